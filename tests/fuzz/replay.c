@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Runs a fuzz target over files without a fuzzer: each file whole, then cut short at many places.
+ * The target itself aborts on what must not be; to come back is to pass. */
+#include <glib.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define CUTS_MAX 64
+
+int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
+
+/* A copy of exactly @size bytes, so that a sanitizer sees the first byte read past the end. */
+static void
+run_once (const char *bytes, gsize size)
+{
+  uint8_t *data = malloc (size);
+
+  if (size > 0)
+    memcpy (data, bytes, size);
+  (void) LLVMFuzzerTestOneInput (data, size);
+  free (data);
+}
+
+static void
+run_cut_short (const char *bytes, gsize size)
+{
+  gsize step = MAX (size / CUTS_MAX, 1);
+
+  for (gsize length = 0; length < size; length += step)
+    run_once (bytes, length);
+}
+
+static void
+test_file (gconstpointer user_data)
+{
+  const char *path = user_data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *bytes = NULL;
+  gsize size = 0;
+
+  g_file_get_contents (path, &bytes, &size, &error);
+  g_assert_no_error (error);
+  run_once (bytes, size);
+  run_cut_short (bytes, size);
+}
+
+static gint
+compare_paths (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(char *const *) a, *(char *const *) b);
+}
+
+static void
+collect (const char *path, GPtrArray *paths)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GDir) dir = NULL;
+  const char *name;
+
+  if (!g_file_test (path, G_FILE_TEST_IS_DIR))
+    {
+      g_ptr_array_add (paths, g_strdup (path));
+      return;
+    }
+  dir = g_dir_open (path, 0, &error);
+  if (dir == NULL)
+    g_error ("%s", error->message);
+  while ((name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *child = g_build_filename (path, name, NULL);
+      collect (child, paths);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GPtrArray) paths = g_ptr_array_new_with_free_func (g_free);
+
+  g_test_init (&argc, &argv, NULL);
+  for (int i = 1; i < argc; i++)
+    collect (argv[i], paths);
+  if (paths->len == 0)
+    g_error ("no input: name the files or folders to replay");
+  g_ptr_array_sort (paths, compare_paths);
+
+  for (guint i = 0; i < paths->len; i++)
+    {
+      const char *path = g_ptr_array_index (paths, i);
+      g_autofree char *base = g_path_get_basename (path);
+      g_autofree char *name = g_strdup_printf ("/replay/%u/%s", i + 1, base);
+      g_test_add_data_func (name, path, test_file);
+    }
+  return g_test_run ();
+}

@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "ratio.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BwDimension:
+ *
+ * What a quantity measures. Every dimension has one SI (or trade) base unit, in which numbers are
+ * held: hertz, second, metre, volt, IRE unit, ohm, ampere, fraction (1 = 100 %), TV lines, scan
+ * lines, pixels.
+ */
+typedef enum
+{
+  BW_DIMENSION_FREQUENCY,  /* Hz kHz MHz GHz */
+  BW_DIMENSION_TIME,       /* s ms us ns */
+  BW_DIMENSION_LENGTH,     /* m cm mm um in */
+  BW_DIMENSION_VOLTAGE,    /* V mV */
+  BW_DIMENSION_IRE,        /* IRE */
+  BW_DIMENSION_RESISTANCE, /* ohm kohm Mohm */
+  BW_DIMENSION_CURRENT,    /* A mA */
+  BW_DIMENSION_FRACTION,   /* %, held as a fraction */
+  BW_DIMENSION_TV_LINES,   /* TV lines per picture height, written "lines" */
+  BW_DIMENSION_LINES,      /* scanning lines, written "lines" */
+  BW_DIMENSION_PIXELS,     /* px */
+  BW_N_DIMENSIONS
+} BwDimension;
+
+#define BW_QUANTITY_ERROR (bw_quantity_error_quark ())
+
+typedef enum
+{
+  BW_QUANTITY_ERROR_EMPTY,
+  BW_QUANTITY_ERROR_NUMBER,
+  BW_QUANTITY_ERROR_DECIMAL_MARK,
+  BW_QUANTITY_ERROR_NO_UNIT,
+  BW_QUANTITY_ERROR_UNIT,
+  BW_QUANTITY_ERROR_RANGE
+} BwQuantityError;
+
+/**
+ * BwRange:
+ *
+ * A closed interval in the base unit of its dimension. Both ends zero: not given.
+ */
+typedef struct
+{
+  double low;
+  double high;
+} BwRange;
+
+#define BW_BANDS_MAX 8
+
+/**
+ * BwBands:
+ *
+ * Up to %BW_BANDS_MAX intervals; @n is how many are used.
+ */
+typedef struct
+{
+  guint n;
+  BwRange at[BW_BANDS_MAX];
+} BwBands;
+
+/* The decimal mark of files and of --json, whatever the locale. */
+#define BW_FILE_MARK '.'
+
+GQuark bw_quantity_error_quark (void);
+
+char bw_quantity_locale_mark (void);
+
+gboolean bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *value,
+                            GError **error);
+gboolean bw_quantity_parse_ratio (const char *text, BwDimension dimension, BwRatio *ratio,
+                                  GError **error);
+gboolean bw_quantity_parse_bands (const char *text, BwDimension dimension, char mark,
+                                  BwBands *bands, GError **error);
+
+char *bw_quantity_format (double value, BwDimension dimension, int digits, char mark);
+char *bw_quantity_to_entry (double value, BwDimension dimension, const char *unit, char mark);
+char *bw_quantity_to_file (double value, BwDimension dimension, const char *unit);
+char *bw_quantity_format_ratio (BwRatio ratio, BwDimension dimension);
+char *bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark);
+char *bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const char *unit,
+                                  char mark);
+char *bw_quantity_bands_to_file (const BwBands *bands, BwDimension dimension, const char *unit);
+const char *bw_quantity_base_unit (BwDimension dimension);
+const char *bw_quantity_units (BwDimension dimension);
+
+gboolean bw_near (double a, double b, double tolerance);
+
+G_END_DECLS

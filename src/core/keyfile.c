@@ -1,0 +1,230 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "keyfile.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+G_DEFINE_QUARK (bw-keyfile-error-quark, bw_keyfile_error)
+
+/**
+ * bw_keyfile_read:
+ * @path: a file
+ * @text: (out) (transfer full): its bytes, with a NUL after them
+ * @length: (out): how many bytes
+ *
+ * Returns: %FALSE with @error in %BW_KEYFILE_ERROR if the file is not a plain readable file or is
+ * larger than %BW_KEYFILE_MAX_BYTES
+ */
+gboolean
+bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
+{
+  g_autoptr (GError) trouble = NULL;
+  GStatBuf status;
+
+  if (g_stat (path, &status) == 0 && status.st_size > (goffset) BW_KEYFILE_MAX_BYTES)
+    {
+      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_TOO_LARGE,
+                   _ ("%s: larger than 4 MiB, which no file of this kind is"), path);
+      return FALSE;
+    }
+  if (!g_file_get_contents (path, text, length, &trouble))
+    {
+      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_READ, _ ("%s: cannot be read: %s"),
+                   path, trouble->message);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+check_encoding (const char *text, gsize length, const char *file, GError **error)
+{
+  const char *end;
+  if (g_utf8_validate (text, (gssize) length, &end))
+    return TRUE;
+  guint line = 1;
+  for (const char *p = text; p < end; p++)
+    line += *p == '\n';
+  g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_ENCODING,
+               _ ("%s: line %u is not UTF-8 text"), file, line);
+  return FALSE;
+}
+
+/* What the checks know while they walk the lines of a file. */
+typedef struct
+{
+  const char *file;
+  guint line;
+  char *group;        /* owned; NULL before the first */
+  GHashTable *groups; /* names seen, owned */
+  GHashTable *keys;   /* of this group, owned */
+} LineChecker;
+
+static gboolean
+fail_line (LineChecker *checker, int code, const char *what, const char *line, GError **error)
+{
+  g_autofree char *shown = g_utf8_substring (line, 0, MIN (60, g_utf8_strlen (line, -1)));
+  g_set_error (error, BW_KEYFILE_ERROR, code, _ ("%s: line %u: %s: “%s”"), checker->file,
+               checker->line, what, shown);
+  return FALSE;
+}
+
+static gboolean
+check_group_line (LineChecker *checker, const char *line, GError **error)
+{
+  gsize length = strlen (line);
+  if (length < 3 || line[length - 1] != ']' || strpbrk (line + 1, "[") != NULL
+      || memchr (line + 1, ']', length - 2) != NULL)
+    return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX,
+                      _ ("a group is written [name], without brackets in the name"), line, error);
+  g_free (checker->group);
+  checker->group = g_strndup (line + 1, length - 2);
+  g_hash_table_remove_all (checker->keys);
+  if (!g_hash_table_add (checker->groups, g_strdup (checker->group)))
+    return fail_line (checker, BW_KEYFILE_ERROR_DUPLICATE, _ ("this group stands twice"), line,
+                      error);
+  return TRUE;
+}
+
+static gboolean
+check_key_line (LineChecker *checker, const char *line, GError **error)
+{
+  const char *equals = strchr (line, '=');
+  if (equals == NULL || equals == line)
+    return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX,
+                      _ ("neither [group] nor key=value nor # comment"), line, error);
+  if (checker->group == NULL)
+    return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX, _ ("a key before the first [group]"), line,
+                      error);
+  g_autofree char *key = g_strchomp (g_strndup (line, (gsize) (equals - line)));
+  if (!g_hash_table_add (checker->keys, g_strdup (key)))
+    return fail_line (checker, BW_KEYFILE_ERROR_DUPLICATE, _ ("this key stands twice in its group"),
+                      line, error);
+  return TRUE;
+}
+
+static gboolean
+check_lines (const char *text, const char *file, GError **error)
+{
+  LineChecker checker = {
+    .file = file,
+    .groups = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL),
+    .keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL),
+  };
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  gboolean sound = TRUE;
+
+  for (char **line = lines; *line != NULL && sound; line++)
+    {
+      g_strstrip (*line);
+      checker.line++;
+      if (**line == '[')
+        sound = check_group_line (&checker, *line, error);
+      else if (**line != '\0' && **line != '#')
+        sound = check_key_line (&checker, *line, error);
+    }
+  g_free (checker.group);
+  g_hash_table_unref (checker.groups);
+  g_hash_table_unref (checker.keys);
+  return sound;
+}
+
+static GKeyFile *
+load (const char *text, gsize length, const char *file, GError **error)
+{
+  g_autoptr (GKeyFile) keys = g_key_file_new ();
+  g_autoptr (GError) trouble = NULL;
+  if (g_key_file_load_from_data (keys, text, length, G_KEY_FILE_KEEP_COMMENTS, &trouble)
+      || length == 0)
+    return g_steal_pointer (&keys);
+  g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_SYNTAX, "%s: %s", file, trouble->message);
+  return NULL;
+}
+
+/**
+ * bw_keyfile_parse:
+ * @text: the bytes of a file; need not end in a NUL within @length
+ * @file: the name to use in errors
+ *
+ * Reads a whole file strictly: any faulty line, and any group or key that stands twice, is an
+ * error. Comments are kept.
+ *
+ * Returns: (transfer full): the key file, or %NULL with @error in %BW_KEYFILE_ERROR
+ */
+GKeyFile *
+bw_keyfile_parse (const char *text, gsize length, const char *file, GError **error)
+{
+  if (!check_encoding (text, length, file, error))
+    return NULL;
+  g_autofree char *copy = g_strndup (text, length);
+  if (!check_lines (copy, file, error))
+    return NULL;
+  return load (text, length, file, error);
+}
+
+/* The end of the group that starts at @start: the next line that opens one, or the end. */
+static const char *
+group_end (const char *start, const char *end)
+{
+  for (const char *p = start + 1; p < end; p++)
+    if (p[-1] == '\n' && p[strspn (p, " \t")] == '[')
+      return p;
+  return end;
+}
+
+static void
+read_group (const char *chunk, gsize length, const char *file, GHashTable *seen, BwGroupFunc func,
+            gpointer user_data, GPtrArray *faults)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *first_line = g_strndup (chunk, strcspn (chunk, "\r\n"));
+  g_autofree char *place = g_strdup_printf ("%s: %s", file, first_line);
+  g_autoptr (GKeyFile) keys = bw_keyfile_parse (chunk, length, place, &error);
+  g_autofree char *group = keys != NULL ? g_key_file_get_start_group (keys) : NULL;
+
+  if (group != NULL && !g_hash_table_add (seen, g_strdup (group)))
+    error = g_error_new (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_DUPLICATE,
+                         _ ("%s: [%s]: this group stands twice; the first counts"), file, group);
+  if (error != NULL)
+    g_ptr_array_add (faults, g_steal_pointer (&error));
+  else if (group != NULL)
+    func (group, keys, user_data);
+}
+
+/**
+ * bw_keyfile_each_group:
+ * @file: the name to use in errors
+ * @func: called for each sound group, in the file's order
+ * @faults: (element-type GError): receives an error for each group that is not sound
+ *
+ * Reads a file group by group, so that a fault in one group leaves the others usable.
+ */
+void
+bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroupFunc func,
+                       gpointer user_data, GPtrArray *faults)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GError) error = NULL;
+  if (!check_encoding (text, length, file, &error))
+    {
+      g_ptr_array_add (faults, g_steal_pointer (&error));
+      return;
+    }
+
+  g_autofree char *copy = g_strndup (text, length);
+  const char *end = copy + length;
+  const char *start = copy;
+  if (start[strspn (start, " \t")] != '[')
+    start = group_end (start, end);
+  g_autofree char *before = g_strndup (copy, (gsize) (start - copy));
+  if (!check_lines (before, file, &error))
+    g_ptr_array_add (faults, g_steal_pointer (&error));
+  while (start < end)
+    {
+      const char *next = group_end (start, end);
+      read_group (start, (gsize) (next - start), file, seen, func, user_data, faults);
+      start = next;
+    }
+}

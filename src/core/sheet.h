@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "catalogue.h"
+
+G_BEGIN_DECLS
+
+#define BW_SHEET_FORMAT 1
+
+/**
+ * BwLimits:
+ * @line_rate: share of the line rate that must lie between it and the edge of its band
+ * @field_rate: likewise for the field rate
+ * @level: share of the limit that must lie between a level and its limit
+ * @blanking: share of the retrace time that blanking must exceed it by
+ * @mains_beat_hz: faster beats between field rate and mains are called tight
+ * @setup_ire: a black level that is off by no more than this is called tight, beyond it wrong
+ *
+ * Where a value that holds begins to be called tight. Shares are fractions.
+ */
+typedef struct
+{
+  double line_rate;
+  double field_rate;
+  double level;
+  double blanking;
+  double mains_beat_hz;
+  double setup_ire;
+} BwLimits;
+
+/**
+ * BwSheet:
+ * @title: what the job is called
+ * @note: free text on one line
+ * @supply_v: mains voltage at the bench; zero: not known
+ * @supply_hz: mains frequency at the bench
+ * @monitor: the set on the bench
+ * @sources: (element-type BwSource): what must work on it
+ * @rasters: (element-type BwRaster): rasters that travel with the sheet; they come before the
+ *   catalogue's
+ * @kept: (nullable): the file as it was read, for the keys, groups and comments that this version
+ *   does not know
+ *
+ * The bench sheet as plain data.
+ */
+typedef struct
+{
+  char *title;
+  char *note;
+  double supply_v;
+  double supply_hz;
+  BwLimits limits;
+  BwMonitor *monitor;
+  GPtrArray *sources;
+  GPtrArray *rasters;
+  GKeyFile *kept;
+} BwSheet;
+
+#define BW_SHEET_ERROR (bw_sheet_error_quark ())
+
+typedef enum
+{
+  BW_SHEET_ERROR_NOT_A_SHEET,
+  BW_SHEET_ERROR_NEWER,
+  BW_SHEET_ERROR_NO_MONITOR,
+  BW_SHEET_ERROR_NO_RASTER,
+  BW_SHEET_ERROR_TOO_MANY,
+  BW_SHEET_ERROR_WRITE
+} BwSheetError;
+
+#define BW_SHEET_MAX_INPUTS 64
+#define BW_SHEET_MAX_SOURCES 5000
+
+extern const BwFieldTable bw_sheet_fields;
+
+GQuark bw_sheet_error_quark (void);
+
+BwSheet *bw_sheet_new (void);
+BwSheet *bw_sheet_copy (const BwSheet *sheet);
+void bw_sheet_free (BwSheet *sheet);
+
+BwSheet *bw_sheet_parse (const char *text, gsize length, const char *file,
+                         const BwCatalogue *catalogue, GPtrArray *faults);
+BwSheet *bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults);
+char *bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue);
+gboolean bw_sheet_save (const BwSheet *sheet, const char *path, const BwCatalogue *catalogue,
+                        GError **error);
+
+const BwRaster *bw_sheet_raster (const BwSheet *sheet, const BwCatalogue *catalogue,
+                                 const BwSource *source);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwSheet, bw_sheet_free)
+
+/**
+ * bw_sheet_source:
+ *
+ * Returns: (transfer none): source @i of @sheet
+ */
+static inline BwSource *
+bw_sheet_source (const BwSheet *sheet, guint i)
+{
+  return (BwSource *) g_ptr_array_index (sheet->sources, i);
+}
+
+G_END_DECLS

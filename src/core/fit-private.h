@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "fit.h"
+
+G_BEGIN_DECLS
+
+/* Shared by the files of rules. */
+
+void bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind remedy);
+void bw_finding_measure (BwFinding *f, BwDimension dimension, double value);
+void bw_finding_within (BwFinding *f, BwRange allowed, double threshold);
+void bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason);
+gboolean bw_finding_remade (BwFinding *f, const BwCase *c);
+
+BwRemedyKind bw_case_signal_converter (const BwCase *c);
+BwRemedyKind bw_case_termination_cure (const BwCase *c);
+double bw_case_source_detail_hz (const BwCase *c);
+double bw_case_input_bandwidth_hz (const BwCase *c);
+double bw_range_nominal (BwRange range, double usual);
+
+G_END_DECLS

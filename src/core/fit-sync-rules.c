@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fit-private.h"
+
+#include <math.h>
+
+#include "hookup.h"
+#include "level.h"
+
+/* Rules on sync: its kind, polarity, level and shape, for the sync that @fit has chosen. */
+
+/* An input that strips sync from video strips it from composite sync alone as well. */
+static gboolean
+input_takes_sync (const BwInput *input, BwSyncKind sync)
+{
+  guint as_well = sync == BW_SYNC_COMPOSITE ? BW_BIT (BW_SYNC_IN_VIDEO) : 0;
+  return (input->syncs & (BW_BIT (sync) | as_well)) != 0;
+}
+
+static BwRemedyKind
+sync_cure (BwSyncKind from, guint takes)
+{
+  guint alone = BW_BIT (BW_SYNC_COMPOSITE) | BW_BIT (BW_SYNC_IN_VIDEO);
+  if (from == BW_SYNC_SEPARATE && (takes & alone))
+    return BW_REMEDY_SYNC_COMBINER;
+  if (takes & (BW_BIT (BW_SYNC_SEPARATE) | alone))
+    return BW_REMEDY_SYNC_SEPARATOR;
+  return BW_REMEDY_SYNC_ADDER;
+}
+
+/**
+ * bw_rule_sync_kind:
+ *
+ * The input takes sync in the form that the source gives it.
+ */
+void
+bw_rule_sync_kind (const BwCase *c, const BwFit *fit, BwFinding *f)
+{
+  if (bw_finding_remade (f, c) || input_takes_sync (c->input, fit->sync))
+    return;
+  bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
+                  sync_cure (fit->sync, c->input->syncs));
+}
+
+/* The set of polarities on the source's own sync conductors. */
+static guint
+source_polarities (const BwCase *c, BwSyncKind sync)
+{
+  switch ((BwSyncPolarity) c->source->sync_polarity)
+    {
+    case BW_SYNC_POLARITY_NEGATIVE:
+      return BW_BIT (BW_POLARITY_NEGATIVE);
+    case BW_SYNC_POLARITY_POSITIVE:
+      return BW_BIT (BW_POLARITY_POSITIVE);
+    case BW_SYNC_POLARITY_STANDARD:
+    case BW_N_SYNC_POLARITIES:
+    default:
+      if (sync == BW_SYNC_COMPOSITE)
+        return BW_BIT (BW_POLARITY_NEGATIVE);
+      return BW_BIT (c->raster->h_polarity) | BW_BIT (c->raster->v_polarity);
+    }
+}
+
+/**
+ * bw_rule_sync_polarity:
+ *
+ * Sync on its own conductors has a polarity that the input takes. In video it is negative by
+ * standard. extra[0]: the set of polarities that the source gives.
+ */
+void
+bw_rule_sync_polarity (const BwCase *c, const BwFit *fit, BwFinding *f)
+{
+  guint given = source_polarities (c, fit->sync);
+
+  f->extra[0] = given;
+  if (bw_finding_remade (f, c))
+    return;
+  if (!bw_sync_has_own_conductor (fit->sync))
+    f->reason = BW_REASON_NOT_NEEDED;
+  else if (given & ~c->input->polarities)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER);
+}
+
+/* The sync at the input's terminals when the conductor works into @load_ohm. */
+static double
+sync_at_load (const BwCase *c, gboolean own, double load_ohm)
+{
+  const BwSource *source = c->source;
+  if (own)
+    return bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, load_ohm);
+  return bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
+}
+
+static void
+cure_sync_on_own_conductor (const BwCase *c, BwFinding *f, double load_ohm)
+{
+  BwRange takes = { f->low, f->high };
+  double open_v = sync_at_load (c, TRUE, 1e12);
+  double wanted_v = bw_range_nominal (takes, 0.3);
+
+  if (f->reason == BW_REASON_BELOW)
+    f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
+  else
+    {
+      f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
+      f->remedy.value = bw_series_resistor_ohm (open_v, c->source->sync_ohm, load_ohm, wanted_v);
+      f->extra[0] = wanted_v;
+    }
+}
+
+/**
+ * bw_rule_sync_level:
+ *
+ * The sync amplitude at the input's terminals, as it is terminated now, lies in what the input
+ * takes. The remedy's value is the series resistor, with the driver's own resistance taken off.
+ * extra[0]: the level that the remedy aims at; extra[1]: the load.
+ */
+void
+bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
+{
+  gboolean own = bw_sync_has_own_conductor (fit->sync);
+  double load_ohm = bw_input_load_ohm (c->input, own);
+  BwRange takes = c->input->sync_v.at[0];
+  BwRemedyKind termination = own ? BW_REMEDY_NONE : bw_case_termination_cure (c);
+
+  if (bw_finding_remade (f, c))
+    return;
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, sync_at_load (c, own, load_ohm));
+  bw_finding_within (f, takes, c->limits->level);
+  f->extra[1] = load_ohm;
+  if (f->severity != BW_SEVERITY_CURABLE)
+    return;
+
+  double terminated_v = sync_at_load (c, own, 75);
+  if (termination != BW_REMEDY_NONE && terminated_v >= takes.low && terminated_v <= takes.high)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
+  else if (own)
+    cure_sync_on_own_conductor (c, f, load_ohm);
+  else
+    {
+      f->remedy.kind
+          = f->reason == BW_REASON_BELOW ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+      f->remedy.value = bw_range_nominal (takes, 0.3) / f->value;
+      f->extra[0] = bw_range_nominal (takes, 0.3);
+    }
+}
+
+/**
+ * bw_rule_sync_shape:
+ *
+ * The input takes bi-level or tri-level sync as the raster has it. Separate H and V are always
+ * bi-level. extra[0]: the BwSyncShape that the source gives.
+ */
+void
+bw_rule_sync_shape (const BwCase *c, const BwFit *fit, BwFinding *f)
+{
+  guint shape = fit->sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
+
+  f->extra[0] = shape;
+  if (bw_finding_remade (f, c))
+    return;
+  if (!(c->input->shapes & BW_BIT (shape)))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER);
+}

@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fit.h"
+
+#include <glib/gi18n-lib.h>
+
+static const BwKind rules[BW_N_RULES] = {
+  [BW_RULE_SIGNAL_KIND] = { "signal-kind", N_ ("Signal kind") },
+  [BW_RULE_COLOUR_SYSTEM] = { "colour-system", N_ ("Colour system") },
+  [BW_RULE_LINE_RATE] = { "line-rate", N_ ("Line rate") },
+  [BW_RULE_FIELD_RATE] = { "field-rate", N_ ("Field rate") },
+  [BW_RULE_LINE_COUNT] = { "line-count", N_ ("Line count and scan") },
+  [BW_RULE_SYNC_KIND] = { "sync-kind", N_ ("Sync kind") },
+  [BW_RULE_SYNC_POLARITY] = { "sync-polarity", N_ ("Sync polarity") },
+  [BW_RULE_SYNC_LEVEL] = { "sync-level", N_ ("Sync level") },
+  [BW_RULE_SYNC_SHAPE] = { "sync-shape", N_ ("Sync shape") },
+  [BW_RULE_LINE_BLANKING] = { "line-blanking", N_ ("Line blanking") },
+  [BW_RULE_FIELD_BLANKING] = { "field-blanking", N_ ("Field blanking") },
+  [BW_RULE_VIDEO_LEVEL] = { "video-level", N_ ("Video level") },
+  [BW_RULE_SETUP] = { "setup", N_ ("Setup") },
+  [BW_RULE_TERMINATION] = { "termination", N_ ("Termination") },
+  [BW_RULE_COUPLING] = { "coupling", N_ ("Coupling") },
+  [BW_RULE_BANDWIDTH] = { "bandwidth", N_ ("Bandwidth") },
+  [BW_RULE_MAINS_BEAT] = { "mains-beat", N_ ("Mains beat") },
+  [BW_RULE_VISIBLE_AREA] = { "visible-area", N_ ("Visible area") },
+  [BW_RULE_LEAD] = { "lead", N_ ("Lead") },
+};
+const BwKindTable bw_rules = { BW_N_RULES, rules };
+
+static const BwKind severities[BW_N_SEVERITIES] = {
+  [BW_SEVERITY_OK] = { "ok", N_ ("holds") },
+  [BW_SEVERITY_TIGHT] = { "tight", N_ ("tight") },
+  [BW_SEVERITY_CURABLE] = { "curable", N_ ("curable") },
+  [BW_SEVERITY_FATAL] = { "fatal", N_ ("no cure") },
+};
+const BwKindTable bw_severities = { BW_N_SEVERITIES, severities };
+
+static const BwKind verdicts[BW_N_VERDICTS] = {
+  [BW_VERDICT_DIRECT] = { "direct", N_ ("direct") },
+  [BW_VERDICT_TIGHT] = { "tight", N_ ("tight") },
+  [BW_VERDICT_WITH_PARTS] = { "with-parts", N_ ("with parts") },
+  [BW_VERDICT_NO] = { "no", N_ ("no") },
+};
+const BwKindTable bw_verdicts = { BW_N_VERDICTS, verdicts };
+
+typedef void (*RuleFunc) (const BwCase *c, const BwFit *fit, BwFinding *f);
+
+static const RuleFunc rule_funcs[BW_N_RULES] = {
+  [BW_RULE_SIGNAL_KIND] = bw_rule_signal_kind,
+  [BW_RULE_COLOUR_SYSTEM] = bw_rule_colour_system,
+  [BW_RULE_LINE_RATE] = bw_rule_line_rate,
+  [BW_RULE_FIELD_RATE] = bw_rule_field_rate,
+  [BW_RULE_LINE_COUNT] = bw_rule_line_count,
+  [BW_RULE_SYNC_KIND] = bw_rule_sync_kind,
+  [BW_RULE_SYNC_POLARITY] = bw_rule_sync_polarity,
+  [BW_RULE_SYNC_LEVEL] = bw_rule_sync_level,
+  [BW_RULE_SYNC_SHAPE] = bw_rule_sync_shape,
+  [BW_RULE_LINE_BLANKING] = bw_rule_line_blanking,
+  [BW_RULE_FIELD_BLANKING] = bw_rule_field_blanking,
+  [BW_RULE_VIDEO_LEVEL] = bw_rule_video_level,
+  [BW_RULE_SETUP] = bw_rule_setup,
+  [BW_RULE_TERMINATION] = bw_rule_termination,
+  [BW_RULE_COUPLING] = bw_rule_coupling,
+  [BW_RULE_BANDWIDTH] = bw_rule_bandwidth,
+  [BW_RULE_MAINS_BEAT] = bw_rule_mains_beat,
+  [BW_RULE_VISIBLE_AREA] = bw_rule_visible_area,
+  [BW_RULE_LEAD] = bw_rule_lead,
+};
+
+/* The rules whose outcome depends on which of its syncs the source is used with. */
+static const BwRule sync_rules[]
+    = { BW_RULE_SYNC_KIND, BW_RULE_SYNC_POLARITY, BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE };
+
+static void
+judge_rule (const BwCase *c, const BwFit *fit, BwRule rule, BwFinding *f)
+{
+  *f = (BwFinding){ .rule = rule, .severity = BW_SEVERITY_OK, .reason = BW_REASON_HOLDS };
+  rule_funcs[rule](c, fit, f);
+}
+
+static BwSeverity
+worst_for_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
+{
+  BwSeverity worst = BW_SEVERITY_OK;
+  fit->sync = sync;
+  for (gsize i = 0; i < G_N_ELEMENTS (sync_rules); i++)
+    {
+      BwFinding f;
+      judge_rule (c, fit, sync_rules[i], &f);
+      worst = MAX (worst, f.severity);
+    }
+  return worst;
+}
+
+/* A source may give several syncs at once: the one that serves best is used, the first in the
+ * order of BwSyncKind where several serve as well. */
+static BwSyncKind
+best_sync (const BwCase *c, BwFit *fit)
+{
+  BwSeverity best_severity = BW_N_SEVERITIES;
+  BwSyncKind best = BW_SYNC_SEPARATE;
+  gboolean only_one = (c->source->syncs & (c->source->syncs - 1)) == 0;
+
+  for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+    {
+      if (!(c->source->syncs & BW_BIT (sync)))
+        continue;
+      if (only_one)
+        return sync;
+      BwSeverity severity = worst_for_sync (c, fit, sync);
+      if (severity < best_severity)
+        {
+          best_severity = severity;
+          best = sync;
+        }
+    }
+  return best;
+}
+
+static BwRule
+worst_rule (const BwFinding *findings, guint n)
+{
+  guint worst = 0;
+  for (guint i = 1; i < n; i++)
+    if (findings[i].severity > findings[worst].severity)
+      worst = i;
+  return findings[worst].rule;
+}
+
+/**
+ * bw_verdict_from_findings:
+ *
+ * The verdict follows from the worst finding and from nothing else.
+ *
+ * Returns: direct if all hold, tight, with parts if all failures are curable, or no
+ */
+BwVerdict
+bw_verdict_from_findings (const BwFinding *findings, guint n)
+{
+  BwSeverity worst = BW_SEVERITY_OK;
+  for (guint i = 0; i < n; i++)
+    worst = MAX (worst, findings[i].severity);
+  return (BwVerdict) worst; /* the two run in step, from best to worst */
+}
+
+/**
+ * bw_fit_judge:
+ * @c: one source at one input; all members must be set and checked
+ * @fit: (out caller-allocates): a finding for each rule, and the verdict
+ */
+void
+bw_fit_judge (const BwCase *c, BwFit *fit)
+{
+  fit->sync = best_sync (c, fit);
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    judge_rule (c, fit, rule, &fit->at[rule]);
+  fit->verdict = bw_verdict_from_findings (fit->at, BW_N_RULES);
+  fit->limiting = worst_rule (fit->at, BW_N_RULES);
+}
+
+/**
+ * bw_case_init:
+ * @c: (out caller-allocates): the case, which borrows from all the others
+ * @figures: (out caller-allocates): the figures of the source's raster; must outlive @c
+ * @source: a source of @sheet; its raster must be in the sheet or the catalogue
+ * @input: an input of the sheet's monitor
+ */
+void
+bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
+              const BwCatalogue *catalogue, guint source, guint input)
+{
+  *c = (BwCase){
+    .monitor = sheet->monitor,
+    .input = bw_monitor_input (sheet->monitor, input),
+    .source = bw_sheet_source (sheet, source),
+    .figures = figures,
+    .limits = &sheet->limits,
+    .supply_hz = sheet->supply_hz,
+  };
+  c->raster = bw_sheet_raster (sheet, catalogue, c->source);
+  bw_raster_figures (c->raster, figures);
+}

@@ -50,6 +50,9 @@ static const BwField common_fields[] = {
     .type = BW_FIELD_COUNT, AT (equalising_after), .low = 0, .high = 100 },
   DURATION ("equalising_width", BW_FIELD_UNKNOWN, N_ ("Equalising width"), equalising_width_s),
   DURATION ("serration_width", BW_FIELD_UNKNOWN, N_ ("Serration width"), serration_width_s),
+  { .key = "numbered_before_sync", .flags = BW_FIELD_UNKNOWN,
+    .label = N_ ("Lines numbered before field sync"), .type = BW_FIELD_COUNT,
+    AT (numbered_before_sync), .low = 0, .high = 20 },
 };
 
 /* The second field of an interlaced raster: what is not written is as in the first. */

@@ -33,6 +33,8 @@ typedef struct
  * @equalising_before: equalising pulses before field sync, at half-line spacing
  * @equalising_width_s: zero if there are none
  * @serration_width_s: the gap between broad pulses; zero if field sync is not serrated
+ * @numbered_before_sync: lines by which line 1 comes before the field sync of field 1: 3 in the
+ *   525-line interlaced numbering, 0 where line 1 is the first line of field sync
  *
  * The timing of a picture. With tri-level sync the line sync interval holds both halves of the
  * pulse, and the datum is the crossing between them; with bi-level sync it is the leading edge.
@@ -65,6 +67,7 @@ typedef struct
   int equalising_after;
   double equalising_width_s;
   double serration_width_s;
+  int numbered_before_sync;
 } BwRaster;
 
 /**

@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "colour.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+static const BwKind bars[BW_N_BARS] = {
+  [BW_BAR_WHITE] = { "white", N_ ("white") },     [BW_BAR_YELLOW] = { "yellow", N_ ("yellow") },
+  [BW_BAR_CYAN] = { "cyan", N_ ("cyan") },        [BW_BAR_GREEN] = { "green", N_ ("green") },
+  [BW_BAR_MAGENTA] = { "magenta", N_ ("magenta") }, [BW_BAR_RED] = { "red", N_ ("red") },
+  [BW_BAR_BLUE] = { "blue", N_ ("blue") },        [BW_BAR_BLACK] = { "black", N_ ("black") },
+};
+const BwKindTable bw_bars = { BW_N_BARS, bars };
+
+/* Shares of R and B in luma; G has the rest. */
+static const struct
+{
+  double r;
+  double b;
+} luma_shares[BW_N_MATRICES] = {
+  [BW_MATRIX_601] = { 0.299, 0.114 },
+  [BW_MATRIX_709] = { 0.2126, 0.0722 },
+};
+
+/* The factors on B−Y and R−Y in composite. In NTSC they are what makes 100 % yellow and cyan peak
+ * at exactly 4/3 of white (SMPTE 170M clause 10); PAL writes 0.493 and 0.877 (ITU-R BT.1700). */
+typedef struct
+{
+  double b;
+  double r;
+} ChromaFactors;
+
+static const ChromaFactors ntsc_factors = { 0.492111041, 0.877283220 };
+static const ChromaFactors pal_factors = { 0.493, 0.877 };
+
+static gboolean
+is_ntsc (BwColourSystem system)
+{
+  return system == BW_SYSTEM_NTSC_M || system == BW_SYSTEM_NTSC_J || system == BW_SYSTEM_NTSC_443;
+}
+
+static gboolean
+has_amplitude_chroma (BwColourSystem system)
+{
+  return system != BW_SYSTEM_NONE && system != BW_SYSTEM_SECAM_L;
+}
+
+/**
+ * bw_rgb_to_ypbpr:
+ * @ypbpr: (out caller-allocates): Y = Kr·R + Kg·G + Kb·B, Pb = (B − Y) / (2·(1 − Kb)),
+ *   Pr = (R − Y) / (2·(1 − Kr))
+ */
+void
+bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
+{
+  double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
+  double y = kr * rgb->r + (1 - kr - kb) * rgb->g + kb * rgb->b;
+  *ypbpr = (BwYPbPr){ y, (rgb->b - y) / (2 * (1 - kb)), (rgb->r - y) / (2 * (1 - kr)) };
+}
+
+/**
+ * bw_ypbpr_to_rgb:
+ * @rgb: (out caller-allocates): the inverse of bw_rgb_to_ypbpr()
+ */
+void
+bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
+{
+  double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
+  double r = ypbpr->y + 2 * (1 - kr) * ypbpr->pr;
+  double b = ypbpr->y + 2 * (1 - kb) * ypbpr->pb;
+  *rgb = (BwRgb){ r, (ypbpr->y - kr * r - kb * b) / (1 - kr - kb), b };
+}
+
+/**
+ * bw_bar_rgb:
+ * @rgb: (out caller-allocates): the primaries of @bar
+ */
+void
+bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb)
+{
+  double full = form == BW_BARS_100 || (form == BW_BARS_75_WHITE_100 && bar == BW_BAR_WHITE) ? 1
+                                                                                            : 0.75;
+  /* The order of the bars is that of falling luma: G counts most, then R, then B. */
+  gboolean g = bar <= BW_BAR_GREEN;
+  gboolean r = bar == BW_BAR_WHITE || bar == BW_BAR_YELLOW || bar == BW_BAR_MAGENTA
+               || bar == BW_BAR_RED;
+  gboolean b = bar == BW_BAR_WHITE || bar == BW_BAR_CYAN || bar == BW_BAR_MAGENTA
+               || bar == BW_BAR_BLUE;
+  *rgb = (BwRgb){ r ? full : 0, g ? full : 0, b ? full : 0 };
+}
+
+/**
+ * bw_rgb_to_coded:
+ * @setup_ire: black above blanking; scales luma and chroma by (100 − setup)/100
+ * @levels: (out caller-allocates): the colour in composite, in volts across 75 Ω. SECAM's
+ *   frequency-modulated chroma has no such amplitude: it is left zero
+ *
+ * N = k·Y + setup + k·u·(B − Y)·sin + k·v·(R − Y)·cos, with k = (100 − setup)/100 (SMPTE 170M
+ * clause 10; ITU-R BT.1700 with setup zero).
+ */
+void
+bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb, BwCodedLevels *levels)
+{
+  const BwSystemFacts *facts = bw_system_facts (system);
+  ChromaFactors factors = is_ntsc (system) ? ntsc_factors : pal_factors;
+  double scale_v = facts->white_v * (1 - setup_ire / 100);
+  BwYPbPr ypbpr;
+  bw_rgb_to_ypbpr (BW_MATRIX_601, rgb, &ypbpr);
+
+  double u = has_amplitude_chroma (system) ? factors.b * (rgb->b - ypbpr.y) : 0;
+  double v = has_amplitude_chroma (system) ? factors.r * (rgb->r - ypbpr.y) : 0;
+  double amplitude = hypot (u, v);
+  double phase_deg = amplitude > 1e-12 ? atan2 (v, u) * 180 / G_PI : 0;
+
+  levels->luma_v = bw_ire_to_volts (system, setup_ire) + scale_v * ypbpr.y;
+  levels->chroma_pp_v = 2 * scale_v * amplitude;
+  levels->phase_deg = phase_deg < 0 ? phase_deg + 360 : phase_deg;
+  levels->max_v = levels->luma_v + levels->chroma_pp_v / 2;
+  levels->min_v = levels->luma_v - levels->chroma_pp_v / 2;
+}
+
+/**
+ * bw_ypbpr_to_volts:
+ * @volts: (out): Y, Pb and Pr across 75 Ω. Setup is added to Y alone, never to Pb or Pr
+ *
+ * The older forms with setup: Y on the 714 mV scale and differences × 4/3 of the 700 mV form, or Y
+ * on the 700 mV scale and differences × 0.925 (the first common practice, the second from memory).
+ */
+void
+bw_ypbpr_to_volts (BwComponentForm form, const BwYPbPr *ypbpr, double volts[3])
+{
+  static const struct
+  {
+    double white_v;
+    double setup;
+    double difference;
+  } forms[BW_N_COMPONENT_FORMS] = {
+    [BW_COMPONENT_700] = { 0.7, 0, 1 },
+    [BW_COMPONENT_SETUP_4_3] = { 100.0 / 140, 0.075, 4.0 / 3 },
+    [BW_COMPONENT_SETUP_925] = { 0.7, 0.075, 0.925 },
+  };
+  volts[0] = forms[form].white_v * (forms[form].setup + (1 - forms[form].setup) * ypbpr->y);
+  volts[1] = 0.7 * forms[form].difference * ypbpr->pb;
+  volts[2] = 0.7 * forms[form].difference * ypbpr->pr;
+}
+
+/**
+ * bw_luma_code:
+ * @y: luma, 0 to 1
+ *
+ * Returns: the 8-bit code of ITU-R BT.601: 219·Y + 16, rounded and kept to 1 to 254
+ */
+int
+bw_luma_code (double y)
+{
+  return (int) CLAMP (lround (219 * y + 16), 1, 254);
+}
+
+/**
+ * bw_difference_code:
+ * @p: Pb or Pr, −0.5 to 0.5
+ *
+ * Returns: the 8-bit code of ITU-R BT.601: 224·P + 128, rounded and kept to 1 to 254
+ */
+int
+bw_difference_code (double p)
+{
+  return (int) CLAMP (lround (224 * p + 128), 1, 254);
+}

@@ -44,6 +44,22 @@ bw_finding_measure (BwFinding *f, BwDimension dimension, double value)
   f->value = value;
 }
 
+/* Rounding in the last place must not push a value that lies on a limit over it. */
+#define ON_THE_LIMIT 1e-9
+
+/**
+ * bw_margin:
+ * @distance: from the value to @limit, negative beyond it
+ *
+ * Returns: @distance as a share of @limit; of a limit of zero, a whole
+ */
+double
+bw_margin (double distance, double limit)
+{
+  double margin = fabs (limit) > 0 ? distance / fabs (limit) : distance < 0 ? -1 : 1;
+  return margin < 0 && margin > -ON_THE_LIMIT ? 0 : margin;
+}
+
 /**
  * bw_finding_within:
  * @f: has its value
@@ -56,8 +72,8 @@ bw_finding_measure (BwFinding *f, BwDimension dimension, double value)
 void
 bw_finding_within (BwFinding *f, BwRange allowed, double threshold)
 {
-  double above_low = (f->value - allowed.low) / MAX (fabs (allowed.low), G_MINDOUBLE);
-  double below_high = (allowed.high - f->value) / MAX (fabs (allowed.high), G_MINDOUBLE);
+  double above_low = bw_margin (f->value - allowed.low, allowed.low);
+  double below_high = bw_margin (allowed.high - f->value, allowed.high);
 
   f->has_low = f->has_high = TRUE;
   f->low = allowed.low;
@@ -118,6 +134,20 @@ rgb_or_component_cure (const BwCase *c, guint takes)
 }
 
 /**
+ * bw_case_signal:
+ *
+ * Returns: the kind of signal that the source gives in substance: composite without a subcarrier
+ * is luminance with its sync
+ */
+BwSignal
+bw_case_signal (const BwCase *c)
+{
+  if (c->source->signal == BW_SIGNAL_COMPOSITE && c->source->system == BW_SYSTEM_NONE)
+    return BW_SIGNAL_LUMA;
+  return c->source->signal;
+}
+
+/**
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
@@ -130,7 +160,7 @@ bw_case_signal_converter (const BwCase *c)
 
   if (takes & BW_BIT (c->source->signal))
     return BW_REMEDY_NONE;
-  switch ((BwSignal) c->source->signal)
+  switch (bw_case_signal (c))
     {
     case BW_SIGNAL_COMPONENT:
       if (takes == BW_BIT (BW_SIGNAL_LUMA))
@@ -172,22 +202,25 @@ bw_finding_remade (BwFinding *f, const BwCase *c)
 
 /**
  * bw_case_termination_cure:
+ * @own_sync: whether the conductor carries sync alone
  *
- * Returns: what brings the video conductor to one 75 Ω load; %BW_REMEDY_NONE if it has it
+ * Returns: what changes the load of the conductor: to one 75 Ω load if it has none or more than
+ * one, or, for sync alone, off if a switched one is on; %BW_REMEDY_NONE if there is nothing to do
  */
 BwRemedyKind
-bw_case_termination_cure (const BwCase *c)
+bw_case_termination_cure (const BwCase *c, gboolean own_sync)
 {
   const BwInput *input = c->input;
-  double load_ohm = bw_input_load_ohm (input, FALSE);
-  gboolean switched_on = input->termination == BW_TERMINATION_SWITCHED && input->terminated;
+  double load_ohm = bw_input_load_ohm (input, own_sync);
+  guint termination = own_sync ? input->sync_termination : input->termination;
+  gboolean on = own_sync ? input->sync_terminated : input->terminated;
+  gboolean switched_on = termination == BW_TERMINATION_SWITCHED && on;
 
-  if (load_ohm > 82.5)
-    return input->termination == BW_TERMINATION_SWITCHED ? BW_REMEDY_SWITCH_ON
-                                                         : BW_REMEDY_TERMINATOR;
-  if (load_ohm < 67.5)
+  if (load_ohm > BW_ONE_LOAD_MAX_OHM)
+    return termination == BW_TERMINATION_SWITCHED ? BW_REMEDY_SWITCH_ON : BW_REMEDY_TERMINATOR;
+  if (load_ohm < BW_ONE_LOAD_MIN_OHM)
     return switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_UNLOAD_LOOP;
-  return BW_REMEDY_NONE;
+  return own_sync && switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_NONE;
 }
 
 /**

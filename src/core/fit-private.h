@@ -7,14 +7,21 @@ G_BEGIN_DECLS
 
 /* Shared by the files of rules. */
 
+/* One load of 75 Ω within the tolerance of ordinary terminators and input circuits (common
+ * practice, no source). */
+#define BW_ONE_LOAD_MIN_OHM 67.5
+#define BW_ONE_LOAD_MAX_OHM 82.5
+
 void bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind remedy);
 void bw_finding_measure (BwFinding *f, BwDimension dimension, double value);
+double bw_margin (double distance, double limit);
 void bw_finding_within (BwFinding *f, BwRange allowed, double threshold);
 void bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason);
 gboolean bw_finding_remade (BwFinding *f, const BwCase *c);
 
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
-BwRemedyKind bw_case_termination_cure (const BwCase *c);
+BwRemedyKind bw_case_termination_cure (const BwCase *c, gboolean own_sync);
+BwSignal bw_case_signal (const BwCase *c);
 double bw_case_source_detail_hz (const BwCase *c);
 double bw_case_input_bandwidth_hz (const BwCase *c);
 double bw_range_nominal (BwRange range, double usual);

@@ -57,14 +57,14 @@ bw_rule_field_rate (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *
 }
 
 /* A progressive relative of an interlaced raster has about half its lines: 262 or 263 of 525,
- * 312 to 314 of 625. */
-static gboolean
-half_of_a_count (const BwBands *counts, int lines)
+ * 312 to 314 of 625 (CTA-861 VIC 8 and 23). Returns the count that it is half of, or NULL. */
+static const BwRange *
+whole_of_half (const BwBands *counts, int lines)
 {
   for (guint i = 0; i < counts->n; i++)
-    if (fabs (2 * lines - counts->at[i].low) <= 3 || fabs (2 * lines - counts->at[i].high) <= 3)
-      return TRUE;
-  return FALSE;
+    if (2 * lines >= counts->at[i].low - 1 && 2 * lines <= counts->at[i].high + 3)
+      return &counts->at[i];
+  return NULL;
 }
 
 /**
@@ -77,12 +77,14 @@ bw_rule_line_count (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *
 {
   const BwBands *counts = &c->input->line_counts;
   int lines = c->figures->lines_per_frame;
+  gboolean progressive = c->raster->scan == BW_SCAN_PROGRESSIVE;
+  const BwRange *whole = progressive ? whole_of_half (counts, lines) : NULL;
   BwRange nearest = { 0 };
 
   bw_finding_measure (f, BW_DIMENSION_LINES, lines);
   if (counts->n > 0)
     {
-      nearest = nearest_band (counts, lines);
+      nearest = whole != NULL ? *whole : nearest_band (counts, lines);
       f->has_low = f->has_high = TRUE;
       f->low = nearest.low;
       f->high = nearest.high;
@@ -91,7 +93,7 @@ bw_rule_line_count (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *
     bw_finding_scan_converter (f, c, BW_REASON_WRONG_SCAN);
   else if (counts->n == 0 || (lines >= nearest.low && lines <= nearest.high))
     return;
-  else if (c->raster->scan == BW_SCAN_PROGRESSIVE && half_of_a_count (counts, lines))
+  else if (whole != NULL)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_OTHER_COUNT, BW_REMEDY_NONE);
   else
     bw_finding_scan_converter (f, c, BW_REASON_WRONG_COUNT);
@@ -103,7 +105,7 @@ judge_blanking (const BwCase *c, BwFinding *f, double blanking_s, double retrace
   bw_finding_measure (f, BW_DIMENSION_TIME, blanking_s);
   f->has_low = TRUE;
   f->low = retrace_s;
-  f->margin = blanking_s / retrace_s - 1;
+  f->margin = bw_margin (blanking_s - retrace_s, retrace_s);
   if (f->margin < 0)
     bw_finding_scan_converter (f, c, BW_REASON_BELOW);
   else if (f->margin < c->limits->blanking)
@@ -113,23 +115,27 @@ judge_blanking (const BwCase *c, BwFinding *f, double blanking_s, double retrace
 /**
  * bw_rule_line_blanking:
  *
- * Line blanking is long enough to hide the line retrace.
+ * Line blanking, with borders, which are black too, is long enough to hide the line retrace.
  */
 void
 bw_rule_line_blanking (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
 {
-  judge_blanking (c, f, c->figures->h_blanking_s, c->monitor->line_retrace_s);
+  judge_blanking (c, f, c->figures->h_blanking_s + 2 * c->figures->h_border_s,
+                  c->monitor->line_retrace_s);
 }
 
 /**
  * bw_rule_field_blanking:
  *
- * Field blanking (of the field that has less) is long enough to hide the field retrace.
+ * Field blanking (of the field that has less), with borders, is long enough to hide the field
+ * retrace.
  */
 void
 bw_rule_field_blanking (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
 {
-  judge_blanking (c, f, c->figures->v_blanking_s, c->monitor->field_retrace_s);
+  judge_blanking (c, f,
+                  c->figures->v_blanking_s + 2 * c->raster->v_border * c->figures->line_period_s,
+                  c->monitor->field_retrace_s);
 }
 
 /**
@@ -166,6 +172,15 @@ bw_rule_mains_beat (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *
     f->reason = BW_REASON_SLOW_BEAT;
 }
 
+/* An aspect switch knows 4:3 and 16:9. */
+static gboolean
+wide_and_standard (BwRatio a, BwRatio b)
+{
+  const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
+  return (bw_ratio_compare (a, standard) == 0 && bw_ratio_compare (b, wide) == 0)
+         || (bw_ratio_compare (a, wide) == 0 && bw_ratio_compare (b, standard) == 0);
+}
+
 /* The share of height (or, below one, of width) that gives the picture its proportions. */
 static void
 judge_aspect (const BwCase *c, BwFinding *f)
@@ -173,8 +188,8 @@ judge_aspect (const BwCase *c, BwFinding *f)
   double ratio = bw_ratio_to_double (c->source->aspect) / bw_ratio_to_double (c->monitor->aspect);
   f->remedy.value = ratio > 1 ? 1 / ratio : ratio;
   f->extra[2] = ratio > 1 ? 1 : -1; /* height is set, or width */
-  if (c->monitor->wide_switch)
-    bw_finding_set (f, BW_SEVERITY_OK, BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH);
+  if (c->monitor->wide_switch && wide_and_standard (c->source->aspect, c->monitor->aspect))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OTHER_ASPECT, BW_REMEDY_SIZE);
 }
@@ -200,5 +215,5 @@ bw_rule_visible_area (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding
   if (bw_ratio_compare (c->source->aspect, c->monitor->aspect) != 0)
     judge_aspect (c, f);
   else if (c->source->whole_picture && f->value > 0)
-    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_OVERSCANNED, BW_REMEDY_NONE);
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OVERSCANNED, BW_REMEDY_SIZE);
 }

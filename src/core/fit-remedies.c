@@ -21,6 +21,7 @@ static const BwKind remedies[BW_N_REMEDIES] = {
   [BW_REMEDY_SYNC_AMPLIFIER] = { "sync-amplifier", N_ ("sync amplifier") },
   [BW_REMEDY_SYNC_COMBINER] = { "sync-combiner", N_ ("sync combiner, composite sync from H and V") },
   [BW_REMEDY_SYNC_ADDER] = { "sync-adder", N_ ("sync adder, onto green or Y") },
+  [BW_REMEDY_SYNC_MOVER] = { "sync-mover", N_ ("sync separator and adder, onto green or Y") },
   [BW_REMEDY_SYNC_SEPARATOR] = { "sync-separator", N_ ("sync separator") },
   [BW_REMEDY_SYNC_INVERTER] = { "sync-inverter", N_ ("sync inverter") },
   [BW_REMEDY_SYNC_RESHAPER] = { "sync-reshaper", N_ ("converter of tri-level and bi-level sync") },
@@ -49,6 +50,10 @@ series_resistor (const BwFinding *f, const char *part, char mark)
   g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
   g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
   g_autofree char *level = bw_quantity_format (f->extra[0], BW_DIMENSION_VOLTAGE, 3, mark);
+  if (f->extra[2] > 0)
+    return g_strdup_printf (_ ("%s: %s (E24; exactly %s), with a 75 Ω terminator at the input, for "
+                               "%s"),
+                            part, value, ideal, level);
   return g_strdup_printf (_ ("%s: %s (E24; exactly %s) for %s"), part, value, ideal, level);
 }
 
@@ -66,6 +71,8 @@ gain (const BwFinding *f, const char *part, char mark)
 static char *
 size (const BwFinding *f, char mark)
 {
+  if (f->reason == BW_REASON_OVERSCANNED)
+    return g_strdup (_ ("width and height controls: bring the whole picture inside the glass"));
   g_autofree char *share = bw_quantity_format (f->remedy.value, BW_DIMENSION_FRACTION, 3, mark);
   return f->extra[2] > 0 ? g_strdup_printf (_ ("height control: set the height to %s"), share)
                          : g_strdup_printf (_ ("width control: set the width to %s"), share);

@@ -8,6 +8,21 @@
 
 /* Rules on sync: its kind, polarity, level and shape, for the sync that @fit has chosen. */
 
+/* The form in which sync arrives. Sync on Y and sync in luminance are one waveform on one wire: it
+ * takes the name of the signal that the input sees. */
+static BwSyncKind
+arriving_sync (const BwCase *c, BwSyncKind sync)
+{
+  guint coded = BW_BIT (BW_SIGNAL_LUMA) | BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
+  guint takes = c->input->signals;
+
+  if (sync == BW_SYNC_ON_Y && (takes & coded) && !(takes & BW_BIT (BW_SIGNAL_COMPONENT)))
+    return BW_SYNC_IN_VIDEO;
+  if (sync == BW_SYNC_IN_VIDEO && bw_case_signal (c) == BW_SIGNAL_LUMA && !(takes & coded))
+    return takes & BW_BIT (BW_SIGNAL_COMPONENT) ? BW_SYNC_ON_Y : BW_SYNC_ON_GREEN;
+  return sync;
+}
+
 /* An input that strips sync from video strips it from composite sync alone as well. */
 static gboolean
 input_takes_sync (const BwInput *input, BwSyncKind sync)
@@ -24,7 +39,7 @@ sync_cure (BwSyncKind from, guint takes)
     return BW_REMEDY_SYNC_COMBINER;
   if (takes & (BW_BIT (BW_SYNC_SEPARATE) | alone))
     return BW_REMEDY_SYNC_SEPARATOR;
-  return BW_REMEDY_SYNC_ADDER;
+  return bw_sync_has_own_conductor (from) ? BW_REMEDY_SYNC_ADDER : BW_REMEDY_SYNC_MOVER;
 }
 
 /**
@@ -35,10 +50,12 @@ sync_cure (BwSyncKind from, guint takes)
 void
 bw_rule_sync_kind (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
-  if (bw_finding_remade (f, c) || input_takes_sync (c->input, fit->sync))
+  BwSyncKind arrives = arriving_sync (c, fit->sync);
+
+  if (bw_finding_remade (f, c) || input_takes_sync (c->input, arrives))
     return;
   bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
-                  sync_cure (fit->sync, c->input->syncs));
+                  sync_cure (arrives, c->input->syncs));
 }
 
 /* The set of polarities on the source's own sync conductors. */
@@ -90,29 +107,57 @@ sync_at_load (const BwCase *c, gboolean own, double load_ohm)
   return bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
 }
 
-static void
-cure_sync_on_own_conductor (const BwCase *c, BwFinding *f, double load_ohm)
-{
-  BwRange takes = { f->low, f->high };
-  double open_v = sync_at_load (c, TRUE, 1e12);
-  double wanted_v = bw_range_nominal (takes, 0.3);
+/* An input of more than this is taken as high impedance: a series resistor into it would be so
+ * large that the cable's capacitance smears the edges (common practice, no source). */
+#define HIGH_IMPEDANCE_OHM 1e3
 
-  if (f->reason == BW_REASON_BELOW)
+/* The load after the cure that @remedy stands for. */
+static double
+cured_load_ohm (const BwCase *c, BwRemedyKind remedy)
+{
+  return remedy == BW_REMEDY_SWITCH_OFF ? c->input->input_ohm : 75;
+}
+
+static void
+set_series_resistor (const BwCase *c, BwFinding *f, double wanted_v)
+{
+  double load_ohm = f->extra[1];
+  double open_v = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm,
+                                    1e15); /* without load */
+
+  if (load_ohm > HIGH_IMPEDANCE_OHM)
+    {
+      load_ohm = 75;
+      f->extra[2] = 1;
+    }
+  f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
+  f->remedy.value = bw_series_resistor_ohm (open_v, c->source->sync_ohm, load_ohm, wanted_v);
+}
+
+/* What cures a level that is outside, termination aside. */
+static void
+cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
+{
+  double wanted_v = bw_range_nominal ((BwRange){ f->low, f->high }, 0.3);
+  gboolean below = f->reason == BW_REASON_BELOW;
+
+  f->extra[0] = wanted_v;
+  f->remedy.value = wanted_v / f->value;
+  if (own && !below)
+    set_series_resistor (c, f, wanted_v);
+  else if (own)
     f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
   else
-    {
-      f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-      f->remedy.value = bw_series_resistor_ohm (open_v, c->source->sync_ohm, load_ohm, wanted_v);
-      f->extra[0] = wanted_v;
-    }
+    f->remedy.kind = below ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
 }
 
 /**
  * bw_rule_sync_level:
  *
  * The sync amplitude at the input's terminals, as it is terminated now, lies in what the input
- * takes. The remedy's value is the series resistor, with the driver's own resistance taken off.
- * extra[0]: the level that the remedy aims at; extra[1]: the load.
+ * takes. The remedy's value is the series resistor with the driver's own resistance taken off, or
+ * the ratio of an attenuator or amplifier. extra[0]: the level that the remedy aims at; extra[1]:
+ * the load; extra[2]: 1 if the series resistor needs a 75 Ω terminator besides.
  */
 void
 bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
@@ -120,7 +165,7 @@ bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
   gboolean own = bw_sync_has_own_conductor (fit->sync);
   double load_ohm = bw_input_load_ohm (c->input, own);
   BwRange takes = c->input->sync_v.at[0];
-  BwRemedyKind termination = own ? BW_REMEDY_NONE : bw_case_termination_cure (c);
+  BwRemedyKind termination = bw_case_termination_cure (c, own);
 
   if (bw_finding_remade (f, c))
     return;
@@ -130,18 +175,11 @@ bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
   if (f->severity != BW_SEVERITY_CURABLE)
     return;
 
-  double terminated_v = sync_at_load (c, own, 75);
-  if (termination != BW_REMEDY_NONE && terminated_v >= takes.low && terminated_v <= takes.high)
+  double cured_v = sync_at_load (c, own, cured_load_ohm (c, termination));
+  if (termination != BW_REMEDY_NONE && cured_v >= takes.low && cured_v <= takes.high)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-  else if (own)
-    cure_sync_on_own_conductor (c, f, load_ohm);
   else
-    {
-      f->remedy.kind
-          = f->reason == BW_REASON_BELOW ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
-      f->remedy.value = bw_range_nominal (takes, 0.3) / f->value;
-      f->extra[0] = bw_range_nominal (takes, 0.3);
-    }
+    cure_sync_level (c, f, own);
 }
 
 /**

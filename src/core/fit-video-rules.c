@@ -7,12 +7,9 @@
 
 /* Rules on the picture signal: its kind, colour, level, black, termination, detail and lead. */
 
-/* A source of 60 to 90 Ω is matched to the cable; below, it drives as a voltage. */
-#define MATCHED_MIN_OHM 60.0
-
-/* One load of 75 Ω within the tolerance of ordinary terminators and input circuits (common
+/* A source whose level changes by less than this with the load drives as a voltage (common
  * practice, no source). */
-static const BwRange one_load_ohm = { 67.5, 82.5 };
+#define VOLTAGE_DRIVE_TOLERANCE 0.1
 
 /**
  * bw_rule_signal_kind:
@@ -22,16 +19,14 @@ static const BwRange one_load_ohm = { 67.5, 82.5 };
 void
 bw_rule_signal_kind (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
 {
-  BwSignal signal = c->source->signal;
+  BwSignal signal = bw_case_signal (c);
   BwRemedyKind converter = bw_case_signal_converter (c);
 
-  if (c->input->signals & BW_BIT (signal))
+  if (c->input->signals & BW_BIT (c->source->signal))
     return;
   if (converter != BW_REMEDY_NONE)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, converter);
   else if (signal == BW_SIGNAL_LUMA)
-    f->reason = BW_REASON_MONOCHROME;
-  else if (signal == BW_SIGNAL_COMPOSITE && c->source->system == BW_SYSTEM_NONE)
     f->reason = BW_REASON_MONOCHROME;
   else if (signal == BW_SIGNAL_COMPOSITE)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
@@ -39,6 +34,15 @@ bw_rule_signal_kind (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding 
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_COLOUR_LOST, BW_REMEDY_NONE);
   else
     bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
+}
+
+/* NTSC in Japan differs from NTSC M in its setup alone (ITU-R BT.1700 Part A note 1). */
+static gboolean
+decodes (const BwInput *input, BwColourSystem system)
+{
+  guint twins = BW_BIT (BW_SYSTEM_NTSC_M) | BW_BIT (BW_SYSTEM_NTSC_J);
+  guint alike = BW_BIT (system) & twins ? twins : BW_BIT (system);
+  return (input->systems & alike) != 0;
 }
 
 /**
@@ -65,7 +69,9 @@ bw_rule_colour_system (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFindin
     }
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY,
                       bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz));
-  if (!(c->input->systems & BW_BIT (system)))
+  if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
+  else if (!decodes (c->input, system))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
 }
 
@@ -81,7 +87,7 @@ bw_rule_video_level (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding 
   const BwSource *source = c->source;
   double load_ohm = bw_input_load_ohm (c->input, FALSE);
   BwRange takes = c->input->video_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c);
+  BwRemedyKind termination = bw_case_termination_cure (c, FALSE);
 
   if (bw_finding_remade (f, c))
     return;
@@ -155,21 +161,24 @@ bw_rule_termination (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding 
 {
   double source_ohm = c->source->source_ohm;
   double load_ohm = bw_input_load_ohm (c->input, FALSE);
-  BwRemedyKind cure = bw_case_termination_cure (c);
+  BwRemedyKind cure = bw_case_termination_cure (c, FALSE);
+  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source_ohm, load_ohm);
 
   bw_finding_measure (f, BW_DIMENSION_RESISTANCE, load_ohm);
   f->has_low = f->has_high = TRUE;
-  f->low = one_load_ohm.low;
-  f->high = one_load_ohm.high;
+  f->low = BW_ONE_LOAD_MIN_OHM;
+  f->high = BW_ONE_LOAD_MAX_OHM;
   f->margin = MIN (load_ohm / f->low - 1, 1 - load_ohm / f->high);
   f->extra[0] = source_ohm;
-  f->extra[1] = bw_level_at_load (1, BW_LOAD_75_OHM, source_ohm, load_ohm);
-  if (load_ohm > one_load_ohm.high && source_ohm < MATCHED_MIN_OHM)
+  f->extra[1] = ratio;
+  if (cure == BW_REMEDY_NONE)
+    return;
+  if (fabs (ratio - 1) < VOLTAGE_DRIVE_TOLERANCE)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
-  else if (load_ohm > one_load_ohm.high)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_UNTERMINATED, cure);
-  else if (load_ohm < one_load_ohm.low)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DOUBLE_TERMINATED, cure);
+  else
+    bw_finding_set (f, BW_SEVERITY_CURABLE,
+                    load_ohm > f->high ? BW_REASON_UNTERMINATED : BW_REASON_DOUBLE_TERMINATED,
+                    cure);
 }
 
 static void
@@ -181,10 +190,8 @@ judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, dc_v);
   if (stands->n == 0)
     return;
-  f->has_low = f->has_high = TRUE;
-  f->low = stands->at[0].low;
-  f->high = stands->at[0].high;
-  if (dc_v < f->low || dc_v > f->high)
+  bw_finding_within (f, stands->at[0], c->limits->level);
+  if (f->severity == BW_SEVERITY_CURABLE)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET, remedy);
 }
 
@@ -252,7 +259,7 @@ bw_rule_bandwidth (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY, bandwidth_hz);
   f->has_low = TRUE;
   f->low = detail_hz;
-  f->margin = bandwidth_hz / detail_hz - 1;
+  f->margin = bw_margin (bandwidth_hz - detail_hz, detail_hz);
   f->extra[0] = tv_lines (c, detail_hz);
   f->extra[1] = tv_lines (c, bandwidth_hz);
   if (f->margin < 0)

@@ -121,6 +121,10 @@ says_colour_system (const Words *w)
     case BW_REASON_MONOCHROME:
       return g_strdup (_ ("The source has no subcarrier: the picture is in monochrome, as it is "
                           "meant to be."));
+    case BW_REASON_SUBCARRIER_SEEN:
+      return g_strdup_printf (_ ("A monochrome set: the picture is in monochrome and the colour "
+                                 "subcarrier of %s shows as fine dots."),
+                              w->value);
     case BW_REASON_COLOUR_LOST:
       return g_strdup_printf (_ ("The source is %s (subcarrier %s); this input decodes %s: the "
                                  "picture is in monochrome."),
@@ -161,6 +165,8 @@ static char *
 says_line_count (const Words *w)
 {
   const char *scan = bw_kind_label (&bw_scans, w->c->raster->scan);
+  g_autofree char *counts = bw_quantity_bands_to_entry (&w->c->input->line_counts,
+                                                        BW_DIMENSION_LINES, "lines", w->mark);
 
   switch (w->f->reason)
     {
@@ -169,7 +175,7 @@ says_line_count (const Words *w)
       return g_strdup_printf (_ ("%s, %s: this input does not take such a raster."), w->value,
                               scan);
     case BW_REASON_WRONG_COUNT:
-      return g_strdup_printf (_ ("%s, %s: this input counts %s."), w->value, scan, w->allowed);
+      return g_strdup_printf (_ ("%s, %s: this input counts %s."), w->value, scan, counts);
     case BW_REASON_OTHER_COUNT:
       return g_strdup_printf (_ ("%s, %s, is half of what this input counts (%s): it locks on most "
                                  "sets, without interlace."),
@@ -192,10 +198,22 @@ says_sync_kind (const Words *w)
   return g_strdup_printf (_ ("Use %s."), sync);
 }
 
+/* "negative", or "H negative and V positive" */
+static char *
+polarity_given (const Words *w)
+{
+  guint given = (guint) w->f->extra[0];
+  const BwRaster *raster = w->c->raster;
+  if ((given & (given - 1)) == 0)
+    return bw_kind_set_labels (&bw_polarities, given);
+  return g_strdup_printf (_ ("H %s and V %s"), bw_kind_label (&bw_polarities, raster->h_polarity),
+                          bw_kind_label (&bw_polarities, raster->v_polarity));
+}
+
 static char *
 says_sync_polarity (const Words *w)
 {
-  g_autofree char *given = bw_kind_set_labels (&bw_polarities, (guint) w->f->extra[0]);
+  g_autofree char *given = polarity_given (w);
   g_autofree char *takes = bw_kind_set_labels (&bw_polarities, w->c->input->polarities);
 
   if (w->f->reason == BW_REASON_NOT_NEEDED)
@@ -236,8 +254,8 @@ says_level (const Words *w)
       return g_strdup_printf (_ ("%s arrives at %s across %s, above this input's %s."), what,
                               w->value, load, w->allowed);
     case BW_REASON_CURED_BY_TERMINATION:
-      return g_strdup_printf (_ ("%s arrives at %s across %s, outside this input's %s; with one "
-                                 "75 Ω load it is right."),
+      return g_strdup_printf (_ ("%s arrives at %s across %s, outside this input's %s; with the "
+                                 "right termination it is inside."),
                               what, w->value, load, w->allowed);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("%s arrives at %s across %s, near the edge of %s."), what,
@@ -332,6 +350,9 @@ says_coupling (const Words *w)
       return g_strdup_printf (_ ("This input is a.c. coupled without a clamp: black moves by up to "
                                  "%s as the picture changes."),
                               w->value);
+    case BW_REASON_NEAR_EDGE:
+      return g_strdup_printf (_ ("Blanking stands at %s, near the edge of %s."), w->value,
+                              w->allowed);
     case BW_REASON_NO_CLAMP:
       return g_strdup (_ ("The source is a.c. coupled and this input neither clamps nor restores "
                           "d.c.: black floats."));

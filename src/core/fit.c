@@ -77,18 +77,21 @@ judge_rule (const BwCase *c, const BwFit *fit, BwRule rule, BwFinding *f)
   rule_funcs[rule](c, fit, f);
 }
 
-static BwSeverity
-worst_for_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
+/* How badly @sync serves: the worst severity first, then how many rules are how bad. */
+static int
+badness_of_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
 {
   BwSeverity worst = BW_SEVERITY_OK;
+  int sum = 0;
   fit->sync = sync;
   for (gsize i = 0; i < G_N_ELEMENTS (sync_rules); i++)
     {
       BwFinding f;
       judge_rule (c, fit, sync_rules[i], &f);
       worst = MAX (worst, f.severity);
+      sum += (int) f.severity;
     }
-  return worst;
+  return (int) worst * 100 + sum;
 }
 
 /* A source may give several syncs at once: the one that serves best is used, the first in the
@@ -96,7 +99,7 @@ worst_for_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
 static BwSyncKind
 best_sync (const BwCase *c, BwFit *fit)
 {
-  BwSeverity best_severity = BW_N_SEVERITIES;
+  int best_badness = G_MAXINT;
   BwSyncKind best = BW_SYNC_SEPARATE;
   gboolean only_one = (c->source->syncs & (c->source->syncs - 1)) == 0;
 
@@ -106,10 +109,10 @@ best_sync (const BwCase *c, BwFit *fit)
         continue;
       if (only_one)
         return sync;
-      BwSeverity severity = worst_for_sync (c, fit, sync);
-      if (severity < best_severity)
+      int badness = badness_of_sync (c, fit, sync);
+      if (badness < best_badness)
         {
-          best_severity = severity;
+          best_badness = badness;
           best = sync;
         }
     }

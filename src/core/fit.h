@@ -64,6 +64,7 @@ typedef enum
   BW_REMEDY_SYNC_AMPLIFIER,
   BW_REMEDY_SYNC_COMBINER, /* composite sync from H and V */
   BW_REMEDY_SYNC_ADDER,    /* puts sync on green or Y */
+  BW_REMEDY_SYNC_MOVER,    /* separator and adder: sync from video onto green or Y */
   BW_REMEDY_SYNC_SEPARATOR,
   BW_REMEDY_SYNC_INVERTER,
   BW_REMEDY_SYNC_RESHAPER, /* bi-level from tri-level or the reverse */

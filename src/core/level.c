@@ -14,6 +14,7 @@ static const BwSystemFacts facts[BW_N_SYSTEMS] = {
   /* not a broadcast system: NTSC modulation on the PAL subcarrier (common practice, no source) */
   [BW_SYSTEM_NTSC_443] = { { 17734475, 4 }, IRE_525, 0, SYNC_525, WHITE_525, 4.2e6 },
   /* (1135/4 + 1/625) × 15 625 Hz = 4 433 618.75 Hz (BT.1700 Part B) */
+  /* 5.0 MHz is that of B and G; I has 5.5 MHz, D and K 6 MHz (BT.470-6): enter it in the source */
   [BW_SYSTEM_PAL_B] = { { 17734475, 4 }, IRE_700, 0, 0.3, 0.7, 5.0e6 },
   /* 909/4 of 4.5 MHz/286 = 511 312 500/143 Hz (BT.1700 Part B) */
   [BW_SYSTEM_PAL_M] = { { 511312500, 143 }, IRE_525, 7.5, SYNC_525, WHITE_525, 4.2e6 },

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <cairo.h>
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+/**
+ * BwDrawFunc:
+ * @width: of the page, in user-space units
+ * @height: likewise
+ *
+ * Draws something that fills its page.
+ */
+typedef void (*BwDrawFunc) (cairo_t *cr, double width, double height, gpointer user_data);
+
+/**
+ * BwExport:
+ * @draw: what to draw
+ * @width: in pixels of 1/96 inch, 1 to %BW_EXPORT_MAX_SIDE
+ * @height: likewise
+ * @title: (nullable): what the drawing is, for the file's own title
+ * @description: (nullable): the drawing in words, for those who cannot see it
+ */
+typedef struct
+{
+  BwDrawFunc draw;
+  gpointer user_data;
+  double width;
+  double height;
+  const char *title;
+  const char *description;
+} BwExport;
+
+#define BW_EXPORT_MAX_SIDE 20000
+
+#define BW_EXPORT_ERROR (bw_export_error_quark ())
+
+typedef enum
+{
+  BW_EXPORT_ERROR_SUFFIX, /* not one of .svg, .pdf, .png */
+  BW_EXPORT_ERROR_SIZE,
+  BW_EXPORT_ERROR_DRAW, /* cairo could not draw it */
+  BW_EXPORT_ERROR_WRITE
+} BwExportError;
+
+GQuark bw_export_error_quark (void);
+
+gboolean bw_export_drawing (const BwExport *what, const char *path, GError **error);
+cairo_status_t bw_export_append (void *bytes, const unsigned char *data, unsigned int length);
+gboolean bw_export_write (const GByteArray *bytes, const char *path, GError **error);
+
+G_END_DECLS

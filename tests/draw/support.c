@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "support.h"
+
+#include <string.h>
+
+#include <glib/gstdio.h>
+
+/* The shipped catalogue, and no other. */
+BwCatalogue *
+test_catalogue (void)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  BwCatalogue *catalogue = bw_catalogue_new (NULL, faults);
+  for (guint i = 0; i < faults->len; i++)
+    g_test_message ("%s", ((GError *) faults->pdata[i])->message);
+  g_assert_cmpuint (faults->len, ==, 0);
+  g_assert_cmpuint (bw_catalogue_rasters (catalogue)->len, >, 100);
+  return catalogue;
+}
+
+char *
+test_scratch_folder (void)
+{
+  g_autoptr (GError) error = NULL;
+  char *folder = g_dir_make_tmp ("bw-draw-XXXXXX", &error);
+  g_assert_no_error (error);
+  return folder;
+}
+
+guint
+test_count_files (const char *folder)
+{
+  guint n = 0;
+  GDir *dir = g_dir_open (folder, 0, NULL);
+  g_assert_nonnull (dir);
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  g_dir_close (dir);
+  return n;
+}
+
+/* Removes a folder of plain files and empty folders, and frees its name. */
+void
+test_remove_folder (char *folder)
+{
+  const char *name;
+  GDir *dir = g_dir_open (folder, 0, NULL);
+  g_assert_nonnull (dir);
+  while ((name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_assert_cmpint (g_remove (path), ==, 0);
+    }
+  g_dir_close (dir);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+  g_free (folder);
+}
+
+/* What a command prints; it must end well. */
+char *
+test_run (const char *const *argv)
+{
+  g_autoptr (GError) error = NULL;
+  char *output = NULL;
+  int status = 0;
+
+  g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_STDERR_TO_DEV_NULL, NULL,
+                NULL, &output, NULL, &status, &error);
+  g_assert_no_error (error);
+  g_spawn_check_wait_status (status, &error);
+  g_assert_no_error (error);
+  return output;
+}
+
+static gboolean
+boxes_overlap (BwBox a, BwBox b)
+{
+  const double slack = 0.1;
+  return a.x + a.width > b.x + slack && b.x + b.width > a.x + slack && a.y + a.height > b.y + slack
+         && b.y + b.height > a.y + slack;
+}
+
+/* The first line of a label, for a message: TAP has one line to the message. */
+static char *
+first_line (const BwLabel *label)
+{
+  return g_strndup (label->text, strcspn (label->text, "\n"));
+}
+
+/* No label overlaps another, and none reaches beyond the page. */
+void
+test_labels_are_apart (const GArray *labels, double width, double height, const char *what)
+{
+  const double slack = 0.1;
+  for (guint i = 0; i < labels->len; i++)
+    {
+      const BwLabel *a = &g_array_index (labels, BwLabel, i);
+      g_autofree char *name = first_line (a);
+      if (a->box.x < -slack || a->box.y < -slack || a->box.x + a->box.width > width + slack
+          || a->box.y + a->box.height > height + slack)
+        g_test_fail_printf ("%s at %gx%g: \"%s\" is cut", what, width, height, name);
+      for (guint j = 0; j < i; j++)
+        {
+          const BwLabel *b = &g_array_index (labels, BwLabel, j);
+          g_autofree char *other = first_line (b);
+          if (boxes_overlap (a->box, b->box))
+            g_test_fail_printf ("%s at %gx%g: \"%s\" overlaps \"%s\"", what, width, height, name,
+                                other);
+        }
+    }
+}
+
+gboolean
+test_labels_have (const GArray *labels, const char *text)
+{
+  for (guint i = 0; i < labels->len; i++)
+    if (strstr (g_array_index (labels, BwLabel, i).text, text) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* The label whose whole text is @text, counted from zero. */
+const BwLabel *
+test_find_label (const GArray *labels, const char *text, guint nth)
+{
+  for (guint i = 0; i < labels->len; i++)
+    {
+      const BwLabel *label = &g_array_index (labels, BwLabel, i);
+      if (strcmp (label->text, text) == 0 && nth-- == 0)
+        return label;
+    }
+  g_error ("no label \"%s\"", text);
+}

@@ -28,6 +28,7 @@ test_packages=(
   libgtk-4-bin
   librsvg2-bin
   libxcvt-dev
+  locales
   poppler-utils
   python3
   python3-numpy

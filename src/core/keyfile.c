@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "keyfile.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -36,6 +37,37 @@ bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
       return FALSE;
     }
   return TRUE;
+}
+
+/**
+ * bw_file_replace:
+ * @path: where to; a symbolic link keeps pointing where it does
+ * @bytes: the whole new file
+ *
+ * Writes beside @path and moves the file into place when it is whole on disk, so that an
+ * interruption leaves the old file. Only a plain file is replaced, never a folder or a device.
+ *
+ * Returns: %FALSE with @error in %BW_KEYFILE_ERROR that names @path; the old file is then as it was
+ */
+gboolean
+bw_file_replace (const char *path, const void *bytes, gsize length, GError **error)
+{
+  g_autofree char *real = realpath (path, NULL);
+  const char *target = real != NULL ? real : path;
+  g_autoptr (GError) trouble = NULL;
+
+  if (g_file_test (target, G_FILE_TEST_EXISTS) && !g_file_test (target, G_FILE_TEST_IS_REGULAR))
+    g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE,
+                 _ ("%s: is not a plain file and is not replaced"), path);
+  else if (!g_file_set_contents_full (target, bytes, (gssize) length,
+                                      G_FILE_SET_CONTENTS_CONSISTENT
+                                          | G_FILE_SET_CONTENTS_DURABLE,
+                                      0666, &trouble))
+    g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE, _ ("%s: cannot be written: %s"),
+                 path, trouble->message);
+  else
+    return TRUE;
+  return FALSE;
 }
 
 static gboolean

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -479,7 +478,7 @@ bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
  * @path: where to; a symbolic link keeps pointing where it does
  *
  * Writes the sheet beside @path and moves it into place when it is whole on disk, so that an
- * interrupted save leaves the old file.
+ * interrupted save leaves the old file. Only a plain file is replaced, never a folder or device.
  *
  * Returns: %FALSE with @error in %BW_SHEET_ERROR; the old file is then as it was
  */
@@ -488,15 +487,10 @@ bw_sheet_save (const BwSheet *sheet, const char *path, const BwCatalogue *catalo
                GError **error)
 {
   g_autofree char *text = bw_sheet_to_text (sheet, catalogue);
-  g_autofree char *real = realpath (path, NULL);
-  const char *target = real != NULL ? real : path;
   g_autoptr (GError) trouble = NULL;
 
-  if (g_file_set_contents_full (target, text, -1,
-                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666,
-                                &trouble))
+  if (bw_file_replace (path, text, strlen (text), &trouble))
     return TRUE;
-  g_set_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE, _ ("%s: cannot be saved: %s"), path,
-               trouble->message);
+  g_set_error_literal (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE, trouble->message);
   return FALSE;
 }

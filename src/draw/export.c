@@ -2,14 +2,15 @@
 #include "export.h"
 
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 
-G_DEFINE_QUARK (bw - export - error - quark, bw_export_error)
+#include "keyfile.h"
+
+G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 
 #define POINTS_PER_PIXEL (72.0 / 96.0)
 #define PNG_SCALE 2.0 /* dots for each pixel of 1/96 inch */
@@ -40,15 +41,11 @@ bw_export_append (void *bytes, const unsigned char *data, unsigned int length)
 gboolean
 bw_export_write (const GByteArray *bytes, const char *path, GError **error)
 {
-  g_autofree char *real = realpath (path, NULL);
   g_autoptr (GError) trouble = NULL;
 
-  if (g_file_set_contents_full (real != NULL ? real : path, (const char *) bytes->data, bytes->len,
-                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666,
-                                &trouble))
+  if (bw_file_replace (path, bytes->data, bytes->len, &trouble))
     return TRUE;
-  g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_WRITE, _ ("%s: cannot be written: %s"), path,
-               trouble->message);
+  g_set_error_literal (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_WRITE, trouble->message);
   return FALSE;
 }
 

@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "field-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+/* Reading a member: one function for each type. */
+
+static gboolean
+fail_range (const BwField *field, const char *text, char mark, GError **error)
+{
+  g_autofree char *allowed = bw_field_allowed (field, mark);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, _ ("“%s” is out of range; allowed: %s"),
+               text, allowed);
+  return FALSE;
+}
+
+static gboolean
+fail_kind (const BwField *field, const char *text, GError **error)
+{
+  g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND, _ ("“%s” is not known; allowed: %s"),
+               text, allowed);
+  return FALSE;
+}
+
+static gboolean
+inside (const BwField *field, double value)
+{
+  return value >= field->low && value <= field->high;
+}
+
+static gboolean
+parse_quantity (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+{
+  double value;
+  if (!bw_quantity_parse (text, field->dimension, mark, &value, error))
+    return FALSE;
+  if (!inside (field, value))
+    return fail_range (field, text, mark, error);
+  BW_MEMBER (double, field, object) = value;
+  return TRUE;
+}
+
+static gboolean
+parse_bands (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+{
+  BwBands bands;
+  if (!bw_quantity_parse_bands (text, field->dimension, mark, &bands, error))
+    return FALSE;
+  for (guint i = 0; i < bands.n; i++)
+    if (!inside (field, bands.at[i].low) || !inside (field, bands.at[i].high))
+      return fail_range (field, text, mark, error);
+  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1)
+    {
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+                   _ ("“%s” is more than one range; one is allowed"), text);
+      return FALSE;
+    }
+  BW_MEMBER (BwBands, field, object) = bands;
+  return TRUE;
+}
+
+/* Counts and half lines: a plain number, whole after multiplying by @scale. */
+static gboolean
+parse_whole (const BwField *field, gpointer object, const char *text, int scale, char mark,
+             GError **error)
+{
+  g_autofree char *plain = g_strstrip (g_strdup (text));
+  if (mark != '.')
+    g_strdelimit (plain, (char[]){ mark, '\0' }, '.');
+  char *end = NULL;
+  double value = g_ascii_strtod (plain, &end) * scale;
+  gboolean number = g_ascii_isdigit (*plain) && *end == '\0';
+  if (!number || !inside (field, value) || floor (value) < value)
+    return fail_range (field, text, mark, error);
+  BW_MEMBER (int, field, object) = (int) value;
+  return TRUE;
+}
+
+static gboolean
+parse_rate (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  BwRatio rate;
+  if (!bw_quantity_parse_ratio (text, field->dimension, &rate, error))
+    return FALSE;
+  if (!inside (field, bw_ratio_to_double (rate)))
+    {
+      g_autofree char *high = bw_quantity_format (field->high, field->dimension, 6, BW_FILE_MARK);
+      g_autofree char *low = bw_quantity_format (field->low, field->dimension, 6, BW_FILE_MARK);
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE,
+                   _ ("“%s” is out of range; allowed: %s to %s"), text, low, high);
+      return FALSE;
+    }
+  BW_MEMBER (BwRatio, field, object) = rate;
+  return TRUE;
+}
+
+static gboolean
+parse_aspect (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  g_auto (GStrv) parts = g_strsplit (text, ":", -1);
+  guint64 width = 0, height = 0;
+  BwRatio aspect;
+  if (g_strv_length (parts) == 2
+      && g_ascii_string_to_unsigned (g_strstrip (parts[0]), 10, 1, 1000, &width, NULL)
+      && g_ascii_string_to_unsigned (g_strstrip (parts[1]), 10, 1, 1000, &height, NULL)
+      && bw_ratio_make ((gint64) width, (gint64) height, &aspect))
+    {
+      BW_MEMBER (BwRatio, field, object) = aspect;
+      return TRUE;
+    }
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+               _ ("“%s” is not an aspect ratio; write width:height in whole numbers, such as “4:3”"),
+               text);
+  return FALSE;
+}
+
+static gboolean
+parse_choice (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  g_autofree char *id = g_strstrip (g_strdup (text));
+  guint value;
+  if (!bw_kind_find (field->kinds, id, &value))
+    return fail_kind (field, id, error);
+  BW_MEMBER (guint, field, object) = value;
+  return TRUE;
+}
+
+static gboolean
+parse_set (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  g_auto (GStrv) parts = g_strsplit (text, ";", -1);
+  guint set = 0;
+  for (char **part = parts; *part != NULL; part++)
+    {
+      guint value;
+      if (*g_strstrip (*part) == '\0')
+        continue;
+      if (!bw_kind_find (field->kinds, *part, &value))
+        return fail_kind (field, *part, error);
+      set |= BW_BIT (value);
+    }
+  BW_MEMBER (guint, field, object) = set;
+  return TRUE;
+}
+
+static gboolean
+parse_switch (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  g_autofree char *word = g_strstrip (g_strdup (text));
+  gboolean yes = strcmp (word, "yes") == 0;
+  if (!yes && strcmp (word, "no") != 0)
+    return fail_kind (field, word, error);
+  BW_MEMBER (gboolean, field, object) = yes;
+  return TRUE;
+}
+
+static gboolean
+parse_text (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  for (const char *p = text; *p != '\0'; p++)
+    if (g_ascii_iscntrl (*p))
+      {
+        g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+                     _ ("the text has a control character; one line of plain text is allowed"));
+        return FALSE;
+      }
+  char **member = &BW_MEMBER (char *, field, object);
+  g_free (*member);
+  *member = g_strstrip (g_strdup (text));
+  return TRUE;
+}
+
+static gboolean
+parse_empty (const BwField *field, gpointer object, GError **error)
+{
+  if (field->flags & BW_FIELD_REQUIRED)
+    {
+      g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_MISSING, _ ("this is needed; allowed: %s"),
+                   allowed);
+      return FALSE;
+    }
+  switch (field->type)
+    {
+    case BW_FIELD_QUANTITY:
+      BW_MEMBER (double, field, object) = 0;
+      break;
+    case BW_FIELD_BANDS:
+      BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };
+      break;
+    case BW_FIELD_RATE:
+    case BW_FIELD_ASPECT:
+      BW_MEMBER (BwRatio, field, object) = BW_RATIO_NONE;
+      break;
+    case BW_FIELD_COUNT:
+    case BW_FIELD_HALF_LINES:
+    case BW_FIELD_CHOICE:
+    case BW_FIELD_SET:
+    case BW_FIELD_SWITCH:
+      BW_MEMBER (guint, field, object) = 0;
+      break;
+    case BW_FIELD_TEXT:
+    default:
+      return parse_text (field, object, "", error);
+    }
+  return TRUE;
+}
+
+/**
+ * bw_field_parse:
+ * @object: the struct that the table describes
+ * @text: what was written or typed; empty sets the member to "not known"
+ * @mark: the decimal mark
+ *
+ * Reads @text, checks it against what the field allows, and sets the member.
+ *
+ * Returns: %FALSE with @error in %BW_FIELD_ERROR or %BW_QUANTITY_ERROR, leaving the member alone
+ */
+gboolean
+bw_field_parse (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+{
+  if (text[strspn (text, " \t")] == '\0')
+    return parse_empty (field, object, error);
+  switch (field->type)
+    {
+    case BW_FIELD_QUANTITY:
+      return parse_quantity (field, object, text, mark, error);
+    case BW_FIELD_BANDS:
+      return parse_bands (field, object, text, mark, error);
+    case BW_FIELD_COUNT:
+      return parse_whole (field, object, text, 1, mark, error);
+    case BW_FIELD_HALF_LINES:
+      return parse_whole (field, object, text, 2, mark, error);
+    case BW_FIELD_RATE:
+      return parse_rate (field, object, text, error);
+    case BW_FIELD_ASPECT:
+      return parse_aspect (field, object, text, error);
+    case BW_FIELD_CHOICE:
+      return parse_choice (field, object, text, error);
+    case BW_FIELD_SET:
+      return parse_set (field, object, text, error);
+    case BW_FIELD_SWITCH:
+      return parse_switch (field, object, text, error);
+    case BW_FIELD_TEXT:
+    default:
+      return parse_text (field, object, text, error);
+    }
+}

@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "quantity-private.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Writing a quantity. */
+
+static double
+in_unit (double value, const BwUnit *unit)
+{
+  return value / unit->factor / pow (10, unit->exponent);
+}
+
+static const BwUnit *
+automatic_unit (double value, BwDimension dimension)
+{
+  const BwUnit *best = bw_unit_base (dimension);
+  for (gsize i = 0; i < bw_n_units; i++)
+    {
+      const BwUnit *unit = &bw_units[i];
+      if (unit->dimension != dimension || !unit->automatic)
+        continue;
+      gboolean whole = fabs (in_unit (value, unit)) >= 1;
+      gboolean best_whole = fabs (in_unit (value, best)) >= 1;
+      gboolean larger = unit->exponent > best->exponent;
+      if (fabs (value) > 0 && (best_whole ? whole && larger : !larger))
+        best = unit;
+    }
+  return best;
+}
+
+static void
+trim_zeros (char *number)
+{
+  if (strchr (number, '.') == NULL)
+    return;
+  char *end = number + strlen (number);
+  while (end[-1] == '0')
+    *--end = '\0';
+  if (end[-1] == '.')
+    end[-1] = '\0';
+}
+
+static void
+set_mark (char *number, char mark)
+{
+  char *point = strchr (number, '.');
+  if (point != NULL)
+    *point = mark;
+}
+
+/* @digits significant digits, never in exponential form, trailing zeros cut. */
+static char *
+plain_number (double value, int digits, char mark)
+{
+  char format[8];
+  char text[400];
+  int before = fabs (value) > 0 ? (int) floor (log10 (fabs (value))) + 1 : 1;
+  int decimals = CLAMP (digits - before, 0, 30);
+
+  g_snprintf (format, sizeof format, "%%.%df", decimals);
+  g_ascii_formatd (text, sizeof text, format, value);
+  trim_zeros (text);
+  if (strcmp (text, "-0") == 0)
+    return g_strdup ("0");
+  set_mark (text, mark);
+  return g_strdup (text);
+}
+
+/* U+00A0 keeps a number and its unit on one line. */
+#define UNIT_SPACE "\u00a0"
+
+/**
+ * bw_quantity_format:
+ * @value: in the base unit; must be finite
+ * @digits: significant digits, at least one
+ * @mark: the decimal mark
+ *
+ * For reading: the unit that leaves one to three digits before the mark is chosen, trailing zeros
+ * are cut, and a no-break space stands before the unit.
+ *
+ * Returns: (transfer full): the text, such as "15.734 kHz"
+ */
+char *
+bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
+{
+  g_return_val_if_fail (isfinite (value), NULL);
+  const BwUnit *unit = automatic_unit (value, dimension);
+  g_autofree char *number = plain_number (in_unit (value, unit), digits, mark);
+  return g_strconcat (number, UNIT_SPACE, unit->screen, NULL);
+}
+
+/**
+ * bw_quantity_format_range:
+ *
+ * Like bw_quantity_format() for both ends, in the unit of the upper one: "15.6–15.9 kHz".
+ *
+ * Returns: (transfer full): the text
+ */
+char *
+bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark)
+{
+  g_return_val_if_fail (isfinite (range.low) && isfinite (range.high), NULL);
+  const BwUnit *unit = automatic_unit (MAX (fabs (range.low), fabs (range.high)), dimension);
+  g_autofree char *low = plain_number (in_unit (range.low, unit), digits, mark);
+  g_autofree char *high = plain_number (in_unit (range.high, unit), digits, mark);
+  if (strcmp (low, high) == 0)
+    return g_strconcat (high, UNIT_SPACE, unit->screen, NULL);
+  return g_strconcat (low, "–", high, UNIT_SPACE, unit->screen, NULL);
+}
+
+/* The shortest decimal in @unit that reads back as exactly @value, or NULL. */
+static char *
+shortest_in_unit (double value, const BwUnit *unit)
+{
+  for (int digits = 1; digits <= 17; digits++)
+    {
+      double back = 0;
+      g_autofree char *number = plain_number (in_unit (value, unit), digits, BW_FILE_MARK);
+      g_autofree char *whole = g_strconcat (number, " ", unit->name, NULL);
+      if (bw_quantity_parse (whole, unit->dimension, BW_FILE_MARK, &back, NULL)
+          && memcmp (&back, &value, sizeof back) == 0)
+        return g_steal_pointer (&number);
+    }
+  return NULL;
+}
+
+/* A number longer than this was probably not written in the unit that is tried first. */
+#define LONG_NUMBER 12
+
+/* The unit in which @value is exact and short: @first if it is short there, else the shortest. */
+static char *
+shortest_in_any_unit (double value, BwDimension dimension, const BwUnit *first, const BwUnit **unit)
+{
+  char *best = shortest_in_unit (value, first);
+  *unit = first;
+  if (best != NULL && strlen (best) <= LONG_NUMBER)
+    return best;
+  for (gsize i = 0; i < bw_n_units; i++)
+    {
+      if (bw_units[i].dimension != dimension)
+        continue;
+      g_autofree char *other = shortest_in_unit (value, &bw_units[i]);
+      if (other != NULL && (best == NULL || strlen (other) + 2 < strlen (best)))
+        {
+          g_free (best);
+          best = g_steal_pointer (&other);
+          *unit = &bw_units[i];
+        }
+    }
+  return best;
+}
+
+static char *
+exact (double value, BwDimension dimension, const char *preferred, gboolean screen, char mark)
+{
+  const BwUnit *first = preferred != NULL ? bw_unit_find (dimension, preferred)
+                                        : automatic_unit (value, dimension);
+  const BwUnit *unit;
+  g_return_val_if_fail (first != NULL, NULL);
+  value += 0.0; /* minus zero reads back as zero */
+  g_autofree char *number = shortest_in_any_unit (value, dimension, first, &unit);
+  g_return_val_if_fail (number != NULL, NULL);
+  set_mark (number, mark);
+  return g_strconcat (number, " ", screen ? unit->screen : unit->name, NULL);
+}
+
+/**
+ * bw_quantity_to_entry:
+ * @value: in the base unit; must be finite
+ * @unit: (nullable): the unit that people use for this quantity; %NULL for an automatic one
+ * @mark: the decimal mark
+ *
+ * For editing: the shortest text that bw_quantity_parse() reads back as exactly @value.
+ *
+ * Returns: (transfer full): the text
+ */
+char *
+bw_quantity_to_entry (double value, BwDimension dimension, const char *unit, char mark)
+{
+  g_return_val_if_fail (isfinite (value), NULL);
+  return exact (value, dimension, unit, TRUE, mark);
+}
+
+/**
+ * bw_quantity_to_file:
+ *
+ * Like bw_quantity_to_entry(), with a decimal point and ASCII units.
+ *
+ * Returns: (transfer full): the text
+ */
+char *
+bw_quantity_to_file (double value, BwDimension dimension, const char *unit)
+{
+  g_return_val_if_fail (isfinite (value), NULL);
+  return exact (value, dimension, unit, FALSE, BW_FILE_MARK);
+}
+
+static char *
+join_bands (const BwBands *bands, BwDimension dimension, const char *unit, gboolean screen,
+            char mark)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < bands->n; i++)
+    {
+      BwRange range = bands->at[i];
+      g_autofree char *low = exact (range.low, dimension, unit, screen, mark);
+      g_autofree char *high = exact (range.high, dimension, unit, screen, mark);
+      g_string_append (text, i > 0 ? "; " : "");
+      g_string_append (text, low);
+      if (strcmp (low, high) != 0)
+        g_string_append_printf (text, " .. %s", high);
+    }
+  return g_string_free (text, FALSE);
+}
+
+/**
+ * bw_quantity_bands_to_entry:
+ *
+ * Returns: (transfer full): @bands as bw_quantity_parse_bands() reads them, for editing
+ */
+char *
+bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const char *unit,
+                            char mark)
+{
+  return join_bands (bands, dimension, unit, TRUE, mark);
+}
+
+/**
+ * bw_quantity_bands_to_file:
+ *
+ * Returns: (transfer full): @bands as bw_quantity_parse_bands() reads them, for files
+ */
+char *
+bw_quantity_bands_to_file (const BwBands *bands, BwDimension dimension, const char *unit)
+{
+  return join_bands (bands, dimension, unit, FALSE, BW_FILE_MARK);
+}
+
+/**
+ * bw_quantity_format_ratio:
+ *
+ * Returns: (transfer full): @ratio as bw_quantity_parse_ratio() reads it back, exactly: "27 MHz",
+ * "74.25 MHz * 1000 / 1001" or "2250000 Hz / 143"
+ */
+char *
+bw_quantity_format_ratio (BwRatio ratio, BwDimension dimension)
+{
+  const BwRatio ntsc = { 1001, 1000 };
+  BwRatio nominal;
+
+  if (ratio.den == 1)
+    return bw_quantity_to_file ((double) ratio.num, dimension, NULL);
+  if (bw_ratio_multiply (ratio, ntsc, &nominal) && nominal.den == 1)
+    {
+      g_autofree char *text = bw_quantity_to_file ((double) nominal.num, dimension, NULL);
+      return g_strconcat (text, " * 1000 / 1001", NULL);
+    }
+  return g_strdup_printf ("%" G_GINT64_FORMAT " %s / %" G_GINT64_FORMAT, ratio.num,
+                          bw_quantity_base_unit (dimension), ratio.den);
+}

@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#include "bench.h"
+#include "json-out.h"
+#include "options.h"
+#include "output.h"
+#include "report.h"
+
+static gboolean
+is_same_file (const char *a, const char *b)
+{
+  GStatBuf left;
+  GStatBuf right;
+  return g_stat (a, &left) == 0 && g_stat (b, &right) == 0 && left.st_dev == right.st_dev
+         && left.st_ino == right.st_ino;
+}
+
+/* A report is moved into place when it is whole, which would put it in place of a device. */
+static gboolean
+can_be_replaced (const char *pdf)
+{
+  if (!g_file_test (pdf, G_FILE_TEST_EXISTS) || g_file_test (pdf, G_FILE_TEST_IS_REGULAR))
+    return TRUE;
+  g_autofree char *says = g_strdup_printf (_ ("%s: is not a file that a report could replace"),
+                                           pdf);
+  bw_cli_fault (says);
+  return FALSE;
+}
+
+static BwCliExit
+print_json (const char *path, const char *pdf)
+{
+  g_autoptr (BwJson) json = bw_json_new ();
+  bw_json_begin_object (json, NULL);
+  bw_json_string (json, "sheet", path);
+  bw_json_string (json, "report", pdf);
+  bw_json_end_object (json);
+  return bw_cli_print_json (bw_json_text (json));
+}
+
+static BwCliExit
+write_report (const char *path, const char *pdf, gboolean as_json)
+{
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
+  g_autoptr (GError) error = NULL;
+
+  if (sheet == NULL || !can_be_replaced (pdf))
+    return BW_CLI_BAD_INPUT;
+  if (!bw_report_to_pdf (sheet, catalogue, pdf, &error))
+    {
+      bw_cli_fault (error->message);
+      return BW_CLI_BAD_INPUT;
+    }
+  return as_json ? print_json (path, pdf) : BW_CLI_DONE;
+}
+
+/**
+ * bw_cli_report:
+ *
+ * breezeway-cli report: the report of a bench sheet as a PDF.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_report (const BwCliCommand *command, char **args)
+{
+  char *pdf = NULL; /* as it came */
+  const GOptionEntry own[] = {
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &pdf, N_ ("Where to write the PDF"), N_ ("FILE") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, own, args, &result))
+    {
+      const char *path = options.rest[0];
+      if (pdf == NULL)
+        result = bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
+      else if (is_same_file (path, pdf))
+        result = bw_cli_wrong_usage (command->name, _ ("the report would replace its own sheet"));
+      else
+        result = write_report (path, pdf, options.json);
+    }
+  g_free (pdf);
+  return result;
+}

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cli.h"
+
+#include <locale.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "output.h"
+#include "table.h"
+
+static const BwCliCommand commands[] = {
+  { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
+    N_ ("RASTER is an id, such as cta-861-vic-5, or another name of one."), bw_cli_timing },
+  { "fit", "SHEET", 1, 1, N_ ("Judge each source of a bench sheet at each input"),
+    N_ ("A verdict is direct, tight, with parts, or no."), bw_cli_fit },
+  { "sheet-check", "SHEET", 1, 1, N_ ("Say what is wrong with a bench sheet"),
+    N_ ("Each fault is one line on standard error."), bw_cli_sheet_check },
+  { "report", "SHEET", 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
+    N_ ("-o FILE must be given."), bw_cli_report },
+  { "catalogue", "[rasters|monitors|sources]", 0, 1,
+    N_ ("List what the catalogue holds, your own entries among it"), NULL, bw_cli_catalogue },
+};
+
+static const BwCliCommand *
+find_command (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (strcmp (commands[i].name, name) == 0)
+      return &commands[i];
+  return NULL;
+}
+
+static BwCliExit
+print_help (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (BwTable) table = bw_table_new (2);
+
+  g_string_append (text, _ ("Usage:\n"
+                            "  breezeway-cli COMMAND [OPTION…] [ARGUMENT]\n"
+                            "  breezeway-cli help COMMAND\n"
+                            "  breezeway-cli --version\n"
+                            "\n"
+                            "Video signal and timing calculation for the repair bench.\n"
+                            "\n"
+                            "Commands:\n"));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    bw_table_add_row (table, commands[i].name, _ (commands[i].summary), NULL);
+  bw_table_append_to (table, text, 2);
+  g_string_append (text, _ ("\n"
+                            "Exit status: 0 done, 1 bad input or no output, 2 wrong usage.\n"));
+  return bw_cli_print (text->str);
+}
+
+static BwCliExit
+run_command (const char *name, char **args)
+{
+  const BwCliCommand *command = find_command (name);
+  if (command != NULL)
+    return command->run (command, args);
+  g_autofree char *says = g_strdup_printf (*name == '-' ? _ ("there is no option “%s”")
+                                                        : _ ("there is no command “%s”"),
+                                           name);
+  return bw_cli_wrong_usage (NULL, says);
+}
+
+static BwCliExit
+run_help (char **args)
+{
+  if (args[1] == NULL)
+    return print_help ();
+  if (args[2] != NULL)
+    return bw_cli_wrong_usage (NULL, _ ("help takes one command"));
+  char *help[] = { args[1], (char[]){ "--help" }, NULL };
+  return run_command (args[1], help);
+}
+
+static BwCliExit
+run (char **args)
+{
+  const char *name = args[0];
+  if (name == NULL)
+    return bw_cli_wrong_usage (NULL, _ ("a command is missing"));
+  if (strcmp (name, "help") == 0)
+    return run_help (args);
+  gboolean wants_help = strcmp (name, "--help") == 0 || strcmp (name, "-h") == 0;
+  gboolean wants_version = strcmp (name, "--version") == 0;
+  if ((wants_help || wants_version) && args[1] != NULL)
+    {
+      g_autofree char *says = g_strdup_printf (_ ("nothing may follow %s"), name);
+      return bw_cli_wrong_usage (NULL, says);
+    }
+  if (wants_help)
+    return print_help ();
+  if (wants_version)
+    return bw_cli_print ("breezeway-cli " BW_VERSION "\n");
+  return run_command (name, args);
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_cli_guard_streams ();
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, BW_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  g_set_prgname ("breezeway-cli");
+  return run (argc > 0 ? argv + 1 : argv);
+}

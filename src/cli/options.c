@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "options.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "output.h"
+
+/* The help is printed by print_help(), not by GLib, which would not see that it cannot be. */
+static GOptionContext *
+make_context (BwCliOptions *options, const BwCliCommand *command, const GOptionEntry *own)
+{
+  const GOptionEntry common[] = {
+    { "json", 0, 0, G_OPTION_ARG_NONE, &options->json, N_ ("Print one JSON object"), NULL },
+    { "help", 'h', 0, G_OPTION_ARG_NONE, &options->help, N_ ("Show this help"), NULL },
+    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
+    G_OPTION_ENTRY_NULL,
+  };
+  GOptionContext *context = g_option_context_new (command->arguments);
+  g_option_context_set_help_enabled (context, FALSE);
+  g_option_context_set_summary (context, _ (command->summary));
+  if (command->description != NULL)
+    g_option_context_set_description (context, _ (command->description));
+  if (own != NULL)
+    g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+  return context;
+}
+
+static BwCliExit
+print_help (const BwCliCommand *command, GOptionContext *context)
+{
+  g_autofree char *name = g_strconcat ("breezeway-cli ", command->name, NULL);
+  g_set_prgname (name);
+  g_autofree char *help = g_option_context_get_help (context, TRUE, NULL);
+  return bw_cli_print (help);
+}
+
+static gboolean
+check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit *result)
+{
+  g_autofree char *says = NULL;
+  if (options->n_rest > command->at_most)
+    says = g_strdup_printf (_ ("“%s” is one argument too many"), options->rest[command->at_most]);
+  else if (options->n_rest < command->at_least)
+    says = g_strdup_printf (_ ("%s is missing"), command->arguments);
+  else
+    return TRUE;
+  *result = bw_cli_wrong_usage (command->name, says);
+  return FALSE;
+}
+
+/**
+ * bw_cli_options_read:
+ * @options: (out caller-allocates): to be cleared with bw_cli_options_clear()
+ * @own: (nullable): the options that only this command has
+ * @args: the command's name and what stands after it
+ * @result: (out): how the program ends, if %FALSE is returned
+ *
+ * Reads the command line of a command, and prints its help if that is asked for.
+ *
+ * Returns: whether the command is to go on
+ */
+gboolean
+bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const GOptionEntry *own,
+                     char **args, BwCliExit *result)
+{
+  *options = (BwCliOptions){ 0 };
+  g_autoptr (GOptionContext) context = make_context (options, command, own);
+  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) left = g_strdupv (args);
+
+  if (!g_option_context_parse_strv (context, &left, &error))
+    {
+      *result = bw_cli_wrong_usage (command->name, error->message);
+      return FALSE;
+    }
+  if (options->help)
+    {
+      *result = print_help (command, context);
+      return FALSE;
+    }
+  if (options->rest == NULL)
+    options->rest = g_new0 (char *, 1);
+  options->n_rest = g_strv_length (options->rest);
+  return check_count (options, command, result);
+}
+
+/**
+ * bw_cli_options_clear:
+ *
+ * Frees what bw_cli_options_read() made.
+ */
+void
+bw_cli_options_clear (BwCliOptions *options)
+{
+  g_clear_pointer (&options->rest, g_strfreev);
+}

@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The command line: exit status, one line of complaint, output that cannot be written. */
+#include <string.h>
+
+#include "run.h"
+
+/* What is wrong usage: status 2, nothing on standard output, one line that points to the help. */
+static const struct
+{
+  const char *path;
+  const char *args[5];
+  const char *says;
+} wrong[] = {
+  { "nothing", { NULL }, "a command is missing" },
+  { "no-such-command", { "fix", NULL }, "“fix”" },
+  { "no-such-option", { "--fix", NULL }, "“--fix”" },
+  { "after-version", { "--version", "x", NULL }, "--version" },
+  { "help-of-nothing", { "help", "fix", NULL }, "“fix”" },
+  { "help-of-two", { "help", "fit", "timing", NULL }, "one command" },
+  { "timing-nothing", { "timing", NULL }, "RASTER" },
+  { "timing-both", { "timing", "--list", "480i", NULL }, "--list" },
+  { "timing-two", { "timing", "480i", "576i", NULL }, "“576i”" },
+  { "timing-option", { "timing", "--fix", NULL }, "--fix" },
+  { "fit-nothing", { "fit", NULL }, "SHEET" },
+  { "fit-two", { "fit", "a", "b", NULL }, "“b”" },
+  { "fit-no-name", { "fit", "a", "--source", NULL }, "--source" },
+  { "sheet-check-nothing", { "sheet-check", NULL }, "SHEET" },
+  { "report-nothing", { "report", NULL }, "SHEET" },
+  { "report-no-file", { "report", "a.bench", NULL }, "-o" },
+  { "catalogue-part", { "catalogue", "tubes", NULL }, "“tubes”" },
+};
+
+static Run *
+run_args (const char *const *args)
+{
+  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
+  g_ptr_array_add (argv, (gpointer) g_getenv ("BW_CLI"));
+  for (; *args != NULL; args++)
+    g_ptr_array_add (argv, (gpointer) *args);
+  g_ptr_array_add (argv, NULL);
+  return run_argv ((const char *const *) argv->pdata, NULL);
+}
+
+static void
+test_wrong (gconstpointer data)
+{
+  gsize i = GPOINTER_TO_SIZE (data);
+  g_autoptr (Run) run = run_args (wrong[i].args);
+  g_assert_cmpint (run->status, ==, 2);
+  g_assert_cmpstr (run->out, ==, "");
+  assert_one_line (run->err);
+  g_assert_nonnull (strstr (run->err, wrong[i].says));
+  g_assert_nonnull (strstr (run->err, "--help"));
+}
+
+static void
+test_version (void)
+{
+  g_autoptr (Run) run = run_cli ("--version", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  assert_one_line (run->out);
+  g_assert_true (g_regex_match_simple ("^breezeway-cli \\d+\\.\\d+\\.\\d+\n$", run->out,
+                                       G_REGEX_DEFAULT, G_REGEX_MATCH_DEFAULT));
+}
+
+static const char *const commands[] = {
+  "timing", "fit", "sheet-check", "report", "catalogue", NULL
+};
+
+static void
+test_help (void)
+{
+  g_autoptr (Run) run = run_cli ("--help", NULL);
+  g_autoptr (Run) word = run_cli ("help", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_cmpstr (run->err, ==, "");
+  g_assert_cmpstr (run->out, ==, word->out);
+  for (const char *const *name = commands; *name != NULL; name++)
+    g_assert_nonnull (strstr (run->out, *name));
+}
+
+static void
+test_help_of_commands (void)
+{
+  for (const char *const *name = commands; *name != NULL; name++)
+    {
+      g_autofree char *usage = g_strconcat ("breezeway-cli ", *name, NULL);
+      g_autoptr (Run) option = run_cli (*name, "--help", NULL);
+      g_autoptr (Run) word = run_cli ("help", *name, NULL);
+      g_assert_cmpint (option->status, ==, 0);
+      g_assert_cmpstr (option->err, ==, "");
+      g_assert_cmpstr (option->out, ==, word->out);
+      g_assert_nonnull (strstr (option->out, usage));
+      g_assert_nonnull (strstr (option->out, "--json"));
+    }
+}
+
+/* Output that cannot be written is status 1: on a full disk, or where the stream is closed. */
+static const char *const writers[] = {
+  "--version",     "--help",    "timing --help", "timing 480i",          "timing 480i --json",
+  "timing --list", "catalogue", "fit \"$DEMO\"", "fit \"$DEMO\" --json", "sheet-check \"$DEMO\"",
+};
+
+static void
+check_cannot_write (const char *command, const char *redirection)
+{
+  g_autofree char *demo = demo_path ();
+  g_autofree char *script = g_strdup_printf ("DEMO='%s'; exec \"$BW_CLI\" %s %s", demo, command,
+                                             redirection);
+  const char *const argv[] = { "/bin/sh", "-c", script, NULL };
+  g_autoptr (Run) run = run_argv (argv, NULL);
+  if (run->status != 1)
+    g_error ("“%s %s” ends with %d", command, redirection, run->status);
+  assert_one_line (run->err);
+}
+
+static void
+test_full_disk (void)
+{
+  if (!g_file_test ("/dev/full", G_FILE_TEST_EXISTS))
+    {
+      g_test_skip ("this system has no /dev/full");
+      return;
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (writers); i++)
+    check_cannot_write (writers[i], ">/dev/full");
+}
+
+static void
+test_closed_output (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (writers); i++)
+    check_cannot_write (writers[i], ">&-");
+}
+
+/* With all streams closed, the program ends all the same, and the sheet is as it was. */
+static void
+test_all_closed (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autofree char *before = read_text (demo);
+  g_autofree char *script = g_strdup_printf ("exec \"$BW_CLI\" fit '%s' <&- >&- 2>&-", demo);
+  const char *const argv[] = { "/bin/sh", "-c", script, NULL };
+  g_autoptr (Run) run = run_argv (argv, NULL);
+  g_autofree char *after = read_text (demo);
+  g_assert_cmpint (run->status, ==, 1);
+  g_assert_cmpstr (before, ==, after);
+}
+
+/* What follows -- is no option. */
+static void
+test_double_dash (void)
+{
+  g_autoptr (Run) run = run_cli ("timing", "--", "--list", NULL);
+  g_assert_cmpint (run->status, ==, 1);
+  g_assert_nonnull (strstr (run->err, "“--list”"));
+}
+
+/* Arguments that are no UTF-8 are taken as far as they go. */
+static void
+test_odd_bytes (void)
+{
+  g_autoptr (Run) run = run_cli ("timing", "\xff\xfe", NULL);
+  g_autoptr (Run) sheet = run_cli ("fit", "\xff\xfe.bench", NULL);
+  g_assert_cmpint (run->status, ==, 1);
+  assert_one_line (run->err);
+  g_assert_cmpint (sheet->status, ==, 1);
+  assert_one_line (sheet->err);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_autofree char *path = g_strconcat ("/usage/wrong/", wrong[i].path, NULL);
+      g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_wrong);
+    }
+  g_test_add_func ("/usage/version", test_version);
+  g_test_add_func ("/usage/help", test_help);
+  g_test_add_func ("/usage/help-of-commands", test_help_of_commands);
+  g_test_add_func ("/usage/full-disk", test_full_disk);
+  g_test_add_func ("/usage/closed-output", test_closed_output);
+  g_test_add_func ("/usage/all-closed", test_all_closed);
+  g_test_add_func ("/usage/double-dash", test_double_dash);
+  g_test_add_func ("/usage/odd-bytes", test_odd_bytes);
+  return g_test_run ();
+}

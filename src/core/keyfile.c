@@ -58,7 +58,7 @@ bw_file_replace (const char *path, const void *bytes, gsize length, GError **err
 
   if (g_file_test (target, G_FILE_TEST_EXISTS) && !g_file_test (target, G_FILE_TEST_IS_REGULAR))
     g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE,
-                 _ ("%s: is not a plain file and is not replaced"), path);
+                 _ ("%s: cannot be written: it is there and is not a plain file"), path);
   else if (!g_file_set_contents_full (target, bytes, (gssize) length,
                                       G_FILE_SET_CONTENTS_CONSISTENT
                                           | G_FILE_SET_CONTENTS_DURABLE,

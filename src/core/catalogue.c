@@ -112,8 +112,12 @@ learn_names (BwCatalogue *catalogue, BwRaster *raster)
     return;
   g_auto (GStrv) aliases = g_strsplit (raster->aliases, ";", -1);
   for (char **alias = aliases; *alias != NULL; alias++)
-    if (*g_strstrip (*alias) != '\0')
-      g_hash_table_replace (catalogue->names, g_strdup (*alias), raster);
+    {
+      const BwRaster *holder = g_hash_table_lookup (catalogue->names, g_strstrip (*alias));
+      gboolean is_id = holder != NULL && strcmp (holder->id, *alias) == 0;
+      if (**alias != '\0' && !is_id)
+        g_hash_table_replace (catalogue->names, g_strdup (*alias), raster);
+    }
 }
 
 static void

@@ -63,18 +63,31 @@ parse_bands (const BwField *field, gpointer object, const char *text, char mark,
   return TRUE;
 }
 
+/* Only digits, with at most one decimal mark among them. */
+static gboolean
+is_plain_number (const char *text, char mark)
+{
+  const char digits[] = "0123456789";
+  gsize whole = strspn (text, digits);
+  const char *rest = text + whole;
+  if (whole == 0)
+    return FALSE;
+  if (*rest == mark && g_ascii_isdigit (rest[1]))
+    rest += 1 + strspn (rest + 1, digits);
+  return *rest == '\0';
+}
+
 /* Counts and half lines: a plain number, whole after multiplying by @scale. */
 static gboolean
 parse_whole (const BwField *field, gpointer object, const char *text, int scale, char mark,
              GError **error)
 {
   g_autofree char *plain = g_strstrip (g_strdup (text));
-  if (mark != '.')
-    g_strdelimit (plain, (char[]){ mark, '\0' }, '.');
-  char *end = NULL;
-  double value = g_ascii_strtod (plain, &end) * scale;
-  gboolean number = g_ascii_isdigit (*plain) && *end == '\0';
-  if (!number || !inside (field, value) || floor (value) < value)
+  if (!is_plain_number (plain, mark))
+    return fail_range (field, text, mark, error);
+  g_strdelimit (plain, (char[]){ mark, '\0' }, '.');
+  double value = g_ascii_strtod (plain, NULL) * scale;
+  if (!inside (field, value) || floor (value) < value)
     return fail_range (field, text, mark, error);
   BW_MEMBER (int, field, object) = (int) value;
   return TRUE;
@@ -174,10 +187,21 @@ parse_text (const BwField *field, gpointer object, const char *text, GError **er
   return TRUE;
 }
 
+/* Whether nothing may be written: the field can be unknown, or zero is an allowed value. */
+static gboolean
+may_be_empty (const BwField *field)
+{
+  gboolean measured = field->type == BW_FIELD_QUANTITY || field->type == BW_FIELD_COUNT
+                      || field->type == BW_FIELD_HALF_LINES;
+  if (field->flags & BW_FIELD_REQUIRED)
+    return FALSE;
+  return !measured || (field->flags & BW_FIELD_UNKNOWN) || inside (field, 0);
+}
+
 static gboolean
 parse_empty (const BwField *field, gpointer object, GError **error)
 {
-  if (field->flags & BW_FIELD_REQUIRED)
+  if (!may_be_empty (field))
     {
       g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
       g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_MISSING, _ ("this is needed; allowed: %s"),

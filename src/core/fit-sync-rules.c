@@ -125,13 +125,13 @@ set_series_resistor (const BwCase *c, BwFinding *f, double wanted_v)
   double open_v = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm,
                                     1e15); /* without load */
 
-  if (load_ohm > HIGH_IMPEDANCE_OHM)
-    {
-      load_ohm = 75;
-      f->extra[2] = 1;
-    }
+  double terminated_ohm = bw_series_resistor_ohm (open_v, c->source->sync_ohm, 75, wanted_v);
+
   f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-  f->remedy.value = bw_series_resistor_ohm (open_v, c->source->sync_ohm, load_ohm, wanted_v);
+  f->extra[2] = load_ohm > HIGH_IMPEDANCE_OHM && terminated_ohm > 0;
+  f->remedy.value = f->extra[2] > 0 ? terminated_ohm
+                                    : bw_series_resistor_ohm (open_v, c->source->sync_ohm,
+                                                              load_ohm, wanted_v);
 }
 
 /* What cures a level that is outside, termination aside. */

@@ -97,8 +97,8 @@ difference (const BwRaster *a, const BwRaster *b)
   bw_raster_figures (a, &fa);
   bw_raster_figures (b, &fb);
 
-  if (a->scan != b->scan || !bw_near (fa.lines_per_field, fb.lines_per_field, 0.1))
-    return _ ("count the lines of a field: with a half line it is interlaced");
+  if (!bw_near (fa.lines_per_field, fb.lines_per_field, 0.1))
+    return _ ("count the lines of a field; a half line over means interlace");
   if (!bw_near (fa.field_rate_hz / fb.field_rate_hz, 1, 5e-6))
     return _ ("read the field rate to six digits");
   if (!bw_near (fa.line_rate_hz / fb.line_rate_hz, 1, 5e-6))
@@ -118,6 +118,8 @@ difference (const BwRaster *a, const BwRaster *b)
     return _ ("measure from sync to the picture on a line with full white");
   if (a->field[0].active != b->field[0].active)
     return _ ("count the picture's lines");
+  if (a->scan != b->scan)
+    return _ ("look at the lines on the tube: do those of one field lie between those of the other");
   return NULL;
 }
 

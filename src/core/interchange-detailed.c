@@ -84,8 +84,7 @@ check_fields (const BwRaster *raster, GError **error)
                                  raster->id, bw_raster_half_lines (raster) / 2);
   if (one->active % 2 != 0 || one->front_porch % 2 != 0 || one->sync % 2 != 0
       || one->back_porch % 2 != 0 || two->active != one->active || two->sync != one->sync
-      || two->front_porch != one->front_porch + later
-      || two->back_porch != one->back_porch + later)
+      || two->front_porch != one->front_porch + later || two->back_porch != one->back_porch + later)
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_UNWRITABLE,
                                  _ ("%s: a detailed timing counts whole lines, with half a line "
                                     "more in each porch of the second field of an interlaced "
@@ -99,7 +98,7 @@ check_ranges (const BwRaster *raster, const Detailed *d, GError **error)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
     {
-      int value = *(const int *) ((const char *) d + numbers[i].offset);
+      int value = G_STRUCT_MEMBER (int, d, numbers[i].offset);
       if (value > numbers[i].max)
         return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_UNWRITABLE,
                                      _ ("%s: %s: %d is more than the %d that a detailed timing has "
@@ -129,8 +128,7 @@ count (const BwRaster *raster, Detailed *d, GError **error)
     .h_sync = line.sync,
     .h_border = raster->h_border,
     .v_active = field->active / 2,
-    .v_blanking
-    = (field->front_porch + field->sync + field->back_porch) / 2 + 2 * raster->v_border,
+    .v_blanking = (field->front_porch + field->sync + field->back_porch) / 2 + 2 * raster->v_border,
     .v_front_porch = field->front_porch / 2,
     .v_sync = field->sync / 2,
     .v_border = raster->v_border,

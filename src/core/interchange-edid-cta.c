@@ -21,10 +21,9 @@ add_short_descriptor (BwEdid *edid, guint8 code, gsize offset, GError **error)
   gboolean native = code >= 129 && code <= 192;
 
   if (code == 0 || code == 128 || code >= 254)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_EXTENSION,
-                                 _ ("EDID, byte %" G_GSIZE_FORMAT
-                                    ": a short video descriptor of %u, which is reserved"),
-                                 offset, code);
+    return bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_EXTENSION,
+        _ ("EDID, byte %zu: a short video descriptor of %u, which is reserved"), offset, code);
   bw_edid_add_vic (edid, native ? code - 128 : code, native);
   return TRUE;
 }
@@ -40,9 +39,8 @@ read_data_blocks (BwEdid *edid, const guint8 *block, guint end, gsize offset, GE
       if (i + 1 + length > end)
         return bw_interchange_fault (
             error, BW_INTERCHANGE_ERROR_EXTENSION,
-            _ ("EDID, byte %" G_GSIZE_FORMAT
-               ": a data block of %u bytes does not fit before byte %" G_GSIZE_FORMAT
-               ", where the detailed timings begin"),
+            _ ("EDID, byte %zu: a data block of %u bytes does not fit before byte %zu, where the "
+               "detailed timings begin"),
             offset + i, length, offset + end);
       for (guint j = i + 1; tag == VIDEO_DATA_BLOCK && j <= i + length; j++)
         if (!add_short_descriptor (edid, block[j], offset + j, error))
@@ -78,10 +76,10 @@ bw_edid_read_cta (BwEdid *edid, const guint8 *block, gsize offset, GError **erro
   if (start == 0)
     return TRUE;
   if (start < AT_DATA || start > AT_CHECKSUM)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_EXTENSION,
-                                 _ ("EDID, byte %" G_GSIZE_FORMAT
-                                    ": detailed timings begin at %u; 0 and %d to %d are allowed"),
-                                 offset + AT_DETAILED, start, AT_DATA, AT_CHECKSUM);
+    return bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_EXTENSION,
+        _ ("EDID, byte %zu: detailed timings begin at %u; 0 and %d to %d are allowed"),
+        offset + AT_DETAILED, start, AT_DATA, AT_CHECKSUM);
   if (block[AT_REVISION] >= DATA_BLOCKS_REVISION
       && !read_data_blocks (edid, block, start, offset, error))
     return FALSE;

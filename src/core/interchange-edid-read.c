@@ -13,11 +13,11 @@
 static const guint8 header[8] = { 0, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0 };
 
 /* Bits 6 and 5 of byte 20. */
-const BwEdidLevel bw_edid_levels[4]
-    = { { 0.700, 0.300 }, { 0.714, 0.286 }, { 1.000, 0.400 }, { 0.700, 0 } };
+const BwEdidLevel bw_edid_levels[4] = {
+  { 0.700, 0.300 }, { 0.714, 0.286 }, { 1.000, 0.400 }, { 0.700, 0 }
+};
 
-static void
-add_note (BwEdid *edid, const char *format, ...) G_GNUC_PRINTF (2, 3);
+static void add_note (BwEdid *edid, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
 static void
 add_note (BwEdid *edid, const char *format, ...)
@@ -43,22 +43,19 @@ static gboolean
 check_length (const guint8 *bytes, gsize length, GError **error)
 {
   if (length < BW_EDID_BLOCK_BYTES)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_LENGTH,
-                                 _ ("EDID: it ends at byte %" G_GSIZE_FORMAT
-                                    ", but the base block alone has 128 bytes"),
-                                 length);
+    return bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_LENGTH,
+        _ ("EDID: it ends at byte %zu, but the base block alone has 128 bytes"), length);
   for (gsize i = 0; i < sizeof header; i++)
     if (bytes[i] != header[i])
-      return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_HEADER,
-                                   _ ("EDID, byte %" G_GSIZE_FORMAT
-                                      ": %02X; the header must be 00 FF FF FF FF FF FF 00"),
-                                   i, bytes[i]);
+      return bw_interchange_fault (
+          error, BW_INTERCHANGE_ERROR_HEADER,
+          _ ("EDID, byte %zu: %02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
   gsize wanted = (1 + (gsize) bytes[BW_EDID_BLOCK_BYTES - 2]) * BW_EDID_BLOCK_BYTES;
   if (length != wanted)
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_LENGTH,
                                  _ ("EDID, byte 126: %u extension blocks are announced, which "
-                                    "makes %" G_GSIZE_FORMAT
-                                    " bytes, but there are %" G_GSIZE_FORMAT),
+                                    "makes %zu bytes, but there are %zu"),
                                  bytes[BW_EDID_BLOCK_BYTES - 2], wanted, length);
   return TRUE;
 }
@@ -71,12 +68,10 @@ check_sums (const guint8 *bytes, gsize length, GError **error)
       gsize last = at + BW_EDID_BLOCK_BYTES - 1;
       guint8 off = sum (bytes + at);
       if (off != 0)
-        return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_CHECKSUM,
-                                     _ ("EDID, byte %" G_GSIZE_FORMAT
-                                        ": the checksum of block %" G_GSIZE_FORMAT
-                                        " is %02X, but its bytes need %02X"),
-                                     last, at / BW_EDID_BLOCK_BYTES, bytes[last],
-                                     (guint8) (bytes[last] - off));
+        return bw_interchange_fault (
+            error, BW_INTERCHANGE_ERROR_CHECKSUM,
+            _ ("EDID, byte %zu: the checksum of block %zu is %02X, but its bytes need %02X"), last,
+            at / BW_EDID_BLOCK_BYTES, bytes[last], (guint8) (bytes[last] - off));
     }
   return TRUE;
 }
@@ -167,8 +162,8 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
 
   if (raster == NULL)
     return bw_interchange_fault (error, (BwInterchangeError) trouble->code,
-                                 _ ("EDID, byte %" G_GSIZE_FORMAT ", detailed timing %u: %s"),
-                                 offset, edid->timings->len + 1, trouble->message);
+                                 _ ("EDID, byte %zu, detailed timing %u: %s"), offset,
+                                 edid->timings->len + 1, trouble->message);
   BwEdidTiming *timing = g_new0 (BwEdidTiming, 1);
   timing->raster = raster;
   timing->offset = offset;
@@ -205,10 +200,9 @@ read_text (const guint8 *d)
 static gboolean
 range_fault (gsize offset, const char *what, GError **error)
 {
-  return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-                               _ ("EDID, byte %" G_GSIZE_FORMAT
-                                  ", range limits: the least %s is above the greatest"),
-                               offset, what);
+  return bw_interchange_fault (
+      error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
+      _ ("EDID, byte %zu, range limits: the least %s is above the greatest"), offset, what);
 }
 
 /* Byte 4, since EDID 1.4: bits 1 and 0 add 255 to the greatest, or to both, field rates; bits 3
@@ -261,9 +255,8 @@ read_descriptor (BwEdid *edid, const guint8 *d, gsize offset, GError **error)
     case BW_EDID_TAG_TEXT:
       return TRUE;
     default:
-      add_note (edid,
-                _ ("The descriptor at byte %" G_GSIZE_FORMAT " has tag %02X, which was not read."),
-                offset, d[3]);
+      add_note (edid, _ ("The descriptor at byte %zu has tag %02X, which was not read."), offset,
+                d[3]);
       return TRUE;
     }
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "interchange-private.h"
+#include "interchange-modeline-private.h"
 
 #include <string.h>
 
@@ -13,8 +13,6 @@
  * mode has two fields between vdisp and vtotal. */
 
 #define WORDS_MAX 32
-#define N_NUMBERS 8
-#define NUMBER_MAX 65535
 #define CLOCK_MAX_DIGITS 5 /* of whole megahertz */
 #define CLOCK_MAX_DECIMALS 9
 #define CLOCK_MIN_HZ 1e3
@@ -32,50 +30,43 @@ enum
   V_TOTAL
 };
 
-static const char *const number_names[N_NUMBERS]
-    = { "hdisp", "hsyncstart", "hsyncend", "htotal", "vdisp", "vsyncstart", "vsyncend", "vtotal" };
-
-typedef struct
-{
-  char *text;      /* owned */
-  gboolean quoted; /* stood between quotation marks */
-} Word;
-
-/* A mode line as far as it is understood. */
-typedef struct
-{
-  GArray *words; /* Word */
-  guint first;   /* the name's place among the words */
-  BwRatio clock_hz;
-  int at[N_NUMBERS];
-  int polarity[2]; /* BwPolarity of H and V; -1: not stated */
-  gboolean interlaced;
-  gboolean doubled;
-  guint seen; /* set of flags that have stood */
-  GString *note;
-} Modeline;
+static const char *const number_names[BW_MODELINE_N_NUMBERS] = {
+  "hdisp", "hsyncstart", "hsyncend", "htotal", "vdisp", "vsyncstart", "vsyncend", "vtotal"
+};
 
 static void
 clear_word (gpointer data)
 {
-  g_free (((Word *) data)->text);
+  g_free (((BwModelineWord *) data)->text);
 }
 
-static const Word *
-word_at (const Modeline *line, guint i)
+/**
+ * bw_modeline_word:
+ *
+ * Returns: (transfer none): word @i, from 0; it must be there
+ */
+const BwModelineWord *
+bw_modeline_word (const BwModeline *line, guint i)
 {
-  return &g_array_index (line->words, Word, i);
+  return &g_array_index (line->words, BwModelineWord, i);
 }
 
-/* Faults name the word by its place, counted from one, and by its text. */
-static gboolean
-word_fault (const Modeline *line, guint i, BwInterchangeError code, const char *says,
-            GError **error)
+/**
+ * bw_modeline_fault:
+ * @i: the word at fault, from 0; it may be missing
+ *
+ * The sentence names the word by its place, counted from one, and by its text.
+ *
+ * Returns: %FALSE always, with @error set
+ */
+gboolean
+bw_modeline_fault (const BwModeline *line, guint i, BwInterchangeError code, const char *says,
+                   GError **error)
 {
   if (i >= line->words->len)
     return bw_interchange_fault (error, code, _ ("Mode line, word %u is missing: %s"), i + 1, says);
   return bw_interchange_fault (error, code, _ ("Mode line, word %u (“%s”): %s"), i + 1,
-                               word_at (line, i)->text, says);
+                               bw_modeline_word (line, i)->text, says);
 }
 
 /* Words */
@@ -97,7 +88,7 @@ skip_space (const char *p)
 static const char *
 take_word (GArray *words, const char *p)
 {
-  Word word = { NULL, *p == '"' };
+  BwModelineWord word = { NULL, *p == '"' };
   const char *start = word.quoted ? p + 1 : p;
   gsize length = word.quoted ? strcspn (start, "\"\n") : strcspn (start, " \t\n\v\f\r#\"");
 
@@ -109,24 +100,23 @@ take_word (GArray *words, const char *p)
 }
 
 static gboolean
-split_words (Modeline *line, const char *text, GError **error)
+split_words (BwModeline *line, const char *text, GError **error)
 {
   const char *end;
   gsize length = strlen (text);
 
   if (length > BW_MODELINE_MAX_BYTES)
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_TEXT,
-                                 _ ("Mode line: %" G_GSIZE_FORMAT
-                                    " bytes; at most %d are allowed"),
-                                 length, BW_MODELINE_MAX_BYTES);
+                                 _ ("Mode line: %zu bytes; at most %d are allowed"), length,
+                                 BW_MODELINE_MAX_BYTES);
   if (!g_utf8_validate (text, (gssize) length, &end))
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_TEXT,
                                  _ ("Mode line, byte %td: not UTF-8 text"), end - text + 1);
   for (const char *p = skip_space (text); *p != '\0'; p = skip_space (p))
     {
       if (line->words->len == WORDS_MAX)
-        return word_fault (line, WORDS_MAX - 1, BW_INTERCHANGE_ERROR_TEXT,
-                           _ ("more words follow than any mode line has"), error);
+        return bw_modeline_fault (line, WORDS_MAX - 1, BW_INTERCHANGE_ERROR_TEXT,
+                                  _ ("more words follow than any mode line has"), error);
       p = take_word (line->words, p);
       if (p == NULL)
         return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_TEXT,
@@ -137,18 +127,18 @@ split_words (Modeline *line, const char *text, GError **error)
 }
 
 static gboolean
-read_name (Modeline *line, GError **error)
+read_name (BwModeline *line, GError **error)
 {
-  if (line->words->len > 0 && !word_at (line, 0)->quoted
-      && g_ascii_strcasecmp (word_at (line, 0)->text, "modeline") == 0)
+  if (line->words->len > 0 && !bw_modeline_word (line, 0)->quoted
+      && g_ascii_strcasecmp (bw_modeline_word (line, 0)->text, "modeline") == 0)
     line->first = 1;
-  if (line->words->len <= line->first || !word_at (line, line->first)->quoted)
-    return word_fault (line, line->first, BW_INTERCHANGE_ERROR_TEXT,
-                       _ ("the name of the mode is needed here, in quotation marks"), error);
-  if (*word_at (line, line->first)->text == '\0')
-    return word_fault (line, line->first, BW_INTERCHANGE_ERROR_TEXT,
-                       _ ("the name of the mode is empty"), error);
-  for (const char *p = word_at (line, line->first)->text; *p != '\0'; p++)
+  if (line->words->len <= line->first || !bw_modeline_word (line, line->first)->quoted)
+    return bw_modeline_fault (line, line->first, BW_INTERCHANGE_ERROR_TEXT,
+                              _ ("the name of the mode is needed here, in quotation marks"), error);
+  if (*bw_modeline_word (line, line->first)->text == '\0')
+    return bw_modeline_fault (line, line->first, BW_INTERCHANGE_ERROR_TEXT,
+                              _ ("the name of the mode is empty"), error);
+  for (const char *p = bw_modeline_word (line, line->first)->text; *p != '\0'; p++)
     if (g_ascii_iscntrl (*p))
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_TEXT,
@@ -184,35 +174,42 @@ exact_clock (const char *text, BwRatio *clock_hz)
 }
 
 static gboolean
-read_clock (Modeline *line, GError **error)
+read_clock (BwModeline *line, GError **error)
 {
   guint i = line->first + 1;
   double clock_hz = 0;
 
-  if (i < line->words->len && !word_at (line, i)->quoted
-      && exact_clock (word_at (line, i)->text, &line->clock_hz))
+  if (i < line->words->len && !bw_modeline_word (line, i)->quoted
+      && exact_clock (bw_modeline_word (line, i)->text, &line->clock_hz))
     clock_hz = bw_ratio_to_double (line->clock_hz);
   if (clock_hz >= CLOCK_MIN_HZ && clock_hz <= CLOCK_MAX_HZ)
     return TRUE;
-  return word_fault (line, i, BW_INTERCHANGE_ERROR_NUMBER,
-                     _ ("the pixel clock in MHz is needed here: 0.001 to 10000, with a decimal "
-                        "point and at most nine decimals"),
-                     error);
+  return bw_modeline_fault (
+      line, i, BW_INTERCHANGE_ERROR_NUMBER,
+      _ ("the pixel clock in MHz is needed here: 0.001 to 10000, with a decimal "
+         "point and at most nine decimals"),
+      error);
 }
 
-static gboolean
-whole_number (const Word *word, int *value)
+/**
+ * bw_modeline_number:
+ * @value: (out): from 0 to %BW_MODELINE_NUMBER_MAX
+ *
+ * Returns: whether @word is a whole number within that range
+ */
+gboolean
+bw_modeline_number (const BwModelineWord *word, int *value)
 {
   gsize digits = strspn (word->text, "0123456789");
   if (word->quoted || digits < 1 || digits > 5 || word->text[digits] != '\0')
     return FALSE;
   *value = (int) g_ascii_strtoll (word->text, NULL, 10);
-  return *value <= NUMBER_MAX;
+  return *value <= BW_MODELINE_NUMBER_MAX;
 }
 
 /* An edge may not come before the one that precedes it; picture and sync have some width. */
 static gboolean
-check_order (const Modeline *line, guint n, GError **error)
+check_order (const BwModeline *line, guint n, GError **error)
 {
   gboolean strict = n == H_DISPLAY || n == V_DISPLAY || n == H_SYNC_END || n == V_SYNC_END;
   int before = n == H_DISPLAY || n == V_DISPLAY ? 0 : line->at[n - 1];
@@ -228,153 +225,24 @@ check_order (const Modeline *line, guint n, GError **error)
   else
     says = g_strdup_printf (_ ("%s must not be less than %s, which is %d"), number_names[n],
                             number_names[n - 1], before);
-  return word_fault (line, line->first + 2 + n, BW_INTERCHANGE_ERROR_ORDER, says, error);
+  return bw_modeline_fault (line, line->first + 2 + n, BW_INTERCHANGE_ERROR_ORDER, says, error);
 }
 
 static gboolean
-read_numbers (Modeline *line, GError **error)
+read_numbers (BwModeline *line, GError **error)
 {
-  for (guint n = 0; n < N_NUMBERS; n++)
+  for (guint n = 0; n < BW_MODELINE_N_NUMBERS; n++)
     {
       guint i = line->first + 2 + n;
-      if (i >= line->words->len || !whole_number (word_at (line, i), &line->at[n]))
+      if (i >= line->words->len || !bw_modeline_number (bw_modeline_word (line, i), &line->at[n]))
         {
-          g_autofree char *says = g_strdup_printf (
-              _ ("%s is needed here: a whole number from 0 to %d"), number_names[n], NUMBER_MAX);
-          return word_fault (line, i, BW_INTERCHANGE_ERROR_NUMBER, says, error);
+          g_autofree char *says = NULL;
+          says = g_strdup_printf (_ ("%s is needed here: a whole number from 0 to %d"),
+                                  number_names[n], BW_MODELINE_NUMBER_MAX);
+          return bw_modeline_fault (line, i, BW_INTERCHANGE_ERROR_NUMBER, says, error);
         }
       if (!check_order (line, n, error))
         return FALSE;
-    }
-  return TRUE;
-}
-
-/* Flags */
-
-typedef enum
-{
-  FLAG_H_POSITIVE,
-  FLAG_H_NEGATIVE,
-  FLAG_V_POSITIVE,
-  FLAG_V_NEGATIVE,
-  FLAG_INTERLACE,
-  FLAG_DOUBLE_SCAN,
-  FLAG_COMPOSITE,
-  FLAG_C_POSITIVE,
-  FLAG_C_NEGATIVE,
-  FLAG_H_SKEW,
-  FLAG_V_SCAN,
-  N_FLAGS
-} Flag;
-
-static const struct
-{
-  const char *word;
-  guint against; /* set of flags that it cannot stand with */
-} flags[N_FLAGS] = {
-  [FLAG_H_POSITIVE] = { "+hsync", BW_BIT (FLAG_H_NEGATIVE) },
-  [FLAG_H_NEGATIVE] = { "-hsync", BW_BIT (FLAG_H_POSITIVE) },
-  [FLAG_V_POSITIVE] = { "+vsync", BW_BIT (FLAG_V_NEGATIVE) },
-  [FLAG_V_NEGATIVE] = { "-vsync", BW_BIT (FLAG_V_POSITIVE) },
-  [FLAG_INTERLACE] = { "interlace", BW_BIT (FLAG_DOUBLE_SCAN) },
-  [FLAG_DOUBLE_SCAN] = { "doublescan", BW_BIT (FLAG_INTERLACE) },
-  [FLAG_COMPOSITE] = { "composite", 0 },
-  [FLAG_C_POSITIVE] = { "+csync", BW_BIT (FLAG_C_NEGATIVE) },
-  [FLAG_C_NEGATIVE] = { "-csync", BW_BIT (FLAG_C_POSITIVE) },
-  [FLAG_H_SKEW] = { "hskew", 0 },
-  [FLAG_V_SCAN] = { "vscan", 0 },
-};
-
-static void
-add_note (Modeline *line, const char *says)
-{
-  if (line->note->len > 0)
-    g_string_append_c (line->note, ' ');
-  g_string_append (line->note, says);
-}
-
-static gboolean
-find_flag (const Word *word, Flag *flag)
-{
-  for (*flag = 0; *flag < N_FLAGS; (*flag)++)
-    if (!word->quoted && g_ascii_strcasecmp (word->text, flags[*flag].word) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* hskew and vscan are followed by a number. A skew of the enable signal of a flat panel does not
- * alter the raster; a scan that repeats lines does, and only as doublescan is it understood. */
-static gboolean
-read_flag_number (Modeline *line, Flag flag, guint i, GError **error)
-{
-  int value = 0;
-  if (i >= line->words->len || !whole_number (word_at (line, i), &value))
-    return word_fault (line, i, BW_INTERCHANGE_ERROR_NUMBER,
-                       flag == FLAG_H_SKEW ? _ ("a whole number of pixels must follow hskew")
-                                           : _ ("a whole number must follow vscan"),
-                       error);
-  if (flag == FLAG_V_SCAN && value > 1)
-    return word_fault (line, i, BW_INTERCHANGE_ERROR_FLAG,
-                       _ ("vscan can only be 0 or 1 here; for lines that are painted twice write "
-                          "doublescan"),
-                       error);
-  if (flag == FLAG_H_SKEW)
-    {
-      g_autofree char *says = g_strdup_printf (_ ("The mode line says hskew %d."), value);
-      add_note (line, says);
-    }
-  return TRUE;
-}
-
-static void
-apply_flag (Modeline *line, Flag flag)
-{
-  if (flag == FLAG_H_POSITIVE || flag == FLAG_H_NEGATIVE)
-    line->polarity[0]
-        = flag == FLAG_H_POSITIVE ? (int) BW_POLARITY_POSITIVE : (int) BW_POLARITY_NEGATIVE;
-  else if (flag == FLAG_V_POSITIVE || flag == FLAG_V_NEGATIVE)
-    line->polarity[1]
-        = flag == FLAG_V_POSITIVE ? (int) BW_POLARITY_POSITIVE : (int) BW_POLARITY_NEGATIVE;
-  else if (flag == FLAG_INTERLACE)
-    line->interlaced = TRUE;
-  else if (flag == FLAG_DOUBLE_SCAN)
-    {
-      line->doubled = TRUE;
-      add_note (line, _ ("The mode line says doublescan: each line is scanned twice, and the "
-                         "lines here are those that are scanned."));
-    }
-  else if (flag == FLAG_COMPOSITE)
-    add_note (line, _ ("The mode line asks for composite sync."));
-  else if (flag == FLAG_C_POSITIVE)
-    add_note (line, _ ("The mode line asks for positive composite sync."));
-  else if (flag == FLAG_C_NEGATIVE)
-    add_note (line, _ ("The mode line asks for negative composite sync."));
-}
-
-static gboolean
-read_flags (Modeline *line, GError **error)
-{
-  for (guint i = line->first + 2 + N_NUMBERS; i < line->words->len; i++)
-    {
-      Flag flag;
-      if (!find_flag (word_at (line, i), &flag))
-        return word_fault (line, i, BW_INTERCHANGE_ERROR_FLAG,
-                           _ ("not a flag; allowed are +hsync, -hsync, +vsync, -vsync, interlace, "
-                              "doublescan, composite, +csync, -csync, hskew and vscan"),
-                           error);
-      if (line->seen & BW_BIT (flag))
-        return word_fault (line, i, BW_INTERCHANGE_ERROR_FLAG, _ ("it stands twice"), error);
-      if (line->seen & flags[flag].against)
-        return word_fault (line, i, BW_INTERCHANGE_ERROR_FLAG,
-                           _ ("it contradicts an earlier flag"), error);
-      line->seen |= BW_BIT (flag);
-      apply_flag (line, flag);
-      if (flag == FLAG_H_SKEW || flag == FLAG_V_SCAN)
-        {
-          i++;
-          if (!read_flag_number (line, flag, i, error))
-            return FALSE;
-        }
     }
   return TRUE;
 }
@@ -396,7 +264,7 @@ id_from_name (const char *name)
  * VIC 5: 1080 1084 1094 1125); where the picture itself has the half line, or the total is even
  * (VIC 39), the fields are alike. */
 static gboolean
-set_interlaced (const Modeline *line, BwRaster *raster, GError **error)
+set_interlaced (const BwModeline *line, BwRaster *raster, GError **error)
 {
   const int *at = line->at;
   BwFieldTiming field = { at[V_DISPLAY], at[V_SYNC_START] - at[V_DISPLAY],
@@ -407,16 +275,16 @@ set_interlaced (const Modeline *line, BwRaster *raster, GError **error)
   if (at[V_TOTAL] % 2 == 0 || at[V_DISPLAY] % 2 != 0)
     return TRUE;
   if (field.back_porch < 1)
-    return word_fault (line, line->first + 2 + V_TOTAL, BW_INTERCHANGE_ERROR_ORDER,
-                       _ ("an odd vtotal of an interlaced mode must be greater than vsyncend"),
-                       error);
+    return bw_modeline_fault (
+        line, line->first + 2 + V_TOTAL, BW_INTERCHANGE_ERROR_ORDER,
+        _ ("an odd vtotal of an interlaced mode must be greater than vsyncend"), error);
   raster->field[0].back_porch--;
   raster->field[1].front_porch++;
   return TRUE;
 }
 
 static void
-set_progressive (const Modeline *line, BwRaster *raster)
+set_progressive (const BwModeline *line, BwRaster *raster)
 {
   const int *at = line->at;
   int half_lines = line->doubled ? 4 : 2;
@@ -430,37 +298,37 @@ set_progressive (const Modeline *line, BwRaster *raster)
 }
 
 static void
-set_polarities (Modeline *line, BwRaster *raster)
+set_polarities (BwModeline *line, BwRaster *raster)
 {
   if (line->polarity[0] < 0 || line->polarity[1] < 0)
-    add_note (line, _ ("The mode line does not state every sync polarity; negative is taken for "
-                       "what it leaves out."));
-  raster->h_polarity
-      = line->polarity[0] < 0 ? BW_POLARITY_NEGATIVE : (guint) line->polarity[0];
-  raster->v_polarity
-      = line->polarity[1] < 0 ? BW_POLARITY_NEGATIVE : (guint) line->polarity[1];
+    bw_modeline_note (line,
+                      _ ("The mode line does not state every sync polarity; negative is taken for "
+                         "what it leaves out."));
+  raster->h_polarity = line->polarity[0] < 0 ? BW_POLARITY_NEGATIVE : (guint) line->polarity[0];
+  raster->v_polarity = line->polarity[1] < 0 ? BW_POLARITY_NEGATIVE : (guint) line->polarity[1];
 }
 
 static gboolean
-check_whole (const Modeline *line, BwRaster *raster, GError **error)
+check_whole (const BwModeline *line, BwRaster *raster, GError **error)
 {
   g_autoptr (GError) trouble = NULL;
   BwRatio total = { line->at[H_TOTAL], 1 };
 
   if (!bw_ratio_divide (raster->pixel_clock_hz, total, &raster->line_rate_hz))
     raster->line_rate_hz = BW_RATIO_NONE; /* named by bw_raster_check() */
-  if (line->doubled && line->at[V_TOTAL] > NUMBER_MAX / 2)
-    return word_fault (line, line->first + 2 + V_TOTAL, BW_INTERCHANGE_ERROR_NUMBER,
-                       _ ("doubled by doublescan it is more than 65535"), error);
+  if (line->doubled && line->at[V_TOTAL] > BW_MODELINE_NUMBER_MAX / 2)
+    return bw_modeline_fault (line, line->first + 2 + V_TOTAL, BW_INTERCHANGE_ERROR_NUMBER,
+                              _ ("doubled by doublescan it is more than 65535"), error);
   if (bw_raster_check (raster, &trouble))
     return TRUE;
   return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_RASTER,
                                _ ("Mode line, words %u to %u (clock to vtotal): %s"),
-                               line->first + 2, line->first + 2 + N_NUMBERS, trouble->message);
+                               line->first + 2, line->first + 2 + BW_MODELINE_N_NUMBERS,
+                               trouble->message);
 }
 
 static BwRaster *
-build_raster (Modeline *line, GError **error)
+build_raster (BwModeline *line, GError **error)
 {
   g_autoptr (BwRaster) raster = bw_raster_new ();
   const int *at = line->at;
@@ -477,7 +345,7 @@ build_raster (Modeline *line, GError **error)
   if (!check_whole (line, raster, error))
     return NULL;
   set_polarities (line, raster);
-  raster->name = g_strdup (word_at (line, line->first)->text);
+  raster->name = g_strdup (bw_modeline_word (line, line->first)->text);
   raster->id = id_from_name (raster->name);
   raster->source = g_strdup (_ ("Mode line"));
   raster->aliases = g_strdup ("");
@@ -499,14 +367,14 @@ build_raster (Modeline *line, GError **error)
 BwRaster *
 bw_modeline_parse (const char *text, GError **error)
 {
-  Modeline line = { .polarity = { -1, -1 } };
+  BwModeline line = { .polarity = { -1, -1 } };
   BwRaster *raster = NULL;
 
-  line.words = g_array_new (FALSE, FALSE, sizeof (Word));
+  line.words = g_array_new (FALSE, FALSE, sizeof (BwModelineWord));
   g_array_set_clear_func (line.words, clear_word);
   line.note = g_string_new (NULL);
   if (split_words (&line, text, error) && read_name (&line, error) && read_clock (&line, error)
-      && read_numbers (&line, error) && read_flags (&line, error))
+      && read_numbers (&line, error) && bw_modeline_read_flags (&line, error))
     raster = build_raster (&line, error);
   g_array_unref (line.words);
   g_string_free (line.note, TRUE);

@@ -88,20 +88,54 @@ gboolean bw_edid_read_cta (BwEdid *edid, const guint8 *bytes, gsize offset, GErr
 typedef struct
 {
   const BwRaster *raster;
-  gboolean own;       /* the sheet's own raster */
-  gboolean tight;     /* a margin is below its threshold */
-  gboolean exact;     /* the clock is a multiple of 10 kHz */
-  BwSyncKind sync;    /* the form of sync that it is stated with */
+  gboolean own;        /* the sheet's own raster */
+  gboolean tight;      /* a margin is below its threshold */
+  gboolean exact;      /* the clock is a multiple of 10 kHz */
+  BwSyncKind sync;     /* the form of sync that it is stated with */
   double field_pixels; /* distinct pixels that one field shows, as far as the bandwidth goes */
   double clock_hz;
   double line_rate_hz;
   double field_rate_hz;
-  gboolean fits;      /* @bytes holds it */
+  gboolean fits; /* @bytes holds it */
   guint8 bytes[BW_EDID_DETAILED_BYTES];
 } BwEdidPick;
 
 guint bw_edid_input_syncs (const BwInput *input);
 GArray *bw_edid_picks (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInput *input,
                        guint syncs, GError **error);
+
+/**
+ * BwEdidWriter:
+ * @syncs: set of BwSyncKind that is stated
+ * @level: index of bw_edid_levels
+ * @picks: (element-type BwEdidPick): the best first
+ * @detailed: borrowed from @picks; the second may be %NULL
+ * @line_rates_hz: of what is listed; likewise @field_rates_hz
+ * @clock_hz: the highest of what is listed
+ *
+ * What is known while a block is made.
+ */
+typedef struct
+{
+  const BwMonitor *monitor;
+  const BwInput *input;
+  guint syncs;
+  guint level;
+  GArray *picks;
+  const BwEdidPick *detailed[2];
+  BwRange line_rates_hz;
+  BwRange field_rates_hz;
+  double clock_hz;
+  gboolean continuous;
+  guint8 *block;
+  GPtrArray *notes;
+} BwEdidWriter;
+
+void bw_edid_note (BwEdidWriter *writer, const char *format, ...) G_GNUC_PRINTF (2, 3);
+gboolean bw_edid_choose_input (BwEdidWriter *writer, GError **error);
+gboolean bw_edid_choose_level (BwEdidWriter *writer, GError **error);
+void bw_edid_put_input (BwEdidWriter *writer);
+gboolean bw_edid_is_continuous (const BwEdidWriter *writer);
+gboolean bw_edid_put_range (BwEdidWriter *writer, guint8 *d, GError **error);
 
 G_END_DECLS

@@ -15,13 +15,13 @@ G_BEGIN_DECLS
  * zero at the start of the base block. */
 typedef enum
 {
-  BW_INTERCHANGE_ERROR_TEXT,       /* words missing, left over, or not text at all */
-  BW_INTERCHANGE_ERROR_NUMBER,     /* not a number of the kind that stands there, or out of range */
-  BW_INTERCHANGE_ERROR_ORDER,      /* an edge before the one that precedes it */
-  BW_INTERCHANGE_ERROR_FLAG,       /* unknown, repeated or contradictory */
-  BW_INTERCHANGE_ERROR_RASTER,     /* well-formed, but no such raster can exist */
-  BW_INTERCHANGE_ERROR_LENGTH,     /* too few or too many bytes */
-  BW_INTERCHANGE_ERROR_HEADER,     /* not an EDID */
+  BW_INTERCHANGE_ERROR_TEXT,   /* words missing, left over, or not text at all */
+  BW_INTERCHANGE_ERROR_NUMBER, /* not a number of the kind that stands there, or out of range */
+  BW_INTERCHANGE_ERROR_ORDER,  /* an edge before the one that precedes it */
+  BW_INTERCHANGE_ERROR_FLAG,   /* unknown, repeated or contradictory */
+  BW_INTERCHANGE_ERROR_RASTER, /* well-formed, but no such raster can exist */
+  BW_INTERCHANGE_ERROR_LENGTH, /* too few or too many bytes */
+  BW_INTERCHANGE_ERROR_HEADER, /* not an EDID */
   BW_INTERCHANGE_ERROR_CHECKSUM,
   BW_INTERCHANGE_ERROR_DESCRIPTOR, /* an 18-byte descriptor that cannot be */
   BW_INTERCHANGE_ERROR_EXTENSION,  /* an extension block that cannot be */
@@ -54,8 +54,8 @@ typedef struct
 
 typedef enum
 {
-  BW_EDID_ESTABLISHED,    /* a bit of bytes 35 to 37, or of an established timings III descriptor */
-  BW_EDID_STANDARD,       /* a two-byte standard timing */
+  BW_EDID_ESTABLISHED, /* a bit of bytes 35 to 37, or of an established timings III descriptor */
+  BW_EDID_STANDARD,    /* a two-byte standard timing */
   BW_EDID_VIDEO_DESCRIPTOR /* a short video descriptor of a CTA extension */
 } BwEdidOrigin;
 

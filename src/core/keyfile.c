@@ -24,6 +24,12 @@ bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
   g_autoptr (GError) trouble = NULL;
   GStatBuf status;
 
+  if (g_stat (path, &status) == 0 && !S_ISREG (status.st_mode))
+    {
+      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_READ,
+                   _ ("%s: cannot be read: it is not a plain file"), path);
+      return FALSE;
+    }
   if (g_stat (path, &status) == 0 && status.st_size > (goffset) BW_KEYFILE_MAX_BYTES)
     {
       g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_TOO_LARGE,
@@ -39,30 +45,47 @@ bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
   return TRUE;
 }
 
+/* Where @path leads: through links, even to a file that is not there yet. */
+static char *
+follow_links (const char *path)
+{
+  g_autofree char *real = realpath (path, NULL);
+  if (real != NULL)
+    return g_strdup (real);
+  g_autofree char *link = g_file_read_link (path, NULL);
+  if (link == NULL)
+    return g_strdup (path);
+  g_autofree char *folder = g_path_get_dirname (path);
+  return g_canonicalize_filename (link, folder);
+}
+
 /**
  * bw_file_replace:
  * @path: where to; a symbolic link keeps pointing where it does
  * @bytes: the whole new file
  *
  * Writes beside @path and moves the file into place when it is whole on disk, so that an
- * interruption leaves the old file. Only a plain file is replaced, never a folder or a device.
+ * interruption leaves the old file. Only a plain file is replaced, never a folder or a device, and
+ * it keeps its permissions.
  *
  * Returns: %FALSE with @error in %BW_KEYFILE_ERROR that names @path; the old file is then as it was
  */
 gboolean
 bw_file_replace (const char *path, const void *bytes, gsize length, GError **error)
 {
-  g_autofree char *real = realpath (path, NULL);
-  const char *target = real != NULL ? real : path;
+  g_autofree char *target = follow_links (path);
   g_autoptr (GError) trouble = NULL;
+  GStatBuf status;
+  gboolean there = g_stat (target, &status) == 0;
+  int mode = there ? (int) (status.st_mode & 0777) : 0666;
 
-  if (g_file_test (target, G_FILE_TEST_EXISTS) && !g_file_test (target, G_FILE_TEST_IS_REGULAR))
+  if (there && !S_ISREG (status.st_mode))
     g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE,
                  _ ("%s: cannot be written: it is there and is not a plain file"), path);
   else if (!g_file_set_contents_full (target, bytes, (gssize) length,
                                       G_FILE_SET_CONTENTS_CONSISTENT
                                           | G_FILE_SET_CONTENTS_DURABLE,
-                                      0666, &trouble))
+                                      mode, &trouble))
     g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE, _ ("%s: cannot be written: %s"),
                  path, trouble->message);
   else
@@ -138,10 +161,11 @@ check_key_line (LineChecker *checker, const char *line, GError **error)
 }
 
 static gboolean
-check_lines (const char *text, const char *file, GError **error)
+check_lines (const char *text, const char *file, guint lines_before, GError **error)
 {
   LineChecker checker = {
     .file = file,
+    .line = lines_before,
     .groups = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL),
     .keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL),
   };
@@ -168,11 +192,24 @@ load (const char *text, gsize length, const char *file, GError **error)
 {
   g_autoptr (GKeyFile) keys = g_key_file_new ();
   g_autoptr (GError) trouble = NULL;
-  if (g_key_file_load_from_data (keys, text, length, G_KEY_FILE_KEEP_COMMENTS, &trouble)
+  if (g_key_file_load_from_data (keys, text, length, G_KEY_FILE_KEEP_COMMENTS | G_KEY_FILE_KEEP_TRANSLATIONS,
+                                 &trouble)
       || length == 0)
     return g_steal_pointer (&keys);
   g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_SYNTAX, "%s: %s", file, trouble->message);
   return NULL;
+}
+
+/* Reads strictly; @lines_before says how many lines of the file stand before @text. */
+static GKeyFile *
+parse_after (const char *text, gsize length, const char *file, guint lines_before, GError **error)
+{
+  if (!check_encoding (text, length, file, error))
+    return NULL;
+  g_autofree char *copy = g_strndup (text, length);
+  if (!check_lines (copy, file, lines_before, error))
+    return NULL;
+  return load (text, length, file, error);
 }
 
 /**
@@ -188,12 +225,7 @@ load (const char *text, gsize length, const char *file, GError **error)
 GKeyFile *
 bw_keyfile_parse (const char *text, gsize length, const char *file, GError **error)
 {
-  if (!check_encoding (text, length, file, error))
-    return NULL;
-  g_autofree char *copy = g_strndup (text, length);
-  if (!check_lines (copy, file, error))
-    return NULL;
-  return load (text, length, file, error);
+  return parse_after (text, length, file, 0, error);
 }
 
 /* The end of the group that starts at @start: the next line that opens one, or the end. */
@@ -206,14 +238,23 @@ group_end (const char *start, const char *end)
   return end;
 }
 
+static guint
+count_lines (const char *start, const char *end)
+{
+  guint lines = 0;
+  for (const char *p = start; p < end; p++)
+    lines += *p == '\n';
+  return lines;
+}
+
 static void
-read_group (const char *chunk, gsize length, const char *file, GHashTable *seen, BwGroupFunc func,
-            gpointer user_data, GPtrArray *faults)
+read_group (const char *chunk, gsize length, const char *file, guint lines_before,
+            GHashTable *seen, BwGroupFunc func, gpointer user_data, GPtrArray *faults)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *first_line = g_strndup (chunk, strcspn (chunk, "\r\n"));
   g_autofree char *place = g_strdup_printf ("%s: %s", file, first_line);
-  g_autoptr (GKeyFile) keys = bw_keyfile_parse (chunk, length, place, &error);
+  g_autoptr (GKeyFile) keys = parse_after (chunk, length, place, lines_before, &error);
   g_autofree char *group = keys != NULL ? g_key_file_get_start_group (keys) : NULL;
 
   if (group != NULL && !g_hash_table_add (seen, g_strdup (group)))
@@ -251,12 +292,13 @@ bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroup
   if (start[strspn (start, " \t")] != '[')
     start = group_end (start, end);
   g_autofree char *before = g_strndup (copy, (gsize) (start - copy));
-  if (!check_lines (before, file, &error))
+  if (!check_lines (before, file, 0, &error))
     g_ptr_array_add (faults, g_steal_pointer (&error));
   while (start < end)
     {
       const char *next = group_end (start, end);
-      read_group (start, (gsize) (next - start), file, seen, func, user_data, faults);
+      read_group (start, (gsize) (next - start), file, count_lines (copy, start), seen, func,
+                  user_data, faults);
       start = next;
     }
 }

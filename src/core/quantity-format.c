@@ -2,6 +2,7 @@
 #include "quantity-private.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* Writing a quantity. */
@@ -87,7 +88,10 @@ bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
 {
   g_return_val_if_fail (isfinite (value), NULL);
   const BwUnit *unit = automatic_unit (value, dimension);
-  g_autofree char *number = plain_number (in_unit (value, unit), digits, mark);
+  double scaled = in_unit (value, unit);
+  if (!isfinite (scaled))
+    return g_strdup_printf ("%.0f00" UNIT_SPACE "%s", value, unit->screen); /* hundreds of digits, in % */
+  g_autofree char *number = plain_number (scaled, digits, mark);
   return g_strconcat (number, UNIT_SPACE, unit->screen, NULL);
 }
 
@@ -110,11 +114,16 @@ bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char
   return g_strconcat (low, "–", high, UNIT_SPACE, unit->screen, NULL);
 }
 
+/* A decimal of up to fifteen digits survives being a double; seventeen digits tell any two doubles
+ * apart. */
+#define DIGITS_KEPT 15
+#define DIGITS_ENOUGH 17
+
 /* The shortest decimal in @unit that reads back as exactly @value, or NULL. */
 static char *
 shortest_in_unit (double value, const BwUnit *unit)
 {
-  for (int digits = 1; digits <= 17; digits++)
+  for (int digits = DIGITS_KEPT; digits <= DIGITS_ENOUGH; digits++)
     {
       double back = 0;
       g_autofree char *number = plain_number (in_unit (value, unit), digits, BW_FILE_MARK);
@@ -152,6 +161,19 @@ shortest_in_any_unit (double value, BwDimension dimension, const BwUnit *first, 
   return best;
 }
 
+/* Where no plain decimal will do: all digits with an exponent, in the base unit. */
+static char *
+with_exponent (double value, const BwUnit *base)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (text, sizeof text, "%.16e", value);
+  char *mark = strchr (text, 'e');
+  long exponent = strtol (mark + 1, NULL, 10) - base->exponent;
+  *mark = '\0';
+  trim_zeros (text);
+  return g_strdup_printf ("%se%ld", text, exponent);
+}
+
 static char *
 exact (double value, BwDimension dimension, const char *preferred, gboolean screen, char mark)
 {
@@ -161,7 +183,11 @@ exact (double value, BwDimension dimension, const char *preferred, gboolean scre
   g_return_val_if_fail (first != NULL, NULL);
   value += 0.0; /* minus zero reads back as zero */
   g_autofree char *number = shortest_in_any_unit (value, dimension, first, &unit);
-  g_return_val_if_fail (number != NULL, NULL);
+  if (number == NULL)
+    {
+      unit = bw_unit_base (dimension);
+      number = with_exponent (value, unit);
+    }
   set_mark (number, mark);
   return g_strconcat (number, " ", screen ? unit->screen : unit->name, NULL);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "quantity-private.h"
 
+#include <errno.h>
 #include <math.h>
 #include <string.h>
 
@@ -143,10 +144,12 @@ bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *v
 
   g_string_append_printf (number, "e%ld", exponent + unit->exponent);
   double result = g_ascii_strtod (number->str, NULL) * unit->factor;
-  if (!isfinite (result))
+  gboolean vanished = strpbrk (number->str, "123456789") < strchr (number->str, 'e')
+                      && strpbrk (number->str, "123456789") != NULL && fabs (result) <= 0;
+  if (!isfinite (result) || vanished)
     {
-      g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_RANGE, _ ("“%s” is too large"),
-                   text);
+      g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_RANGE,
+                   vanished ? _ ("“%s” is too small") : _ ("“%s” is too large"), text);
       return FALSE;
     }
   *value = result;
@@ -196,7 +199,10 @@ apply_factor (const char *text, BwRatio *ratio)
 
   if (!g_ascii_isdigit (*digits))
     return NULL;
+  errno = 0;
   gint64 integer = g_ascii_strtoll (digits, &end, 10);
+  if (errno != 0)
+    return NULL;
   BwRatio factor = { integer, 1 };
   gboolean fits = operation == '*' ? bw_ratio_multiply (*ratio, factor, ratio)
                                    : bw_ratio_divide (*ratio, factor, ratio);
@@ -284,6 +290,7 @@ parse_range (const char *text, BwDimension dimension, char mark, BwRange *range,
   GString *number = g_string_new (NULL);
   const char *unit = take_number (skip_space (between + length), mark, number);
   g_string_free (number, TRUE);
+  take_exponent (&unit);
   g_autofree char *completed = g_strconcat (first, unit, NULL);
   return bw_quantity_parse (completed, dimension, mark, &range->low, error);
 }

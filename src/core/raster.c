@@ -210,8 +210,9 @@ check_pulses (const BwRaster *raster, GError **error)
     return fault (error, BW_RASTER_ERROR_PULSES,
                   _ ("equalising pulses need a width (equalising_width), and pulses and serrations "
                      "must be shorter than half a line"));
-  if (raster->equalising_before > raster->field[0].front_porch
-      || raster->equalising_after > raster->field[0].back_porch)
+  int front = MIN (raster->field[0].front_porch, raster->field[1].front_porch);
+  int back = MIN (raster->field[0].back_porch, raster->field[1].back_porch);
+  if (raster->equalising_before > front || raster->equalising_after > back)
     return fault (error, BW_RASTER_ERROR_PULSES,
                   _ ("there are more equalising pulses than half lines in the porch"));
   if (raster->sync_shape == BW_SHAPE_TRILEVEL && raster->h_sync % 2 != 0)
@@ -438,4 +439,19 @@ bw_raster_figures (const BwRaster *raster, BwRasterFigures *figures)
   *figures = (BwRasterFigures){ 0 };
   horizontal_figures (raster, figures);
   vertical_figures (raster, figures);
+}
+
+/**
+ * bw_raster_has_alias:
+ *
+ * Returns: whether @name is one of the other names of @raster
+ */
+gboolean
+bw_raster_has_alias (const BwRaster *raster, const char *name)
+{
+  g_auto (GStrv) aliases = g_strsplit (raster->aliases != NULL ? raster->aliases : "", ";", -1);
+  for (char **alias = aliases; *alias != NULL; alias++)
+    if (strcmp (g_strstrip (*alias), name) == 0)
+      return TRUE;
+  return FALSE;
 }

@@ -98,6 +98,7 @@ bw_sheet_copy (const BwSheet *sheet)
   for (guint i = 0; i < sheet->rasters->len; i++)
     g_ptr_array_add (copy->rasters, bw_raster_copy (sheet->rasters->pdata[i]));
   copy->kept = sheet->kept != NULL ? g_key_file_ref (sheet->kept) : NULL;
+  copy->kept_end = g_strdup (sheet->kept_end);
   return copy;
 }
 
@@ -115,6 +116,7 @@ bw_sheet_free (BwSheet *sheet)
   g_ptr_array_unref (sheet->sources);
   g_ptr_array_unref (sheet->rasters);
   g_clear_pointer (&sheet->kept, g_key_file_unref);
+  g_free (sheet->kept_end);
   g_free (sheet);
 }
 
@@ -127,6 +129,9 @@ own_raster (const BwSheet *sheet, const char *id)
       if (strcmp (raster->id, id) == 0)
         return raster;
     }
+  for (guint i = 0; i < sheet->rasters->len; i++)
+    if (bw_raster_has_alias (sheet->rasters->pdata[i], id))
+      return sheet->rasters->pdata[i];
   return NULL;
 }
 
@@ -274,6 +279,23 @@ check_format (GKeyFile *keys, const char *file)
   return NULL;
 }
 
+/* The comments and empty lines after the last key, which a key file gives to no group. */
+static char *
+comments_at_end (const char *text, gsize length)
+{
+  g_autofree char *copy = g_strndup (text, length);
+  g_auto (GStrv) lines = g_strsplit (copy, "\n", -1);
+  guint n = g_strv_length (lines);
+  guint first = n;
+
+  for (guint i = n; i > 0 && (*lines[i - 1] == '#' || g_strstrip (lines[i - 1])[0] == '\0'); i--)
+    first = *lines[i - 1] == '#' ? i - 1 : first;
+  if (first == n)
+    return NULL;
+  g_autofree char *end = g_strjoinv ("\n", lines + first);
+  return g_strconcat ("\n", g_strchomp (end), "\n", NULL);
+}
+
 /**
  * bw_sheet_parse:
  * @file: the name to use in errors
@@ -307,6 +329,7 @@ bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalo
   if (faults->len > faults_before)
     return NULL;
   sheet->kept = g_steal_pointer (&keys);
+  sheet->kept_end = comments_at_end (text, length);
   return g_steal_pointer (&sheet);
 }
 
@@ -344,8 +367,11 @@ static void
 copy_comment (SheetWriter *writer, const char *group, const char *key)
 {
   g_autofree char *comment = g_key_file_get_comment (writer->from, group, key, NULL);
-  if (comment != NULL && *comment != '\0')
-    g_key_file_set_comment (writer->to, group, key, g_strchomp (comment), NULL);
+  if (comment == NULL)
+    return;
+  const char *text = g_strchomp (comment) + strspn (comment, "\n");
+  if (*text != '\0')
+    g_key_file_set_comment (writer->to, group, key, text, NULL);
 }
 
 /* Starts @group with all that it held in the file that was read. */
@@ -362,9 +388,15 @@ begin_group (SheetWriter *writer, const char *group)
       g_key_file_set_value (writer->to, group, *key, value);
       copy_comment (writer, group, *key);
     }
+  if (keys[0] == NULL)
+    {
+      /* A group comes into being with its first key and outlives it. */
+      g_key_file_set_value (writer->to, group, "-", "");
+      g_key_file_remove_key (writer->to, group, "-", NULL);
+    }
   /* What stands above the first group belongs to the file. */
   g_autofree char *first = g_key_file_get_start_group (writer->from);
-  if (keys[0] != NULL && strcmp (group, first) != 0)
+  if (strcmp (group, first) != 0)
     copy_comment (writer, group, NULL);
 }
 
@@ -470,7 +502,8 @@ bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
   write_unknown (&writer);
   if (sheet->kept != NULL)
     copy_comment (&writer, NULL, NULL);
-  return g_key_file_to_data (to, NULL, NULL);
+  g_autofree char *text = g_key_file_to_data (to, NULL, NULL);
+  return g_strconcat (text, sheet->kept_end, NULL);
 }
 
 /**

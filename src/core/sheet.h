@@ -40,6 +40,7 @@ typedef struct
  *   catalogue's
  * @kept: (nullable): the file as it was read, for the keys, groups and comments that this version
  *   does not know
+ * @kept_end: (nullable): the comments after its last key
  *
  * The bench sheet as plain data.
  */
@@ -54,6 +55,7 @@ typedef struct
   GPtrArray *sources;
   GPtrArray *rasters;
   GKeyFile *kept;
+  char *kept_end;
 } BwSheet;
 
 #define BW_SHEET_ERROR (bw_sheet_error_quark ())

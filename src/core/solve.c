@@ -72,10 +72,11 @@ typedef struct
 
 #define F(name) BW_FIGURE_##name
 
-/* pixels = clock × time, and share = time × line rate, for one interval */
+/* pixels = clock × time, share = time × line rate, pixels = share × total, for one interval */
 #define INTERVAL(name)                                                                            \
   { RELATION_PRODUCT, EQUALS_ONE, { { F (name), 1 }, { F (PIXEL_CLOCK), -1 }, { F (name##_TIME), -1 } } }, \
-  { RELATION_PRODUCT, EQUALS_ONE, { { F (name##_TIME), 1 }, { F (LINE_RATE), 1 }, { F (name##_SHARE), -1 } } }
+  { RELATION_PRODUCT, EQUALS_ONE, { { F (name##_TIME), 1 }, { F (LINE_RATE), 1 }, { F (name##_SHARE), -1 } } }, \
+  { RELATION_PRODUCT, EQUALS_ONE, { { F (name), 1 }, { F (H_TOTAL), -1 }, { F (name##_SHARE), -1 } } }
 
 /* blanking = front porch + sync + back porch, in one unit */
 #define BLANKING(unit)                                                                            \
@@ -304,8 +305,7 @@ entered_text (const BwSolver *solver, guint32 set)
 #define ROUNDING 1e-9
 
 static gboolean
-check_relation (const BwSolver *solver, const Relation *relation, guint32 *redundant,
-                GError **error)
+check_relation (const BwSolver *solver, const Relation *relation, GError **error)
 {
   BwFigure figure = relation->terms[0].figure;
   BwSolved other = solve_term (solver, relation, 0);
@@ -313,18 +313,15 @@ check_relation (const BwSolver *solver, const Relation *relation, guint32 *redun
   double allowed = have->uncertainty + other.uncertainty + ROUNDING * fabs (have->value);
 
   if (fabs (have->value - other.value) <= allowed)
-    {
-      /* What was entered and also follows from other figures is redundant. */
-      for (int i = 0; i < TERMS_MAX && relation->terms[i].sign != 0; i++)
-        {
-          BwFigure entered = relation->terms[i].figure;
-          guint32 rest = solve_term (solver, relation, i).from;
-          if (solver->at[entered].entered && !(rest & (1u << entered)))
-            *redundant |= 1u << entered;
-        }
-      return TRUE;
-    }
+    return TRUE;
   g_autofree char *members = entered_text (solver, have->from | other.from);
+  if (!isfinite (other.value))
+    {
+      g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_NEGATIVE,
+                   _ ("%s would be without limit, from %s"), bw_kind_label (&bw_figures, figure),
+                   members);
+      return FALSE;
+    }
   g_autofree char *first = figure_text (solver, figure);
   g_autofree char *second = bw_quantity_format (other.value, bw_figure_dimension (figure), 7,
                                                 bw_quantity_locale_mark ());
@@ -334,20 +331,19 @@ check_relation (const BwSolver *solver, const Relation *relation, guint32 *redun
   return FALSE;
 }
 
-/* Lines come in halves and pixels in ones: a count that is uncertain by less than this is the
- * nearest such number. */
-#define COUNT_CERTAIN 0.2
-
+/* Pixels come in ones, lines in halves, and the mean lines of two interlaced fields in quarters,
+ * since each field has half lines. A count that is uncertain by less than half
+ * of that is the nearest such number. */
 static void
-settle_count (BwSolved *solved, BwFigure figure)
+settle_count (const BwSolver *solver, BwSolved *solved, BwFigure figure)
 {
   BwDimension dimension = bw_figure_dimension (figure);
-  double per_unit = dimension == BW_DIMENSION_LINES ? 2 : 1;
+  double per_unit = dimension == BW_DIMENSION_PIXELS ? 1 : solver->interlaced ? 4 : 2;
   double nearest = round (solved->value * per_unit) / per_unit;
 
   if (dimension != BW_DIMENSION_LINES && dimension != BW_DIMENSION_PIXELS)
     return;
-  if (solved->uncertainty < COUNT_CERTAIN
+  if (solved->uncertainty < 0.4 / per_unit
       && fabs (solved->value - nearest) <= solved->uncertainty + ROUNDING * solved->value)
     {
       solved->value = nearest;
@@ -359,7 +355,7 @@ static gboolean
 check_sign (const BwSolver *solver, BwFigure figure, GError **error)
 {
   const BwSolved *solved = &solver->at[figure];
-  if (isfinite (solved->value)
+  if (isfinite (solved->value) && isfinite (solved->uncertainty)
       && solved->value >= -solved->uncertainty - ROUNDING * fabs (solved->value))
     return TRUE;
   g_autofree char *members = entered_text (solver, solved->from);
@@ -384,25 +380,66 @@ forget_what_followed (BwSolver *solver)
 /* Checks a relation whose terms are all known, once, or works out its only unknown term. Returns
  * how many figures became known, or −1 on a fault. */
 static int
-apply_relation (BwSolver *solver, const Relation *relation, gboolean *checked, guint32 *redundant,
-                GError **error)
+apply_relation (BwSolver *solver, const Relation *relation, gboolean *checked, GError **error)
 {
   int unknown = unknown_term (solver, relation);
   if (unknown == -2 || (unknown == -1 && *checked))
     return 0;
   *checked = TRUE;
   if (unknown == -1)
-    return check_relation (solver, relation, redundant, error) ? 0 : -1;
+    return check_relation (solver, relation, error) ? 0 : -1;
 
   BwFigure figure = relation->terms[unknown].figure;
   solver->at[figure] = solve_term (solver, relation, unknown);
-  settle_count (&solver->at[figure], figure);
-  return check_sign (solver, figure, error) ? 1 : -1;
+  settle_count (solver, &solver->at[figure], figure);
+  if (check_sign (solver, figure, error))
+    return 1;
+  solver->at[figure] = (BwSolved){ 0 };
+  return -1;
+}
+
+/* Works out all that follows from what is entered. */
+static gboolean
+propagate (BwSolver *solver, GError **error)
+{
+  gboolean checked[G_N_ELEMENTS (relations)] = { FALSE };
+  int moved = 1;
+
+  forget_what_followed (solver);
+  while (moved > 0)
+    {
+      moved = 0;
+      for (gsize r = 0; r < G_N_ELEMENTS (relations); r++)
+        {
+          int step = apply_relation (solver, &relations[r], &checked[r], error);
+          if (step < 0)
+            return FALSE;
+          moved += step;
+        }
+    }
+  return TRUE;
+}
+
+/* The entered figures each of which would follow from the others. */
+static guint32
+find_redundant (const BwSolver *solver)
+{
+  guint32 redundant = 0;
+  for (guint i = 0; i < BW_N_FIGURES; i++)
+    {
+      BwSolver without = *solver;
+      if (!solver->at[i].entered)
+        continue;
+      bw_solver_forget (&without, i);
+      propagate (&without, NULL);
+      redundant |= without.at[i].known ? 1u << i : 0;
+    }
+  return redundant;
 }
 
 /**
  * bw_solver_run:
- * @redundant: (out): set of entered figures that also follow from the others, and agree
+ * @redundant: (out): set of entered figures each of which also follows from the others
  *
  * Works out every figure that follows from those entered.
  *
@@ -412,22 +449,10 @@ apply_relation (BwSolver *solver, const Relation *relation, gboolean *checked, g
 gboolean
 bw_solver_run (BwSolver *solver, guint32 *redundant, GError **error)
 {
-  gboolean checked[G_N_ELEMENTS (relations)] = { FALSE };
-  int moved = 1;
-
   *redundant = 0;
-  forget_what_followed (solver);
-  while (moved > 0)
-    {
-      moved = 0;
-      for (gsize r = 0; r < G_N_ELEMENTS (relations); r++)
-        {
-          int step = apply_relation (solver, &relations[r], &checked[r], redundant, error);
-          if (step < 0)
-            return FALSE;
-          moved += step;
-        }
-    }
+  if (!propagate (solver, error))
+    return FALSE;
+  *redundant = find_redundant (solver);
   return TRUE;
 }
 
@@ -470,25 +495,36 @@ fill_line (const BwSolver *solver, BwRaster *raster, GError **error)
       || !whole (solver, BW_FIGURE_H_BACK_PORCH, 1, &raster->h_back_porch, error))
     return FALSE;
   total = bw_raster_h_total (raster);
-  return bw_ratio_make ((gint64) round (clock->value * 1000), 1000, &raster->pixel_clock_hz)
-         && bw_ratio_divide (raster->pixel_clock_hz, (BwRatio){ total, 1 },
-                             &raster->line_rate_hz);
+  if (clock->known && clock->value > 0 && clock->value < 1e12 && total > 0
+      && bw_ratio_make ((gint64) round (clock->value * 1000), 1000, &raster->pixel_clock_hz)
+      && bw_ratio_divide (raster->pixel_clock_hz, (BwRatio){ total, 1 }, &raster->line_rate_hz))
+    return TRUE;
+  g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_INCOMPLETE,
+               _ ("the pixel clock is not known yet and does not follow from what is, or lies beyond "
+                  "1 THz"));
+  return FALSE;
 }
 
 static gboolean
 fill_fields (const BwSolver *solver, BwRaster *raster, GError **error)
 {
-  BwFieldTiming *field = &raster->field[0];
+  BwFieldTiming both; /* half lines of two fields together */
   int lines;
 
-  if (!whole (solver, BW_FIGURE_V_ACTIVE, 2, &field->active, error)
-      || !whole (solver, BW_FIGURE_V_FRONT_PORCH, 2, &field->front_porch, error)
-      || !whole (solver, BW_FIGURE_V_SYNC, 2, &field->sync, error)
-      || !whole (solver, BW_FIGURE_V_BACK_PORCH, 2, &field->back_porch, error)
+  if (!whole (solver, BW_FIGURE_V_ACTIVE, 4, &both.active, error)
+      || !whole (solver, BW_FIGURE_V_FRONT_PORCH, 4, &both.front_porch, error)
+      || !whole (solver, BW_FIGURE_V_SYNC, 4, &both.sync, error)
+      || !whole (solver, BW_FIGURE_V_BACK_PORCH, 4, &both.back_porch, error)
       || !whole (solver, BW_FIGURE_LINES_PER_FRAME, 1, &lines, error))
     return FALSE;
   raster->scan = solver->interlaced ? BW_SCAN_INTERLACED : BW_SCAN_PROGRESSIVE;
-  raster->field[1] = *field;
+  /* The odd half line of an interval belongs to the second field. */
+  raster->field[0] = (BwFieldTiming){ both.active / 2, both.front_porch / 2, both.sync / 2,
+                                      both.back_porch / 2 };
+  raster->field[1] = (BwFieldTiming){ both.active - raster->field[0].active,
+                                      both.front_porch - raster->field[0].front_porch,
+                                      both.sync - raster->field[0].sync,
+                                      both.back_porch - raster->field[0].back_porch };
   return TRUE;
 }
 
@@ -521,8 +557,8 @@ set_exact (BwSolver *solver, BwFigure figure, double value)
 
 /**
  * bw_solver_from_raster:
- * @raster: a checked raster; borders count as active, and vertical figures are those of field 1
- *   with half of what the other field has more
+ * @raster: a checked raster; borders count as active, and vertical figures are the mean of both
+ *   fields
  *
  * Enters the figures that define @raster, so that one of them can then be changed.
  */

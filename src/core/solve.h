@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 /* From any consistent set of known figures of a raster, the rest. */
 
 /* The figures that may be known. Those of an interval come in pixels, in time and as a share of
- * the line; vertical ones are lines of one field. */
+ * the line; vertical ones are lines of a field, the mean of both where they differ. */
 typedef enum
 {
   BW_FIGURE_PIXEL_CLOCK,

@@ -453,10 +453,11 @@ bw_formula_request_parse (const char *text, BwFormulaRequest *request, GError **
     sound = parse_word (g_strstrip (words[i]), &result);
   if (!sound)
     {
+      g_autofree char *shown = g_utf8_make_valid (text, -1);
       g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
                    _ ("“%s”: write WIDTHxHEIGHT@RATE, then ,reduced ,interlaced ,margins as "
                       "needed, such as 640x480@60,interlaced"),
-                   text);
+                   shown);
       return FALSE;
     }
   result.width = (int) width;

@@ -74,15 +74,18 @@ line_rate_of (const Search *search)
   return bw_ratio_to_double (search->request->field_rate_hz) * search->half_lines / 2;
 }
 
-/* Lines enough for the picture between retraces, with overscan? */
+/* Lines enough for the picture between retraces, with overscan? In an interlaced raster the first
+ * field is half a line the shorter. */
 static gboolean
 field_is_long_enough (const Search *search)
 {
   double line_s = 1 / line_rate_of (search);
+  int shorter = search->half_lines - (search->request->interlaced ? 1 : 0);
   double retrace_s = with_margin (search->monitor->field_retrace_s, search->limits);
   double seen_lines = search->active_half_lines / 2.0 / (1 - search->monitor->overscan_v);
   return search->half_lines / 2.0 >= seen_lines + retrace_s / line_s
-         && search->half_lines - search->active_half_lines >= 2 * (FIELD_SYNC_LINES + 2);
+         && (shorter - search->active_half_lines) / 2.0 >= retrace_s / line_s
+         && shorter - search->active_half_lines >= 2 * (FIELD_SYNC_LINES + 2);
 }
 
 static gboolean
@@ -148,6 +151,23 @@ make_fields (const Search *search, BwRaster *raster, GPtrArray *why)
                              retrace));
 }
 
+/* Sets the intervals of the line for @total pixels. Returns whether they fit: sync finds room
+ * between porches that put the picture's middle within a pixel of the scan's. */
+static gboolean
+lay_out_line (const Search *search, BwRaster *raster, int total)
+{
+  int blanking = total - search->request->width;
+  double retrace = search->monitor->line_retrace_s * line_rate_of (search) * total;
+  int sync = MAX ((int) round (LINE_SYNC_SHARE * total), 1);
+  int to_picture = MAX ((int) round ((blanking + retrace) / 2), sync + 1);
+
+  raster->h_sync = sync;
+  raster->h_back_porch = to_picture - sync;
+  raster->h_front_porch = blanking - to_picture;
+  return raster->h_front_porch >= 1
+         && fabs (to_picture - raster->h_front_porch - retrace) <= 2;
+}
+
 static void
 make_line (const Search *search, BwRaster *raster, GPtrArray *why)
 {
@@ -156,13 +176,10 @@ make_line (const Search *search, BwRaster *raster, GPtrArray *why)
   double retrace_s = with_margin (search->monitor->line_retrace_s, search->limits);
   double active_s = (line_s - retrace_s) * (1 - search->monitor->overscan_h);
   int total = (int) ceil (width * line_s / active_s / 2) * 2;
-  int blanking = total - width;
-  int retrace = (int) round (search->monitor->line_retrace_s / line_s * total);
 
   raster->h_active = width;
-  raster->h_sync = MAX ((int) round (LINE_SYNC_SHARE * total), 1);
-  raster->h_front_porch = CLAMP ((blanking - retrace) / 2, 1, blanking - raster->h_sync - 1);
-  raster->h_back_porch = blanking - raster->h_front_porch - raster->h_sync;
+  while (!lay_out_line (search, raster, total))
+    total += 2;
 
   g_autofree char *active = time_text (width * line_s / total);
   g_autofree char *retrace_text = time_text (search->monitor->line_retrace_s);
@@ -250,8 +267,13 @@ bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const Bw
   total = (BwRatio){ bw_raster_h_total (raster), 1 };
   if (!bw_ratio_multiply (request->field_rate_hz, (BwRatio){ search.half_lines, 2 },
                           &raster->line_rate_hz)
-      || !bw_ratio_multiply (raster->line_rate_hz, total, &raster->pixel_clock_hz)
-      || !bw_raster_check (raster, error))
+      || !bw_ratio_multiply (raster->line_rate_hz, total, &raster->pixel_clock_hz))
+    {
+      g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_REQUEST,
+                   _ ("the field rate has too many digits; nine decimals are enough"));
+      return NULL;
+    }
+  if (!bw_raster_check (raster, error))
     return NULL;
   return g_steal_pointer (&raster);
 }

@@ -134,6 +134,17 @@ rgb_or_component_cure (const BwCase *c, guint takes)
 }
 
 /**
+ * bw_case_line_rates:
+ *
+ * Returns: (transfer none): the bands of line rates that the input locks in
+ */
+const BwBands *
+bw_case_line_rates (const BwCase *c)
+{
+  return c->input->line_rates_hz.n > 0 ? &c->input->line_rates_hz : &c->monitor->line_rates_hz;
+}
+
+/**
  * bw_case_signal:
  *
  * Returns: the kind of signal that the source gives in substance: composite without a subcarrier

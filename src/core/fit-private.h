@@ -22,6 +22,7 @@ gboolean bw_finding_remade (BwFinding *f, const BwCase *c);
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
 BwRemedyKind bw_case_termination_cure (const BwCase *c, gboolean own_sync);
 BwSignal bw_case_signal (const BwCase *c);
+const BwBands *bw_case_line_rates (const BwCase *c);
 double bw_case_source_detail_hz (const BwCase *c);
 double bw_case_input_bandwidth_hz (const BwCase *c);
 double bw_range_nominal (BwRange range, double usual);

@@ -36,12 +36,12 @@ judge_rate (const BwCase *c, BwFinding *f, double rate_hz, const BwBands *bands,
 /**
  * bw_rule_line_rate:
  *
- * The line rate lies in one of the monitor's bands.
+ * The line rate lies in one of the input's own bands, or of the monitor's if it has none.
  */
 void
 bw_rule_line_rate (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
 {
-  judge_rate (c, f, c->figures->line_rate_hz, &c->monitor->line_rates_hz, c->limits->line_rate);
+  judge_rate (c, f, c->figures->line_rate_hz, bw_case_line_rates (c), c->limits->line_rate);
 }
 
 /**

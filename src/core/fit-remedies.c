@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "hookup.h"
+#include "level.h"
 
 /* The words for remedies: the part to add or the setting to change, with its value. */
 
@@ -27,7 +28,7 @@ static const BwKind remedies[BW_N_REMEDIES] = {
   [BW_REMEDY_SYNC_RESHAPER] = { "sync-reshaper", N_ ("converter of tri-level and bi-level sync") },
   [BW_REMEDY_ENCODER] = { "encoder", N_ ("encoder") },
   [BW_REMEDY_DECODER] = { "decoder", N_ ("colour decoder") },
-  [BW_REMEDY_TRANSCODER] = { "transcoder", N_ ("transcoder of RGB and component") },
+  [BW_REMEDY_TRANSCODER] = { "transcoder", N_ ("transcoder") },
   [BW_REMEDY_YC_MIXER] = { "yc-mixer", N_ ("mixer of Y and C into composite") },
   [BW_REMEDY_YC_SEPARATOR] = { "yc-separator", N_ ("separator of composite into Y and C") },
   [BW_REMEDY_LUMA_MATRIX] = { "luma-matrix", N_ ("matrix of R, G and B into luminance") },
@@ -43,18 +44,82 @@ static const BwKind remedies[BW_N_REMEDIES] = {
 };
 const BwKindTable bw_remedies = { BW_N_REMEDIES, remedies };
 
+/* In a word or two, for a cell of the table. */
+static const BwKind shorts[BW_N_REMEDIES] = {
+  [BW_REMEDY_NONE] = { "none", N_ ("none") },
+  [BW_REMEDY_TERMINATOR] = { "terminator", N_ ("75 Ω terminator") },
+  [BW_REMEDY_SWITCH_ON] = { "termination-on", N_ ("termination on") },
+  [BW_REMEDY_SWITCH_OFF] = { "termination-off", N_ ("termination off") },
+  [BW_REMEDY_UNLOAD_LOOP] = { "unload-loop", N_ ("unload loop-through") },
+  [BW_REMEDY_SERIES_RESISTOR] = { "series-resistor", N_ ("resistor in sync") },
+  [BW_REMEDY_VIDEO_PAD] = { "video-pad", N_ ("attenuator") },
+  [BW_REMEDY_VIDEO_AMPLIFIER] = { "video-amplifier", N_ ("video amplifier") },
+  [BW_REMEDY_SYNC_AMPLIFIER] = { "sync-amplifier", N_ ("sync amplifier") },
+  [BW_REMEDY_SYNC_COMBINER] = { "sync-combiner", N_ ("sync combiner") },
+  [BW_REMEDY_SYNC_ADDER] = { "sync-adder", N_ ("sync adder") },
+  [BW_REMEDY_SYNC_MOVER] = { "sync-mover", N_ ("sync separator, adder") },
+  [BW_REMEDY_SYNC_SEPARATOR] = { "sync-separator", N_ ("sync separator") },
+  [BW_REMEDY_SYNC_INVERTER] = { "sync-inverter", N_ ("sync inverter") },
+  [BW_REMEDY_SYNC_RESHAPER] = { "sync-reshaper", N_ ("sync converter") },
+  [BW_REMEDY_ENCODER] = { "encoder", N_ ("encoder") },
+  [BW_REMEDY_DECODER] = { "decoder", N_ ("colour decoder") },
+  [BW_REMEDY_TRANSCODER] = { "transcoder", N_ ("transcoder") },
+  [BW_REMEDY_YC_MIXER] = { "yc-mixer", N_ ("Y/C mixer") },
+  [BW_REMEDY_YC_SEPARATOR] = { "yc-separator", N_ ("Y/C separator") },
+  [BW_REMEDY_LUMA_MATRIX] = { "luma-matrix", N_ ("luminance matrix") },
+  [BW_REMEDY_DISTRIBUTOR] = { "distributor", N_ ("distributor") },
+  [BW_REMEDY_COLOUR_TRANSCODER] = { "colour-transcoder", N_ ("colour transcoder") },
+  [BW_REMEDY_SCAN_CONVERTER] = { "scan-converter", N_ ("scan converter") },
+  [BW_REMEDY_COUPLING_CAPACITOR] = { "coupling-capacitor", N_ ("capacitor") },
+  [BW_REMEDY_CLAMP] = { "clamp", N_ ("clamp") },
+  [BW_REMEDY_BLACK_LEVEL] = { "black-level", N_ ("black level") },
+  [BW_REMEDY_ASPECT_SWITCH] = { "aspect-switch", N_ ("aspect switch") },
+  [BW_REMEDY_SIZE] = { "size", N_ ("size controls") },
+  [BW_REMEDY_CROSSED_LEAD] = { "crossed-lead", N_ ("crossed lead") },
+};
+const BwKindTable bw_remedies_short = { BW_N_REMEDIES, shorts };
+
+/* The level that the sync has behind a resistor of @added_ohm. */
+static double
+level_behind (const BwFinding *f, const BwCase *c, double added_ohm)
+{
+  double load_ohm = f->extra[2] > 0 ? 75 : f->extra[1];
+  double open_v
+      = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm, 1e15);
+  return open_v * load_ohm / (load_ohm + c->source->sync_ohm + added_ohm);
+}
+
 static char *
-series_resistor (const BwFinding *f, const char *part, char mark)
+series_resistor (const BwFinding *f, const BwCase *c, char mark)
 {
   double preferred_ohm = bw_preferred_ohm (f->remedy.value, BW_SERIES_E24);
   g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
   g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
-  g_autofree char *level = bw_quantity_format (f->extra[0], BW_DIMENSION_VOLTAGE, 3, mark);
+  g_autofree char *wanted = bw_quantity_format (f->extra[0], BW_DIMENSION_VOLTAGE, 3, mark);
+  g_autofree char *level = bw_quantity_format (level_behind (f, c, preferred_ohm),
+                                               BW_DIMENSION_VOLTAGE, 3, mark);
   if (f->extra[2] > 0)
-    return g_strdup_printf (_ ("%s: %s (E24; exactly %s), with a 75 Ω terminator at the input, for "
-                               "%s"),
-                            part, value, ideal, level);
-  return g_strdup_printf (_ ("%s: %s (E24; exactly %s) for %s"), part, value, ideal, level);
+    return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and a "
+                               "75 Ω terminator at the input: %s (exactly %s for %s)"),
+                            value, level, ideal, wanted);
+  return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead: %s "
+                             "(exactly %s for %s)"),
+                          value, level, ideal, wanted);
+}
+
+/* "encoder, RGB to composite" */
+static char *
+converter (const BwFinding *f, const BwCase *c)
+{
+  guint wanted = f->remedy.kind == BW_REMEDY_ENCODER
+                     ? BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE)
+                     : BW_BIT (BW_SIGNAL_RGB) | BW_BIT (BW_SIGNAL_COMPONENT);
+  guint to = 0;
+  while (to < BW_N_SIGNALS - 1 && !(c->input->signals & wanted & BW_BIT (to)))
+    to++;
+  return g_strdup_printf (_ ("%s, %s to %s"), bw_kind_label (&bw_remedies, f->remedy.kind),
+                          bw_kind_label (&bw_signals, c->source->signal),
+                          bw_kind_label (&bw_signals, to));
 }
 
 static char *
@@ -72,7 +137,8 @@ static char *
 size (const BwFinding *f, char mark)
 {
   if (f->reason == BW_REASON_OVERSCANNED)
-    return g_strdup (_ ("width and height controls: bring the whole picture inside the glass"));
+    return g_strdup (_ ("underscan switch if the set has one, else width and height controls: bring "
+                        "the whole picture inside the glass"));
   g_autofree char *share = bw_quantity_format (f->remedy.value, BW_DIMENSION_FRACTION, 3, mark);
   return f->extra[2] > 0 ? g_strdup_printf (_ ("height control: set the height to %s"), share)
                          : g_strdup_printf (_ ("width control: set the width to %s"), share);
@@ -87,8 +153,8 @@ size (const BwFinding *f, char mark)
  * value; %NULL if none is needed or none helps
  */
 char *
-bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED,
-                   const BwCase *c G_GNUC_UNUSED, char mark)
+bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED, const BwCase *c,
+                   char mark)
 {
   const char *part = bw_kind_label (&bw_remedies, finding->remedy.kind);
 
@@ -97,7 +163,11 @@ bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED,
     case BW_REMEDY_NONE:
       return NULL;
     case BW_REMEDY_SERIES_RESISTOR:
-      return series_resistor (finding, part, mark);
+      return series_resistor (finding, c, mark);
+    case BW_REMEDY_ENCODER:
+    case BW_REMEDY_DECODER:
+    case BW_REMEDY_TRANSCODER:
+      return converter (finding, c);
     case BW_REMEDY_VIDEO_PAD:
     case BW_REMEDY_VIDEO_AMPLIFIER:
       return gain (finding, part, mark);

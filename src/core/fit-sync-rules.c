@@ -164,7 +164,8 @@ bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
   gboolean own = bw_sync_has_own_conductor (fit->sync);
   double load_ohm = bw_input_load_ohm (c->input, own);
-  BwRange takes = c->input->sync_v.at[0];
+  BwRange takes = own && c->input->own_sync_v.n > 0 ? c->input->own_sync_v.at[0]
+                                                   : c->input->sync_v.at[0];
   BwRemedyKind termination = bw_case_termination_cure (c, own);
 
   if (bw_finding_remade (f, c))

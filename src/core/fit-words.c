@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "fit.h"
+#include "fit-private.h"
 
 #include <math.h>
 
@@ -134,24 +134,47 @@ says_colour_system (const Words *w)
     }
 }
 
+/* All bands of the rate: "15.5–16 kHz and 31–33.8 kHz". */
+static char *
+rate_bands (const Words *w)
+{
+  const BwBands *bands = w->f->rule == BW_RULE_LINE_RATE ? bw_case_line_rates (w->c)
+                                                         : &w->c->monitor->field_rates_hz;
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < bands->n; i++)
+    {
+      g_autofree char *band = bw_quantity_format_range (bands->at[i], BW_DIMENSION_FREQUENCY,
+                                                        RATE_DIGITS, w->mark);
+      g_string_append_printf (text, "%s%s", i > 0 ? _ (" and ") : "", band);
+    }
+  return g_string_free (text, FALSE);
+}
+
 static char *
 says_rate (const Words *w)
 {
   const char *rate
       = w->f->rule == BW_RULE_LINE_RATE ? _ ("Line rate") : _ ("Field rate");
 
+  gboolean line = w->f->rule == BW_RULE_LINE_RATE;
+  g_autofree char *bands = rate_bands (w);
+  /* A rate far outside the bands stresses the line output stage: common practice, no source. */
+  const char *caution
+      = line ? _ (" Do not connect it as it is: the wrong line rate can damage a set.") : "";
+
   switch (w->f->reason)
     {
     case BW_REASON_BELOW:
-      return g_strdup_printf (_ ("%s %s is below this monitor's %s; a scan converter is needed."),
-                              rate, w->value, w->allowed);
+      return g_strdup_printf (_ ("%s %s is below this input's %s; a scan converter is needed.%s"),
+                              rate, w->value, bands, caution);
     case BW_REASON_ABOVE:
-      return g_strdup_printf (_ ("%s %s is above this monitor's %s; a scan converter is needed."),
-                              rate, w->value, w->allowed);
+      return g_strdup_printf (_ ("%s %s is above this input's %s; a scan converter is needed.%s"),
+                              rate, w->value, bands, caution);
     case BW_REASON_OUT_OF_REACH:
-      return g_strdup_printf (_ ("%s %s is outside this monitor's %s, and the raster lies beyond "
-                                 "what scan converters commonly take."),
-                              rate, w->value, w->allowed);
+      return g_strdup_printf (_ ("%s %s is outside this input's %s, and scan converters commonly do "
+                                 "not take this raster; set the source to another one if it "
+                                 "can.%s"),
+                              rate, w->value, bands, caution);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("%s %s locks, but lies near the edge of %s; check the hold "
                                  "control warm and cold."),
@@ -177,8 +200,8 @@ says_line_count (const Words *w)
     case BW_REASON_WRONG_COUNT:
       return g_strdup_printf (_ ("%s, %s: this input counts %s."), w->value, scan, counts);
     case BW_REASON_OTHER_COUNT:
-      return g_strdup_printf (_ ("%s, %s, is half of what this input counts (%s): it locks on most "
-                                 "sets, without interlace."),
+      return g_strdup_printf (_ ("%s, %s: half of %s. A set that counts lines in its field circuit "
+                                 "may not lock; others do, without interlace."),
                               w->value, scan, w->allowed);
     default:
       return g_strdup_printf (_ ("%s, %s: taken."), w->value, scan);
@@ -192,7 +215,7 @@ says_sync_kind (const Words *w)
   g_autofree char *takes = bw_kind_set_labels (&bw_sync_kinds, w->c->input->syncs);
 
   if (w->f->reason == BW_REASON_NOT_NEEDED)
-    return g_strdup (_ ("The converter in the way makes its own sync."));
+    return g_strdup (_ ("The part in the way makes its own sync."));
   if (w->f->reason == BW_REASON_NOT_TAKEN)
     return g_strdup_printf (_ ("The source gives %s; this input takes %s."), sync, takes);
   return g_strdup_printf (_ ("Use %s."), sync);
@@ -217,7 +240,9 @@ says_sync_polarity (const Words *w)
   g_autofree char *takes = bw_kind_set_labels (&bw_polarities, w->c->input->polarities);
 
   if (w->f->reason == BW_REASON_NOT_NEEDED)
-    return g_strdup (_ ("Sync that comes with the video is negative by standard."));
+    return g_strdup (bw_sync_has_own_conductor (w->fit->sync)
+                         ? _ ("The part in the way makes its own sync.")
+                         : _ ("Sync that comes with the video is negative by standard."));
   if (w->f->reason == BW_REASON_NOT_TAKEN)
     return g_strdup_printf (_ ("The sync is %s; this input takes %s."), given, takes);
   return g_strdup_printf (_ ("The sync is %s, which this input takes."), given);
@@ -230,7 +255,7 @@ says_sync_shape (const Words *w)
   g_autofree char *takes = bw_kind_set_labels (&bw_sync_shapes, w->c->input->shapes);
 
   if (w->f->reason == BW_REASON_NOT_NEEDED)
-    return g_strdup (_ ("The converter in the way makes its own sync."));
+    return g_strdup (_ ("The part in the way makes its own sync."));
   if (w->f->reason == BW_REASON_NOT_TAKEN)
     return g_strdup_printf (_ ("The sync is %s; this input takes %s."), shape, takes);
   return g_strdup_printf (_ ("The sync is %s, which this input takes."), shape);
@@ -246,7 +271,7 @@ says_level (const Words *w)
   switch (w->f->reason)
     {
     case BW_REASON_NOT_NEEDED:
-      return g_strdup (_ ("The converter in the way sets its own levels."));
+      return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
       return g_strdup_printf (_ ("%s arrives at %s across %s, below this input's %s."), what,
                               w->value, load, w->allowed);
@@ -300,7 +325,7 @@ says_setup (const Words *w)
   switch (w->f->reason)
     {
     case BW_REASON_NOT_NEEDED:
-      return g_strdup (_ ("The converter in the way sets its own black level."));
+      return g_strdup (_ ("The part in the way sets its own black level."));
     case BW_REASON_ABOVE:
       return g_strdup_printf (_ ("Setup is %s where this input expects %s: black comes out lifted "
                                  "by %s (%s)."),
@@ -345,7 +370,7 @@ says_coupling (const Words *w)
   switch (w->f->reason)
     {
     case BW_REASON_NOT_NEEDED:
-      return g_strdup (_ ("The converter in the way sets its own black level."));
+      return g_strdup (_ ("The part in the way sets its own black level."));
     case BW_REASON_BLACK_WANDERS:
       return g_strdup_printf (_ ("This input is a.c. coupled without a clamp: black moves by up to "
                                  "%s as the picture changes."),
@@ -462,6 +487,15 @@ says_lead (const Words *w)
     }
 }
 
+/* For any rule that is not judged because the set does not scan the source's raster. */
+static char *
+says_other_raster (const BwFit *fit)
+{
+  return g_strdup (fit->verdict == BW_VERDICT_NO
+                       ? _ ("Not judged: the set does not lock to this raster.")
+                       : _ ("Not judged for the source: the set sees the scan converter's output."));
+}
+
 static const SaysFunc says_funcs[BW_N_RULES] = {
   [BW_RULE_SIGNAL_KIND] = says_signal_kind,
   [BW_RULE_COLOUR_SYSTEM] = says_colour_system,
@@ -498,5 +532,7 @@ bw_finding_says (const BwFinding *finding, const BwFit *fit, const BwCase *c, ch
   g_autofree char *value = bw_finding_value (finding, mark);
   g_autofree char *allowed = bw_finding_allowed (finding, mark);
   Words words = { finding, fit, c, mark, value, allowed };
+  if (finding->reason == BW_REASON_OTHER_RASTER)
+    return says_other_raster (fit);
   return says_funcs[finding->rule](&words);
 }

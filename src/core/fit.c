@@ -129,6 +129,42 @@ worst_rule (const BwFinding *findings, guint n)
   return findings[worst].rule;
 }
 
+static void
+set_aside (BwFinding *f, BwReason reason)
+{
+  *f = (BwFinding){ .rule = f->rule, .severity = BW_SEVERITY_OK, .reason = reason };
+}
+
+/* Whether the raster that the source gives cannot be what the set scans. */
+static gboolean
+raster_is_replaced (const BwFit *fit)
+{
+  return fit->at[BW_RULE_LINE_RATE].severity >= BW_SEVERITY_CURABLE
+         || fit->at[BW_RULE_FIELD_RATE].severity >= BW_SEVERITY_CURABLE
+         || fit->at[BW_RULE_LINE_COUNT].severity >= BW_SEVERITY_CURABLE
+         || fit->at[BW_RULE_SIGNAL_KIND].remedy.kind == BW_REMEDY_SCAN_CONVERTER;
+}
+
+/* What a remedy makes anew is not judged: behind a scan converter the set sees the converter's
+ * raster, sync and levels, and behind a sync combiner, separator or adder its sync. */
+static void
+set_aside_what_is_remade (BwFit *fit)
+{
+  static const BwRule of_raster[] = {
+    BW_RULE_SYNC_KIND,      BW_RULE_SYNC_POLARITY,  BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE,
+    BW_RULE_LINE_BLANKING,  BW_RULE_FIELD_BLANKING, BW_RULE_VIDEO_LEVEL, BW_RULE_SETUP,
+    BW_RULE_COUPLING,       BW_RULE_BANDWIDTH,      BW_RULE_MAINS_BEAT, BW_RULE_VISIBLE_AREA,
+  };
+  static const BwRule of_sync[]
+      = { BW_RULE_SYNC_POLARITY, BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (of_raster) && raster_is_replaced (fit); i++)
+    set_aside (&fit->at[of_raster[i]], BW_REASON_OTHER_RASTER);
+  for (gsize i = 0;
+       i < G_N_ELEMENTS (of_sync) && fit->at[BW_RULE_SYNC_KIND].severity >= BW_SEVERITY_CURABLE; i++)
+    set_aside (&fit->at[of_sync[i]], BW_REASON_NOT_NEEDED);
+}
+
 /**
  * bw_verdict_from_findings:
  *
@@ -156,6 +192,7 @@ bw_fit_judge (const BwCase *c, BwFit *fit)
   fit->sync = best_sync (c, fit);
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     judge_rule (c, fit, rule, &fit->at[rule]);
+  set_aside_what_is_remade (fit);
   fit->verdict = bw_verdict_from_findings (fit->at, BW_N_RULES);
   fit->limiting = worst_rule (fit->at, BW_N_RULES);
 }

@@ -95,6 +95,7 @@ typedef enum
   BW_REASON_ABOVE,
   BW_REASON_OUT_OF_REACH, /* fails, and beyond what a converter takes */
   BW_REASON_NOT_NEEDED,
+  BW_REASON_OTHER_RASTER, /* not judged: the set sees a converter's raster, or none */
   BW_REASON_NOT_TAKEN,
   BW_REASON_COLOUR_LOST,   /* shows, in monochrome */
   BW_REASON_SUBCARRIER_SEEN, /* monochrome set shows subcarrier dots */
@@ -193,6 +194,7 @@ extern const BwKindTable bw_rules;
 extern const BwKindTable bw_severities;
 extern const BwKindTable bw_verdicts;
 extern const BwKindTable bw_remedies;
+extern const BwKindTable bw_remedies_short;
 
 void bw_fit_judge (const BwCase *c, BwFit *fit);
 void bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,

@@ -45,7 +45,7 @@ static const BwKind scans[BW_N_SCANS] = {
 TABLE (bw_scans, scans);
 
 static const BwKind colour_systems[BW_N_SYSTEMS] = {
-  [BW_SYSTEM_NONE] = { "none", N_ ("none") },
+  [BW_SYSTEM_NONE] = { "none", N_ ("none (monochrome)") },
   [BW_SYSTEM_NTSC_M] = { "ntsc-m", N_ ("NTSC M") },
   [BW_SYSTEM_NTSC_J] = { "ntsc-j", N_ ("NTSC Japan") },
   [BW_SYSTEM_NTSC_443] = { "ntsc-4.43", N_ ("NTSC 4.43") },
@@ -87,7 +87,7 @@ TABLE (bw_clamps, clamps);
 
 static const BwKind connectors[BW_N_CONNECTORS] = {
   [BW_CONNECTOR_BNC] = { "bnc", N_ ("BNC") },
-  [BW_CONNECTOR_RCA] = { "rca", N_ ("RCA") },
+  [BW_CONNECTOR_PHONO] = { "phono", N_ ("phono") },
   [BW_CONNECTOR_MINI_DIN_4] = { "mini-din-4", N_ ("4-pin mini-DIN") },
   [BW_CONNECTOR_DE_15] = { "de-15", N_ ("15-pin DE-15") },
   [BW_CONNECTOR_PERITELEVISION] = { "peritelevision", N_ ("21-pin peritelevision") },

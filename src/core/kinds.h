@@ -100,7 +100,7 @@ typedef enum
 typedef enum
 {
   BW_CONNECTOR_BNC, /* one for each conductor */
-  BW_CONNECTOR_RCA, /* one for each conductor */
+  BW_CONNECTOR_PHONO, /* one for each conductor */
   BW_CONNECTOR_MINI_DIN_4,
   BW_CONNECTOR_DE_15,
   BW_CONNECTOR_PERITELEVISION, /* 21-pin, EN 50049-1 / IEC 60933-1 */

@@ -15,9 +15,11 @@ G_BEGIN_DECLS
  * @shapes: set of BwSyncShape
  * @polarities: set of BwPolarity, for sync on its own conductors
  * @scans: set of BwScan
+ * @line_rates_hz: bands that this input locks in; none given: those of the monitor
  * @line_counts: lines of a whole frame that it locks to; none given: any
  * @video_v: one band: black-to-white amplitude that it takes, at its terminals
  * @sync_v: one band: peak-to-peak sync amplitude that it takes, at its terminals
+ * @own_sync_v: one band: the same for conductors that carry sync alone; none given: as @sync_v
  * @setup_ire: black levels above blanking that it can be set for; none given: any
  * @termination: BwTermination of the conductors that carry video
  * @terminated: the position of a termination switch
@@ -39,9 +41,11 @@ typedef struct
   guint shapes;
   guint polarities;
   guint scans;
+  BwBands line_rates_hz;
   BwBands line_counts;
   BwBands video_v;
   BwBands sync_v;
+  BwBands own_sync_v;
   BwBands setup_ire;
   guint termination;
   gboolean terminated;

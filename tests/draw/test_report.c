@@ -108,7 +108,7 @@ test_says_what_the_sheet_says (Fixture *f, gconstpointer data)
     assert_says (text, bw_sheet_source (f->sheet, i)->name);
   for (guint i = 0; i < f->sheet->monitor->inputs->len; i++)
     assert_says (text, bw_monitor_input (f->sheet->monitor, i)->name);
-  assert_says (text, "aperture grille");
+  assert_says (text, "slot mask");
   assert_says (text, "15.5–16 kHz, 31–33.8 kHz");
 }
 

@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "support.h"
+
+#include <locale.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <glib/gstdio.h>
+
+/**
+ * bw_test_init:
+ *
+ * Starts the test framework. A failed assertion ends its test only if the test then returns, so
+ * that one fault does not hide the others.
+ */
+void
+bw_test_init (int *argc, char ***argv)
+{
+  setlocale (LC_ALL, "");
+  g_test_init (argc, argv, NULL);
+  g_test_set_nonfatal_assertions ();
+}
+
+static char *
+path_below (const char *variable, const char *folder, const char *name)
+{
+  const char *root = g_getenv (variable);
+  if (root == NULL)
+    g_error ("%s is not set; run this through meson test", variable);
+  return g_build_filename (root, folder, name, NULL);
+}
+
+/**
+ * bw_test_reference:
+ *
+ * Returns: (transfer full): the path of @name in tests/reference
+ */
+char *
+bw_test_reference (const char *name)
+{
+  return path_below ("BW_TEST_DATA", "reference", name);
+}
+
+/**
+ * bw_test_demo_path:
+ *
+ * Returns: (transfer full): the path of the demonstration sheet
+ */
+char *
+bw_test_demo_path (void)
+{
+  return path_below ("BW_SOURCE_ROOT", "data", "demo.bench");
+}
+
+/**
+ * bw_test_read:
+ * @length: (out) (nullable): how many bytes
+ *
+ * Returns: (transfer full): the bytes of a file that must be there
+ */
+char *
+bw_test_read (const char *path, gsize *length)
+{
+  g_autoptr (GError) error = NULL;
+  char *text = NULL;
+  if (!g_file_get_contents (path, &text, length, &error))
+    g_error ("%s", error->message);
+  return text;
+}
+
+/**
+ * bw_test_catalogue:
+ *
+ * Returns: (transfer none): the shipped catalogue, without the user's
+ */
+const BwCatalogue *
+bw_test_catalogue (void)
+{
+  static BwCatalogue *catalogue = NULL;
+  if (catalogue == NULL)
+    catalogue = bw_catalogue_new (NULL, NULL);
+  return catalogue;
+}
+
+/**
+ * bw_test_folder_new:
+ *
+ * Returns: (transfer full): the path of a new empty folder
+ */
+char *
+bw_test_folder_new (void)
+{
+  g_autoptr (GError) error = NULL;
+  char *folder = g_dir_make_tmp ("breezeway-test-XXXXXX", &error);
+  if (folder == NULL)
+    g_error ("%s", error->message);
+  return folder;
+}
+
+/**
+ * bw_test_folder_remove:
+ * @folder: (transfer full): a folder without folders in it
+ */
+void
+bw_test_folder_remove (char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_unlink (path);
+    }
+  g_rmdir (folder);
+  g_free (folder);
+}
+
+/**
+ * bw_test_faults_new:
+ *
+ * Returns: (transfer full) (element-type GError): an empty list of faults
+ */
+GPtrArray *
+bw_test_faults_new (void)
+{
+  return g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+}
+
+/**
+ * bw_test_no_faults:
+ *
+ * Fails the test for every fault there is.
+ *
+ * Returns: whether there is none
+ */
+gboolean
+bw_test_no_faults (GPtrArray *faults)
+{
+  for (guint i = 0; i < faults->len; i++)
+    {
+      g_test_message ("%s", ((GError *) faults->pdata[i])->message);
+      g_test_fail ();
+    }
+  return faults->len == 0;
+}
+
+static gboolean
+holds_words (const char *text, const char *const *words)
+{
+  for (; *words != NULL; words++)
+    if (strstr (text, *words) == NULL)
+      return FALSE;
+  return TRUE;
+}
+
+/**
+ * bw_test_has_fault:
+ * @words: (array zero-terminated=1): what its sentence must hold
+ *
+ * Fails the test, naming the faults there are, if none fits.
+ */
+gboolean
+bw_test_has_fault (GPtrArray *faults, GQuark domain, int code, const char *const *words)
+{
+  for (guint i = 0; i < faults->len; i++)
+    {
+      const GError *fault = faults->pdata[i];
+      if (g_error_matches (fault, domain, code) && holds_words (fault->message, words))
+        return TRUE;
+    }
+  g_test_message ("no fault %s %d among these:", g_quark_to_string (domain), code);
+  for (guint i = 0; i < faults->len; i++)
+    {
+      const GError *fault = faults->pdata[i];
+      g_test_message ("  %s %d: %s", g_quark_to_string (fault->domain), fault->code,
+                      fault->message);
+    }
+  g_test_fail ();
+  return FALSE;
+}
+
+/**
+ * bw_test_table_new:
+ *
+ * Returns: (transfer full): the table @name of tests/reference, which must be there
+ */
+BwTable *
+bw_test_table_new (const char *name)
+{
+  g_autofree char *path = bw_test_reference (name);
+  g_autofree char *text = bw_test_read (path, NULL);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  BwTable *table = g_new0 (BwTable, 1);
+
+  table->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
+  for (char **line = lines; *line != NULL; line++)
+    {
+      if (**line == '#' || **line == '\0')
+        continue;
+      char **cells = g_strsplit (*line, "\t", -1);
+      if (table->heads == NULL)
+        table->heads = cells;
+      else
+        g_ptr_array_add (table->rows, cells);
+    }
+  g_assert_cmpuint (table->rows->len, >, 0);
+  return table;
+}
+
+/**
+ * bw_test_table_free:
+ */
+void
+bw_test_table_free (BwTable *table)
+{
+  g_strfreev (table->heads);
+  g_ptr_array_unref (table->rows);
+  g_free (table);
+}
+
+/**
+ * bw_test_cell:
+ *
+ * Returns: (transfer none): the cell under @head, which must be one of the heads; "" if the row
+ * ends before it
+ */
+const char *
+bw_test_cell (const BwTable *table, guint row, const char *head)
+{
+  char **cells = table->rows->pdata[row];
+  for (guint i = 0; table->heads[i] != NULL; i++)
+    {
+      gboolean ends = cells[i] == NULL;
+      if (strcmp (table->heads[i], head) == 0)
+        return ends ? "" : cells[i];
+      if (ends)
+        return "";
+    }
+  g_error ("no column “%s”", head);
+}
+
+/**
+ * bw_test_number:
+ *
+ * Returns: the number under @head; zero if the cell is empty
+ */
+double
+bw_test_number (const BwTable *table, guint row, const char *head)
+{
+  return g_ascii_strtod (bw_test_cell (table, row, head), NULL);
+}
+
+/**
+ * bw_test_last_place:
+ * @number: a decimal number as it is printed
+ *
+ * Returns: what one unit in its last printed place is worth: the printed value is right to half of
+ * this
+ */
+double
+bw_test_last_place (const char *number)
+{
+  const char *point = strchr (number, '.');
+  double place = 1;
+  for (gsize i = 1; point != NULL && point[i] != '\0'; i++)
+    place /= 10;
+  return place;
+}
+
+/**
+ * bw_test_assert_words:
+ */
+void
+bw_test_assert_words (const char *text, const char *const *words)
+{
+  if (holds_words (text, words))
+    return;
+  for (; *words != NULL; words++)
+    if (strstr (text, *words) == NULL)
+      g_test_message ("“%s” is not in: %s", *words, text);
+  g_test_fail ();
+}
+
+/**
+ * bw_test_path_word:
+ *
+ * Returns: (transfer full): @text with "-" for all but letters, digits, "." and "_"
+ */
+char *
+bw_test_path_word (const char *text)
+{
+  char *word = g_strdup (text);
+  for (char *p = word; *p != '\0'; p++)
+    if (!g_ascii_isalnum (*p) && *p != '.' && *p != '_')
+      *p = '-';
+  return word;
+}

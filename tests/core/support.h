@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "catalogue.h"
+#include "sheet.h"
+
+G_BEGIN_DECLS
+
+/* What the tests of the core share. */
+
+void bw_test_init (int *argc, char ***argv);
+
+/* Files of the source tree, and the shipped catalogue (made on first use, never freed). */
+char *bw_test_reference (const char *name);
+char *bw_test_demo_path (void);
+char *bw_test_read (const char *path, gsize *length);
+const BwCatalogue *bw_test_catalogue (void);
+
+/* A folder of its own for one test, removed with what is in it. */
+char *bw_test_folder_new (void);
+void bw_test_folder_remove (char *folder);
+
+/* Faults as the readers of files collect them. */
+GPtrArray *bw_test_faults_new (void);
+gboolean bw_test_no_faults (GPtrArray *faults);
+gboolean bw_test_has_fault (GPtrArray *faults, GQuark domain, int code, const char *const *words);
+
+/**
+ * BwTable:
+ *
+ * A table of tests/reference: lines of fields parted by tabs, the first line the heads.
+ */
+typedef struct
+{
+  char **heads;
+  GPtrArray *rows; /* owned char ** */
+} BwTable;
+
+BwTable *bw_test_table_new (const char *name);
+void bw_test_table_free (BwTable *table);
+const char *bw_test_cell (const BwTable *table, guint row, const char *head);
+double bw_test_number (const BwTable *table, guint row, const char *head);
+double bw_test_last_place (const char *number);
+
+/* Asserts that @text holds every one of the words, a list that ends in NULL. */
+void bw_test_assert_words (const char *text, const char *const *words);
+
+/* A short word for a test path: what may not stand in one becomes "-". */
+char *bw_test_path_word (const char *text);
+
+#define WORDS(...) ((const char *const[]){ __VA_ARGS__, NULL })
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwTable, bw_test_table_free)
+
+G_END_DECLS

@@ -35,8 +35,7 @@ bw_field_shape_init (BwFieldShape *shape, const BwRaster *raster, int field)
   start[BW_PART_EQUALISING_BEFORE] = -MIN (raster->equalising_before, timing->front_porch);
   start[BW_PART_SYNC] = 0;
   start[BW_PART_EQUALISING_AFTER] = timing->sync;
-  start[BW_PART_BACK_PORCH]
-      = timing->sync + MIN (raster->equalising_after, timing->back_porch);
+  start[BW_PART_BACK_PORCH] = timing->sync + MIN (raster->equalising_after, timing->back_porch);
   start[BW_PART_BORDER_AFTER] = timing->sync + timing->back_porch;
   start[BW_PART_PICTURE_AFTER] = start[BW_PART_BORDER_AFTER] + border;
   start[BW_N_PARTS] = start[BW_PART_PICTURE_AFTER] + picture;

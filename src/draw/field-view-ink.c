@@ -22,7 +22,8 @@ fill_span (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row, BwFi
   double x1 = MIN (bw_field_x (layout, bw_field_shape_time (shape, shape->start[after])),
                    layout->right);
   const BwFieldLane *lane = &row->lanes[0];
-  double top = lane->kind == BW_LANE_COMPOSITE ? bw_field_lane_y (lane, BW_LEVEL_SYNC / 2) : lane->top;
+  double top = lane->kind == BW_LANE_COMPOSITE ? bw_field_lane_y (lane, BW_LEVEL_SYNC / 2)
+                                               : lane->top;
   double bottom = row->lanes[row->n_lanes - 1].bottom;
 
   if (x1 > x0)
@@ -101,8 +102,7 @@ stroke_steps (const BwFieldLayout *layout, cairo_t *cr, const BwFieldLane *lane,
 }
 
 static void
-draw_lane (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row,
-           const BwFieldLane *lane)
+draw_lane (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row, const BwFieldLane *lane)
 {
   g_autoptr (GArray) steps = bw_field_shape_steps (&row->shape, lane->kind, layout->range.from,
                                                    layout->range.to);

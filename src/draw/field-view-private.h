@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* Of field-view.c, field-view-words.c and field-view-ink.c alone. */
+/* Of field-view.c, field-view-layout.c, field-view-labels.c, field-view-words.c and field-view-ink.c
+ * alone. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -36,7 +37,7 @@ typedef struct
 {
   BwFieldShape shape;
   BwBurst burst;
-  BwDimRow total;    /* above the lanes, outermost first */
+  BwDimRow total; /* above the lanes, outermost first */
   BwDimRow parts;
   BwDimRow no_burst; /* in the lane, over the lines without */
   BwFieldLane lanes[BW_FIELD_LANES_MAX];
@@ -84,6 +85,21 @@ bw_field_shows (const BwFieldLayout *layout, double x)
 
 double bw_field_lane_y (const BwFieldLane *lane, double level);
 double bw_field_line_width (const BwFieldLayout *layout);
+int bw_field_line_start (const BwFieldRow *row, int half_line, int *line);
+double bw_field_round_step (double least);
+gboolean bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1);
+double bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row);
+double bw_field_name_end (const BwFieldLayout *layout, const BwFieldRow *row, gboolean colour);
+
+void bw_field_init_range (const BwFieldRow *rows, guint n, BwViewRange *range);
+void bw_field_init_rows (BwFieldLayout *layout);
+void bw_field_place_across (BwFieldLayout *layout);
+void bw_field_size_rows (BwFieldLayout *layout);
+gboolean bw_field_place_down (BwFieldLayout *layout);
+void bw_field_clear_dims (BwFieldRow *row);
+
+gboolean bw_field_claim_words (BwFieldLayout *layout);
+gboolean bw_field_claim_labels (BwFieldLayout *layout);
 
 char *bw_field_text_time (double time_s, char mark);
 char *bw_field_text_lines (int half_lines, char mark);

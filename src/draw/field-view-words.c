@@ -116,7 +116,9 @@ add_separate (GString *text, const BwFieldShape *shape, char mark)
   const char *v = bw_kind_label (&bw_polarities, raster->v_polarity);
 
   if (shape->line.trilevel)
-    g_string_append_printf (text, _ ("Separate sync. H: tri-level, each half %s; V: %s, %s."),
+    g_string_append_printf (text,
+                            _ ("H: tri-level sync of the video, each half %s; V: separate, %s, "
+                               "%s."),
                             line_sync, field_sync, v);
   else
     g_string_append_printf (text, _ ("Separate sync. H: %s, %s; V: %s, %s."), line_sync, h,
@@ -208,9 +210,9 @@ describe_field (GString *text, const BwFieldView *what, int field)
       g_string_append_printf (text, _ (" %s from line %d, %s, %s;"),
                               bw_field_part_label (&shape, part), line, lines, time);
     }
-  g_string_append_printf (
-      text, _ (" picture from line %d."),
-      bw_raster_line_at (what->raster, field, shape.start[BW_PART_PICTURE_AFTER], NULL));
+  g_string_append_printf (text, _ (" picture from line %d."),
+                          bw_raster_line_at (what->raster, field,
+                                             shape.start[BW_PART_PICTURE_AFTER], NULL));
 }
 
 /**

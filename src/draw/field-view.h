@@ -62,8 +62,8 @@ typedef struct
 void bw_field_view_range (const BwRaster *raster, BwViewRange *range);
 void bw_draw_field_view (cairo_t *cr, double width, double height, const BwInk *ink,
                          const BwFieldView *what);
-gboolean bw_field_view_read (double width, double height, const BwInk *ink,
-                             const BwFieldView *what, double x, double y, BwFieldPoint *point);
+gboolean bw_field_view_read (double width, double height, const BwInk *ink, const BwFieldView *what,
+                             double x, double y, BwFieldPoint *point);
 double bw_field_view_x_at (double width, double height, const BwInk *ink, const BwFieldView *what,
                            double time_s);
 GArray *bw_field_view_labels (double width, double height, const BwInk *ink,

@@ -113,6 +113,9 @@ split (const char *text, BwDimension dimension, char mark, GString *number, long
   return TRUE;
 }
 
+/* Far beyond anything on a bench; up to here every value can be written in every unit. */
+#define LARGEST 1e30
+
 /**
  * bw_quantity_parse:
  * @text: UTF-8, for example "15.734 kHz", "4,7µs", "27 in"
@@ -146,7 +149,7 @@ bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *v
   double result = g_ascii_strtod (number->str, NULL) * unit->factor;
   gboolean vanished = strpbrk (number->str, "123456789") < strchr (number->str, 'e')
                       && strpbrk (number->str, "123456789") != NULL && fabs (result) <= 0;
-  if (!isfinite (result) || vanished)
+  if (!(fabs (result) <= LARGEST) || vanished)
     {
       g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_RANGE,
                    vanished ? _ ("“%s” is too small") : _ ("“%s” is too large"), text);

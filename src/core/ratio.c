@@ -4,12 +4,34 @@
 /* 128-bit products cannot overflow for 64-bit factors, so each result is exact or refused. */
 __extension__ typedef __int128 Wide;
 
+/* Both in 64 bits, which is by far the most; @b is not zero. After one division what is left is
+ * small, and subtracting with the twos taken out is quicker than dividing on. */
+static guint64
+narrow_divisor (guint64 a, guint64 b)
+{
+  a %= b;
+  if (a == 0)
+    return b;
+  int twos = __builtin_ctzll (a | b);
+  a >>= __builtin_ctzll (a);
+  while (b != 0)
+    {
+      b >>= __builtin_ctzll (b);
+      guint64 less = MIN (a, b);
+      b = MAX (a, b) - less;
+      a = less;
+    }
+  return a << twos;
+}
+
 static Wide
 greatest_common_divisor (Wide a, Wide b)
 {
   a = a < 0 ? -a : a;
   while (b != 0)
     {
+      if (a <= G_MAXINT64 && b <= G_MAXINT64)
+        return (Wide) narrow_divisor ((guint64) a, (guint64) b);
       Wide rest = a % b;
       a = b;
       b = rest;
@@ -47,6 +69,12 @@ reduce (Wide num, Wide den, BwRatio *ratio)
 gboolean
 bw_ratio_make (gint64 num, gint64 den, BwRatio *ratio)
 {
+  if (num > 0 && den > 0)
+    {
+      gint64 divisor = (gint64) narrow_divisor ((guint64) num, (guint64) den);
+      *ratio = (BwRatio){ num / divisor, den / divisor };
+      return TRUE;
+    }
   return reduce (num, den, ratio);
 }
 

@@ -469,7 +469,7 @@ whole (const BwSolver *solver, BwFigure figure, int scale, int *count, GError **
     g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_INCOMPLETE,
                  _ ("%s is not known yet and does not follow from what is"),
                  bw_kind_label (&bw_figures, figure));
-  else if (fabs (scaled - round (scaled)) > slack || scaled > 65535)
+  else if (fabs (scaled - round (scaled)) > slack || scaled < -0.5 || scaled > 65535)
     {
       g_autofree char *text = figure_text (solver, figure);
       g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_NOT_WHOLE,

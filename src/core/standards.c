@@ -40,6 +40,16 @@ floor_divide (Wide num, Wide den)
   return (gint64) (num % den != 0 && (num < 0) != (den < 0) ? quotient - 1 : quotient);
 }
 
+/* @a × @b / @den, floored; none of them negative. The product rarely needs more than 64 bits. */
+static inline gint64
+floor_of_product (gint64 a, gint64 b, gint64 den)
+{
+  gint64 product;
+  if (!__builtin_mul_overflow (a, b, &product))
+    return product / den;
+  return (gint64) ((Wide) a * b / den);
+}
+
 static gint64
 round_divide (Wide num, Wide den)
 {
@@ -62,16 +72,15 @@ round_margin (int size, int step)
 static gboolean
 check_request (const BwFormulaRequest *request, GError **error)
 {
-  double rate_hz = bw_ratio_to_double (request->field_rate_hz);
+  BwRatio rate = request->field_rate_hz;
   if (request->width < BW_FORMULA_SIZE_MIN || request->width > BW_FORMULA_SIZE_MAX
       || request->height < BW_FORMULA_SIZE_MIN || request->height > BW_FORMULA_SIZE_MAX)
     g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
                  _ ("%d×%d: width and height from %d to %d are allowed"), request->width,
                  request->height, BW_FORMULA_SIZE_MIN, BW_FORMULA_SIZE_MAX);
-  else if (rate_hz < 10 || rate_hz > 400 || request->field_rate_hz.num > 4000000000000
-           || request->field_rate_hz.den > 10000000000)
+  else if (rate.den > 100000000 || rate.num < 10 * rate.den || rate.num > 400 * rate.den)
     g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
-                 _ ("a field rate from 10 Hz to 400 Hz is allowed, with at most ten decimals"));
+                 _ ("a field rate from 10 Hz to 400 Hz is allowed, with at most eight decimals"));
   else
     return TRUE;
   return FALSE;
@@ -89,6 +98,18 @@ set_fields (BwRaster *raster, gboolean interlaced, int active, int front, int sy
       raster->field[1].front_porch++;
       raster->field[1].back_porch++;
     }
+}
+
+/* Whether the formula gave something that can exist, quickly; the line rate from the clock. */
+static gboolean
+settle_figures (BwRaster *raster)
+{
+  gint64 clock_hz = raster->pixel_clock_hz.num;
+  gint64 total = bw_raster_h_total (raster);
+  return raster->h_front_porch >= 0 && raster->h_sync >= 1
+         && clock_hz >= (gint64) BW_LINE_RATE_MIN_HZ * total
+         && clock_hz <= (gint64) BW_LINE_RATE_MAX_HZ * total
+         && bw_ratio_make (clock_hz, total, &raster->line_rate_hz);
 }
 
 static BwRaster *
@@ -127,16 +148,15 @@ finish (BwRaster *raster, const char *formula, const BwFormulaRequest *request, 
 static int
 cvt_field_sync (int width, int height)
 {
-  static const struct
-  {
-    int width;
-    int height;
-    int sync;
-  } aspects[] = { { 4, 3, 4 }, { 16, 9, 5 }, { 16, 10, 6 }, { 5, 4, 7 }, { 15, 9, 7 } };
-  for (gsize i = 0; i < G_N_ELEMENTS (aspects); i++)
-    if (height * aspects[i].width / aspects[i].height / CELL * CELL == width)
-      return aspects[i].sync;
-  return 10;
+  /* width ≤ height × w / h < width + one cell, without a division */
+#define IS_ASPECT(w, h) ((guint) (height * (w) - width * (h)) < CELL * (h))
+  return IS_ASPECT (4, 3)     ? 4
+         : IS_ASPECT (16, 9)  ? 5
+         : IS_ASPECT (16, 10) ? 6
+         : IS_ASPECT (5, 4)   ? 7
+         : IS_ASPECT (15, 9)  ? 7
+                              : 10;
+#undef IS_ASPECT
 }
 
 /* What both kinds of blanking start from. The estimated line period is
@@ -148,8 +168,8 @@ typedef struct
   int lines;     /* of a field, without margins */
   int sync;
   gint64 double_lines; /* twice the lines that the estimate divides by */
-  Wide num_lines;
-  Wide period_us;
+  gint64 num_lines;
+  gint64 period_us;
 } CvtEstimate;
 
 static CvtEstimate
@@ -169,8 +189,8 @@ cvt_estimate (const BwFormulaRequest *request, BwRaster *raster)
   if (!request->reduced)
     e.double_lines += 2 * CVT_FRONT_PORCH + (request->interlaced ? 1 : 0);
   /* twice both, for the half line */
-  e.num_lines = (Wide) rate.num * e.double_lines;
-  e.period_us = 2 * ((Wide) 1000000 * rate.den - (Wide) reserve_us * rate.num);
+  e.num_lines = rate.num * e.double_lines;
+  e.period_us = 2 * (1000000 * rate.den - reserve_us * rate.num);
   return e;
 }
 
@@ -185,19 +205,19 @@ static void
 cvt_standard (const BwFormulaRequest *request, BwRaster *raster)
 {
   CvtEstimate e = cvt_estimate (request, raster);
-  gint64 sync_back = floor_divide (MIN_SYNC_BACK_US * e.num_lines, e.period_us) + 1;
+  gint64 sync_back = floor_of_product (MIN_SYNC_BACK_US, e.num_lines, e.period_us) + 1;
   sync_back = MAX (sync_back, e.sync + CVT_MIN_BACK_PORCH);
 
   /* blanking / active = duty / (100 − duty), the duty being at least 20 %: 1/4 */
-  Wide slope = CURVE_SLOPE_TENTHS * e.period_us;
-  Wide duty = 10 * CURVE_OFFSET * e.num_lines - slope;
-  Wide rest = 10 * (100 - CURVE_OFFSET) * e.num_lines + slope;
+  gint64 slope = CURVE_SLOPE_TENTHS * e.period_us;
+  gint64 duty = 10 * CURVE_OFFSET * e.num_lines - slope;
+  gint64 rest = 10 * (100 - CURVE_OFFSET) * e.num_lines + slope;
   if (duty < 10 * CVT_MIN_DUTY * e.num_lines)
     {
       duty = CVT_MIN_DUTY;
       rest = 100 - CVT_MIN_DUTY;
     }
-  int blanking = (int) floor_divide (e.active * duty, rest * 2 * CELL) * 2 * CELL;
+  int blanking = (int) floor_of_product (e.active, duty, rest) / (2 * CELL) * 2 * CELL;
   int total = e.active + blanking;
 
   raster->h_sync = total * 8 / 100 / CELL * CELL;
@@ -205,7 +225,7 @@ cvt_standard (const BwFormulaRequest *request, BwRaster *raster)
   raster->h_front_porch = blanking / 2 - raster->h_sync;
   raster->h_polarity = BW_POLARITY_NEGATIVE;
   raster->v_polarity = BW_POLARITY_POSITIVE;
-  raster->pixel_clock_hz = quarter_megahertz (floor_divide (4 * total * e.num_lines, e.period_us));
+  raster->pixel_clock_hz = quarter_megahertz (floor_of_product (4 * total, e.num_lines, e.period_us));
   set_fields (raster, request->interlaced, e.lines, CVT_FRONT_PORCH, e.sync,
               (int) sync_back - e.sync);
 }
@@ -216,7 +236,7 @@ cvt_reduced (const BwFormulaRequest *request, BwRaster *raster)
   CvtEstimate e = cvt_estimate (request, raster);
   BwRatio rate = request->field_rate_hz;
   int least = CVT_FRONT_PORCH + e.sync + CVT_MIN_BACK_PORCH;
-  gint64 blanking = floor_divide (RB_MIN_BLANKING_US * e.num_lines, e.period_us) + 1;
+  gint64 blanking = floor_of_product (RB_MIN_BLANKING_US, e.num_lines, e.period_us) + 1;
   blanking = MAX (blanking, least);
   gint64 double_total = e.double_lines + 2 * blanking + (request->interlaced ? 1 : 0);
 
@@ -225,10 +245,36 @@ cvt_reduced (const BwFormulaRequest *request, BwRaster *raster)
   raster->h_back_porch = RB_BLANKING - RB_FRONT_PORCH - RB_SYNC;
   raster->h_polarity = BW_POLARITY_POSITIVE;
   raster->v_polarity = BW_POLARITY_NEGATIVE;
-  raster->pixel_clock_hz = quarter_megahertz (floor_divide (
-      (Wide) rate.num * double_total * (e.active + RB_BLANKING), (Wide) rate.den * 2 * 250000));
+  raster->pixel_clock_hz = quarter_megahertz (floor_of_product (
+      rate.num * double_total, e.active + RB_BLANKING, rate.den * 2 * 250000));
   set_fields (raster, request->interlaced, e.lines, CVT_FRONT_PORCH, e.sync,
               (int) blanking - CVT_FRONT_PORCH - e.sync);
+}
+
+/**
+ * bw_standards_cvt_figures:
+ * @raster: (out caller-allocates): the timing alone, without id, names and source; owns nothing
+ *
+ * As bw_standards_cvt(), for who needs the figures of many rasters and no texts.
+ *
+ * Returns: %FALSE with @error in %BW_STANDARDS_ERROR
+ */
+gboolean
+bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster, GError **error)
+{
+  static const BwRaster empty = { .pixel_repeat = 1 };
+  if (!check_request (request, error))
+    return FALSE;
+  memcpy (raster, &empty, sizeof empty); /* an initialiser becomes rep stos, which is slow */
+  if (request->reduced)
+    cvt_reduced (request, raster);
+  else
+    cvt_standard (request, raster);
+  if (settle_figures (raster))
+    return TRUE;
+  g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE,
+               _ ("VESA CVT 1.2 cannot give %d×%d at that rate"), request->width, request->height);
+  return FALSE;
 }
 
 /**
@@ -324,6 +370,20 @@ bw_standards_gtf (const BwFormulaRequest *request, GError **error)
   return finish (raster, "gtf", request, error);
 }
 
+/* A rate that some raster may have: beyond, the formula's products would not fit. */
+static gboolean
+check_rate (BwRatio rate_hz, gint64 least_hz, gint64 most_hz, GError **error)
+{
+  if (rate_hz.num > 0 && rate_hz.den <= 100000000 && rate_hz.num / rate_hz.den >= least_hz
+      && rate_hz.num / rate_hz.den < most_hz)
+    return TRUE;
+  g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
+               _ ("a rate from %" G_GINT64_FORMAT " Hz to %" G_GINT64_FORMAT
+                  " Hz is allowed, with at most eight decimals"),
+               least_hz, most_hz);
+  return FALSE;
+}
+
 /* Vertical intervals for a known line rate; the field rate follows. */
 static BwRaster *
 gtf_fields (BwRaster *raster, const BwFormulaRequest *request, int lines, BwRatio line_rate_hz,
@@ -357,7 +417,7 @@ bw_standards_gtf_line_rate (const BwFormulaRequest *request, BwRatio line_rate_h
 {
   BwFormulaRequest checked = *request;
   checked.field_rate_hz = (BwRatio){ 60, 1 };
-  if (!check_request (&checked, error))
+  if (!check_request (&checked, error) || !check_rate (line_rate_hz, 1000, 1000000, error))
     return NULL;
   BwRaster *raster = bw_raster_new ();
   int lines = gtf_start (request, raster);
@@ -383,7 +443,8 @@ bw_standards_gtf_pixel_clock (const BwFormulaRequest *request, BwRatio pixel_clo
 {
   BwFormulaRequest checked = *request;
   checked.field_rate_hz = (BwRatio){ 60, 1 };
-  if (!check_request (&checked, error))
+  if (!check_request (&checked, error)
+      || !check_rate (pixel_clock_hz, 100000, 10000000000, error))
     return NULL;
   BwRaster *raster = bw_raster_new ();
   BwRatio line_rate_hz = BW_RATIO_NONE;
@@ -445,8 +506,11 @@ bw_formula_request_parse (const char *text, BwFormulaRequest *request, GError **
     }
   if (sound)
     {
+      /* "60" and "60000/1001" are hertz; the unit stands before what multiplies or divides. */
       gboolean unit = strpbrk (halves[1], "Hh") != NULL;
-      g_autofree char *rate = g_strconcat (halves[1], unit ? "" : " Hz", NULL);
+      g_autofree char *number = g_strndup (halves[1], strcspn (halves[1], "*/"));
+      g_autofree char *rate
+          = g_strconcat (number, unit ? "" : " Hz ", halves[1] + strlen (number), NULL);
       sound = bw_quantity_parse_ratio (rate, BW_DIMENSION_FREQUENCY, &result.field_rate_hz, NULL);
     }
   for (guint i = 1; sound && words[i] != NULL; i++)

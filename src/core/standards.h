@@ -39,6 +39,8 @@ typedef enum
 
 GQuark bw_standards_error_quark (void);
 
+gboolean bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster,
+                                   GError **error);
 BwRaster *bw_standards_cvt (const BwFormulaRequest *request, GError **error);
 BwRaster *bw_standards_gtf (const BwFormulaRequest *request, GError **error);
 BwRaster *bw_standards_gtf_line_rate (const BwFormulaRequest *request, BwRatio line_rate_hz,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What it costs to judge 1,000 sources at 12 inputs, in nanoseconds and as a multiple of one call of
- * libxcvt_gen_mode_info() measured in the same run, which makes the figure comparable between
+/* What it costs to judge 1,000 sources at 12 inputs, in nanoseconds and as a multiple of one call
+ * of libxcvt_gen_mode_info() measured in the same run, which makes the figure comparable between
  * machines. Prints a table and judges nothing itself. */
 #include "fit.h"
 
@@ -45,8 +45,7 @@ static BwInput *
 varied_input (GRand *rand, GPtrArray *monitors)
 {
   const BwMonitor *model = monitors->pdata[g_rand_int (rand) % monitors->len];
-  BwInput *input
-      = bw_input_copy (bw_monitor_input (model, g_rand_int (rand) % model->inputs->len));
+  BwInput *input = bw_input_copy (bw_monitor_input (model, g_rand_int (rand) % model->inputs->len));
   input->terminated = g_rand_boolean (rand);
   input->loop_ended = g_rand_int (rand) % 4 == 0;
   input->video_v.at[0].low = random_near (rand, input->video_v.at[0].low);
@@ -121,8 +120,8 @@ call_libxcvt (void)
     {
       const int *size = sizes[i % G_N_ELEMENTS (sizes)];
       float rate_hz = i % 2 == 0 ? 60 : 75;
-      struct libxcvt_mode_info *mode
-          = libxcvt_gen_mode_info (size[0], size[1], rate_hz, FALSE, FALSE);
+      struct libxcvt_mode_info *mode = libxcvt_gen_mode_info (size[0], size[1], rate_hz, FALSE,
+                                                              FALSE);
       seen += mode->dot_clock;
       free (mode);
     }

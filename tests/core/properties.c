@@ -18,10 +18,10 @@ static gboolean
 figures_finite (const BwRasterFigures *f)
 {
   const double all[] = {
-    f->pixel_clock_hz, f->line_rate_hz,    f->field_rate_hz,  f->frame_rate_hz,
-    f->line_period_s,  f->field_period_s,  f->h_active_s,     f->h_border_s,
-    f->h_front_porch_s, f->h_sync_s,       f->h_back_porch_s, f->h_blanking_s,
-    f->h_datum_s,      f->v_active_lines,  f->v_blanking_s,   f->lines_per_field,
+    f->pixel_clock_hz,     f->line_rate_hz,   f->field_rate_hz,  f->frame_rate_hz,
+    f->line_period_s,      f->field_period_s, f->h_active_s,     f->h_border_s,
+    f->h_front_porch_s,    f->h_sync_s,       f->h_back_porch_s, f->h_blanking_s,
+    f->h_datum_s,          f->v_active_lines, f->v_blanking_s,   f->lines_per_field,
     f->active_lines_frame,
   };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
@@ -151,8 +151,8 @@ bw_property_plain (const char *text)
 static const char *
 finding_fault (const BwFinding *f)
 {
-  const double all[] = { f->value, f->low, f->high, f->margin, f->remedy.value,
-                         f->extra[0], f->extra[1], f->extra[2] };
+  const double all[] = { f->value,        f->low,      f->high,     f->margin,
+                         f->remedy.value, f->extra[0], f->extra[1], f->extra[2] };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     if (!isfinite (all[i]))
       return "a figure is not finite";
@@ -259,8 +259,7 @@ first_fault (GPtrArray *faults, const char *text)
 char *
 bw_property_sheet (const BwSheet *sheet, const BwCatalogue *catalogue)
 {
-  g_autoptr (GPtrArray) faults
-      = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
   g_autofree char *text = bw_sheet_to_text (sheet, catalogue);
   g_autoptr (BwSheet) back = bw_sheet_parse (text, strlen (text), "saved", catalogue, faults);
 

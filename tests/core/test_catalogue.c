@@ -107,11 +107,11 @@ static void
 test_systems_there (void)
 {
   static const char *const ids[] = {
-    "525-59.94-interlaced",  "625-50-interlaced",      "525-60-interlaced",
-    "262-60.05-progressive", "263-59.83-progressive",  "312-50.08-progressive",
-    "313-49.92-progressive", "525-59.94-progressive",  "625-50-progressive",
-    "750-50-progressive",    "750-59.94-progressive",  "750-60-progressive",
-    "1125-50-interlaced",    "1125-59.94-interlaced",  "1125-60-interlaced",
+    "525-59.94-interlaced",  "625-50-interlaced",     "525-60-interlaced",
+    "262-60.05-progressive", "263-59.83-progressive", "312-50.08-progressive",
+    "313-49.92-progressive", "525-59.94-progressive", "625-50-progressive",
+    "750-50-progressive",    "750-59.94-progressive", "750-60-progressive",
+    "1125-50-interlaced",    "1125-59.94-interlaced", "1125-60-interlaced",
   };
   for (gsize i = 0; i < G_N_ELEMENTS (ids); i++)
     if (bw_catalogue_raster (bw_test_catalogue (), ids[i]) == NULL)
@@ -189,20 +189,20 @@ test_all_cells (void)
 
 /* The user's own */
 
-#define USER_LINE                                                                                 \
-  "source=measured\nscan=progressive\nline_rate=15.7 kHz\nh_front_porch=1.5 us\nh_sync=4.7 us\n"  \
+#define USER_LINE                                                                                  \
+  "source=measured\nscan=progressive\nline_rate=15.7 kHz\nh_front_porch=1.5 us\nh_sync=4.7 us\n"   \
   "h_back_porch=4.5 us\nv_active=240\nv_front_porch=4\nv_sync=3\nv_back_porch=15\n"
 
-#define USER_INPUT                                                                                \
-  "name=In\nconnectors=bnc\nsignals=rgb\nsyncs=composite-sync\nshapes=bi-level\n"                 \
+#define USER_INPUT                                                                                 \
+  "name=In\nconnectors=bnc\nsignals=rgb\nsyncs=composite-sync\nshapes=bi-level\n"                  \
   "polarities=negative\nscans=progressive\nvideo_level=0.5 V .. 1 V\nsync_level=0.2 V .. 0.6 V\n"
 
-#define USER_MONITOR                                                                              \
-  "name=Mine\ndiagonal=9 in\naspect=4:3\nline_rates=15 kHz .. 16 kHz\nfield_rates=48 Hz .. 62 Hz\n" \
-  "line_retrace=9 us\nfield_retrace=800 us\n"
+#define USER_MONITOR                                                                               \
+  "name=Mine\ndiagonal=9 in\naspect=4:3\nline_rates=15 kHz .. 16 kHz\n"                            \
+  "field_rates=48 Hz .. 62 Hz\nline_retrace=9 us\nfield_retrace=800 us\n"
 
-#define USER_SOURCE                                                                               \
-  "name=Mine\nraster=525-59.94-interlaced\nsignal=rgb\nsyncs=composite-sync\nconnector=bnc\n"     \
+#define USER_SOURCE                                                                                \
+  "name=Mine\nraster=525-59.94-interlaced\nsignal=rgb\nsyncs=composite-sync\nconnector=bnc\n"      \
   "video_level=0.7 V\nsync_level=0.3 V\naspect=4:3\n"
 
 static void
@@ -250,9 +250,9 @@ test_user_overrides_others (void)
   guint n_monitors = bw_catalogue_monitors (catalogue)->len;
   guint n_sources = bw_catalogue_sources (catalogue)->len;
   const BwMonitor *first = bw_catalogue_monitors (catalogue)->pdata[0];
-  g_autofree char *monitors
-      = g_strdup_printf ("[%s]\n%s[%s/1]\n%s[mine]\n%s[mine/1]\n%s", first->id, USER_MONITOR,
-                         first->id, USER_INPUT, USER_MONITOR, USER_INPUT);
+  g_autofree char *monitors = g_strdup_printf ("[%s]\n%s[%s/1]\n%s[mine]\n%s[mine/1]\n%s",
+                                               first->id, USER_MONITOR, first->id, USER_INPUT,
+                                               USER_MONITOR, USER_INPUT);
   const char sources[] = "[composite-pal]\n" USER_SOURCE "[mine]\n" USER_SOURCE;
 
   bw_catalogue_add_text (catalogue, BW_CATALOGUE_MONITORS, monitors, strlen (monitors), "u",
@@ -296,45 +296,98 @@ typedef struct
 #define GOOD_SOURCE "[good]\n" USER_SOURCE
 
 static const BadCase bad_cases[] = {
-  { "raster-missing-key", BW_CATALOGUE_RASTERS, "[bad]\n" USER_LINE GOOD_RASTER,
-    bw_field_error_quark, BW_FIELD_ERROR_MISSING, { "[bad]", "name" } },
-  { "raster-wrong-unit", BW_CATALOGUE_RASTERS,
-    "[bad]\nname=Bad\nserration_width=4.7 kHz\n" USER_LINE GOOD_RASTER, bw_field_error_quark,
-    BW_FIELD_ERROR_VALUE, { "[bad]", "serration_width", "s, ms, us" } },
-  { "raster-impossible", BW_CATALOGUE_RASTERS,
-    "[bad]\nname=Bad\nequalising_before=6\n" USER_LINE GOOD_RASTER, bw_raster_error_quark,
-    BW_RASTER_ERROR_PULSES, { "[bad]", "equalising_width" } },
-  { "raster-key-twice", BW_CATALOGUE_RASTERS, GOOD_RASTER "[bad]\nname=Bad\nname=Bad\n" USER_LINE,
-    bw_keyfile_error_quark, BW_KEYFILE_ERROR_DUPLICATE, { "[bad]", "name=Bad" } },
-  { "raster-junk", BW_CATALOGUE_RASTERS, GOOD_RASTER "[bad]\njunk\n", bw_keyfile_error_quark,
-    BW_KEYFILE_ERROR_SYNTAX, { "[bad]", "junk" } },
-  { "raster-twice", BW_CATALOGUE_RASTERS,
+  { "raster-missing-key",
+    BW_CATALOGUE_RASTERS,
+    "[bad]\n" USER_LINE GOOD_RASTER,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_MISSING,
+    { "[bad]", "name" } },
+  { "raster-wrong-unit",
+    BW_CATALOGUE_RASTERS,
+    "[bad]\nname=Bad\nserration_width=4.7 kHz\n" USER_LINE GOOD_RASTER,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_VALUE,
+    { "[bad]", "serration_width", "s, ms, us" } },
+  { "raster-impossible",
+    BW_CATALOGUE_RASTERS,
+    "[bad]\nname=Bad\nequalising_before=6\n" USER_LINE GOOD_RASTER,
+    bw_raster_error_quark,
+    BW_RASTER_ERROR_PULSES,
+    { "[bad]", "equalising_width" } },
+  { "raster-key-twice",
+    BW_CATALOGUE_RASTERS,
+    GOOD_RASTER "[bad]\nname=Bad\nname=Bad\n" USER_LINE,
+    bw_keyfile_error_quark,
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "[bad]", "name=Bad" } },
+  { "raster-junk",
+    BW_CATALOGUE_RASTERS,
+    GOOD_RASTER "[bad]\njunk\n",
+    bw_keyfile_error_quark,
+    BW_KEYFILE_ERROR_SYNTAX,
+    { "[bad]", "junk" } },
+  { "raster-twice",
+    BW_CATALOGUE_RASTERS,
     "[bad]\nname=First\n" USER_LINE GOOD_RASTER "[bad]\nname=Second\n" USER_LINE,
-    bw_keyfile_error_quark, BW_KEYFILE_ERROR_DUPLICATE, { "[bad]", "twice" } },
-  { "source-unknown-kind", BW_CATALOGUE_SOURCES, "[bad]\n" USER_SOURCE "mask=x\nsystem=smoke\n" GOOD_SOURCE,
-    bw_field_error_quark, BW_FIELD_ERROR_KIND, { "[bad]", "system", "ntsc-m" } },
-  { "source-system-without-subcarrier", BW_CATALOGUE_SOURCES,
-    "[bad]\n" USER_SOURCE "system=ntsc-m\n" GOOD_SOURCE, bw_source_error_quark,
-    BW_SOURCE_ERROR_SYSTEM, { "[bad]", "none" } },
-  { "source-out-of-range", BW_CATALOGUE_SOURCES, "[bad]\n" USER_SOURCE "dc_offset=1 kV\n" GOOD_SOURCE,
-    bw_field_error_quark, BW_FIELD_ERROR_VALUE, { "[bad]", "dc_offset", "V, mV" } },
-  { "monitor-missing-key", BW_CATALOGUE_MONITORS, "[bad]\nname=Bad\n" GOOD_MONITOR,
-    bw_field_error_quark, BW_FIELD_ERROR_MISSING, { "[bad]", "diagonal" } },
-  { "monitor-without-input", BW_CATALOGUE_MONITORS, "[bad]\n" USER_MONITOR GOOD_MONITOR,
-    bw_monitor_error_quark, BW_MONITOR_ERROR_NO_INPUT, { "bad", "[bad/1]" } },
-  { "monitor-input-out-of-range", BW_CATALOGUE_MONITORS,
+    bw_keyfile_error_quark,
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "[bad]", "twice" } },
+  { "source-unknown-kind",
+    BW_CATALOGUE_SOURCES,
+    "[bad]\n" USER_SOURCE "mask=x\nsystem=smoke\n" GOOD_SOURCE,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_KIND,
+    { "[bad]", "system", "ntsc-m" } },
+  { "source-system-without-subcarrier",
+    BW_CATALOGUE_SOURCES,
+    "[bad]\n" USER_SOURCE "system=ntsc-m\n" GOOD_SOURCE,
+    bw_source_error_quark,
+    BW_SOURCE_ERROR_SYSTEM,
+    { "[bad]", "none" } },
+  { "source-out-of-range",
+    BW_CATALOGUE_SOURCES,
+    "[bad]\n" USER_SOURCE "dc_offset=1 kV\n" GOOD_SOURCE,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_VALUE,
+    { "[bad]", "dc_offset", "V, mV" } },
+  { "monitor-missing-key",
+    BW_CATALOGUE_MONITORS,
+    "[bad]\nname=Bad\n" GOOD_MONITOR,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_MISSING,
+    { "[bad]", "diagonal" } },
+  { "monitor-without-input",
+    BW_CATALOGUE_MONITORS,
+    "[bad]\n" USER_MONITOR GOOD_MONITOR,
+    bw_monitor_error_quark,
+    BW_MONITOR_ERROR_NO_INPUT,
+    { "bad", "[bad/1]" } },
+  { "monitor-input-out-of-range",
+    BW_CATALOGUE_MONITORS,
     "[bad]\n" USER_MONITOR "[bad/1]\n" USER_INPUT "input_resistance=1 ohm\n" GOOD_MONITOR,
-    bw_field_error_quark, BW_FIELD_ERROR_RANGE, { "[bad/1]", "input_resistance", "100" } },
-  { "monitor-input-empty-resistance", BW_CATALOGUE_MONITORS,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_RANGE,
+    { "[bad/1]", "input_resistance", "100" } },
+  { "monitor-input-empty-resistance",
+    BW_CATALOGUE_MONITORS,
     "[bad]\n" USER_MONITOR "[bad/1]\n" USER_INPUT "input_resistance=\n" GOOD_MONITOR,
-    bw_field_error_quark, BW_FIELD_ERROR_MISSING, { "[bad/1]", "input_resistance", "100" } },
-  { "monitor-input-sync", BW_CATALOGUE_MONITORS,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_MISSING,
+    { "[bad/1]", "input_resistance", "100" } },
+  { "monitor-input-sync",
+    BW_CATALOGUE_MONITORS,
     "[bad]\n" USER_MONITOR "[bad/1]\nname=In\nconnectors=bnc\nsignals=rgb\nsyncs=on-y\n"
     "shapes=bi-level\npolarities=negative\nscans=progressive\nvideo_level=0.5 V .. 1 V\n"
     "sync_level=0.2 V .. 0.6 V\n" GOOD_MONITOR,
-    bw_monitor_error_quark, BW_MONITOR_ERROR_INPUT_SYNC, { "[bad/1]", "sync on Y", "RGB" } },
-  { "input-without-monitor", BW_CATALOGUE_MONITORS, "[bad/1]\n" USER_INPUT GOOD_MONITOR,
-    bw_keyfile_error_quark, BW_KEYFILE_ERROR_KEY, { "[bad/1]", "[bad]" } },
+    bw_monitor_error_quark,
+    BW_MONITOR_ERROR_INPUT_SYNC,
+    { "[bad/1]", "sync on Y", "RGB" } },
+  { "input-without-monitor",
+    BW_CATALOGUE_MONITORS,
+    "[bad/1]\n" USER_INPUT GOOD_MONITOR,
+    bw_keyfile_error_quark,
+    BW_KEYFILE_ERROR_KEY,
+    { "[bad/1]", "[bad]" } },
 };
 
 static gboolean
@@ -419,8 +472,8 @@ static void
 test_user_folder_place (void)
 {
   g_autofree char *folder = bw_catalogue_user_folder ();
-  g_autofree char *wanted
-      = g_build_filename (g_get_user_data_dir (), "breezeway", "catalogue", NULL);
+  g_autofree char *wanted = g_build_filename (g_get_user_data_dir (), "breezeway", "catalogue",
+                                              NULL);
   g_assert_cmpstr (folder, ==, wanted);
 }
 

@@ -29,26 +29,65 @@ typedef struct
 
 static const BwField sample_fields[] = {
   { .key = "text", .label = "Text", .type = BW_FIELD_TEXT, AT (text) },
-  { .key = "level", .label = "Level", .type = BW_FIELD_QUANTITY, AT (level_v),
-    .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01, .high = 5 },
+  { .key = "level",
+    .label = "Level",
+    .type = BW_FIELD_QUANTITY,
+    AT (level_v),
+    .dimension = BW_DIMENSION_VOLTAGE,
+    .low = 0.01,
+    .high = 5 },
   { .key = "count", .label = "Count", .type = BW_FIELD_COUNT, AT (count), .low = 1, .high = 1000 },
-  { .key = "half", .label = "Half lines", .type = BW_FIELD_HALF_LINES, AT (half_lines), .low = 0,
+  { .key = "half",
+    .label = "Half lines",
+    .type = BW_FIELD_HALF_LINES,
+    AT (half_lines),
+    .low = 0,
     .high = 1250 },
-  { .key = "rate", .label = "Rate", .type = BW_FIELD_RATE, AT (rate_hz),
-    .dimension = BW_DIMENSION_FREQUENCY, .low = 1e3, .high = 1e9 },
+  { .key = "rate",
+    .label = "Rate",
+    .type = BW_FIELD_RATE,
+    AT (rate_hz),
+    .dimension = BW_DIMENSION_FREQUENCY,
+    .low = 1e3,
+    .high = 1e9 },
   { .key = "aspect", .label = "Aspect", .type = BW_FIELD_ASPECT, AT (aspect) },
   { .key = "choice", .label = "Choice", .type = BW_FIELD_CHOICE, AT (choice), .kinds = &bw_scans },
-  { .key = "set", .label = "Set", .type = BW_FIELD_SET, AT (set), .flags = BW_FIELD_UNKNOWN,
+  { .key = "set",
+    .label = "Set",
+    .type = BW_FIELD_SET,
+    AT (set),
+    .flags = BW_FIELD_UNKNOWN,
     .kinds = &bw_signals },
   { .key = "on", .label = "On", .type = BW_FIELD_SWITCH, AT (on) },
-  { .key = "bands", .label = "Bands", .type = BW_FIELD_BANDS, AT (bands_hz),
-    .dimension = BW_DIMENSION_FREQUENCY, .low = 1, .high = 1e6, .unit = "kHz" },
-  { .key = "one_band", .label = "One band", .type = BW_FIELD_BANDS, AT (one_band_hz),
-    .flags = BW_FIELD_ONE_BAND, .dimension = BW_DIMENSION_FREQUENCY, .low = 1, .high = 1e6 },
-  { .key = "unknown", .label = "Unknown", .type = BW_FIELD_QUANTITY, AT (unknown_v),
-    .flags = BW_FIELD_UNKNOWN, .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01, .high = 5,
+  { .key = "bands",
+    .label = "Bands",
+    .type = BW_FIELD_BANDS,
+    AT (bands_hz),
+    .dimension = BW_DIMENSION_FREQUENCY,
+    .low = 1,
+    .high = 1e6,
+    .unit = "kHz" },
+  { .key = "one_band",
+    .label = "One band",
+    .type = BW_FIELD_BANDS,
+    AT (one_band_hz),
+    .flags = BW_FIELD_ONE_BAND,
+    .dimension = BW_DIMENSION_FREQUENCY,
+    .low = 1,
+    .high = 1e6 },
+  { .key = "unknown",
+    .label = "Unknown",
+    .type = BW_FIELD_QUANTITY,
+    AT (unknown_v),
+    .flags = BW_FIELD_UNKNOWN,
+    .dimension = BW_DIMENSION_VOLTAGE,
+    .low = 0.01,
+    .high = 5,
     .help = "Help." },
-  { .key = "required", .label = "Required", .type = BW_FIELD_TEXT, AT (required),
+  { .key = "required",
+    .label = "Required",
+    .type = BW_FIELD_TEXT,
+    AT (required),
     .flags = BW_FIELD_REQUIRED },
 };
 static const BwFieldTable sample_table = { G_N_ELEMENTS (sample_fields), sample_fields };
@@ -56,8 +95,13 @@ static const BwFieldTable sample_table = { G_N_ELEMENTS (sample_fields), sample_
 static void
 sample_init (Sample *sample)
 {
-  *sample = (Sample){ .text = g_strdup ("before"), .required = g_strdup ("before"), .level_v = 1,
-                      .count = 7, .half_lines = 525, .rate_hz = { 15625, 1 }, .aspect = { 4, 3 } };
+  *sample = (Sample){ .text = g_strdup ("before"),
+                      .required = g_strdup ("before"),
+                      .level_v = 1,
+                      .count = 7,
+                      .half_lines = 525,
+                      .rate_hz = { 15625, 1 },
+                      .aspect = { 4, 3 } };
 }
 
 /* One value at a time: what is written, what it becomes when written back, or the fault */
@@ -235,8 +279,7 @@ test_load_fault (void)
   sample_init (&sample);
   g_key_file_set_value (keys, "thing 1", "required", "yes");
   g_key_file_set_value (keys, "thing 1", "level", "0.7 furlongs");
-  g_assert_false (
-      bw_fields_load (&sample_table, &sample, keys, "thing 1", "some.bench", &error));
+  g_assert_false (bw_fields_load (&sample_table, &sample, keys, "thing 1", "some.bench", &error));
   g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
   if (error != NULL)
     bw_test_assert_words (error->message,
@@ -275,8 +318,7 @@ test_load_missing (void)
 
   sample_init (&sample);
   g_key_file_set_value (keys, "thing 1", "level", "0.7 V");
-  g_assert_false (
-      bw_fields_load (&sample_table, &sample, keys, "thing 1", "some.bench", &error));
+  g_assert_false (bw_fields_load (&sample_table, &sample, keys, "thing 1", "some.bench", &error));
   g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_MISSING);
   if (error != NULL)
     bw_test_assert_words (error->message, WORDS ("some.bench", "[thing 1]", "required"));
@@ -332,8 +374,9 @@ test_save (void)
 static void
 test_save_odd_texts (void)
 {
-  static const char *const texts[] = { "back\\slash", "\\n", "semi;colon", "# hash", "[group]", "a=b",
-                                       "75 \u03a9 \u00b5s", "\\", "a  b", "%s %n" };
+  static const char *const texts[] = { "back\\slash", "\\n",  "semi;colon",        "# hash",
+                                       "[group]",     "a=b",  "75 \u03a9 \u00b5s", "\\",
+                                       "a  b",        "%s %n" };
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     {
       Sample sample, back;

@@ -10,18 +10,18 @@
 
 /* One source at one input at which every rule holds with room to spare, and changes to it. */
 
-static const char base_monitor[]
-    = "name=Set | diagonal=14 in | aspect=4:3 | line_rates=15 kHz .. 16.5 kHz"
-      " | field_rates=45 Hz .. 65 Hz | line_retrace=8 us | field_retrace=800 us | bandwidth=10 MHz";
-static const char base_input[]
-    = "name=In | connectors=bnc | signals=rgb | syncs=composite-sync | shapes=bi-level"
-      " | polarities=negative | scans=progressive; interlaced | video_level=0.5 V .. 1 V"
-      " | sync_level=0.2 V .. 0.6 V | termination=fixed | sync_termination=fixed"
-      " | input_resistance=10 kohm | clamp=back-porch";
-static const char base_source[]
-    = "name=Source | raster=525-59.94-interlaced | signal=rgb | syncs=composite-sync"
-      " | connector=bnc | video_level=700 mV | sync_level=300 mV | coupling=dc | aspect=4:3"
-      " | detail=5 MHz";
+static const char base_monitor[] =
+    "name=Set | diagonal=14 in | aspect=4:3 | line_rates=15 kHz .. 16.5 kHz"
+    " | field_rates=45 Hz .. 65 Hz | line_retrace=8 us | field_retrace=800 us | bandwidth=10 MHz";
+static const char base_input
+    [] = "name=In | connectors=bnc | signals=rgb | syncs=composite-sync | shapes=bi-level"
+         " | polarities=negative | scans=progressive; interlaced | video_level=0.5 V .. 1 V"
+         " | sync_level=0.2 V .. 0.6 V | termination=fixed | sync_termination=fixed"
+         " | input_resistance=10 kohm | clamp=back-porch";
+static const char base_source
+    [] = "name=Source | raster=525-59.94-interlaced | signal=rgb | syncs=composite-sync"
+         " | connector=bnc | video_level=700 mV | sync_level=300 mV | coupling=dc | aspect=4:3"
+         " | detail=5 MHz";
 
 typedef struct
 {
@@ -80,8 +80,12 @@ bench_init (Bench *b, const char *monitor, const char *input, const char *source
   set_all (&bw_monitor_fields, b->monitor, monitor);
   set_all (&bw_input_fields, b->input, input);
   set_all (&bw_source_fields, b->source, source);
-  b->c = (BwCase){ .monitor = b->monitor, .input = b->input, .source = b->source,
-                   .figures = &b->figures, .limits = &b->limits, .supply_hz = 60 };
+  b->c = (BwCase){ .monitor = b->monitor,
+                   .input = b->input,
+                   .source = b->source,
+                   .figures = &b->figures,
+                   .limits = &b->limits,
+                   .supply_hz = 60 };
   bench_finish (b);
 }
 
@@ -137,49 +141,53 @@ typedef struct
 static const RuleCase rule_cases[] = {
   { "signal-taken", RULE (SIGNAL_KIND, signal_kind), "", "", "", OK, BW_REASON_HOLDS,
     BW_REMEDY_NONE, NAN, 0 },
-  { "signal-component-for-rgb", RULE (SIGNAL_KIND, signal_kind), "", "", "signal=component | syncs=on-y",
-    CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_TRANSCODER, NAN, 0 },
-  { "signal-yc-for-composite", RULE (SIGNAL_KIND, signal_kind), "", "signals=composite | systems=ntsc-m",
-    "signal=yc | syncs=in-video | system=ntsc-m", CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_YC_MIXER, NAN, 0 },
+  { "signal-component-for-rgb", RULE (SIGNAL_KIND, signal_kind), "", "",
+    "signal=component | syncs=on-y", CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_TRANSCODER, NAN, 0 },
+  { "signal-yc-for-composite", RULE (SIGNAL_KIND, signal_kind), "",
+    "signals=composite | systems=ntsc-m", "signal=yc | syncs=in-video | system=ntsc-m", CURABLE,
+    BW_REASON_NOT_TAKEN, BW_REMEDY_YC_MIXER, NAN, 0 },
   { "signal-composite-for-yc", RULE (SIGNAL_KIND, signal_kind), "", "signals=yc | systems=ntsc-m",
     "signal=composite | syncs=in-video | system=ntsc-m", CURABLE, BW_REASON_NOT_TAKEN,
     BW_REMEDY_YC_SEPARATOR, NAN, 0 },
   { "signal-composite-for-rgb", RULE (SIGNAL_KIND, signal_kind), "", "",
     "signal=composite | syncs=in-video | system=ntsc-m", CURABLE, BW_REASON_NOT_TAKEN,
     BW_REMEDY_DECODER, NAN, 0 },
-  { "signal-rgb-for-composite", RULE (SIGNAL_KIND, signal_kind), "", "signals=composite | systems=ntsc-m",
-    "", CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_ENCODER, NAN, 0 },
+  { "signal-rgb-for-composite", RULE (SIGNAL_KIND, signal_kind), "",
+    "signals=composite | systems=ntsc-m", "", CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_ENCODER, NAN,
+    0 },
   /* 203 kHz is beyond any encoder or converter (DMT 0x50) */
   { "signal-of-no-reach", RULE (SIGNAL_KIND, signal_kind), "", "signals=composite | systems=ntsc-m",
     "raster=vesa-dmt-50", FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE, NAN, 0 },
   { "system-not-needed", RULE (COLOUR_SYSTEM, colour_system), "", "", "", OK, BW_REASON_NOT_NEEDED,
     BW_REMEDY_NONE, NAN, 0 },
   /* BT.1700: 4 433 618.75 Hz */
-  { "system-pal-into-ntsc", RULE (COLOUR_SYSTEM, colour_system), "", "signals=composite | systems=ntsc-m",
-    "signal=composite | syncs=in-video | system=pal-b", CURABLE, BW_REASON_COLOUR_LOST,
-    BW_REMEDY_COLOUR_TRANSCODER, 4433618.75, 0 },
-  { "system-taken", RULE (COLOUR_SYSTEM, colour_system), "", "signals=composite | systems=ntsc-m; pal-b",
-    "signal=composite | syncs=in-video | system=pal-b", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
-    4433618.75, 0 },
-  { "line-rate-inside", RULE (LINE_RATE, line_rate), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
-    15734.265734265734, 1e-9 },
+  { "system-pal-into-ntsc", RULE (COLOUR_SYSTEM, colour_system), "",
+    "signals=composite | systems=ntsc-m", "signal=composite | syncs=in-video | system=pal-b",
+    CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER, 4433618.75, 0 },
+  { "system-taken", RULE (COLOUR_SYSTEM, colour_system), "",
+    "signals=composite | systems=ntsc-m; pal-b", "signal=composite | syncs=in-video | system=pal-b",
+    OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 4433618.75, 0 },
+  { "line-rate-inside", RULE (LINE_RATE, line_rate), "", "", "", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
   /* 15 734.27 Hz is 0.22 % above 15.7 kHz, inside the preset 0.5 % */
-  { "line-rate-near-edge", RULE (LINE_RATE, line_rate), "line_rates=15.7 kHz .. 16 kHz", "", "", TIGHT,
-    BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
+  { "line-rate-near-edge", RULE (LINE_RATE, line_rate), "line_rates=15.7 kHz .. 16 kHz", "", "",
+    TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
   { "line-rate-below", RULE (LINE_RATE, line_rate), "line_rates=31 kHz .. 32 kHz", "", "", CURABLE,
     BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, NAN, 0 },
   { "line-rate-above", RULE (LINE_RATE, line_rate), "line_rates=9 kHz .. 12 kHz", "", "", CURABLE,
     BW_REASON_ABOVE, BW_REMEDY_SCAN_CONVERTER, NAN, 0 },
-  { "line-rate-second-band", RULE (LINE_RATE, line_rate), "line_rates=31 kHz .. 32 kHz; 15 kHz .. 16 kHz",
-    "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, NAN, 0 },
+  { "line-rate-second-band", RULE (LINE_RATE, line_rate),
+    "line_rates=31 kHz .. 32 kHz; 15 kHz .. 16 kHz", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
+    NAN, 0 },
   { "line-rate-of-no-reach", RULE (LINE_RATE, line_rate), "", "", "raster=vesa-dmt-50", FATAL,
     BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE, 203216.911765, 1e-6 },
   /* 60/1.001 Hz, and not the 29.97 Hz of the frame */
-  { "field-rate-inside", RULE (FIELD_RATE, field_rate), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
-    59.94005994005994, 1e-9 },
-  { "field-rate-above", RULE (FIELD_RATE, field_rate), "field_rates=48 Hz .. 52 Hz", "", "", CURABLE,
-    BW_REASON_ABOVE, BW_REMEDY_SCAN_CONVERTER, NAN, 0 },
-  { "count-any", RULE (LINE_COUNT, line_count), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 525, 0 },
+  { "field-rate-inside", RULE (FIELD_RATE, field_rate), "", "", "", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 59.94005994005994, 1e-9 },
+  { "field-rate-above", RULE (FIELD_RATE, field_rate), "field_rates=48 Hz .. 52 Hz", "", "",
+    CURABLE, BW_REASON_ABOVE, BW_REMEDY_SCAN_CONVERTER, NAN, 0 },
+  { "count-any", RULE (LINE_COUNT, line_count), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
+    525, 0 },
   { "count-taken", RULE (LINE_COUNT, line_count), "", "line_counts=525 lines; 625 lines", "", OK,
     BW_REASON_HOLDS, BW_REMEDY_NONE, 525, 0 },
   { "count-wrong", RULE (LINE_COUNT, line_count), "", "line_counts=625 lines", "", CURABLE,
@@ -195,8 +203,8 @@ static const RuleCase rule_cases[] = {
     BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_ADDER, NAN, 0 },
   { "sync-green-for-composite", RULE (SYNC_KIND, sync_kind), "", "", "syncs=on-green", CURABLE,
     BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_SEPARATOR, NAN, 0 },
-  { "polarity-positive", RULE (SYNC_POLARITY, sync_polarity), "", "", "sync_polarity=positive", CURABLE,
-    BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER, NAN, 0 },
+  { "polarity-positive", RULE (SYNC_POLARITY, sync_polarity), "", "", "sync_polarity=positive",
+    CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER, NAN, 0 },
   { "polarity-in-video", RULE (SYNC_POLARITY, sync_polarity), "", "",
     "syncs=on-green | sync_polarity=positive", OK, BW_REASON_NOT_NEEDED, BW_REMEDY_NONE, NAN, 0 },
   /* divider: 5 V × 75/(75 + 100) */
@@ -209,43 +217,44 @@ static const RuleCase rule_cases[] = {
   { "sync-level-near-edge", RULE (SYNC_LEVEL, sync_level), "", "", "sync_level=205 mV", TIGHT,
     BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 0.205, 1e-15 },
   { "shape-tri-level", RULE (SYNC_SHAPE, sync_shape), "line_rates=15 kHz .. 40 kHz",
-    "line_rates=33 kHz .. 34 kHz | line_counts=1125 lines", "raster=1125-60-interlaced", CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER, NAN, 0 },
+    "line_rates=33 kHz .. 34 kHz | line_counts=1125 lines", "raster=1125-60-interlaced", CURABLE,
+    BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER, NAN, 0 },
   { "shape-separate-is-bi-level", RULE (SYNC_SHAPE, sync_shape), "line_rates=15 kHz .. 40 kHz",
     "syncs=separate | polarities=positive | line_rates=33 kHz .. 34 kHz | line_counts=1125 lines",
-    "raster=1125-60-interlaced | syncs=separate", OK,
-    BW_REASON_HOLDS, BW_REMEDY_NONE, NAN, 0 },
+    "raster=1125-60-interlaced | syncs=separate", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, NAN, 0 },
   /* 1.5 + 9.2 = 10.7 µs */
-  { "line-blanking-short", RULE (LINE_BLANKING, line_blanking), "line_retrace=11 us", "", "", CURABLE,
-    BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 10.7e-6, 1e-15 },
-  { "line-blanking-near-edge", RULE (LINE_BLANKING, line_blanking), "line_retrace=10.5 us", "", "", TIGHT,
-    BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 10.7e-6, 1e-15 },
+  { "line-blanking-short", RULE (LINE_BLANKING, line_blanking), "line_retrace=11 us", "", "",
+    CURABLE, BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 10.7e-6, 1e-15 },
+  { "line-blanking-near-edge", RULE (LINE_BLANKING, line_blanking), "line_retrace=10.5 us", "", "",
+    TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 10.7e-6, 1e-15 },
   /* 20 lines of 63.5556 µs */
-  { "field-blanking-short", RULE (FIELD_BLANKING, field_blanking), "field_retrace=1.3 ms", "", "", CURABLE,
-    BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 1.2711111e-3, 0.5e-9 },
-  { "video-high", RULE (VIDEO_LEVEL, video_level), "", "", "video_level=2 V", CURABLE, BW_REASON_ABOVE,
-    BW_REMEDY_VIDEO_PAD, 2, 1e-15 },
-  { "video-low", RULE (VIDEO_LEVEL, video_level), "", "", "video_level=200 mV", CURABLE, BW_REASON_BELOW,
-    BW_REMEDY_VIDEO_AMPLIFIER, 0.2, 1e-15 },
+  { "field-blanking-short", RULE (FIELD_BLANKING, field_blanking), "field_retrace=1.3 ms", "", "",
+    CURABLE, BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 1.2711111e-3, 0.5e-9 },
+  { "video-high", RULE (VIDEO_LEVEL, video_level), "", "", "video_level=2 V", CURABLE,
+    BW_REASON_ABOVE, BW_REMEDY_VIDEO_PAD, 2, 1e-15 },
+  { "video-low", RULE (VIDEO_LEVEL, video_level), "", "", "video_level=200 mV", CURABLE,
+    BW_REASON_BELOW, BW_REMEDY_VIDEO_AMPLIFIER, 0.2, 1e-15 },
   /* divider: 1.4 V × 10 000/10 075 */
   { "video-unterminated", RULE (VIDEO_LEVEL, video_level), "", "termination=none", "", CURABLE,
     BW_REASON_CURED_BY_TERMINATION, BW_REMEDY_TERMINATOR, 1.38958, 0.5e-5 },
-  { "setup-taken", RULE (SETUP, setup), "", "setup=0 IRE; 7.5 IRE", "setup=7.5 IRE", OK, BW_REASON_HOLDS,
-    BW_REMEDY_NONE, 7.5, 0 },
-  { "setup-lifted", RULE (SETUP, setup), "", "setup=0 IRE", "setup=7.5 IRE", CURABLE, BW_REASON_ABOVE,
-    BW_REMEDY_BLACK_LEVEL, 7.5, 0 },
+  { "setup-taken", RULE (SETUP, setup), "", "setup=0 IRE; 7.5 IRE", "setup=7.5 IRE", OK,
+    BW_REASON_HOLDS, BW_REMEDY_NONE, 7.5, 0 },
+  { "setup-lifted", RULE (SETUP, setup), "", "setup=0 IRE", "setup=7.5 IRE", CURABLE,
+    BW_REASON_ABOVE, BW_REMEDY_BLACK_LEVEL, 7.5, 0 },
   { "setup-crushed", RULE (SETUP, setup), "", "setup=7.5 IRE", "", CURABLE, BW_REASON_BELOW,
     BW_REMEDY_BLACK_LEVEL, 0, 0 },
-  { "setup-a-little-off", RULE (SETUP, setup), "", "setup=0 IRE", "setup=1.5 IRE", TIGHT, BW_REASON_ABOVE,
-    BW_REMEDY_NONE, 1.5, 0 },
-  { "termination-one", RULE (TERMINATION, termination), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
-    75, 0 },
+  { "setup-a-little-off", RULE (SETUP, setup), "", "setup=0 IRE", "setup=1.5 IRE", TIGHT,
+    BW_REASON_ABOVE, BW_REMEDY_NONE, 1.5, 0 },
+  { "termination-one", RULE (TERMINATION, termination), "", "", "", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 75, 0 },
   { "termination-none", RULE (TERMINATION, termination), "", "termination=none", "", CURABLE,
     BW_REASON_UNTERMINATED, BW_REMEDY_TERMINATOR, 10e3, 0 },
-  { "termination-switch-off", RULE (TERMINATION, termination), "", "termination=switched | terminated=no",
-    "", CURABLE, BW_REASON_UNTERMINATED, BW_REMEDY_SWITCH_ON, 10e3, 0 },
+  { "termination-switch-off", RULE (TERMINATION, termination), "",
+    "termination=switched | terminated=no", "", CURABLE, BW_REASON_UNTERMINATED,
+    BW_REMEDY_SWITCH_ON, 10e3, 0 },
   /* 75 Ω twice is 37.5 Ω */
-  { "termination-twice", RULE (TERMINATION, termination), "", "loop_through=yes | loop_ended=yes", "",
-    CURABLE, BW_REASON_DOUBLE_TERMINATED, BW_REMEDY_UNLOAD_LOOP, 37.5, 0 },
+  { "termination-twice", RULE (TERMINATION, termination), "", "loop_through=yes | loop_ended=yes",
+    "", CURABLE, BW_REASON_DOUBLE_TERMINATED, BW_REMEDY_UNLOAD_LOOP, 37.5, 0 },
   { "termination-twice-switched", RULE (TERMINATION, termination), "",
     "termination=switched | terminated=yes | loop_through=yes | loop_ended=yes", "", CURABLE,
     BW_REASON_DOUBLE_TERMINATED, BW_REMEDY_SWITCH_OFF, 37.5, 0 },
@@ -256,42 +265,43 @@ static const RuleCase rule_cases[] = {
   /* 0.7 V × 52.8556/63.5556 × 485/525 */
   { "coupling-black-wanders", RULE (COUPLING, coupling), "", "clamp=none-ac", "", TIGHT,
     BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE, 0.5378, 0.5e-4 },
-  { "coupling-offset", RULE (COUPLING, coupling), "", "dc_offset=-1 V .. 1 V", "dc_offset=5 V", CURABLE,
-    BW_REASON_DC_OFFSET, BW_REMEDY_COUPLING_CAPACITOR, 5, 0 },
-  { "bandwidth-enough", RULE (BANDWIDTH, bandwidth), "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
-    10e6, 0 },
-  { "bandwidth-short", RULE (BANDWIDTH, bandwidth), "bandwidth=4 MHz", "", "", TIGHT, BW_REASON_BELOW,
-    BW_REMEDY_NONE, 4e6, 0 },
+  { "coupling-offset", RULE (COUPLING, coupling), "", "dc_offset=-1 V .. 1 V", "dc_offset=5 V",
+    CURABLE, BW_REASON_DC_OFFSET, BW_REMEDY_COUPLING_CAPACITOR, 5, 0 },
+  { "bandwidth-enough", RULE (BANDWIDTH, bandwidth), "", "", "", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 10e6, 0 },
+  { "bandwidth-short", RULE (BANDWIDTH, bandwidth), "bandwidth=4 MHz", "", "", TIGHT,
+    BW_REASON_BELOW, BW_REMEDY_NONE, 4e6, 0 },
   { "bandwidth-of-the-input", RULE (BANDWIDTH, bandwidth), "", "bandwidth=3 MHz", "", TIGHT,
     BW_REASON_BELOW, BW_REMEDY_NONE, 3e6, 0 },
   { "bandwidth-not-known", RULE (BANDWIDTH, bandwidth), "bandwidth=", "", "", OK, BW_REASON_UNKNOWN,
     BW_REMEDY_NONE, NAN, 0 },
   /* 60 − 60/1.001 = 0.05994 Hz */
-  { "mains-slow-beat", RULE (MAINS_BEAT, mains_beat), "", "", "", OK, BW_REASON_SLOW_BEAT, BW_REMEDY_NONE,
-    0.05994, 0.5e-6 },
+  { "mains-slow-beat", RULE (MAINS_BEAT, mains_beat), "", "", "", OK, BW_REASON_SLOW_BEAT,
+    BW_REMEDY_NONE, 0.05994, 0.5e-6 },
   { "mains-flicker", RULE (MAINS_BEAT, mains_beat), "", "", "raster=625-50-interlaced", TIGHT,
     BW_REASON_FLICKER, BW_REMEDY_NONE, 10, 1e-12 },
   { "mains-no-beat", RULE (MAINS_BEAT, mains_beat), "", "", "raster=525-60-interlaced", OK,
     BW_REASON_NO_BEAT, BW_REMEDY_NONE, 0, 1e-12 },
-  { "area-whole", RULE (VISIBLE_AREA, visible_area), "", "", "whole_picture=yes", OK, BW_REASON_HOLDS,
-    BW_REMEDY_NONE, 0, 0 },
+  { "area-whole", RULE (VISIBLE_AREA, visible_area), "", "", "whole_picture=yes", OK,
+    BW_REASON_HOLDS, BW_REMEDY_NONE, 0, 0 },
   /* 1 − 0.95² of the area; the size controls bring it in */
   { "area-overscanned", RULE (VISIBLE_AREA, visible_area), "overscan_h=5 % | overscan_v=5 %", "",
     "whole_picture=yes", CURABLE, BW_REASON_OVERSCANNED, BW_REMEDY_SIZE, 0.0975, 1e-12 },
-  { "area-overscanned-picture", RULE (VISIBLE_AREA, visible_area), "overscan_h=5 % | overscan_v=5 %", "",
-    "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 0.0975, 1e-12 },
+  { "area-overscanned-picture", RULE (VISIBLE_AREA, visible_area),
+    "overscan_h=5 % | overscan_v=5 %", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 0.0975, 1e-12 },
   { "area-wide", RULE (VISIBLE_AREA, visible_area), "", "", "aspect=16:9", CURABLE,
     BW_REASON_OTHER_ASPECT, BW_REMEDY_SIZE, 0, 0 },
-  { "area-wide-switch", RULE (VISIBLE_AREA, visible_area), "wide_switch=yes", "", "aspect=16:9", CURABLE,
-    BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH, 0, 0 },
-  { "lead-same", RULE (LEAD, lead), "", "", "", OK, BW_REASON_SAME_CONNECTOR, BW_REMEDY_NONE, NAN, 0 },
+  { "area-wide-switch", RULE (VISIBLE_AREA, visible_area), "wide_switch=yes", "", "aspect=16:9",
+    CURABLE, BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH, 0, 0 },
+  { "lead-same", RULE (LEAD, lead), "", "", "", OK, BW_REASON_SAME_CONNECTOR, BW_REMEDY_NONE, NAN,
+    0 },
   { "lead-adapting", RULE (LEAD, lead), "", "", "connector=phono", OK, BW_REASON_ADAPTING_LEAD,
     BW_REMEDY_NONE, NAN, 0 },
-  { "lead-crossed", RULE (LEAD, lead), "", "connectors=japanese-21", "connector=peritelevision", CURABLE,
-    BW_REASON_CROSSED, BW_REMEDY_CROSSED_LEAD, NAN, 0 },
+  { "lead-crossed", RULE (LEAD, lead), "", "connectors=japanese-21", "connector=peritelevision",
+    CURABLE, BW_REASON_CROSSED, BW_REMEDY_CROSSED_LEAD, NAN, 0 },
 };
 
-/* The rule is called alone, on a case that is judged as a whole besides: the finding is the same. */
+/* The rule is called alone, on a case that is judged as a whole besides: it finds the same. */
 static void
 test_rule (gconstpointer data)
 {
@@ -347,10 +357,16 @@ typedef struct
 } AsideCase;
 
 static const AsideCase aside_cases[] = {
-  { "scan-converter", "line_rates=31 kHz .. 32 kHz | line_retrace=20 us", "video_level=2 V | sync_level=2 V",
-    BW_RULE_LINE_RATE, BW_REASON_OTHER_RASTER,
+  { "scan-converter",
+    "line_rates=31 kHz .. 32 kHz | line_retrace=20 us",
+    "video_level=2 V | sync_level=2 V",
+    BW_RULE_LINE_RATE,
+    BW_REASON_OTHER_RASTER,
     { BW_RULE_SYNC_LEVEL, BW_RULE_VIDEO_LEVEL, BW_RULE_LINE_BLANKING, BW_RULE_MAINS_BEAT } },
-  { "sync-separator", "", "syncs=on-green | sync_level=2 V | sync_polarity=positive", BW_RULE_SYNC_KIND,
+  { "sync-separator",
+    "",
+    "syncs=on-green | sync_level=2 V | sync_polarity=positive",
+    BW_RULE_SYNC_KIND,
     BW_REASON_NOT_NEEDED,
     { BW_RULE_SYNC_POLARITY, BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE, BW_RULE_SYNC_SHAPE } },
 };
@@ -412,7 +428,7 @@ test_pad_value (void)
   bench_clear (&b);
 }
 
-/* A bar crosses the height in 1 / (0.05994 Hz × 59.94/60) = 16.7 s, upwards as the mains is faster. */
+/* A bar crosses the height in 1 / (0.05994 Hz × 59.94/60) = 16.7 s, up as the mains is faster. */
 static void
 test_hum_bar_time (void)
 {
@@ -569,7 +585,8 @@ typedef struct
 
 static const SyncCase sync_cases[] = {
   { "the-only-one", "", "syncs=on-green", BW_SYNC_ON_GREEN },
-  { "the-one-that-is-taken", "syncs=on-green", "syncs=separate; composite-sync; on-green", BW_SYNC_ON_GREEN },
+  { "the-one-that-is-taken", "syncs=on-green", "syncs=separate; composite-sync; on-green",
+    BW_SYNC_ON_GREEN },
   { "both-taken-first-in-order", "syncs=separate; composite-sync; on-green",
     "syncs=on-green; composite-sync", BW_SYNC_COMPOSITE },
   { "none-taken-first-in-order", "syncs=on-y", "syncs=separate; composite-sync", BW_SYNC_SEPARATE },
@@ -721,7 +738,8 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/figure/hum-bar-time", test_hum_bar_time);
   g_test_add_func ("/fit/figure/hidden-area", test_hidden_area);
   g_test_add_func ("/fit/figure/tv-lines", test_tv_lines);
-  g_test_add_func ("/fit/figure/resistor-of-almost-nothing", test_series_resistor_of_almost_nothing);
+  g_test_add_func ("/fit/figure/resistor-of-almost-nothing",
+                   test_series_resistor_of_almost_nothing);
   g_test_add_func ("/fit/judging-is-repeatable", test_judging_is_repeatable);
   g_test_add_func ("/fit/random", test_random);
   return g_test_run ();

@@ -45,11 +45,23 @@ static const ParseCase parse_cases[] = {
   { "two-groups-in-a-line", TEXT ("[a][b]\n"), BW_KEYFILE_ERROR_SYNTAX, { "line 1" } },
   { "words-after-group", TEXT ("[a] # first\n"), BW_KEYFILE_ERROR_SYNTAX, { "line 1" } },
   { "markup", TEXT ("<html>\n"), BW_KEYFILE_ERROR_SYNTAX, { "line 1", "<html>" } },
-  { "key-twice", TEXT ("[a]\nx=1\ny=2\nx=3\n"), BW_KEYFILE_ERROR_DUPLICATE, { "line 4", "key", "x=3" } },
-  { "key-twice-other-spaces", TEXT ("[a]\nx=1\nx  = 2\n"), BW_KEYFILE_ERROR_DUPLICATE, { "line 3", "key" } },
-  { "group-twice", TEXT ("[a]\nx=1\n[b]\n[a]\ny=1\n"), BW_KEYFILE_ERROR_DUPLICATE, { "line 4", "group", "[a]" } },
+  { "key-twice",
+    TEXT ("[a]\nx=1\ny=2\nx=3\n"),
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "line 4", "key", "x=3" } },
+  { "key-twice-other-spaces",
+    TEXT ("[a]\nx=1\nx  = 2\n"),
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "line 3", "key" } },
+  { "group-twice",
+    TEXT ("[a]\nx=1\n[b]\n[a]\ny=1\n"),
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "line 4", "group", "[a]" } },
   { "latin-1", TEXT ("[a]\nx=75 \xd8\n"), BW_KEYFILE_ERROR_ENCODING, { "line 2", "UTF-8" } },
-  { "cut-sequence", TEXT ("[a]\nx=1\ny=\xe2\x84"), BW_KEYFILE_ERROR_ENCODING, { "line 3", "UTF-8" } },
+  { "cut-sequence",
+    TEXT ("[a]\nx=1\ny=\xe2\x84"),
+    BW_KEYFILE_ERROR_ENCODING,
+    { "line 3", "UTF-8" } },
   { "overlong", TEXT ("[a]\nx=\xc0\xaf\n"), BW_KEYFILE_ERROR_ENCODING, { "line 2", "UTF-8" } },
   { "surrogate", TEXT ("[a]\nx=\xed\xa0\x80\n"), BW_KEYFILE_ERROR_ENCODING, { "line 2", "UTF-8" } },
   { "utf16", TEXT ("\xff\xfe[\0a\0]\0"), BW_KEYFILE_ERROR_ENCODING, { "line 1", "UTF-8" } },
@@ -83,8 +95,8 @@ test_parse (gconstpointer data)
 static void
 test_values (void)
 {
-  g_autoptr (GKeyFile) keys
-      = bw_keyfile_parse (TEXT ("# top\r\n[a b]\r\nx = 1=2 \r\ny=\r\n"), "f", NULL);
+  g_autoptr (GKeyFile) keys = bw_keyfile_parse (TEXT ("# top\r\n[a b]\r\nx = 1=2 \r\ny=\r\n"), "f",
+                                                NULL);
   if (keys == NULL)
     {
       g_test_fail ();
@@ -103,8 +115,8 @@ test_values (void)
 static void
 test_bracketed_keys (void)
 {
-  g_autoptr (GKeyFile) keys
-      = bw_keyfile_parse (TEXT ("[a]\nname=x\nname[xx]=y\nname[zz]=z\n"), "f", NULL);
+  g_autoptr (GKeyFile) keys = bw_keyfile_parse (TEXT ("[a]\nname=x\nname[xx]=y\nname[zz]=z\n"), "f",
+                                                NULL);
   g_autofree char *text = keys != NULL ? g_key_file_to_data (keys, NULL, NULL) : NULL;
 
   g_assert_nonnull (text);
@@ -160,21 +172,49 @@ static const GroupCase group_cases[] = {
   { "crlf", TEXT ("[a]\r\nx=1\r\n[b]\r\nx=2\r\n"), "a b", 0, 0, { NULL } },
   { "indented", TEXT (" [a]\nx=1\n\t[b]\nx=2\n"), "a b", 0, 0, { NULL } },
   { "bracket-in-value", TEXT ("[a]\nx=[1]\n[b]\n"), "a b", 0, 0, { NULL } },
-  { "fault-in-the-middle", TEXT ("[a]\nx=1\n[b]\njunk\n[c]\nx=3\n"), "a c", 1,
-    BW_KEYFILE_ERROR_SYNTAX, { "[b]", "line 4", "junk" } },
-  { "fault-in-the-last", TEXT ("[a]\nx=1\n[b]\nx=2\nx=3"), "a", 1, BW_KEYFILE_ERROR_DUPLICATE,
+  { "fault-in-the-middle",
+    TEXT ("[a]\nx=1\n[b]\njunk\n[c]\nx=3\n"),
+    "a c",
+    1,
+    BW_KEYFILE_ERROR_SYNTAX,
+    { "[b]", "line 4", "junk" } },
+  { "fault-in-the-last",
+    TEXT ("[a]\nx=1\n[b]\nx=2\nx=3"),
+    "a",
+    1,
+    BW_KEYFILE_ERROR_DUPLICATE,
     { "[b]", "line 5", "x=3" } },
-  { "two-faults", TEXT ("[a]\njunk\n[b]\njunk\n[c]\n"), "c", 2, BW_KEYFILE_ERROR_SYNTAX,
+  { "two-faults",
+    TEXT ("[a]\njunk\n[b]\njunk\n[c]\n"),
+    "c",
+    2,
+    BW_KEYFILE_ERROR_SYNTAX,
     { "[a]", "junk" } },
-  { "bad-header", TEXT ("[a]\nx=1\n[b\nx=2\n[c]\n"), "a c", 1, BW_KEYFILE_ERROR_SYNTAX,
+  { "bad-header",
+    TEXT ("[a]\nx=1\n[b\nx=2\n[c]\n"),
+    "a c",
+    1,
+    BW_KEYFILE_ERROR_SYNTAX,
     { "[b", "line 3" } },
-  { "group-twice", TEXT ("[a]\nx=1\n[b]\n[a]\nx=2\n"), "a b", 1, BW_KEYFILE_ERROR_DUPLICATE,
+  { "group-twice",
+    TEXT ("[a]\nx=1\n[b]\n[a]\nx=2\n"),
+    "a b",
+    1,
+    BW_KEYFILE_ERROR_DUPLICATE,
     { "[a]", "twice" } },
-  { "junk-before-the-first", TEXT ("junk\n[a]\n"), "a", 1, BW_KEYFILE_ERROR_SYNTAX,
+  { "junk-before-the-first",
+    TEXT ("junk\n[a]\n"),
+    "a",
+    1,
+    BW_KEYFILE_ERROR_SYNTAX,
     { "line 1", "junk" } },
   { "junk-alone", TEXT ("junk"), "", 1, BW_KEYFILE_ERROR_SYNTAX, { "line 1", "junk" } },
   { "key-before-the-first", TEXT ("x=1\n[a]\n"), "a", 1, BW_KEYFILE_ERROR_SYNTAX, { "line 1" } },
-  { "encoding", TEXT ("[a]\nx=1\n[b]\nx=\xff\n"), "", 1, BW_KEYFILE_ERROR_ENCODING,
+  { "encoding",
+    TEXT ("[a]\nx=1\n[b]\nx=\xff\n"),
+    "",
+    1,
+    BW_KEYFILE_ERROR_ENCODING,
     { "line 4", "UTF-8" } },
   { "nul", TEXT ("[a]\nx=1\n\0[b]\n"), "", 1, BW_KEYFILE_ERROR_ENCODING, { "line 3" } },
 };

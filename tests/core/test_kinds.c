@@ -92,8 +92,8 @@ test_set_labels (gconstpointer data)
   g_autofree char *none = bw_kind_set_labels (c->table, 0);
   g_autofree char *one = bw_kind_set_labels (c->table, BW_BIT (last));
   g_autofree char *two = bw_kind_set_labels (c->table, BW_BIT (0) | BW_BIT (last));
-  g_autofree char *wanted
-      = g_strconcat (bw_kind_label (c->table, 0), ", ", bw_kind_label (c->table, last), NULL);
+  g_autofree char *wanted = g_strconcat (bw_kind_label (c->table, 0), ", ",
+                                         bw_kind_label (c->table, last), NULL);
 
   g_assert_cmpstr (none, ==, "nothing");
   g_assert_cmpstr (one, ==, bw_kind_label (c->table, last));

@@ -93,10 +93,10 @@ static void
 test_shared_subcarrier (void)
 {
   BwRatio pal_hz = bw_system_facts (BW_SYSTEM_PAL_B)->subcarrier_hz;
-  g_assert_cmpint (
-      bw_ratio_compare (bw_system_facts (BW_SYSTEM_NTSC_443)->subcarrier_hz, pal_hz), ==, 0);
-  g_assert_cmpint (bw_ratio_compare (bw_system_facts (BW_SYSTEM_PAL_60)->subcarrier_hz, pal_hz),
+  g_assert_cmpint (bw_ratio_compare (bw_system_facts (BW_SYSTEM_NTSC_443)->subcarrier_hz, pal_hz),
                    ==, 0);
+  g_assert_cmpint (bw_ratio_compare (bw_system_facts (BW_SYSTEM_PAL_60)->subcarrier_hz, pal_hz), ==,
+                   0);
   g_assert_true (bw_ratio_is_none (bw_system_facts (BW_SYSTEM_NONE)->subcarrier_hz));
 }
 
@@ -178,7 +178,9 @@ test_voltage_source (void)
 static void
 test_open_level (void)
 {
-  static const double cases[][2] = { { 330, 0.926 }, { 470, 0.688 }, { 1000, 0.349 }, { 1500, 0.238 } };
+  static const double cases[][2] = {
+    { 330, 0.926 }, { 470, 0.688 }, { 1000, 0.349 }, { 1500, 0.238 }
+  };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     g_assert_true (
         bw_near (bw_level_at_load (5, BW_LOAD_OPEN, cases[i][0], 75), cases[i][1], 0.5e-3));

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The demonstration sheet, damaged in made-up ways. What comes of each is a sheet whose every cell is
- * judged with finite figures, or faults that name the file; never a crash. */
+/* The demonstration sheet, damaged in made-up ways. What comes of each is a sheet whose every cell
+ * is judged with finite figures, or faults that name the file; never a crash. */
 #include "sheet.h"
 
 #include <string.h>
@@ -141,33 +141,42 @@ set_value (GRand *rand, GString *text, const char *value)
 static void
 huge_number (GRand *rand, GString *text)
 {
-  static const char *const numbers[]
-      = { "1e308 Hz", "-1e308 V", "1e999 us", "99999999999999999999", "1e-320 V", "2147483648",
-          "-1", "1e300 %", "9223372036854775807 MHz", "1e-30 s", "0.00000000000000000001 IRE" };
+  static const char *const numbers[] = { "1e308 Hz",
+                                         "-1e308 V",
+                                         "1e999 us",
+                                         "99999999999999999999",
+                                         "1e-320 V",
+                                         "2147483648",
+                                         "-1",
+                                         "1e300 %",
+                                         "9223372036854775807 MHz",
+                                         "1e-30 s",
+                                         "0.00000000000000000001 IRE" };
   set_value (rand, text, numbers[g_rand_int (rand) % G_N_ELEMENTS (numbers)]);
 }
 
 static void
 odd_number (GRand *rand, GString *text)
 {
-  static const char *const numbers[] = { "nan", "inf Hz", "-inf V", "0x1p3 V", "0 Hz", "-0 V", "+-1 V",
-                                         "1,5 V", "1 V .. nan V", "0:0", "4:3:2", "1/0", "%s%n" };
+  static const char *const numbers[] = { "nan",   "inf Hz", "-inf V", "0x1p3 V",      "0 Hz",
+                                         "-0 V",  "+-1 V",  "1,5 V",  "1 V .. nan V", "0:0",
+                                         "4:3:2", "1/0",    "%s%n" };
   set_value (rand, text, numbers[g_rand_int (rand) % G_N_ELEMENTS (numbers)]);
 }
 
 static void
 other_unit (GRand *rand, GString *text)
 {
-  static const char *const units[] = { " Hz", " kHz", " MHz", " V", " mV", " us", " ms", " ohm",
-                                       " IRE", " %", " in", " mm", " lines", " A", " px", "" };
+  static const char *const units[] = { " Hz",    " kHz", " MHz", " V", " mV", " us",
+                                       " ms",    " ohm", " IRE", " %", " in", " mm",
+                                       " lines", " A",   " px",  "" };
   for (guint attempt = 0; attempt < 100; attempt++)
     {
       gsize start, length;
       line_at (text, somewhere (rand, text), &start, &length);
       g_autofree char *line = g_strndup (text->str + start, length);
       const char *unit = strrchr (line, ' ');
-      if (unit == NULL || unit == line || strchr (line, '=') == NULL
-          || !g_ascii_isdigit (unit[-1]))
+      if (unit == NULL || unit == line || strchr (line, '=') == NULL || !g_ascii_isdigit (unit[-1]))
         continue;
       gsize at = start + (gsize) (unit - line);
       g_string_erase (text, (gssize) at, (gssize) strcspn (unit, "\n"));
@@ -209,7 +218,8 @@ control_character (GRand *rand, GString *text)
 static void
 invalid_utf8 (GRand *rand, GString *text)
 {
-  static const char *const odd[] = { "\xff", "\xc0\xaf", "\xed\xa0\x80", "\xe2\x84", "\x80", "\xf8\x88" };
+  static const char *const odd[] = { "\xff",     "\xc0\xaf", "\xed\xa0\x80",
+                                     "\xe2\x84", "\x80",     "\xf8\x88" };
   g_string_insert (text, (gssize) somewhere (rand, text),
                    odd[g_rand_int (rand) % G_N_ELEMENTS (odd)]);
 }
@@ -217,8 +227,8 @@ invalid_utf8 (GRand *rand, GString *text)
 static void
 odd_utf8 (GRand *rand, GString *text)
 {
-  static const char *const odd[] = { "\u00a0", "\u202f", "\u2212", "\ufeff", "\u00e9", "\U0001f4fa",
-                                     "\u200b", "\u202e" };
+  static const char *const odd[] = { "\u00a0", "\u202f",     "\u2212", "\ufeff",
+                                     "\u00e9", "\U0001f4fa", "\u200b", "\u202e" };
   g_string_insert (text, (gssize) somewhere (rand, text),
                    odd[g_rand_int (rand) % G_N_ELEMENTS (odd)]);
 }
@@ -239,8 +249,17 @@ carriage_returns (GRand *rand, GString *text)
 static void
 brackets (GRand *rand, GString *text)
 {
-  static const char *const odd[] = { "[", "]", "[]\n", "[monitor]\n", "[input 1", "=\n", "\\", ";",
-                                     "[raster x]\n", "#", "[source 1]\n[source 1]\n" };
+  static const char *const odd[] = { "[",
+                                     "]",
+                                     "[]\n",
+                                     "[monitor]\n",
+                                     "[input 1",
+                                     "=\n",
+                                     "\\",
+                                     ";",
+                                     "[raster x]\n",
+                                     "#",
+                                     "[source 1]\n[source 1]\n" };
   g_string_insert (text, (gssize) somewhere (rand, text),
                    odd[g_rand_int (rand) % G_N_ELEMENTS (odd)]);
 }
@@ -255,9 +274,9 @@ long_line (GRand *rand, GString *text)
 static void
 anything (GRand *rand, GString *text)
 {
-  static const MutateFunc all[] = { delete_line, move_line,   flip_bit,     random_byte, cut_out,
-                                    huge_number, other_unit,  empty_value,  other_value, brackets,
-                                    odd_utf8,    odd_number };
+  static const MutateFunc all[] = { delete_line, move_line,   flip_bit,   random_byte,
+                                    cut_out,     huge_number, other_unit, empty_value,
+                                    other_value, brackets,    odd_utf8,   odd_number };
   for (guint i = 0; i < 5; i++)
     all[g_rand_int (rand) % G_N_ELEMENTS (all)](rand, text);
 }
@@ -323,8 +342,8 @@ test_mutation (gconstpointer data)
   mutations[number / TIMES].mutate (rand, text);
   /* a copy of the bytes and no more: nothing may be read past them */
   g_autofree char *bytes = g_memdup2 (text->str, MAX (text->len, 1));
-  g_autoptr (BwSheet) sheet
-      = bw_sheet_parse (bytes, text->len, "damaged.bench", bw_test_catalogue (), faults);
+  g_autoptr (BwSheet) sheet = bw_sheet_parse (bytes, text->len, "damaged.bench",
+                                              bw_test_catalogue (), faults);
   if (sheet == NULL)
     {
       assert_faults_named (faults);
@@ -361,8 +380,8 @@ main (int argc, char **argv)
   demo = bw_test_read (path, NULL);
   for (guint i = 0; i < N_MUTATIONS * TIMES; i++)
     {
-      g_autofree char *name
-          = g_strdup_printf ("/mutations/%s/%02u", mutations[i / TIMES].name, i % TIMES);
+      g_autofree char *name = g_strdup_printf ("/mutations/%s/%02u", mutations[i / TIMES].name,
+                                               i % TIMES);
       g_test_add_data_func (name, GUINT_TO_POINTER (i), test_mutation);
     }
   g_test_add_func ("/mutations/zz/both-happened", test_both_happened);

@@ -97,7 +97,10 @@ static const CompareCase compare_cases[] = {
   { "less", { -1, 2 }, { 1, 3 }, -1 },
   { "greater", { 2250000, 143 }, { 15734, 1 }, 1 },
   /* alike as doubles, and yet not equal */
-  { "closer-than-a-double", { G_MAXINT64, G_MAXINT64 - 1 }, { G_MAXINT64 - 1, G_MAXINT64 - 2 }, -1 },
+  { "closer-than-a-double",
+    { G_MAXINT64, G_MAXINT64 - 1 },
+    { G_MAXINT64 - 1, G_MAXINT64 - 2 },
+    -1 },
 };
 
 static void

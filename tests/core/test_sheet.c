@@ -1,15 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet.h"
 
-#include <errno.h>
-#include <signal.h>
 #include <string.h>
-#include <sys/resource.h>
-#include <sys/stat.h>
-#include <sys/wait.h>
-#include <unistd.h>
-
-#include <glib/gstdio.h>
 
 #include "keyfile.h"
 #include "properties.h"
@@ -17,18 +9,22 @@
 
 /* The least sheet there is, to which the tests add. */
 #define HEAD "[bench-sheet]\nformat=1\ntitle=Test\n\n"
-#define MONITOR                                                                                   \
-  "[monitor]\nname=Set\ndiagonal=14 in\naspect=4:3\nline_rates=15 kHz .. 16 kHz\n"                \
+#define MONITOR                                                                                    \
+  "[monitor]\nname=Set\ndiagonal=14 in\naspect=4:3\nline_rates=15 kHz .. 16 kHz\n"                 \
   "field_rates=48 Hz .. 62 Hz\nline_retrace=9 us\nfield_retrace=800 us\n\n"
-#define INPUT(n)                                                                                  \
-  "[input " #n "]\nname=In\nconnectors=bnc\nsignals=rgb\nsyncs=composite-sync\nshapes=bi-level\n" \
-  "polarities=negative\nscans=progressive; interlaced\nvideo_level=0.5 V .. 1 V\n"                \
+#define INPUT(n)                                                                                   \
+  "[input " #n "]\nname=In\nconnectors=bnc\nsignals=rgb\nsyncs=composite-sync\nshapes=bi-level\n"  \
+  "polarities=negative\nscans=progressive; interlaced\nvideo_level=0.5 V .. 1 V\n"                 \
   "sync_level=0.2 V .. 0.6 V\n\n"
-#define SOURCE(n, raster_id)                                                                      \
-  "[source " #n "]\nname=Source " #n "\nraster=" raster_id "\nsignal=rgb\nsyncs=composite-sync\n" \
+/* composite video cannot come with sync on green */
+#define ODD_INPUT                                                                                  \
+  "[input 2]\nname=B\nconnectors=bnc\nsignals=composite\nsyncs=on-green\nshapes=bi-level\n"        \
+  "polarities=negative\nscans=progressive\nvideo_level=0.5 V .. 1 V\nsync_level=0.2 V .. 0.6 V\n"
+#define SOURCE(n, raster_id)                                                                       \
+  "[source " #n "]\nname=Source " #n "\nraster=" raster_id "\nsignal=rgb\nsyncs=composite-sync\n"  \
   "connector=bnc\nvideo_level=0.7 V\nsync_level=0.3 V\naspect=4:3\n\n"
-#define RASTER_LINES                                                                              \
-  "name=Mine\nsource=measured\nscan=progressive\nline_rate=15.7 kHz\nh_front_porch=1.5 us\n"      \
+#define RASTER_LINES                                                                               \
+  "name=Mine\nsource=measured\nscan=progressive\nline_rate=15.7 kHz\nh_front_porch=1.5 us\n"       \
   "h_sync=4.7 us\nh_back_porch=4.5 us\nv_active=240\nv_front_porch=4\nv_sync=3\nv_back_porch=15\n"
 #define SHEET HEAD MONITOR INPUT (1) SOURCE (1, "625-50-interlaced")
 
@@ -106,23 +102,39 @@ typedef struct
 } KeptCase;
 
 static const KeptCase kept_cases[] = {
-  { "key-of-the-sheet", "[bench-sheet]\nformat=1\ntitle=Test\nweather=rain\n\n" MONITOR INPUT (1), { "weather=rain\n" } },
+  { "key-of-the-sheet",
+    "[bench-sheet]\nformat=1\ntitle=Test\nweather=rain\n\n" MONITOR INPUT (1),
+    { "weather=rain\n" } },
   { "key-of-the-monitor", HEAD MONITOR "cabinet=walnut\n" INPUT (1), { "cabinet=walnut\n" } },
-  { "key-of-an-input", SHEET "[input 2]\ncolour=red\n" "name=B\nconnectors=bnc\nsignals=rgb\nsyncs=composite-sync\nshapes=bi-level\npolarities=negative\nscans=progressive\nvideo_level=0.5 V .. 1 V\nsync_level=0.2 V .. 0.6 V\n", { "colour=red\n" } },
+  { "key-of-an-input", HEAD MONITOR INPUT (1) "colour=red\n", { "colour=red\n" } },
   { "key-of-a-source", SHEET "shelf=3\n", { "shelf=3\n" } },
-  { "key-with-a-language", SHEET "remark[xx]=y\nremark[zz]=z\n", { "remark[xx]=y\n", "remark[zz]=z\n" } },
+  { "key-with-a-language",
+    SHEET "remark[xx]=y\nremark[zz]=z\n",
+    { "remark[xx]=y\n", "remark[zz]=z\n" } },
   { "group", SHEET "[future]\nkey=value\nother=1;2;3\n", { "[future]\nkey=value\nother=1;2;3\n" } },
-  { "group-in-the-middle", HEAD MONITOR "[future]\nkey=value\n\n" INPUT (1), { "[future]\nkey=value\n" } },
+  { "group-in-the-middle",
+    HEAD MONITOR "[future]\nkey=value\n\n" INPUT (1),
+    { "[future]\nkey=value\n" } },
   { "group-first", "[future]\nkey=value\n\n" SHEET, { "[future]\nkey=value\n" } },
   { "empty-group", SHEET "[future]\n", { "[future]\n" } },
   { "value-with-escapes", SHEET "[future]\nkey=a\\nb\\\\c\\s\n", { "key=a\\nb\\\\c\\s\n" } },
   { "comment-at-the-top", "# for the foyer\n" SHEET, { "# for the foyer\n" } },
-  { "two-comments-at-the-top", "# for the foyer\n# and the hall\n\n" SHEET, { "# for the foyer\n# and the hall\n" } },
-  { "comment-above-a-group", HEAD "# serviced in June\n" MONITOR INPUT (1), { "# serviced in June\n[monitor]" } },
-  { "comment-above-a-source", HEAD MONITOR INPUT (1) "# from the archive\n" SOURCE (1, "625-50-interlaced"), { "# from the archive\n[source 1]" } },
+  { "two-comments-at-the-top",
+    "# for the foyer\n# and the hall\n\n" SHEET,
+    { "# for the foyer\n# and the hall\n" } },
+  { "comment-above-a-group",
+    HEAD "# serviced in June\n" MONITOR INPUT (1),
+    { "# serviced in June\n[monitor]" } },
+  { "comment-above-a-source",
+    HEAD MONITOR INPUT (1) "# from the archive\n" SOURCE (1, "625-50-interlaced"),
+    { "# from the archive\n[source 1]" } },
   { "comment-above-a-key", SHEET "# it is heavy\nshelf=3\n", { "# it is heavy\nshelf=3\n" } },
-  { "comment-above-a-known-key", HEAD MONITOR "# measured\nmains_current=1.4 A\n" INPUT (1), { "# measured\nmains_current=1.4 A\n" } },
-  { "comment-above-a-foreign-group", SHEET "# later\n[future]\nkey=value\n", { "# later\n[future]" } },
+  { "comment-above-a-known-key",
+    HEAD MONITOR "# measured\nmains_current=1.4 A\n" INPUT (1),
+    { "# measured\nmains_current=1.4 A\n" } },
+  { "comment-above-a-foreign-group",
+    SHEET "# later\n[future]\nkey=value\n",
+    { "# later\n[future]" } },
   { "comment-at-the-end", SHEET "# that is all\n", { "# that is all\n" } },
 };
 
@@ -158,8 +170,8 @@ test_kept (gconstpointer data)
 static void
 test_removed_source (void)
 {
-  g_autoptr (BwSheet) sheet = parse (HEAD MONITOR INPUT (1) SOURCE (1, "625-50-interlaced")
-                                         "shelf=3\n\n" SOURCE (2, "625-50-interlaced"));
+  g_autoptr (BwSheet) sheet = parse (HEAD MONITOR INPUT (
+      1) SOURCE (1, "625-50-interlaced") "shelf=3\n\n" SOURCE (2, "625-50-interlaced"));
   BwSource *added = bw_source_copy (bw_sheet_source (sheet, 1));
 
   g_clear_pointer (&added->group, g_free);
@@ -257,15 +269,15 @@ test_travels (gconstpointer data)
   g_autoptr (BwSheet) sheet = parse_with (c->sheet, here);
   g_autofree char *text = bw_sheet_to_text (sheet, here);
   g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  g_autoptr (BwSheet) there
-      = bw_sheet_parse (text, strlen (text), "there", bw_test_catalogue (), faults);
+  g_autoptr (BwSheet) there = bw_sheet_parse (text, strlen (text), "there", bw_test_catalogue (),
+                                              faults);
 
   bw_test_no_faults (faults);
   if (there == NULL)
     return;
   g_assert_cmpuint (there->rasters->len, ==, 1);
-  const BwRaster *raster
-      = bw_sheet_raster (there, bw_test_catalogue (), bw_sheet_source (there, 0));
+  const BwRaster *raster = bw_sheet_raster (there, bw_test_catalogue (),
+                                            bw_sheet_source (there, 0));
   g_assert_cmpstr (raster != NULL ? raster->name : NULL, ==, "Mine");
   g_autofree char *again = bw_sheet_to_text (there, bw_test_catalogue ());
   g_assert_cmpstr (text, ==, again);
@@ -278,8 +290,8 @@ test_own_raster (void)
   g_autoptr (BwSheet) plain = parse (SHEET);
   g_autofree char *text = bw_sheet_to_text (plain, bw_test_catalogue ());
   g_autoptr (BwSheet) sheet = parse (SHEET "[raster 625-50-interlaced]\n" RASTER_LINES);
-  const BwRaster *raster
-      = bw_sheet_raster (sheet, bw_test_catalogue (), bw_sheet_source (sheet, 0));
+  const BwRaster *raster = bw_sheet_raster (sheet, bw_test_catalogue (),
+                                            bw_sheet_source (sheet, 0));
 
   g_assert_null (strstr (text, "[raster"));
   g_assert_cmpstr (raster->name, ==, "Mine");
@@ -298,23 +310,87 @@ typedef struct
 
 static const FaultCase fault_cases[] = {
   { "empty", "", bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "[bench-sheet]" } },
-  { "another-kind-of-file", "[desktop entry]\nname=x\n", bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "not a bench sheet" } },
-  { "no-format", "[bench-sheet]\ntitle=x\n" MONITOR, bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "format", "1" } },
-  { "format-word", "[bench-sheet]\nformat=one\n" MONITOR, bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "format" } },
-  { "format-zero", "[bench-sheet]\nformat=0\n" MONITOR, bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "format" } },
-  { "format-negative", "[bench-sheet]\nformat=-1\n" MONITOR, bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "format" } },
-  { "format-huge", "[bench-sheet]\nformat=99999999999999999999\n" MONITOR, bw_sheet_error_quark, BW_SHEET_ERROR_NOT_A_SHEET, { "format" } },
-  { "newer", "[bench-sheet]\nformat=2\ntitle=x\n", bw_sheet_error_quark, BW_SHEET_ERROR_NEWER, { "newer", "format 2" } },
+  { "another-kind-of-file",
+    "[desktop entry]\nname=x\n",
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "not a bench sheet" } },
+  { "no-format",
+    "[bench-sheet]\ntitle=x\n" MONITOR,
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "format", "1" } },
+  { "format-word",
+    "[bench-sheet]\nformat=one\n" MONITOR,
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "format" } },
+  { "format-zero",
+    "[bench-sheet]\nformat=0\n" MONITOR,
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "format" } },
+  { "format-negative",
+    "[bench-sheet]\nformat=-1\n" MONITOR,
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "format" } },
+  { "format-huge",
+    "[bench-sheet]\nformat=99999999999999999999\n" MONITOR,
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NOT_A_SHEET,
+    { "format" } },
+  { "newer",
+    "[bench-sheet]\nformat=2\ntitle=x\n",
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NEWER,
+    { "newer", "format 2" } },
   { "no-monitor", HEAD, bw_sheet_error_quark, BW_SHEET_ERROR_NO_MONITOR, { "[monitor]" } },
-  { "no-title", "[bench-sheet]\nformat=1\n" MONITOR, bw_field_error_quark, BW_FIELD_ERROR_MISSING, { "[bench-sheet]", "title" } },
-  { "no-such-raster", HEAD MONITOR SOURCE (1, "no-such"), bw_sheet_error_quark, BW_SHEET_ERROR_NO_RASTER, { "[source 1]", "raster", "no-such" } },
-  { "faulty-raster", SHEET "[raster mine]\nname=Mine\n", bw_raster_error_quark, BW_RASTER_ERROR_NO_RATE, { "[raster mine]", "line_rate" } },
-  { "wrong-unit", HEAD MONITOR "mains_current=5 W\n" INPUT (1), bw_field_error_quark, BW_FIELD_ERROR_VALUE, { "[monitor]", "mains_current", "A, mA" } },
-  { "out-of-range", HEAD MONITOR "mains_current=500 A\n" INPUT (1), bw_field_error_quark, BW_FIELD_ERROR_RANGE, { "[monitor]", "mains_current", "50" } },
-  { "empty-supply", "[bench-sheet]\nformat=1\ntitle=x\nsupply_frequency=\n" MONITOR INPUT (1), bw_field_error_quark, BW_FIELD_ERROR_MISSING, { "[bench-sheet]", "supply_frequency", "10" } },
-  { "odd-source", SHEET "system=ntsc-m\n", bw_source_error_quark, BW_SOURCE_ERROR_SYSTEM, { "[source 1]", "none" } },
-  { "odd-input", HEAD MONITOR INPUT (1) "[input 2]\nname=B\nconnectors=bnc\nsignals=composite\nsyncs=on-green\nshapes=bi-level\npolarities=negative\nscans=progressive\nvideo_level=0.5 V .. 1 V\nsync_level=0.2 V .. 0.6 V\n", bw_monitor_error_quark, BW_MONITOR_ERROR_INPUT_SYNC, { "[input 2]", "composite" } },
-  { "group-twice", SHEET INPUT (1), bw_keyfile_error_quark, BW_KEYFILE_ERROR_DUPLICATE, { "[input 1]", "twice" } },
+  { "no-title",
+    "[bench-sheet]\nformat=1\n" MONITOR,
+    bw_field_error_quark,
+    BW_FIELD_ERROR_MISSING,
+    { "[bench-sheet]", "title" } },
+  { "no-such-raster",
+    HEAD MONITOR SOURCE (1, "no-such"),
+    bw_sheet_error_quark,
+    BW_SHEET_ERROR_NO_RASTER,
+    { "[source 1]", "raster", "no-such" } },
+  { "faulty-raster",
+    SHEET "[raster mine]\nname=Mine\n",
+    bw_raster_error_quark,
+    BW_RASTER_ERROR_NO_RATE,
+    { "[raster mine]", "line_rate" } },
+  { "wrong-unit",
+    HEAD MONITOR "mains_current=5 W\n" INPUT (1),
+    bw_field_error_quark,
+    BW_FIELD_ERROR_VALUE,
+    { "[monitor]", "mains_current", "A, mA" } },
+  { "out-of-range",
+    HEAD MONITOR "mains_current=500 A\n" INPUT (1),
+    bw_field_error_quark,
+    BW_FIELD_ERROR_RANGE,
+    { "[monitor]", "mains_current", "50" } },
+  { "empty-supply",
+    "[bench-sheet]\nformat=1\ntitle=x\nsupply_frequency=\n" MONITOR INPUT (1),
+    bw_field_error_quark,
+    BW_FIELD_ERROR_MISSING,
+    { "[bench-sheet]", "supply_frequency", "10" } },
+  { "odd-source",
+    SHEET "system=ntsc-m\n",
+    bw_source_error_quark,
+    BW_SOURCE_ERROR_SYSTEM,
+    { "[source 1]", "none" } },
+  { "odd-input",
+    HEAD MONITOR ODD_INPUT,
+    bw_monitor_error_quark,
+    BW_MONITOR_ERROR_INPUT_SYNC,
+    { "[input 2]", "composite" } },
+  { "group-twice",
+    SHEET INPUT (1),
+    bw_keyfile_error_quark,
+    BW_KEYFILE_ERROR_DUPLICATE,
+    { "[input 1]", "twice" } },
   { "junk", SHEET "junk\n", bw_keyfile_error_quark, BW_KEYFILE_ERROR_SYNTAX, { "line", "junk" } },
 };
 
@@ -335,10 +411,10 @@ static void
 test_all_faults (void)
 {
   g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  const char text[] = HEAD MONITOR "mains_current=5 W\n\n[input 1]\nname=A\n\n"
-      SOURCE (1, "no-such") SOURCE (2, "625-50-interlaced") "setup=9\n";
-  g_assert_null (
-      bw_sheet_parse (text, strlen (text), "test.bench", bw_test_catalogue (), faults));
+  const char text[] = HEAD MONITOR
+      "mains_current=5 W\n\n[input 1]\nname=A\n\n" SOURCE (1, "no-such")
+          SOURCE (2, "625-50-interlaced") "setup=9\n";
+  g_assert_null (bw_sheet_parse (text, strlen (text), "test.bench", bw_test_catalogue (), faults));
   g_assert_cmpuint (faults->len, ==, 4);
   for (guint i = 0; i < faults->len; i++)
     g_assert_true (g_str_has_prefix (((GError *) faults->pdata[i])->message, "test.bench"));
@@ -357,309 +433,10 @@ test_too_many (void)
       g_string_replace (input, "NUMBER", number, 0);
       g_string_append (text, input->str);
     }
-  g_assert_null (
-      bw_sheet_parse (text->str, text->len, "test.bench", bw_test_catalogue (), faults));
+  g_assert_null (bw_sheet_parse (text->str, text->len, "test.bench", bw_test_catalogue (), faults));
   g_assert_cmpuint (faults->len, ==, 1);
   bw_test_has_fault (faults, BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
                      WORDS ("test.bench", "64", "[input 65]"));
-}
-
-/* On disk */
-
-static char *
-in_folder (const char *folder, const char *name, const char *text)
-{
-  char *path = g_build_filename (folder, name, NULL);
-  if (text != NULL)
-    g_assert_true (g_file_set_contents (path, text, -1, NULL));
-  return path;
-}
-
-static void
-assert_content (const char *path, const char *wanted)
-{
-  g_autofree char *text = bw_test_read (path, NULL);
-  g_assert_cmpstr (text, ==, wanted);
-}
-
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-  while (g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
-static void
-test_save_and_load (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "new.bench", NULL);
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_sheet_to_text (sheet, bw_test_catalogue ());
-
-  g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), &error));
-  g_assert_no_error (error);
-  assert_content (path, text);
-  g_autoptr (BwSheet) back = bw_sheet_load (path, bw_test_catalogue (), faults);
-  bw_test_no_faults (faults);
-  g_assert_nonnull (back);
-  g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), NULL));
-  assert_content (path, text);
-  g_assert_cmpuint (count_files (folder), ==, 1); /* nothing lies about */
-  bw_test_folder_remove (folder);
-}
-
-/* A sheet that cannot be read is not touched: same bytes, same times. */
-static void
-assert_untouched (const char *text, GQuark domain, int code)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", text);
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  GStatBuf before, after;
-
-  g_assert_cmpint (g_stat (path, &before), ==, 0);
-  g_assert_null (bw_sheet_load (path, bw_test_catalogue (), faults));
-  bw_test_has_fault (faults, domain, code, WORDS (path));
-  g_assert_cmpint (g_stat (path, &after), ==, 0);
-  g_assert_cmpint (before.st_mtim.tv_sec, ==, after.st_mtim.tv_sec);
-  g_assert_cmpint (before.st_mtim.tv_nsec, ==, after.st_mtim.tv_nsec);
-  g_assert_cmpuint (before.st_ino, ==, after.st_ino);
-  assert_content (path, text);
-  g_assert_cmpuint (count_files (folder), ==, 1);
-  bw_test_folder_remove (folder);
-}
-
-static void
-test_newer_untouched (void)
-{
-  assert_untouched ("# newer\n[bench-sheet]\nformat=2\nunheard=of\n[monitor]\n", BW_SHEET_ERROR,
-                    BW_SHEET_ERROR_NEWER);
-}
-
-static void
-test_damaged_untouched (void)
-{
-  assert_untouched (SHEET "[source 2\nname=cut o", BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_SYNTAX);
-}
-
-static void
-test_load_missing (void)
-{
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  g_assert_null (bw_sheet_load ("/no/such.bench", bw_test_catalogue (), faults));
-  bw_test_has_fault (faults, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_READ, WORDS ("/no/such.bench"));
-}
-
-/* A symbolic link still points to the file, which is the one that is written. */
-static void
-test_save_through_link (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "real.bench", "old");
-  g_autofree char *link = in_folder (folder, "link.bench", NULL);
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-  g_autofree char *text = bw_sheet_to_text (sheet, bw_test_catalogue ());
-
-  g_assert_cmpint (symlink ("real.bench", link), ==, 0);
-  g_assert_true (bw_sheet_save (sheet, link, bw_test_catalogue (), NULL));
-  g_autofree char *target = g_file_read_link (link, NULL);
-  g_assert_cmpstr (target, ==, "real.bench");
-  assert_content (path, text);
-  bw_test_folder_remove (folder);
-}
-
-/* So does a link to a file that is not there yet. */
-static void
-test_save_through_dangling_link (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *link = in_folder (folder, "link.bench", NULL);
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-
-  g_assert_cmpint (symlink ("real.bench", link), ==, 0);
-  g_assert_true (bw_sheet_save (sheet, link, bw_test_catalogue (), NULL));
-  g_autofree char *target = g_file_read_link (link, NULL);
-  g_assert_cmpstr (target, ==, "real.bench");
-  bw_test_folder_remove (folder);
-}
-
-/* A file that others may not read stays so. */
-static void
-test_save_keeps_mode (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "private.bench", "old");
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-  GStatBuf status;
-
-  g_assert_cmpint (g_chmod (path, 0600), ==, 0);
-  g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), NULL));
-  g_assert_cmpint (g_stat (path, &status), ==, 0);
-  g_assert_cmpint (status.st_mode & 0777, ==, 0600);
-  bw_test_folder_remove (folder);
-}
-
-static void
-assert_save_fails (const char *path)
-{
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-  g_autoptr (GError) error = NULL;
-
-  g_assert_false (bw_sheet_save (sheet, path, bw_test_catalogue (), &error));
-  g_assert_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE);
-  if (error != NULL)
-    bw_test_assert_words (error->message, WORDS (path));
-}
-
-static void
-test_save_to_no_folder (void)
-{
-  assert_save_fails ("/no/such/folder/new.bench");
-}
-
-static void
-test_save_over_a_folder (void)
-{
-  char *folder = bw_test_folder_new ();
-  assert_save_fails (folder);
-  g_assert_true (g_file_test (folder, G_FILE_TEST_IS_DIR));
-  bw_test_folder_remove (folder);
-}
-
-/* Saves in a process of its own that may write no more than @limit bytes to any file. Returns its
- * wait status: exit 0 saved, 1 refused with the right error, 2 with another. */
-static int
-save_limited (const char *path, rlim_t limit, gboolean ignore_signal)
-{
-  pid_t child = fork ();
-  int status = -1;
-
-  if (child == 0)
-    {
-      struct rlimit size = { limit, limit }, core = { 0, 0 };
-      g_autoptr (BwSheet) sheet = parse (SHEET);
-      g_autoptr (GError) error = NULL;
-      signal (SIGXFSZ, ignore_signal ? SIG_IGN : SIG_DFL);
-      setrlimit (RLIMIT_CORE, &core);
-      setrlimit (RLIMIT_FSIZE, &size);
-      if (bw_sheet_save (sheet, path, bw_test_catalogue (), &error))
-        _exit (0);
-      _exit (g_error_matches (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE) ? 1 : 2);
-    }
-  waitpid (child, &status, 0);
-  return status;
-}
-
-/* No room for the new file: an error, and the old one is whole. Every length at which writing can
- * stop. */
-static void
-test_save_without_room (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
-  g_autoptr (BwSheet) sheet = parse (SHEET);
-  g_autofree char *text = bw_sheet_to_text (sheet, bw_test_catalogue ());
-  rlim_t length = strlen (text);
-  const rlim_t limits[] = { 0, 1, 100, length / 2, length - 1 };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
-    {
-      int status = save_limited (path, limits[i], TRUE);
-      g_assert_true (WIFEXITED (status));
-      g_assert_cmpint (WEXITSTATUS (status), ==, 1);
-      assert_content (path, "the old file");
-      g_assert_cmpuint (count_files (folder), ==, 1);
-    }
-  g_assert_cmpint (save_limited (path, length, TRUE), ==, 0);
-  assert_content (path, text);
-  bw_test_folder_remove (folder);
-}
-
-/* Killed while it writes: the old file is whole. */
-static void
-test_save_killed_in_writing (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
-  int status = save_limited (path, 100, FALSE);
-
-  g_assert_true (WIFSIGNALED (status));
-  g_assert_cmpint (WTERMSIG (status), ==, SIGXFSZ);
-  assert_content (path, "the old file");
-  bw_test_folder_remove (folder);
-}
-
-static void G_GNUC_NORETURN
-save_for_ever (const char *path, const BwSheet *a, const BwSheet *b)
-{
-  for (;;)
-    {
-      bw_sheet_save (a, path, bw_test_catalogue (), NULL);
-      bw_sheet_save (b, path, bw_test_catalogue (), NULL);
-    }
-}
-
-#define KILLS 40
-
-/* Killed at any moment: the file is one of the two sheets that were being saved in turn. */
-static void
-test_save_killed_at_any_time (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autoptr (GRand) rand = g_rand_new_with_seed (6);
-  g_autoptr (BwSheet) a = parse (SHEET);
-  g_autofree char *demo_text = NULL;
-  g_autoptr (BwSheet) b = demo (&demo_text);
-  g_autofree char *text_a = bw_sheet_to_text (a, bw_test_catalogue ());
-  g_autofree char *text_b = bw_sheet_to_text (b, bw_test_catalogue ());
-  g_autofree char *path = in_folder (folder, "old.bench", text_a);
-
-  for (guint i = 0; i < KILLS && !g_test_failed (); i++)
-    {
-      pid_t child = fork ();
-      if (child == 0)
-        save_for_ever (path, a, b);
-      g_usleep ((gulong) g_rand_int_range (rand, 500, 20000));
-      kill (child, SIGKILL);
-      waitpid (child, NULL, 0);
-      g_autofree char *text = bw_test_read (path, NULL);
-      g_assert_true (strcmp (text, text_a) == 0 || strcmp (text, text_b) == 0);
-    }
-  bw_test_folder_remove (folder);
-}
-
-/* A folder in which nothing may be made. The superuser may everywhere, so that it steps down. */
-static void
-test_save_to_read_only_folder (void)
-{
-  char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
-  int status = -1;
-  g_assert_cmpint (g_chmod (folder, 0555), ==, 0);
-
-  pid_t child = fork ();
-  if (child == 0)
-    {
-      g_autoptr (BwSheet) sheet = parse (SHEET);
-      g_autoptr (GError) error = NULL;
-      if (geteuid () == 0 && (setegid (65534) != 0 || seteuid (65534) != 0))
-        _exit (3);
-      gboolean saved = bw_sheet_save (sheet, path, bw_test_catalogue (), &error);
-      _exit (saved ? 0 : g_error_matches (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE) ? 1 : 2);
-    }
-  waitpid (child, &status, 0);
-  g_assert_true (WIFEXITED (status));
-  g_assert_cmpint (WEXITSTATUS (status), ==, 1);
-  g_assert_cmpint (g_chmod (folder, 0755), ==, 0);
-  assert_content (path, "the old file");
-  g_assert_cmpuint (count_files (folder), ==, 1);
-  bw_test_folder_remove (folder);
 }
 
 static void
@@ -667,24 +444,6 @@ add (const char *group, const char *name, gconstpointer data, GTestDataFunc func
 {
   g_autofree char *path = g_strdup_printf ("/sheet/%s/%s", group, name);
   g_test_add_data_func (path, data, func);
-}
-
-static void
-add_saves (void)
-{
-  g_test_add_func ("/sheet/save/and-load", test_save_and_load);
-  g_test_add_func ("/sheet/save/through-link", test_save_through_link);
-  g_test_add_func ("/sheet/save/through-dangling-link", test_save_through_dangling_link);
-  g_test_add_func ("/sheet/save/keeps-mode", test_save_keeps_mode);
-  g_test_add_func ("/sheet/save/to-no-folder", test_save_to_no_folder);
-  g_test_add_func ("/sheet/save/over-a-folder", test_save_over_a_folder);
-  g_test_add_func ("/sheet/save/to-read-only-folder", test_save_to_read_only_folder);
-  g_test_add_func ("/sheet/save/without-room", test_save_without_room);
-  g_test_add_func ("/sheet/save/killed-in-writing", test_save_killed_in_writing);
-  g_test_add_func ("/sheet/save/killed-at-any-time", test_save_killed_at_any_time);
-  g_test_add_func ("/sheet/untouched/newer", test_newer_untouched);
-  g_test_add_func ("/sheet/untouched/damaged", test_damaged_untouched);
-  g_test_add_func ("/sheet/load-missing", test_load_missing);
 }
 
 int
@@ -706,6 +465,5 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/duplicates", test_duplicates);
   g_test_add_func ("/sheet/foreign-groups", test_foreign_groups);
   g_test_add_func ("/sheet/own-raster", test_own_raster);
-  add_saves ();
   return g_test_run ();
 }

@@ -136,7 +136,9 @@ severity_of (const Case *c, const BwRaster *raster,
   BwRasterFigures figures;
   BwFit fit = { 0 };
   BwFinding finding = { .severity = BW_SEVERITY_OK, .reason = BW_REASON_HOLDS };
+  g_autoptr (BwInput) plain = bw_input_new (); /* takes whatever the monitor takes */
   BwCase judged = { .monitor = c->monitor,
+                    .input = plain,
                     .raster = raster,
                     .figures = &figures,
                     .limits = c->limits,
@@ -417,10 +419,9 @@ add_cases (const BwMonitor *monitor, const BwLimits *limits, const char *name)
     }
 }
 
-static GPtrArray *
-add_odd_sets (const BwLimits *limits)
+static void
+add_odd_sets (GPtrArray *monitors, const BwLimits *limits)
 {
-  GPtrArray *monitors = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_monitor_free);
   for (gsize i = 0; i < G_N_ELEMENTS (odd_sets); i++)
     {
       BwMonitor *monitor = simple_monitor ();
@@ -438,7 +439,6 @@ add_odd_sets (const BwLimits *limits)
       g_ptr_array_add (monitors, monitor);
       add_cases (monitor, limits, odd_sets[i].name);
     }
-  return monitors;
 }
 
 int
@@ -447,8 +447,9 @@ main (int argc, char **argv)
   bw_test_init (&argc, &argv);
   const GPtrArray *monitors = bw_catalogue_monitors (bw_test_catalogue ());
   const BwSheet *demo = demo_sheet ();
-  g_autoptr (GPtrArray) odd = add_odd_sets (&demo->limits);
+  g_autoptr (GPtrArray) odd = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_monitor_free);
 
+  add_odd_sets (odd, &demo->limits);
   for (guint i = 0; i < monitors->len; i++)
     {
       const BwMonitor *monitor = monitors->pdata[i];

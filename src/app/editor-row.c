@@ -1,0 +1,273 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "editor-row.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+/**
+ * BwEditorRow:
+ *
+ * One field of a form: its name, its control, what is wrong with what was entered, and a sentence
+ * of help. A row only holds text; whoever made it takes the text on "edited".
+ */
+typedef struct
+{
+  const BwField *field; /* static */
+  char *shown;          /* the model's text */
+  GtkWidget *control;   /* borrowed; a child */
+  GtkWidget *error;
+  GtkWidget *help;
+  gboolean showing; /* the control is being set, not edited */
+} BwEditorRowPrivate;
+
+G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (BwEditorRow, bw_editor_row, GTK_TYPE_BOX)
+
+#define PRIVATE(self)                                                                              \
+  ((BwEditorRowPrivate *) bw_editor_row_get_instance_private (BW_EDITOR_ROW (self)))
+
+enum
+{
+  PROP_FIELD = 1,
+  N_PROPERTIES
+};
+
+enum
+{
+  EDITED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static GtkWidget *
+text_label_new (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+static void
+bw_editor_row_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_FIELD)
+    PRIVATE (object)->field = g_value_get_pointer (value);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+bw_editor_row_finalize (GObject *object)
+{
+  g_free (PRIVATE (object)->shown);
+  G_OBJECT_CLASS (bw_editor_row_parent_class)->finalize (object);
+}
+
+static void
+bw_editor_row_class_init (BwEditorRowClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->set_property = bw_editor_row_set_property;
+  object_class->finalize = bw_editor_row_finalize;
+
+  g_object_class_install_property (object_class, PROP_FIELD,
+                                   g_param_spec_pointer ("field", NULL, NULL,
+                                                         G_PARAM_WRITABLE | G_PARAM_CONSTRUCT_ONLY
+                                                             | G_PARAM_STATIC_STRINGS));
+
+  /* BwEditorRow::edited: the person has finished an edit. */
+  signals[EDITED] = g_signal_new ("edited", BW_TYPE_EDITOR_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 0);
+}
+
+static void
+bw_editor_row_init (BwEditorRow *self)
+{
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (self), 4);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "bw-editor-row");
+}
+
+static char *
+allowed_words (const BwField *field)
+{
+  if (field->type == BW_FIELD_CHOICE || field->type == BW_FIELD_SET
+      || field->type == BW_FIELD_SWITCH || field->type == BW_FIELD_TEXT)
+    return NULL;
+  g_autofree char *allowed = bw_field_allowed (field, bw_quantity_locale_mark ());
+  return g_strdup_printf (_ ("Allowed: %s"), allowed);
+}
+
+/**
+ * bw_editor_row_set_control:
+ * @control: (transfer floating): what the person edits
+ *
+ * Completes the row; to be called once by the kind of row.
+ */
+void
+bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  const BwField *field = private->field;
+  GtkWidget *label = text_label_new (bw_field_label (field), "bw-field-label");
+  g_autofree char *allowed = allowed_words (field);
+
+  private->control = control;
+  private->error = text_label_new (NULL, "bw-field-error");
+  gtk_widget_set_visible (private->error, FALSE);
+  private->help = text_label_new (bw_field_help (field), "bw-light");
+  gtk_widget_set_visible (private->help, *bw_field_help (field) != '\0');
+  gtk_widget_set_tooltip_text (control, allowed);
+
+  gtk_box_append (GTK_BOX (self), label);
+  gtk_box_append (GTK_BOX (self), control);
+  gtk_box_append (GTK_BOX (self), private->error);
+  gtk_box_append (GTK_BOX (self), private->help);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  label, NULL, GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, private->help,
+                                  NULL, -1);
+}
+
+/**
+ * bw_editor_row_get_field:
+ *
+ * Returns: (transfer none): the field that the row edits
+ */
+const BwField *
+bw_editor_row_get_field (BwEditorRow *self)
+{
+  return PRIVATE (self)->field;
+}
+
+/**
+ * bw_editor_row_get_control:
+ *
+ * Returns: (transfer none): the widget that the person edits
+ */
+GtkWidget *
+bw_editor_row_get_control (BwEditorRow *self)
+{
+  return PRIVATE (self)->control;
+}
+
+/**
+ * bw_editor_row_get_error:
+ *
+ * Returns: (transfer none) (nullable): what is wrong with what was entered
+ */
+const char *
+bw_editor_row_get_error (BwEditorRow *self)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  if (!gtk_widget_get_visible (private->error))
+    return NULL;
+  return gtk_label_get_label (GTK_LABEL (private->error));
+}
+
+static void
+show (BwEditorRow *self, const char *text)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  private->showing = TRUE;
+  BW_EDITOR_ROW_GET_CLASS (self)->show (self, text);
+  private->showing = FALSE;
+}
+
+/**
+ * bw_editor_row_show_object:
+ * @object: the struct that the field belongs to
+ *
+ * Shows the member of @object. What was entered before is dropped, and so is its error.
+ */
+void
+bw_editor_row_show_object (BwEditorRow *self, gconstpointer object)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  g_free (private->shown);
+  private->shown = bw_field_to_entry (private->field, object, bw_quantity_locale_mark ());
+  bw_editor_row_reset (self);
+}
+
+/**
+ * bw_editor_row_reset:
+ *
+ * Takes back what was entered since the model was last shown.
+ */
+void
+bw_editor_row_reset (BwEditorRow *self)
+{
+  bw_editor_row_set_error (self, NULL);
+  if (bw_editor_row_is_edited (self))
+    show (self, PRIVATE (self)->shown);
+}
+
+/**
+ * bw_editor_row_dup_text:
+ *
+ * Returns: (transfer full): what the control holds, as bw_field_parse() reads it
+ */
+char *
+bw_editor_row_dup_text (BwEditorRow *self)
+{
+  return BW_EDITOR_ROW_GET_CLASS (self)->dup_text (self);
+}
+
+/**
+ * bw_editor_row_is_edited:
+ *
+ * Returns: whether the control holds something else than the model
+ */
+gboolean
+bw_editor_row_is_edited (BwEditorRow *self)
+{
+  g_autofree char *text = bw_editor_row_dup_text (self);
+  return g_strcmp0 (text, PRIVATE (self)->shown) != 0;
+}
+
+/**
+ * bw_editor_row_set_error:
+ * @message: (nullable): what is wrong and what is allowed; %NULL if all is well
+ */
+void
+bw_editor_row_set_error (BwEditorRow *self, const char *message)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  gboolean wrong = message != NULL;
+  GtkAccessible *accessible = GTK_ACCESSIBLE (private->control);
+
+  gtk_label_set_label (GTK_LABEL (private->error), wrong ? message : "");
+  gtk_widget_set_visible (private->error, wrong);
+  gtk_accessible_update_state (accessible, GTK_ACCESSIBLE_STATE_INVALID,
+                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
+  if (wrong)
+    {
+      gtk_widget_add_css_class (private->control, "error");
+      gtk_accessible_update_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE,
+                                      private->error, -1); /* one reference, not a list */
+    }
+  else
+    {
+      gtk_widget_remove_css_class (private->control, "error");
+      gtk_accessible_reset_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE);
+    }
+}
+
+/**
+ * bw_editor_row_finish_edit:
+ *
+ * Tells that the person has finished an edit. Does nothing while the row itself sets its control.
+ */
+void
+bw_editor_row_finish_edit (BwEditorRow *self)
+{
+  if (!PRIVATE (self)->showing)
+    g_signal_emit (self, signals[EDITED], 0);
+}

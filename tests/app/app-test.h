@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "application.h"
+#include "document.h"
+
+G_BEGIN_DECLS
+
+/* What the tests of the application share. */
+
+const BwCatalogue *app_test_catalogue (void);
+char *app_test_demo_path (void);
+char *app_test_sheet_path (void);
+char *app_test_scratch_path (const char *name);
+BwDocument *app_test_document_at (const char *path);
+BwDocument *app_test_document (void);
+char *app_test_sheet_text (BwDocument *document);
+const BwField *app_test_field (BwPart part, const char *key);
+
+BwWindow *app_test_window_new (BwDocument *document);
+void app_test_settle (void);
+gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
+void app_test_close (BwWindow *window);
+
+GtkWidget *app_test_find (GtkWidget *from, GType type, const char *buildable_id);
+void app_test_each (GtkWidget *from, void (*visit) (GtkWidget *widget, gpointer data),
+                    gpointer data);
+
+G_END_DECLS

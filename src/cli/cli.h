@@ -37,9 +37,14 @@ struct _BwCliCommand
 };
 
 BwCliExit bw_cli_catalogue (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_draw (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_edid (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_fit (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_identify (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_readings (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_report (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_sheet_check (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_solve (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_timing (const BwCliCommand *command, char **args);
 
 G_END_DECLS

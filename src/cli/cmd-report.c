@@ -1,33 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 
 #include "bench.h"
 #include "json-out.h"
 #include "options.h"
 #include "output.h"
 #include "report.h"
-
-static gboolean
-is_same_file (const char *a, const char *b)
-{
-  GStatBuf left;
-  GStatBuf right;
-  return g_stat (a, &left) == 0 && g_stat (b, &right) == 0 && left.st_dev == right.st_dev
-         && left.st_ino == right.st_ino;
-}
-
-/* A report is moved into place when it is whole, which would put it in place of a device. */
-static gboolean
-can_be_replaced (const char *pdf)
-{
-  if (!g_file_test (pdf, G_FILE_TEST_EXISTS) || g_file_test (pdf, G_FILE_TEST_IS_REGULAR))
-    return TRUE;
-  g_autofree char *says = g_strdup_printf (_ ("%s: is not a file that a report could replace"),
-                                           pdf);
-  bw_cli_fault (says);
-  return FALSE;
-}
+#include "target.h"
 
 static BwCliExit
 print_json (const char *path, const char *pdf)
@@ -47,7 +26,7 @@ write_report (const char *path, const char *pdf, gboolean as_json)
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
   g_autoptr (GError) error = NULL;
 
-  if (sheet == NULL || !can_be_replaced (pdf))
+  if (sheet == NULL)
     return BW_CLI_BAD_INPUT;
   if (!bw_report_to_pdf (sheet, catalogue, pdf, &error))
     {
@@ -80,7 +59,7 @@ bw_cli_report (const BwCliCommand *command, char **args)
       const char *path = options.rest[0];
       if (pdf == NULL)
         result = bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
-      else if (is_same_file (path, pdf))
+      else if (bw_target_is (pdf, path))
         result = bw_cli_wrong_usage (command->name, _ ("the report would replace its own sheet"));
       else
         result = write_report (path, pdf, options.json);

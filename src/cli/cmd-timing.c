@@ -2,17 +2,23 @@
 #include <glib/gi18n-lib.h>
 
 #include "bench.h"
+#include "interchange.h"
 #include "listing.h"
-#include "nearest.h"
 #include "options.h"
 #include "output.h"
-#include "raster-json.h"
-#include "raster-text.h"
-#include "words.h"
+#include "timing-view.h"
+
+typedef struct
+{
+  BwRasterChoice choice;
+  gboolean list;
+  gboolean as_modeline;
+} TimingOptions;
 
 static BwCliExit
-show_list (const BwCatalogue *catalogue, gboolean as_json)
+show_list (gboolean as_json)
 {
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   if (as_json)
     {
       g_autoptr (BwJson) json = bw_json_new ();
@@ -27,31 +33,54 @@ show_list (const BwCatalogue *catalogue, gboolean as_json)
 }
 
 static BwCliExit
-show_raster (const BwRaster *raster, gboolean as_json)
+show_json (const BwChosenRaster *chosen, const char *modeline)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_raster_to_json (raster, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
+  g_autoptr (BwJson) json = bw_json_new ();
+  bw_json_begin_object (json, NULL);
+  bw_timing_to_json (chosen, modeline, json);
+  bw_json_end_object (json);
+  return bw_cli_print_json (bw_json_text (json));
+}
+
+static BwCliExit
+show_text (const BwChosenRaster *chosen, const char *modeline)
+{
   g_autoptr (GString) text = g_string_new (NULL);
-  bw_raster_append_text (raster, text);
+  if (modeline != NULL)
+    g_string_append_printf (text, "%s\n", modeline);
+  else
+    bw_timing_append_text (chosen, text);
   return bw_cli_print (text->str);
 }
 
 static BwCliExit
-no_such_raster (const BwCatalogue *catalogue, const char *wanted)
+show_raster (const BwChosenRaster *chosen, gboolean as_modeline, gboolean as_json)
 {
-  GPtrArray *rasters = bw_catalogue_rasters (catalogue);
-  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < rasters->len; i++)
-    g_ptr_array_extend_and_steal (names, bw_raster_names (rasters->pdata[i]));
-  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  bw_cli_complain (_ ("there is no raster “%s”; the nearest are %s"), wanted, nearest);
-  return BW_CLI_BAD_INPUT;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *modeline = as_modeline ? bw_modeline_format (chosen->raster, &error) : NULL;
+
+  if (error != NULL)
+    {
+      bw_cli_complain ("%s", error->message);
+      return BW_CLI_BAD_INPUT;
+    }
+  return as_json ? show_json (chosen, modeline) : show_text (chosen, modeline);
+}
+
+static BwCliExit
+run_timing (const BwCliCommand *command, const TimingOptions *own, const BwCliOptions *options)
+{
+  const char *name = options->rest[0];
+  g_autofree char *fault = bw_raster_choice_fault (&own->choice, name);
+
+  if (own->list && (!bw_raster_choice_is_empty (&own->choice, name) || own->as_modeline))
+    return bw_cli_wrong_usage (command->name, _ ("--list goes with no raster"));
+  if (!own->list && fault != NULL)
+    return bw_cli_wrong_usage (command->name, fault);
+  if (own->list)
+    return show_list (options->json);
+  g_autoptr (BwChosenRaster) chosen = bw_raster_choice_make (&own->choice, name);
+  return chosen != NULL ? show_raster (chosen, own->as_modeline, options->json) : BW_CLI_BAD_INPUT;
 }
 
 /**
@@ -64,24 +93,19 @@ no_such_raster (const BwCatalogue *catalogue, const char *wanted)
 BwCliExit
 bw_cli_timing (const BwCliCommand *command, char **args)
 {
-  gboolean list = FALSE;
-  const GOptionEntry own[] = {
-    { "list", 'l', 0, G_OPTION_ARG_NONE, &list, N_ ("List all rasters"), NULL },
-    G_OPTION_ENTRY_NULL,
+  TimingOptions own = { 0 };
+  g_autoptr (GArray) entries = bw_raster_choice_entries (&own.choice);
+  const GOptionEntry others[] = {
+    { "list", 'l', 0, G_OPTION_ARG_NONE, &own.list, N_ ("List all rasters"), NULL },
+    { "as-modeline", 0, 0, G_OPTION_ARG_NONE, &own.as_modeline,
+      N_ ("Print the raster as a mode line"), NULL },
   };
   g_auto (BwCliOptions) options;
   BwCliExit result = BW_CLI_DONE;
-  if (!bw_cli_options_read (&options, command, own, args, &result))
-    return result;
-  if (list == (options.n_rest == 1))
-    return bw_cli_wrong_usage (command->name, _ ("either RASTER or --list is needed"));
 
-  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
-  if (list)
-    return show_list (catalogue, options.json);
-  g_autofree char *name = bw_words_utf8 (options.rest[0]);
-  const BwRaster *raster = bw_catalogue_raster (catalogue, name);
-  if (raster == NULL)
-    return no_such_raster (catalogue, name);
-  return show_raster (raster, options.json);
+  g_array_append_vals (entries, others, G_N_ELEMENTS (others));
+  if (bw_cli_options_read (&options, command, (const GOptionEntry *) entries->data, args, &result))
+    result = run_timing (command, &own, &options);
+  bw_raster_choice_clear (&own.choice);
+  return result;
 }

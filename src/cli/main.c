@@ -11,7 +11,22 @@
 
 static const BwCliCommand commands[] = {
   { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
-    N_ ("RASTER is an id, such as cta-861-vic-5, or another name of one."), bw_cli_timing },
+    N_ ("RASTER is an id, such as cta-861-vic-5, or another name of one. In place of it, an option "
+        "computes a raster, reads one, or makes one for a monitor."),
+    bw_cli_timing },
+  { "identify", "", 0, 0, N_ ("Find the raster that agrees with what was read"),
+    N_ ("At least one rate is needed."), bw_cli_identify },
+  { "solve", "NAME=QUANTITY…", 0, G_MAXUINT, N_ ("Work out what follows from known figures"),
+    N_ ("Such as line-rate=15.734kHz; --list names the figures."), bw_cli_solve },
+  { "readings", "NAME=QUANTITY…", 0, G_MAXUINT,
+    N_ ("Hold readings of a scope against a standard's limits"),
+    N_ ("Such as line_sync=4.7us; --list names the standards, and the readings of one."),
+    bw_cli_readings },
+  { "draw", "[RASTER]", 0, 1, N_ ("Draw the line, the field or the map of a raster into a file"),
+    N_ ("--view and -o FILE must be given. RASTER as for timing."), bw_cli_draw },
+  { "edid", "SHEET", 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
+    N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."),
+    bw_cli_edid },
   { "fit", "SHEET", 1, 1, N_ ("Judge each source of a bench sheet at each input"),
     N_ ("A verdict is direct, tight, with parts, or no."), bw_cli_fit },
   { "sheet-check", "SHEET", 1, 1, N_ ("Say what is wrong with a bench sheet"),

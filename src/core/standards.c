@@ -112,28 +112,49 @@ settle_figures (BwRaster *raster)
          && bw_ratio_make (clock_hz, total, &raster->line_rate_hz);
 }
 
+/* "640x480-59.94-reduced": what was asked for, the same in every locale. */
+static char *
+request_text (const BwFormulaRequest *request)
+{
+  char rate[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (rate, sizeof rate, "%.5g", bw_ratio_to_double (request->field_rate_hz));
+  return g_strdup_printf ("%dx%d-%s%s%s%s", request->width, request->height, rate,
+                          request->reduced ? "-reduced" : "",
+                          request->interlaced ? "-interlaced" : "",
+                          request->margins ? "-margins" : "");
+}
+
+static void
+name_raster (BwRaster *raster, gboolean cvt, const BwFormulaRequest *request)
+{
+  g_autofree char *text = request_text (request);
+  /* a name goes into files */
+  g_autofree char *rate = bw_quantity_format (bw_ratio_to_double (request->field_rate_hz),
+                                              BW_DIMENSION_FREQUENCY, 5, BW_FILE_MARK);
+  raster->id = g_strconcat (cvt ? "cvt-" : "gtf-", text, NULL);
+  raster->name = g_strdup_printf (_ ("%s: %d×%d, %s%s%s%s"), cvt ? "CVT" : "GTF", request->width,
+                                  request->height, rate,
+                                  request->reduced ? _ (", reduced blanking") : "",
+                                  request->interlaced ? _ (", interlaced") : "",
+                                  request->margins ? _ (", margins") : "");
+  raster->source = g_strdup (cvt ? "VESA CVT 1.2" : "VESA GTF 1.1");
+  raster->aliases = g_strdup ("");
+  raster->note = g_strdup ("");
+}
+
 static BwRaster *
-finish (BwRaster *raster, const char *formula, const BwFormulaRequest *request, GError **error)
+finish (BwRaster *raster, gboolean cvt, const BwFormulaRequest *request, GError **error)
 {
   g_autoptr (GError) trouble = NULL;
   BwRatio total = { bw_raster_h_total (raster), 1 };
-  double rate_hz = bw_ratio_to_double (request->field_rate_hz);
 
-  raster->id = g_strdup_printf ("%s-%dx%d-%.5g", formula, request->width, request->height,
-                                rate_hz);
-  raster->name = g_strdup_printf (_ ("%s, %d×%d, %.5g Hz%s%s"), formula, request->width,
-                                  request->height, rate_hz,
-                                  request->reduced ? _ (", reduced blanking") : "",
-                                  request->interlaced ? _ (", interlaced") : "");
-  raster->source = g_strdup (formula[0] == 'c' ? "VESA CVT 1.2" : "VESA GTF 1.1");
-  raster->aliases = g_strdup ("");
-  raster->note = g_strdup ("");
-  if (raster->h_front_porch >= 0 && bw_ratio_divide (raster->pixel_clock_hz, total, &raster->line_rate_hz)
+  name_raster (raster, cvt, request);
+  if (raster->h_front_porch >= 0
+      && bw_ratio_divide (raster->pixel_clock_hz, total, &raster->line_rate_hz)
       && bw_raster_check (raster, &trouble))
     return raster;
   g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE,
-               _ ("%s cannot give %d×%d at %.5g Hz: %s"), raster->source, request->width,
-               request->height, rate_hz,
+               _ ("%s cannot give this: %s"), raster->name,
                trouble != NULL ? trouble->message
                                : _ ("the line's front porch would be negative, since the blanking "
                                     "curve fails at such a low line rate"));
@@ -295,7 +316,7 @@ bw_standards_cvt (const BwFormulaRequest *request, GError **error)
     cvt_reduced (request, raster);
   else
     cvt_standard (request, raster);
-  return finish (raster, "cvt", request, error);
+  return finish (raster, TRUE, request, error);
 }
 
 /* GTF */
@@ -367,7 +388,7 @@ bw_standards_gtf (const BwFormulaRequest *request, GError **error)
     bw_ratio_multiply (line_rate_hz, total, &raster->pixel_clock_hz);
   set_fields (raster, request->interlaced, lines, GTF_FRONT_PORCH, GTF_SYNC,
               (int) sync_back - GTF_SYNC);
-  return finish (raster, "gtf", request, error);
+  return finish (raster, FALSE, request, error);
 }
 
 /* A rate that some raster may have: beyond, the formula's products would not fit. */
@@ -400,7 +421,7 @@ gtf_fields (BwRaster *raster, const BwFormulaRequest *request, int lines, BwRati
       || !bw_ratio_divide (answered.field_rate_hz, (BwRatio){ double_lines, 1 },
                            &answered.field_rate_hz))
     answered.field_rate_hz = BW_RATIO_NONE;
-  return finish (raster, "gtf", &answered, error);
+  return finish (raster, FALSE, &answered, error);
 }
 
 /**

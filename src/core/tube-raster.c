@@ -220,11 +220,15 @@ named_raster (const BwTubeRequest *request, const BwMonitor *monitor)
 {
   BwRaster *raster = bw_raster_new ();
   double rate_hz = bw_ratio_to_double (request->field_rate_hz);
-  raster->id = g_strdup_printf ("tube-%dx%d-%.5g%s", request->width, request->height, rate_hz,
+  char plain[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *rate = bw_quantity_format (rate_hz, BW_DIMENSION_FREQUENCY, 5, BW_FILE_MARK);
+
+  g_ascii_formatd (plain, sizeof plain, "%.5g", rate_hz);
+  raster->id = g_strdup_printf ("tube-%dx%d-%s%s", request->width, request->height, plain,
                                 request->interlaced ? "-interlaced" : "");
-  raster->name = g_strdup_printf (_ ("%d×%d, %.5g Hz, made for %s"), request->width,
-                                  request->height, rate_hz, monitor->name);
-  raster->source = g_strdup (_ ("computed for this monitor"));
+  raster->name = g_strdup_printf (_ ("%d×%d, %s, made for %s"), request->width, request->height,
+                                  rate, monitor->name);
+  raster->source = g_strdup (_ ("computation for this monitor"));
   raster->aliases = g_strdup ("");
   raster->note = g_strdup ("");
   return raster;

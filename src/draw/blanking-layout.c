@@ -47,10 +47,9 @@ bw_blanking_y (const BwBlankingLayout *layout, double level)
 guint
 bw_blanking_bands (const BwBlankingView *what, BwRange bands_s[BW_BLANKING_BANDS])
 {
-  static const BwReadingKind readings[BW_BLANKING_BANDS] = { BW_READING_FRONT_PORCH,
-                                                             BW_READING_LINE_SYNC,
-                                                             BW_READING_BURST_START,
-                                                             BW_READING_SYNC_TO_PICTURE };
+  static const BwReadingKind readings[BW_BLANKING_BANDS] = {
+    BW_READING_FRONT_PORCH, BW_READING_LINE_SYNC, BW_READING_BURST_START, BW_READING_SYNC_TO_PICTURE
+  };
   guint n = 0;
   if (what->limits == NULL || what->raster->sync_shape == BW_SHAPE_TRILEVEL)
     return 0;
@@ -112,105 +111,6 @@ place_across (BwBlankingLayout *layout)
   layout->to_s = end_s + beside_s;
 }
 
-static void
-add_dim (BwBlankingLayout *layout, BwDimRow *row, const char *name, double from_s, double to_s,
-         int pixels, int reading)
-{
-  char *texts[BW_N_DIM_FORMS];
-  if (!(to_s > from_s))
-    return;
-  bw_blanking_dim_texts (layout, name, to_s - from_s, pixels, reading, texts);
-  bw_dim_row_add (row, bw_blanking_x (layout, from_s), bw_blanking_x (layout, to_s),
-                  (const char *const *) texts);
-  for (guint form = 0; form < BW_N_DIM_FORMS; form++)
-    g_free (texts[form]);
-}
-
-static void
-add_interval (BwBlankingLayout *layout, BwDimRow *row, BwLineInterval interval, double shift_s,
-              int reading)
-{
-  const BwLineShape *shape = &layout->shape;
-  const char *name = bw_line_interval_label (interval);
-  double from_s = shape->start_s[interval] + shift_s;
-  if (interval == BW_INTERVAL_SYNC && shape->trilevel)
-    name = _ ("sync, both halves");
-  add_dim (layout, row, name, from_s, from_s + bw_line_shape_length (shape, interval),
-           shape->pixels[interval], reading);
-}
-
-/* From the datum, which is in the middle of tri-level sync. */
-static void
-add_from_datum (BwBlankingLayout *layout)
-{
-  const BwLineShape *shape = &layout->shape;
-  int sync = shape->trilevel ? shape->pixels[BW_INTERVAL_SYNC] / 2
-                             : shape->pixels[BW_INTERVAL_SYNC];
-  BwRange burst_s;
-
-  if (!bw_blanking_keeps (layout, BW_BLANKING_LEAVE_FROM_DATUM))
-    return;
-  add_dim (layout, &layout->to_end, _ ("0H to the end of blanking"), 0,
-           bw_line_shape_blanking_end (shape), sync + shape->pixels[BW_INTERVAL_BACK_PORCH],
-           BW_READING_SYNC_TO_PICTURE);
-  if (bw_blanking_burst (layout->what, &burst_s))
-    add_dim (layout, &layout->to_burst, _ ("0H to burst"), 0, burst_s.low, 0,
-             BW_READING_BURST_START);
-}
-
-/* The gap between sync and burst is what the trade calls the breezeway. */
-static void
-add_burst (BwBlankingLayout *layout)
-{
-  BwRange burst_s;
-  if (!bw_blanking_keeps (layout, BW_BLANKING_LEAVE_BURST)
-      || !bw_blanking_burst (layout->what, &burst_s))
-    return;
-  add_dim (layout, &layout->burst, _ ("breezeway"), layout->shape.start_s[BW_INTERVAL_BACK_PORCH],
-           burst_s.low, 0, -1);
-  add_dim (layout, &layout->burst, _ ("burst"), burst_s.low, burst_s.high, 0,
-           BW_READING_BURST_LENGTH);
-}
-
-static void
-fill_rows (BwBlankingLayout *layout)
-{
-  const int *pixels = layout->shape.pixels;
-
-  add_from_datum (layout);
-  add_burst (layout);
-  add_interval (layout, &layout->intervals, BW_INTERVAL_FRONT_PORCH, 0, BW_READING_FRONT_PORCH);
-  add_interval (layout, &layout->intervals, BW_INTERVAL_SYNC, 0, BW_READING_LINE_SYNC);
-  add_interval (layout, &layout->intervals, BW_INTERVAL_BACK_PORCH, 0, -1);
-  add_interval (layout, &layout->blanking, BW_INTERVAL_BORDER_RIGHT, -layout->shape.period_s, -1);
-  add_dim (layout, &layout->blanking, _ ("line blanking"), bw_blanking_start (&layout->shape),
-           bw_line_shape_blanking_end (&layout->shape), pixels[0] + pixels[1] + pixels[2],
-           BW_READING_LINE_BLANKING);
-  add_interval (layout, &layout->blanking, BW_INTERVAL_BORDER_LEFT, 0, -1);
-}
-
-static void
-clear_rows (BwBlankingLayout *layout)
-{
-  bw_dim_row_clear (&layout->to_end);
-  bw_dim_row_clear (&layout->to_burst);
-  bw_dim_row_clear (&layout->burst);
-  bw_dim_row_clear (&layout->intervals);
-  bw_dim_row_clear (&layout->blanking);
-}
-
-static void
-size_rows (BwBlankingLayout *layout)
-{
-  BwDimRow *rows[] = { &layout->to_end, &layout->to_burst, &layout->burst, &layout->intervals,
-                       &layout->blanking };
-  clear_rows (layout);
-  layout->to_end.above = layout->to_burst.above = layout->burst.above = TRUE;
-  fill_rows (layout);
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    bw_dim_row_size (rows[i], layout->canvas);
-}
-
 /* Down the page */
 
 static double
@@ -252,8 +152,11 @@ place_down (BwBlankingLayout *layout, double caption_height)
   layout->intervals.y = layout->bottom + canvas->pad + air + layout->intervals.before;
   layout->blanking.y = layout->intervals.y + layout->intervals.after + air
                        + layout->blanking.before;
-  layout->to_end.from_y = layout->to_burst.from_y = layout->intervals.from_y
-      = layout->blanking.from_y = bw_blanking_y (layout, BW_LEVEL_BLANKING);
+  layout->to_end
+      .from_y = layout->to_burst
+                    .from_y = layout->intervals
+                                  .from_y = layout->blanking
+                                                .from_y = bw_blanking_y (layout, BW_LEVEL_BLANKING);
   return place_burst (layout) && curve >= least * line;
 }
 
@@ -276,16 +179,18 @@ claim_level_names (BwBlankingLayout *layout)
   return all;
 }
 
-/* The datum is named with what it is, if that has room before the picture begins. */
+/* The datum is named with what it is, if that has room before the next line that comes down. */
 static gboolean
 claim_datum (BwBlankingLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
   double x = bw_blanking_x (layout, 0) + canvas->pad * 0.75;
-  double room = bw_blanking_x (layout, bw_line_shape_blanking_end (&layout->shape)) - x;
+  const BwDimRow *next = layout->to_burst.n > 0 ? &layout->to_burst : &layout->to_end;
+  double end = next->n > 0 ? next->at[0].x1
+                           : bw_blanking_x (layout, bw_line_shape_blanking_end (&layout->shape));
   const char *full = layout->shape.trilevel ? _ ("0H, the crossing in the middle of sync")
                                             : _ ("0H, the leading edge of sync");
-  gboolean fits = bw_canvas_measure (canvas, full).width <= room - canvas->pad;
+  gboolean fits = bw_canvas_measure (canvas, full).width <= end - x - canvas->pad / 2;
   return bw_canvas_claim_at (canvas, fits ? full : "0H", BW_INK_ACCENT, x, layout->top, 0, 0);
 }
 
@@ -313,7 +218,7 @@ try_layout (BwBlankingLayout *layout)
                                             lines);
   bw_canvas_clear (canvas);
   place_across (layout);
-  size_rows (layout);
+  bw_blanking_rows_size (layout);
   gboolean all = place_down (layout, height);
   all &= bw_dim_row_claim (&layout->intervals, canvas);
   all &= claim_caption (layout, caption, height);
@@ -351,6 +256,6 @@ bw_blanking_layout_init (BwBlankingLayout *layout, double width, double height, 
 void
 bw_blanking_layout_clear (BwBlankingLayout *layout)
 {
-  clear_rows (layout);
+  bw_blanking_rows_clear (layout);
   bw_canvas_free (layout->canvas);
 }

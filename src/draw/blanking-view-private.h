@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* Of blanking-view.c, blanking-layout.c and blanking-words.c alone. */
+/* Of blanking-view.c, blanking-layout.c, blanking-rows.c and blanking-words.c alone. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -36,9 +36,9 @@ typedef struct
   double to_s;
   double left;
   double right;
-  double top;    /* y of white */
-  double bottom; /* y of the sync tip */
-  BwDimRow to_end;    /* above, from 0H to the end of blanking; then to the burst */
+  double top;      /* y of white */
+  double bottom;   /* y of the sync tip */
+  BwDimRow to_end; /* above, from 0H to the end of blanking; then to the burst */
   BwDimRow to_burst;
   BwDimRow burst;     /* inside, with the gap before it */
   BwDimRow intervals; /* below; then the blanking with the borders beside it */
@@ -48,6 +48,8 @@ typedef struct
 void bw_blanking_layout_init (BwBlankingLayout *layout, double width, double height,
                               const BwInk *ink, const BwBlankingView *what);
 void bw_blanking_layout_clear (BwBlankingLayout *layout);
+void bw_blanking_rows_size (BwBlankingLayout *layout);
+void bw_blanking_rows_clear (BwBlankingLayout *layout);
 double bw_blanking_x (const BwBlankingLayout *layout, double time_s);
 double bw_blanking_y (const BwBlankingLayout *layout, double level);
 gboolean bw_blanking_burst (const BwBlankingView *what, BwRange *burst_s);

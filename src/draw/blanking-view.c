@@ -92,7 +92,8 @@ draw_curve (const BwBlankingLayout *layout, cairo_t *cr)
 static void
 draw_burst (const BwBlankingLayout *layout, cairo_t *cr)
 {
-  double top = bw_blanking_y (layout, BW_BURST_PEAK), bottom = bw_blanking_y (layout, -BW_BURST_PEAK);
+  double top = bw_blanking_y (layout, BW_BURST_PEAK),
+         bottom = bw_blanking_y (layout, -BW_BURST_PEAK);
   BwRange burst_s;
   if (!bw_blanking_burst (layout->what, &burst_s))
     return;

@@ -54,12 +54,12 @@ bw_blanking_caption (const BwBlankingView *what)
 {
   const BwRaster *raster = what->raster;
   gboolean has_source = or_empty (raster->source)[0] != '\0';
-  g_autofree char *shows
-      = has_source ? g_strdup_printf (_ ("%s: the line blanking, by %s"), or_empty (raster->name),
-                                      raster->source)
-                   : g_strdup_printf (_ ("%s: the line blanking; no source is given for the "
-                                         "figures"),
-                                      or_empty (raster->name));
+  g_autofree char
+      *shows = has_source ? g_strdup_printf (_ ("%s: the line blanking, by %s"),
+                                             or_empty (raster->name), raster->source)
+                          : g_strdup_printf (_ ("%s: the line blanking; no source is given for the "
+                                                "figures"),
+                                             or_empty (raster->name));
   if (what->limits == NULL)
     return g_steal_pointer (&shows);
   return g_strdup_printf (_ ("%s. Allowed, and shaded around the edges: %s"), shows,
@@ -164,8 +164,7 @@ bw_blanking_view_describe (const BwBlankingView *what)
   if (allowed != NULL)
     g_string_append_printf (text, " (%s)", allowed);
   describe_interval (text, &layout, bw_line_interval_label (BW_INTERVAL_FRONT_PORCH),
-                     bw_line_shape_length (shape, BW_INTERVAL_FRONT_PORCH),
-                     BW_READING_FRONT_PORCH);
+                     bw_line_shape_length (shape, BW_INTERVAL_FRONT_PORCH), BW_READING_FRONT_PORCH);
   describe_interval (text, &layout, bw_line_interval_label (BW_INTERVAL_SYNC),
                      bw_line_shape_length (shape, BW_INTERVAL_SYNC), BW_READING_LINE_SYNC);
   describe_interval (text, &layout, bw_line_interval_label (BW_INTERVAL_BACK_PORCH),

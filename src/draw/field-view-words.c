@@ -42,7 +42,9 @@ bw_field_text_lines (int half_lines, char mark)
   int lines = half_lines / 2;
   if (half_lines % 2 != 0)
     return g_strdup_printf (_ ("%d%c5\u00a0lines"), lines, mark);
-  return g_strdup_printf (ngettext ("%d\u00a0line", "%d\u00a0lines", (unsigned long) lines), lines);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d\u00a0line", "%d\u00a0lines",
+                                       (gulong) lines),
+                          lines);
 }
 
 /* The fields of a colour sequence are numbered so. */

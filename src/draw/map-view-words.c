@@ -62,7 +62,7 @@ bw_map_text_lines (double lines, char mark)
 
   g_ascii_formatd (number, sizeof number, whole ? "%.0f" : "%.1f", tenths / 10);
   g_strdelimit (number, ".", mark);
-  return g_strdup_printf (ngettext ("%s\u00a0line", "%s\u00a0lines",
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s\u00a0line", "%s\u00a0lines",
                                     whole ? (unsigned long) (tenths / 10) : 2),
                           number);
 }

@@ -37,6 +37,19 @@ run_list (char **environment, const char *first, va_list list)
   return run_argv ((const char *const *) argv->pdata, environment);
 }
 
+/* The arguments of breezeway-cli; ends in NULL. */
+Run *
+run_args (const char *const *args)
+{
+  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
+  g_assert_nonnull (g_getenv ("BW_CLI"));
+  g_ptr_array_add (argv, (gpointer) g_getenv ("BW_CLI"));
+  for (; *args != NULL; args++)
+    g_ptr_array_add (argv, (gpointer) *args);
+  g_ptr_array_add (argv, NULL);
+  return run_argv ((const char *const *) argv->pdata, NULL);
+}
+
 Run *
 run_cli (const char *first, ...)
 {
@@ -72,6 +85,16 @@ count_lines (const char *text)
   for (const char *p = text; *p != '\0'; p++)
     lines += *p == '\n';
   return lines;
+}
+
+/* A refusal: nothing on standard output, and one line that says @says. */
+void
+assert_refused (const Run *run, int status, const char *says)
+{
+  if (run->status != status || *run->out != '\0' || strstr (run->err, says) == NULL)
+    g_error ("status %d, not a refusal with %d that says “%s”: %s%s", run->status, status, says,
+             run->out, run->err);
+  assert_one_line (run->err);
 }
 
 void
@@ -155,6 +178,23 @@ assert_keys_begin_with (JsonObject *object, const char *const *keys)
       g_assert_nonnull (member);
       g_assert_cmpstr (member->data, ==, *key);
     }
+}
+
+/* A raster */
+
+/* The lines of picture of a whole frame. */
+double
+whole_frame (JsonObject *timing)
+{
+  double first = figure_of (timing, "v_active");
+  return is_null (timing, "v_active_field_2") ? first
+                                              : first + figure_of (timing, "v_active_field_2");
+}
+
+gboolean
+is_positive (JsonObject *timing, const char *key)
+{
+  return strcmp (json_object_get_string_member (timing, key), "positive") == 0;
 }
 
 /* The fit of a sheet */

@@ -16,12 +16,14 @@ typedef struct
 } Run;
 
 Run *run_argv (const char *const *argv, char **environment);
+Run *run_args (const char *const *args);
 Run *run_cli (const char *first, ...) G_GNUC_NULL_TERMINATED;
 Run *run_cli_in (char **environment, const char *first, ...) G_GNUC_NULL_TERMINATED;
 void run_free (Run *run);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Run, run_free)
 
 void assert_one_line (const char *text);
+void assert_refused (const Run *run, int status, const char *says);
 guint count_lines (const char *text);
 
 JsonObject *parse_object (const char *text);
@@ -32,6 +34,9 @@ gboolean is_null (JsonObject *object, const char *key);
 gboolean is_near (double a, double b, double tolerance);
 gsize index_of (const char *const *list, gsize n, const char *word);
 void assert_keys_begin_with (JsonObject *object, const char *const *keys);
+
+double whole_frame (JsonObject *timing);
+gboolean is_positive (JsonObject *timing, const char *key);
 
 #define N_VERDICTS 4
 

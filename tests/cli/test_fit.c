@@ -193,7 +193,7 @@ test_figures (void)
 {
   g_autofree char *demo = demo_path ();
   g_autoptr (JsonObject) root = fit_json (demo);
-  JsonObject *deck = cell_called (root, "Tape deck", "Line A");
+  JsonObject *deck = cell_called (root, "Tape deck", "Composite");
   JsonObject *computer = cell_called (root, "Home computer", "RGB");
   JsonObject *line = finding_of (deck, "line-rate");
   JsonObject *field = finding_of (deck, "field-rate");
@@ -246,7 +246,7 @@ static void
 test_no_such_name (void)
 {
   check_no_such_name ("--source", "nearest");
-  check_no_such_name ("--input", "“Line A”");
+  check_no_such_name ("--input", "“Composite”");
 }
 
 /* Sheets made from the demo */
@@ -260,7 +260,7 @@ test_odd_names (void)
                                        "name=Ticket \"computer\" \\\\ 640\u00d7480");
   g_autofree char *path = write_scratch (folder, "odd.bench", quoted);
   g_autoptr (JsonObject) root = fit_json (path);
-  g_assert_nonnull (cell_called (root, "Ticket \"computer\" \\ 640\u00d7480", "Line A"));
+  g_assert_nonnull (cell_called (root, "Ticket \"computer\" \\ 640\u00d7480", "Composite"));
 
   g_autofree char *control = demo_with ("name=Ticket computer, 640x480",
                                         "name=Ticket\\n\\tcomputer \x1b[31m");

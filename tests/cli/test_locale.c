@@ -104,6 +104,50 @@ test_fit (gconstpointer data)
   g_assert_cmpstr (comma->out, ==, point->out);
 }
 
+/* A script writes a decimal point and gets the same JSON; a person may write the locale's comma. */
+static const struct
+{
+  const char *args[6];
+  const char *with_comma[6];
+} commands[] = {
+  { { "identify", "--json", "--line-rate", "15.734 kHz", NULL },
+    { "identify", "--json", "--line-rate", "15,734 kHz", NULL } },
+  { { "solve", "--json", "line-rate=31.46875kHz", "h-total=800px", NULL },
+    { "solve", "--json", "line-rate=31,46875kHz", "h-total=800px", NULL } },
+  { { "readings", "--json", "-s", "smpte-170m", "line_sync=4.75us", NULL },
+    { "readings", "--json", "-s", "smpte-170m", "line_sync=4,75us", NULL } },
+  { { "timing", "--json", "--as-modeline", "--gtf", "640x480@59.94", NULL }, { NULL } },
+};
+
+static Run *
+run_in (char **environment, const char *const *args)
+{
+  return run_cli_in (environment, args[0], args[1], args[2], args[3], args[4], NULL);
+}
+
+static void
+test_arguments (gconstpointer data)
+{
+  const Locales *locales = data;
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      g_autoptr (Run) point = run_in (locales->point, commands[i].args);
+      g_autoptr (JsonObject) root = run_json (point);
+      if (!can_compare (locales))
+        return;
+      g_autoptr (Run) same = run_in (locales->comma, commands[i].args);
+      g_assert_cmpstr (same->err, ==, "");
+      g_assert_cmpstr (same->out, ==, point->out);
+      if (commands[i].with_comma[0] == NULL)
+        continue;
+      g_autoptr (Run) comma = run_in (locales->comma, commands[i].with_comma);
+      g_assert_cmpstr (comma->err, ==, "");
+      g_assert_cmpstr (comma->out, ==, point->out);
+      g_autoptr (Run) refused = run_in (locales->point, commands[i].with_comma);
+      assert_refused (refused, 1, "decimal mark");
+    }
+}
+
 /* The comma locale is really one: a person reads commas. */
 static void
 test_for_a_person (gconstpointer data)
@@ -147,6 +191,7 @@ main (int argc, char **argv)
   find_locales (&locales);
   g_test_add_data_func ("/locale/timing-json", &locales, test_timing);
   g_test_add_data_func ("/locale/fit-json", &locales, test_fit);
+  g_test_add_data_func ("/locale/arguments", &locales, test_arguments);
   g_test_add_data_func ("/locale/for-a-person", &locales, test_for_a_person);
   g_test_add_func ("/locale/ascii", test_ascii);
   int status = g_test_run ();

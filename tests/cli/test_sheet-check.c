@@ -37,7 +37,7 @@ static const struct
   { "no-unit", "field_retrace=600 us", "field_retrace=600", { "[monitor] field_retrace: " } },
   { "comma", "bandwidth=20 MHz", "bandwidth=2,5 MHz", { "[monitor] bandwidth: " } },
   { "range", "diagonal=19 in", "diagonal=19 m", { "[monitor] diagonal: " } },
-  { "kind", "mask=grille", "mask=net", { "[monitor] mask: ", "grille" } },
+  { "kind", "mask=slot", "mask=net", { "[monitor] mask: ", "grille" } },
   { "missing", "diagonal=19 in\n", "", { "[monitor] diagonal: " } },
   { "raster",
     "raster=vesa-dmt-25",
@@ -47,8 +47,8 @@ static const struct
     "signal=yc\nsyncs=in-video\nsystem",
     "signal=yc\nsyncs=on-green\nsystem",
     { "[source 2]" } },
-  { "not-a-key", "mask=grille", "mask grille", { "line ", "mask grille" } },
-  { "twice", "mask=grille", "mask=grille\nmask=dot", { "line ", "mask" } },
+  { "not-a-key", "mask=slot", "mask slot", { "line ", "mask slot" } },
+  { "twice", "mask=slot", "mask=slot\nmask=dot", { "line ", "mask" } },
   { "group-twice", "[source 2]", "[source 1]", { "line ", "[source 1]" } },
   { "no-monitor", "[monitor]", "[tv]", { "[monitor]" } },
   { "no-sheet", "[bench-sheet]", "[sheet]", { "[bench-sheet]" } },
@@ -86,7 +86,7 @@ static void
 test_every_fault (void)
 {
   g_autofree char *folder = scratch_folder ();
-  g_autofree char *one = demo_with ("mask=grille", "mask=net");
+  g_autofree char *one = demo_with ("mask=slot", "mask=net");
   g_autoptr (GString) text = g_string_new (one);
   g_string_replace (text, "clamp=back-porch", "clamp=none", 1);
   g_string_replace (text, "raster=vesa-dmt-25", "raster=none", 1);

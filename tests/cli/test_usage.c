@@ -8,7 +8,7 @@
 static const struct
 {
   const char *path;
-  const char *args[5];
+  const char *args[6];
   const char *says;
 } wrong[] = {
   { "nothing", { NULL }, "a command is missing" },
@@ -21,25 +21,28 @@ static const struct
   { "timing-both", { "timing", "--list", "480i", NULL }, "--list" },
   { "timing-two", { "timing", "480i", "576i", NULL }, "“576i”" },
   { "timing-option", { "timing", "--fix", NULL }, "--fix" },
+  { "timing-two-origins", { "timing", "480i", "--cvt", "640x480@60", NULL }, "--cvt" },
+  { "timing-two-options", { "timing", "--gtf", "a", "--cvt", "b", NULL }, "--gtf" },
+  { "timing-list-origin", { "timing", "--list", "--cvt", "640x480@60", NULL }, "--list" },
+  { "timing-list-modeline", { "timing", "--list", "--as-modeline", NULL }, "--list" },
+  { "timing-which", { "timing", "480i", "--which", "1", NULL }, "--which does not go with RASTER" },
+  { "timing-cvt-interlaced", { "timing", "--cvt", "a", "--interlaced", NULL }, "--interlaced" },
+  { "timing-gtf-no-size", { "timing", "--gtf-line-rate", "a", NULL }, "needs --active" },
+  { "timing-monitor-no-rate",
+    { "timing", "--for-monitor", "a", "--active", "640x480", NULL },
+    "needs --field-rate" },
+  { "timing-monitor-margins", { "timing", "--edid", "a", "--margins", NULL }, "--margins" },
+  { "timing-no-value", { "timing", "--cvt", NULL }, "--cvt" },
   { "fit-nothing", { "fit", NULL }, "SHEET" },
   { "fit-two", { "fit", "a", "b", NULL }, "“b”" },
   { "fit-no-name", { "fit", "a", "--source", NULL }, "--source" },
   { "sheet-check-nothing", { "sheet-check", NULL }, "SHEET" },
+  { "edid-nothing", { "edid", NULL }, "SHEET" },
+  { "edid-no-file", { "edid", "a.bench", NULL }, "-o" },
   { "report-nothing", { "report", NULL }, "SHEET" },
   { "report-no-file", { "report", "a.bench", NULL }, "-o" },
   { "catalogue-part", { "catalogue", "tubes", NULL }, "“tubes”" },
 };
-
-static Run *
-run_args (const char *const *args)
-{
-  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
-  g_ptr_array_add (argv, (gpointer) g_getenv ("BW_CLI"));
-  for (; *args != NULL; args++)
-    g_ptr_array_add (argv, (gpointer) *args);
-  g_ptr_array_add (argv, NULL);
-  return run_argv ((const char *const *) argv->pdata, NULL);
-}
 
 static void
 test_wrong (gconstpointer data)
@@ -63,9 +66,9 @@ test_version (void)
                                        G_REGEX_DEFAULT, G_REGEX_MATCH_DEFAULT));
 }
 
-static const char *const commands[] = {
-  "timing", "fit", "sheet-check", "report", "catalogue", NULL
-};
+static const char *const commands[] = { "timing", "identify",  "solve", "readings",
+                                        "draw",   "edid",      "fit",   "sheet-check",
+                                        "report", "catalogue", NULL };
 
 static void
 test_help (void)
@@ -97,8 +100,26 @@ test_help_of_commands (void)
 
 /* Output that cannot be written is status 1: on a full disk, or where the stream is closed. */
 static const char *const writers[] = {
-  "--version",     "--help",    "timing --help", "timing 480i",          "timing 480i --json",
-  "timing --list", "catalogue", "fit \"$DEMO\"", "fit \"$DEMO\" --json", "sheet-check \"$DEMO\"",
+  "--version",
+  "--help",
+  "timing --help",
+  "timing 480i",
+  "timing 480i --json",
+  "timing --list",
+  "timing --cvt 640x480@60 --as-modeline",
+  "timing --for-monitor \"$DEMO\" --active 640x480 --field-rate 60",
+  "identify --line-rate 15.734kHz",
+  "identify --line-rate 15.734kHz --json",
+  "solve --list",
+  "solve line-rate=15.734kHz",
+  "solve line-rate=15.734kHz --json",
+  "readings --list",
+  "readings -s smpte-170m line_sync=4.7us",
+  "readings -s smpte-170m line_sync=4.7us --json",
+  "catalogue",
+  "fit \"$DEMO\"",
+  "fit \"$DEMO\" --json",
+  "sheet-check \"$DEMO\"",
 };
 
 static void

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "arguments.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "nearest.h"
+#include "output.h"
+#include "words.h"
+
+/**
+ * bw_argument_mark:
+ *
+ * Returns: the decimal mark of @text: a comma where the locale writes one and @text has no point
+ */
+char
+bw_argument_mark (const char *text)
+{
+  char locale_mark = bw_quantity_locale_mark ();
+  return strchr (text, BW_FILE_MARK) == NULL ? locale_mark : BW_FILE_MARK;
+}
+
+/* @text, followed by @unit if it ends in a figure. */
+static char *
+with_unit (const char *text, const char *unit)
+{
+  gsize length = strlen (text);
+  gboolean bare = length > 0 && g_ascii_isdigit (text[length - 1]);
+  return bare ? g_strconcat (text, " ", unit, NULL) : g_strdup (text);
+}
+
+/**
+ * bw_argument_quantity:
+ * @option: whose value it is, for the complaint
+ * @raw: as it came; lines may be a plain number
+ * @value: (out): in the base unit, more than zero
+ *
+ * Returns: %FALSE, having said why in one line, if it is no such quantity
+ */
+gboolean
+bw_argument_quantity (const char *option, const char *raw, BwDimension dimension, double *value)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *given = bw_words_utf8 (raw);
+  g_autofree char *text = dimension == BW_DIMENSION_LINES ? with_unit (given, "lines")
+                                                          : g_strdup (given);
+
+  if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
+    bw_cli_complain ("%s: %s", option, error->message);
+  else if (!(*value > 0))
+    bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, text);
+  else
+    return TRUE;
+  return FALSE;
+}
+
+/**
+ * bw_argument_rate:
+ * @raw: a plain number of hertz or a quantity with a decimal point, or a ratio such as
+ *   "60 Hz * 1000 / 1001"
+ * @rate_hz: (out): exactly, more than zero
+ *
+ * Returns: as bw_argument_quantity()
+ */
+gboolean
+bw_argument_rate (const char *option, const char *raw, BwRatio *rate_hz)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *given = bw_words_utf8 (raw);
+  g_autofree char *text = strpbrk (given, "*/") == NULL ? with_unit (given, "Hz")
+                                                        : g_strdup (given);
+
+  if (!bw_quantity_parse_ratio (text, BW_DIMENSION_FREQUENCY, rate_hz, &error))
+    bw_cli_complain ("%s: %s", option, error->message);
+  else if (rate_hz->num <= 0)
+    bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, given);
+  else
+    return TRUE;
+  return FALSE;
+}
+
+/* A count of at most six figures, so that no sum of two overflows. */
+static gboolean
+take_count (const char **text, int *count)
+{
+  gsize figures = strspn (*text, "0123456789");
+  if (figures == 0 || figures > 6)
+    return FALSE;
+  *count = (int) g_ascii_strtoll (*text, NULL, 10);
+  *text += figures;
+  return *count > 0;
+}
+
+/**
+ * bw_argument_size:
+ * @raw: "WIDTHxHEIGHT"
+ *
+ * Returns: as bw_argument_quantity()
+ */
+gboolean
+bw_argument_size (const char *option, const char *raw, int *width, int *height)
+{
+  const char *p = raw;
+  if (take_count (&p, width) && (*p == 'x' || *p == 'X') && p++ != NULL && take_count (&p, height)
+      && *p == '\0')
+    return TRUE;
+  g_autofree char *text = bw_words_utf8 (raw);
+  bw_cli_complain (_ ("%s: “%s”: write WIDTHxHEIGHT in whole numbers, such as 640x480"), option,
+                   text);
+  return FALSE;
+}
+
+/**
+ * bw_argument_pair:
+ * @raw: "NAME=QUANTITY"
+ * @name: (out) (transfer full): without space around it
+ * @value: (out) (transfer full): what stands after the sign
+ *
+ * Returns: %FALSE if there is no such sign, or nothing before it
+ */
+gboolean
+bw_argument_pair (const char *raw, char **name, char **value)
+{
+  g_autofree char *text = bw_words_utf8 (raw);
+  const char *sign = strchr (text, '=');
+  if (sign == NULL || sign == text)
+    return FALSE;
+  *name = g_strstrip (g_strndup (text, (gsize) (sign - text)));
+  *value = g_strstrip (g_strdup (sign + 1));
+  return TRUE;
+}
+
+/**
+ * bw_argument_kind:
+ * @separator: what stands between the words of an id of @table; "-" and "_" may both be written
+ *
+ * Returns: %FALSE, having named the nearest in one line, if @table has no kind of this name
+ */
+gboolean
+bw_argument_kind (const BwKindTable *table, char separator, const char *name, guint *kind)
+{
+  g_autofree char *id = g_strdelimit (g_ascii_strdown (name, -1), "-_", separator);
+  if (bw_kind_find (table, id, kind))
+    return TRUE;
+
+  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
+  for (guint i = 0; i < table->n; i++)
+    g_ptr_array_add (ids, (gpointer) bw_kind_id (table, i));
+  g_autofree char *nearest = bw_nearest_names (ids, id, 3);
+  bw_cli_complain (_ ("there is no “%s”; the nearest are %s; --list names all"), name, nearest);
+  return FALSE;
+}

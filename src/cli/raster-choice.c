@@ -1,0 +1,167 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "raster-choice.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Options that say more about a raster, beside the one that says where it comes from. */
+typedef enum
+{
+  WITH_WHICH = 1 << 0,
+  WITH_ACTIVE = 1 << 1,
+  WITH_FIELD_RATE = 1 << 2,
+  WITH_INTERLACED = 1 << 3,
+  WITH_MARGINS = 1 << 4
+} With;
+
+static const struct
+{
+  const char *option;
+  With with;
+} companions[] = {
+  { "--which", WITH_WHICH },           { "--active", WITH_ACTIVE },
+  { "--field-rate", WITH_FIELD_RATE }, { "--interlaced", WITH_INTERLACED },
+  { "--margins", WITH_MARGINS },
+};
+
+static const struct
+{
+  const char *option;
+  gsize offset;
+  With needs;
+  With takes;
+} origins[] = {
+  { "--cvt", G_STRUCT_OFFSET (BwRasterChoice, cvt), 0, 0 },
+  { "--gtf", G_STRUCT_OFFSET (BwRasterChoice, gtf), 0, 0 },
+  { "--gtf-line-rate", G_STRUCT_OFFSET (BwRasterChoice, gtf_line_rate), WITH_ACTIVE,
+    WITH_ACTIVE | WITH_INTERLACED | WITH_MARGINS },
+  { "--gtf-pixel-clock", G_STRUCT_OFFSET (BwRasterChoice, gtf_pixel_clock), WITH_ACTIVE,
+    WITH_ACTIVE | WITH_INTERLACED | WITH_MARGINS },
+  { "--modeline", G_STRUCT_OFFSET (BwRasterChoice, modeline), 0, 0 },
+  { "--edid", G_STRUCT_OFFSET (BwRasterChoice, edid), 0, WITH_WHICH },
+  { "--for-monitor", G_STRUCT_OFFSET (BwRasterChoice, for_monitor), WITH_ACTIVE | WITH_FIELD_RATE,
+    WITH_ACTIVE | WITH_FIELD_RATE | WITH_INTERLACED },
+};
+
+/**
+ * bw_raster_choice_entries:
+ * @choice: (out): set to nothing chosen; must outlive the returned entries, and be cleared with
+ *   bw_raster_choice_clear()
+ *
+ * Returns: (transfer full) (element-type GOptionEntry): the options that fill @choice; ends in an
+ * empty one, and others may be added
+ */
+GArray *
+bw_raster_choice_entries (BwRasterChoice *choice)
+{
+  *choice = (BwRasterChoice){ .which = BW_WHICH_FIRST };
+  const GOptionEntry entries[] = {
+    { "cvt", 0, 0, G_OPTION_ARG_FILENAME, &choice->cvt, N_ ("Compute the raster by VESA CVT"),
+      N_ ("WxH@RATE[,reduced][,interlaced][,margins]") },
+    { "gtf", 0, 0, G_OPTION_ARG_FILENAME, &choice->gtf, N_ ("Compute the raster by VESA GTF"),
+      N_ ("WxH@RATE[,interlaced][,margins]") },
+    { "gtf-line-rate", 0, 0, G_OPTION_ARG_FILENAME, &choice->gtf_line_rate,
+      N_ ("By VESA GTF from a line rate; --active is needed"), N_ ("FREQUENCY") },
+    { "gtf-pixel-clock", 0, 0, G_OPTION_ARG_FILENAME, &choice->gtf_pixel_clock,
+      N_ ("By VESA GTF from a pixel clock; --active is needed"), N_ ("FREQUENCY") },
+    { "modeline", 0, 0, G_OPTION_ARG_FILENAME, &choice->modeline,
+      N_ ("Read the raster from a mode line"), N_ ("TEXT") },
+    { "edid", 0, 0, G_OPTION_ARG_FILENAME, &choice->edid,
+      N_ ("Read the raster from a detailed timing of an EDID"), N_ ("FILE") },
+    { "which", 0, 0, G_OPTION_ARG_INT, &choice->which,
+      N_ ("With --edid: which detailed timing, from 1"), N_ ("N") },
+    { "for-monitor", 0, 0, G_OPTION_ARG_FILENAME, &choice->for_monitor,
+      N_ ("Make a raster for the monitor of a bench sheet; --active and --field-rate are needed"),
+      N_ ("SHEET") },
+    { "active", 0, 0, G_OPTION_ARG_FILENAME, &choice->active, N_ ("Pixels and lines of picture"),
+      N_ ("WxH") },
+    { "field-rate", 0, 0, G_OPTION_ARG_FILENAME, &choice->field_rate,
+      N_ ("With --for-monitor: fields a second"), N_ ("RATE") },
+    { "interlaced", 0, 0, G_OPTION_ARG_NONE, &choice->interlaced,
+      N_ ("With --gtf-line-rate, --gtf-pixel-clock and --for-monitor: two fields to the frame"),
+      NULL },
+    { "margins", 0, 0, G_OPTION_ARG_NONE, &choice->margins,
+      N_ ("With --gtf-line-rate and --gtf-pixel-clock: borders of 1.8 %"), NULL },
+  };
+  GArray *array = g_array_new (TRUE, TRUE, sizeof (GOptionEntry));
+  return g_array_append_vals (array, entries, G_N_ELEMENTS (entries));
+}
+
+/**
+ * bw_raster_choice_clear:
+ *
+ * Frees what the options left.
+ */
+void
+bw_raster_choice_clear (BwRasterChoice *choice)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (origins); i++)
+    g_clear_pointer (&G_STRUCT_MEMBER (char *, choice, origins[i].offset), g_free);
+  g_clear_pointer (&choice->active, g_free);
+  g_clear_pointer (&choice->field_rate, g_free);
+}
+
+static With
+given_companions (const BwRasterChoice *choice)
+{
+  return (choice->which != BW_WHICH_FIRST ? WITH_WHICH : 0)
+         | (choice->active != NULL ? WITH_ACTIVE : 0)
+         | (choice->field_rate != NULL ? WITH_FIELD_RATE : 0)
+         | (choice->interlaced ? WITH_INTERLACED : 0) | (choice->margins ? WITH_MARGINS : 0);
+}
+
+/* The first option in @set. */
+static const char *
+companion_name (With set)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (companions); i++)
+    if (set & companions[i].with)
+      return companions[i].option;
+  return "";
+}
+
+/**
+ * bw_raster_choice_is_empty:
+ * @name: (nullable): the raster that was named as an argument
+ *
+ * Returns: whether nothing at all was said of a raster
+ */
+gboolean
+bw_raster_choice_is_empty (const BwRasterChoice *choice, const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (origins); i++)
+    if (G_STRUCT_MEMBER (char *, choice, origins[i].offset) != NULL)
+      return FALSE;
+  return name == NULL && given_companions (choice) == 0;
+}
+
+/**
+ * bw_raster_choice_fault:
+ * @name: (nullable): the raster that was named as an argument
+ *
+ * Returns: (transfer full) (nullable): what is wrong with the command line; %NULL if just one
+ * raster is chosen, with all that this needs
+ */
+char *
+bw_raster_choice_fault (const BwRasterChoice *choice, const char *name)
+{
+  const char *origin = name != NULL ? "RASTER" : NULL;
+  With needs = 0, takes = 0, given = given_companions (choice);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (origins); i++)
+    {
+      if (G_STRUCT_MEMBER (char *, choice, origins[i].offset) == NULL)
+        continue;
+      if (origin != NULL)
+        return g_strdup_printf (_ ("%s and %s: one raster at a time"), origin, origins[i].option);
+      origin = origins[i].option;
+      needs = origins[i].needs;
+      takes = origins[i].takes;
+    }
+  if (origin == NULL)
+    return g_strdup (_ ("RASTER is missing, and no option gives one"));
+  if (given & ~takes)
+    return g_strdup_printf (_ ("%s does not go with %s"), companion_name (given & ~takes), origin);
+  if (needs & ~given)
+    return g_strdup_printf (_ ("%s needs %s"), origin, companion_name (needs & ~given));
+  return NULL;
+}

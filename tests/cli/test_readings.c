@@ -1,0 +1,188 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `breezeway-cli readings`: readings of a scope held against a standard's limits. */
+#include <string.h>
+
+#include "run.h"
+
+/* Each with the limits as the standard prints them. */
+static const struct
+{
+  const char *path;
+  const char *standard;
+  const char *pair;
+  const char *outcome;
+  double nominal;
+  double low;
+  double high;
+  const char *limit; /* that decides */
+  double deviation;
+  double to_limit;
+} judged[] = {
+  /* SMPTE 170M-2004 table 2: line sync 4.7 +-0.1 us, front porch 1.5 +-0.1 us */
+  { "170m-sync-within", "smpte-170m", "line_sync=4.75us", "within", 4.7e-6, 4.6e-6, 4.8e-6, "high",
+    0.05e-6, 0.05e-6 },
+  { "170m-sync-high", "smpte-170m", "line_sync=4.85us", "too-high", 4.7e-6, 4.6e-6, 4.8e-6, "high",
+    0.15e-6, -0.05e-6 },
+  { "170m-porch-low", "smpte-170m", "front_porch=1.3us", "too-low", 1.5e-6, 1.4e-6, 1.6e-6, "low",
+    -0.2e-6, -0.1e-6 },
+  /* on the limit is within */
+  { "170m-on-the-limit", "smpte-170m", "line-sync=4.6 us", "within", 4.7e-6, 4.6e-6, 4.8e-6, "low",
+    -0.1e-6, 0 },
+  /* ITU-R BT.1700 part B: sync 4.7 +-0.2 us, burst 5.6 +-0.1 us after it, 300 mV +-10 % */
+  { "1700-sync", "bt1700-pal", "line_sync=4.85us", "within", 4.7e-6, 4.5e-6, 4.9e-6, "high",
+    0.15e-6, 0.05e-6 },
+  { "1700-burst", "bt1700-pal", "burst_start=5.45us", "too-low", 5.6e-6, 5.5e-6, 5.7e-6, "low",
+    -0.15e-6, -0.05e-6 },
+  { "1700-burst-level", "bt1700-pal", "burst_level=0.34V", "too-high", 0.3, 0.27, 0.33, "high",
+    0.04, -0.01 },
+  /* ITU-R BT.470-6 table 1-1: blanking of 625 lines 12 +0 -0.3 us: nominal is a limit */
+  { "470-blanking", "bt470-bg-pal", "line_blanking=12.1us", "too-high", 12e-6, 11.7e-6, 12e-6,
+    "high", 0.1e-6, -0.1e-6 },
+};
+
+static JsonObject *
+first_reading (JsonObject *root)
+{
+  return json_array_get_object_element (json_object_get_array_member (root, "readings"), 0);
+}
+
+static void
+test_judged (gconstpointer data)
+{
+  gsize i = GPOINTER_TO_SIZE (data);
+  g_autoptr (Run) run = run_cli ("readings", "--standard", judged[i].standard, judged[i].pair,
+                                 "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *reading = first_reading (root);
+  double rounding = 1e-9 * judged[i].high;
+
+  g_assert_cmpstr (json_object_get_string_member (root, "standard"), ==, judged[i].standard);
+  g_assert_cmpstr (json_object_get_string_member (reading, "outcome"), ==, judged[i].outcome);
+  g_assert_cmpstr (json_object_get_string_member (reading, "limit"), ==, judged[i].limit);
+  g_assert_true (is_near (figure_of (reading, "nominal"), judged[i].nominal, rounding));
+  g_assert_true (is_near (figure_of (reading, "allowed_low"), judged[i].low, rounding));
+  g_assert_true (is_near (figure_of (reading, "allowed_high"), judged[i].high, rounding));
+  g_assert_true (is_near (figure_of (reading, "deviation"), judged[i].deviation, rounding));
+  g_assert_true (is_near (figure_of (reading, "to_limit"), judged[i].to_limit, rounding));
+}
+
+/* SMPTE 170M lays down no start of the burst in time: it counts cycles. */
+static void
+test_not_laid_down (void)
+{
+  static const char *const unknown[] = { "nominal",   "allowed_low", "allowed_high",
+                                         "deviation", "limit",       "to_limit" };
+  g_autoptr (Run) run = run_cli ("readings", "-s", "smpte-170m", "burst_start=5.3us", "--json",
+                                 NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *reading = first_reading (root);
+  g_assert_cmpstr (json_object_get_string_member (reading, "outcome"), ==, "not-laid-down");
+  for (gsize i = 0; i < G_N_ELEMENTS (unknown); i++)
+    g_assert_true (is_null (reading, unknown[i]));
+}
+
+/* Several readings come in the standard's order, each with what it is. */
+static void
+test_for_a_person (void)
+{
+  g_autoptr (Run) run = run_cli ("readings", "--standard", "smpte-170m", "line_sync=4.85us",
+                                 "front_porch=1.5us", "sync_level=286mV", "burst_start=5.3us",
+                                 NULL);
+  const char *porch = strstr (run->out, "Front porch");
+  const char *sync = strstr (run->out, "Line sync");
+
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_true (porch != NULL && sync > porch);
+  g_assert_nonnull (strstr (run->out, "+150 ns"));
+  g_assert_nonnull (strstr (run->out, "too high: 50 ns above the upper"));
+  g_assert_nonnull (strstr (run->out, "not laid down"));
+  g_assert_nonnull (strstr (run->out, "SMPTE 170M-2004"));
+  g_assert_null (strstr (run->out, "+0 "));
+}
+
+/* Every standard of the list takes every reading that it lays down, at its nominal value. */
+static void
+test_list (void)
+{
+  g_autoptr (Run) run = run_cli ("readings", "--list", "--json", NULL);
+  g_autoptr (Run) text = run_cli ("readings", "--list", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *standards = json_object_get_array_member (root, "standards");
+
+  g_assert_cmpuint (json_array_get_length (standards), >=, 8);
+  for (guint i = 0; i < json_array_get_length (standards); i++)
+    {
+      JsonObject *standard = json_array_get_object_element (standards, i);
+      const char *id = json_object_get_string_member (standard, "id");
+      JsonArray *limits = json_object_get_array_member (standard, "limits");
+      g_autoptr (JsonObject) raster = timing_of (
+          json_object_get_string_member (standard, "raster"));
+      g_autoptr (Run) shown = run_cli ("readings", "--list", "--standard", id, NULL);
+
+      g_assert_nonnull (strstr (text->out, id));
+      g_assert_cmpuint (json_array_get_length (limits), >, 0);
+      JsonObject *first = json_array_get_object_element (limits, 0);
+      g_autofree char *pair = g_strdup_printf ("%s=%.12g %s",
+                                               json_object_get_string_member (first, "id"),
+                                               figure_of (first, "nominal"),
+                                               json_object_get_string_member (first, "unit"));
+      g_autoptr (Run) at_nominal = run_cli ("readings", "--standard", id, pair, "--json", NULL);
+      g_autoptr (JsonObject) judgement = run_json (at_nominal);
+      g_assert_cmpstr (json_object_get_string_member (first_reading (judgement), "outcome"), ==,
+                       "within");
+      for (guint k = 0; k < json_array_get_length (limits); k++)
+        g_assert_nonnull (
+            strstr (shown->out,
+                    json_object_get_string_member (json_array_get_object_element (limits, k),
+                                                   "id")));
+    }
+}
+
+static const struct
+{
+  const char *args[5];
+  int status;
+  const char *says;
+} refused[] = {
+  { { NULL }, 2, "NAME=QUANTITY" },
+  { { "line_sync=4.7us", NULL }, 2, "--standard" },
+  { { "--standard", "smpte-170m", NULL }, 2, "NAME=QUANTITY" },
+  { { "--list", "line_sync=4.7us", NULL }, 2, "--list" },
+  { { "-s", "smpte-170m", "line_sync", NULL }, 2, "NAME=QUANTITY" },
+  { { "-s", "smpte-170m", "line_sync=4us", "line-sync=4us", NULL }, 2, "twice" },
+  { { "-s", "smpte-170n", "line_sync=4us", NULL }, 1, "“smpte-170m”" },
+  { { "--list", "-s", "none", NULL }, 1, "“none”" },
+  { { "-s", "smpte-170m", "linesync=4us", NULL }, 1, "“line_sync”" },
+  { { "-s", "smpte-170m", "line_sync=4", NULL }, 1, "has no unit" },
+  { { "-s", "smpte-170m", "line_sync=4mV", NULL }, 1, "“mV”" },
+  { { "-s", "smpte-170m", "line_sync=", NULL }, 1, "line_sync" },
+};
+
+static void
+test_refused (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (refused); i++)
+    {
+      const char *args[7] = { "readings" };
+      for (gsize k = 0; refused[i].args[k] != NULL; k++)
+        args[k + 1] = refused[i].args[k];
+      g_autoptr (Run) run = run_args (args);
+      assert_refused (run, refused[i].status, refused[i].says);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (judged); i++)
+    {
+      g_autofree char *path = g_strconcat ("/readings/judged/", judged[i].path, NULL);
+      g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_judged);
+    }
+  g_test_add_func ("/readings/not-laid-down", test_not_laid_down);
+  g_test_add_func ("/readings/for-a-person", test_for_a_person);
+  g_test_add_func ("/readings/list", test_list);
+  g_test_add_func ("/readings/refused", test_refused);
+  return g_test_run ();
+}

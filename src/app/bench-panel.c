@@ -5,6 +5,7 @@
 
 #include "bench-text.h"
 #include "figure-table.h"
+#include "mains.h"
 #include "pick-lists.h"
 #include "picker.h"
 #include "template.h"
@@ -65,6 +66,18 @@ add_figure (GPtrArray *figures, const char *name, char *words)
   g_free (words);
 }
 
+/* What is wrong with the supply for this set, if anything is. */
+static void
+add_supply_fault (GPtrArray *figures, const BwSheet *sheet)
+{
+  BwMains mains;
+  if (bw_mains_judge (sheet->monitor, sheet->supply_v, sheet->supply_hz, &mains)
+      && MAX (mains.voltage, mains.frequency) > BW_SEVERITY_OK)
+    add_figure (figures, _ ("Supply"),
+                bw_mains_says (sheet->monitor, sheet->supply_v, sheet->supply_hz,
+                               bw_quantity_locale_mark ()));
+}
+
 static void
 show_figures (BwBenchPanel *self, const BwSheet *sheet)
 {
@@ -73,6 +86,7 @@ show_figures (BwBenchPanel *self, const BwSheet *sheet)
 
   add_figure (figures, _ ("Mains"), bw_monitor_mains_words (monitor));
   add_figure (figures, _ ("Mains here"), supply_words (sheet));
+  add_supply_fault (figures, sheet);
   add_figure (figures, _ ("Tube"), bw_monitor_tube_words (monitor));
   add_figure (figures, _ ("Line rates"),
               bw_bands_words (&monitor->line_rates_hz, BW_DIMENSION_FREQUENCY));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "findings-view.h"
 
+#include "caution.h"
 #include "copy-row.h"
 #include "finding-row.h"
 #include "fit-text.h"
@@ -21,6 +22,7 @@ struct _BwFindingsView
   BwVerdictMark *mark;
   GtkLabel *summary;
   GtkLabel *limits;
+  GtkLabel *caution;
   GtkWidget *heads[BW_N_FINDING_COLUMNS];
   GtkListBox *list;
 
@@ -59,6 +61,7 @@ update (BwFindingsView *self)
   g_autofree char *limits = bw_fit_limits_from (&c);
   gtk_label_set_label (self->summary, summary);
   gtk_label_set_label (self->limits, limits);
+  gtk_label_set_label (self->caution, bw_caution ());
   bw_verdict_mark_set (self->mark, fit.verdict);
   bw_verdict_style (GTK_WIDGET (self->summary), fit.verdict);
   for (guint i = 0; i < BW_N_RULES; i++)
@@ -117,6 +120,7 @@ bw_findings_view_class_init (BwFindingsViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, mark);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, summary);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, limits);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingsView, caution);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, list);
   bind_head (widget_class, "head_word", BW_FINDING_WORD);
   bind_head (widget_class, "head_rule", BW_FINDING_RULE);

@@ -2,6 +2,7 @@
 #include "fit-text.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
@@ -26,28 +27,35 @@ add_once (GPtrArray *words, char *word)
     g_ptr_array_add (words, word);
 }
 
-/**
- * bw_fit_reason:
- *
- * Returns: (transfer full): what the verdict hangs on: for "with parts" the remedies, for "tight"
- * and "no" the rules concerned; each named once, set apart by semicolons; empty for "direct"
- */
-char *
-bw_fit_reason (const BwFit *fit, const BwCase *c)
+/* What the verdict hangs on, each thing once: for "with parts" the remedies in short, for "tight" and
+ * "no" the rules; nothing for "direct". */
+static GPtrArray *
+reasons (const BwFit *fit)
 {
-  g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
-  char mark = bw_quantity_locale_mark ();
-
+  GPtrArray *words = g_ptr_array_new_with_free_func (g_free);
   for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
     {
       const BwFinding *finding = &fit->at[rule];
       if (finding->severity != severity_of_verdict (fit->verdict))
         continue;
       char *remedy = fit->verdict == BW_VERDICT_WITH_PARTS
-                         ? bw_finding_remedy (finding, fit, c, mark)
+                         ? bw_finding_remedy_short (finding, bw_quantity_locale_mark ())
                          : NULL;
       add_once (words, remedy != NULL ? remedy : g_strdup (rule_label (rule)));
     }
+  return words;
+}
+
+/**
+ * bw_fit_reason:
+ *
+ * Returns: (transfer full): what the verdict hangs on, set apart by semicolons: for "with parts"
+ * the remedies, for "tight" and "no" the rules concerned; empty for "direct"
+ */
+char *
+bw_fit_reason (const BwFit *fit)
+{
+  g_autoptr (GPtrArray) words = reasons (fit);
   g_ptr_array_add (words, NULL);
   return g_strjoinv ("; ", (char **) words->pdata);
 }
@@ -55,20 +63,19 @@ bw_fit_reason (const BwFit *fit, const BwCase *c)
 /**
  * bw_fit_cell_detail:
  *
- * Returns: (transfer full): the limiting rule, and how many more findings are as bad; empty for
- * "direct"
+ * Returns: (transfer full): the first thing that the verdict hangs on, and how many more there
+ * are; empty for "direct"
  */
 char *
 bw_fit_cell_detail (const BwFit *fit)
 {
-  guint as_bad = 0;
-  if (fit->verdict == BW_VERDICT_DIRECT)
+  g_autoptr (GPtrArray) words = reasons (fit);
+  if (words->len == 0)
     return g_strdup ("");
-  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
-    as_bad += fit->at[rule].severity == severity_of_verdict (fit->verdict);
-  if (as_bad < 2)
-    return g_strdup (rule_label (fit->limiting));
-  return g_strdup_printf (_ ("%s, %u\u00a0more"), rule_label (fit->limiting), as_bad - 1);
+  const char *first = words->pdata[0];
+  if (words->len == 1)
+    return g_strdup (first);
+  return g_strdup_printf (_ ("%s, %u\u00a0more"), first, words->len - 1);
 }
 
 /**
@@ -93,7 +100,7 @@ bw_fit_cell_label (const BwFit *fit, const BwCase *c)
 char *
 bw_fit_summary (const BwFit *fit, const BwCase *c)
 {
-  g_autofree char *reason = bw_fit_reason (fit, c);
+  g_autofree char *reason = bw_fit_reason (fit);
   const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
   if (fit->verdict == BW_VERDICT_DIRECT)
     return g_strdup_printf (_ ("%s on %s: %s: every rule holds"), c->source->name, c->input->name,
@@ -120,6 +127,16 @@ bw_fit_limits_from (const BwCase *c)
                           or_not_stated (c->raster->source));
 }
 
+/* Far beyond a limit, how many times it is tells more than a percentage: "3.6 × the limit". */
+static char *
+beyond_limit (const BwFinding *finding)
+{
+  g_autofree char *times = bw_quantity_format (finding->value / finding->high, BW_DIMENSION_LINES, 2,
+                                               bw_quantity_locale_mark ());
+  g_autofree char *number = g_strndup (times, strcspn (times, "\u00a0"));
+  return g_strdup_printf (_ ("%s × the limit"), number);
+}
+
 /**
  * bw_finding_margin:
  *
@@ -134,6 +151,9 @@ bw_finding_margin (const BwFinding *finding)
     return g_strdup ("");
   if (range && !(finding->high > finding->low))
     return g_strdup ("");
+  if (finding->has_high && finding->high > 0 && finding->margin < -1
+      && finding->value > finding->high)
+    return beyond_limit (finding);
   g_autofree char *size = bw_quantity_format (fabs (finding->margin), BW_DIMENSION_FRACTION, 2,
                                               bw_quantity_locale_mark ());
   return g_strconcat (finding->margin < 0 ? "\u2212" : "", size, NULL);

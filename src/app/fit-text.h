@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /* The words of the Fit page that are put together from a fit. */
 
-char *bw_fit_reason (const BwFit *fit, const BwCase *c);
+char *bw_fit_reason (const BwFit *fit);
 char *bw_fit_cell_detail (const BwFit *fit);
 char *bw_fit_cell_label (const BwFit *fit, const BwCase *c);
 char *bw_fit_summary (const BwFit *fit, const BwCase *c);

@@ -129,6 +129,12 @@ take_raster (Reader *reader, BwRaster *raster)
   if (old != NULL && strcmp (old->id, raster->id) == 0)
     {
       guint index;
+      /* The other names of the old one go on unless the new one has its own. */
+      if (raster->aliases == NULL || *raster->aliases == '\0')
+        {
+          g_free (raster->aliases);
+          raster->aliases = g_strdup (old->aliases);
+        }
       forget_names (catalogue, old);
       g_hash_table_remove (catalogue->shipped, old);
       g_ptr_array_find (catalogue->rasters, old, &index);

@@ -193,7 +193,8 @@ may_be_empty (const BwField *field)
 {
   gboolean measured = field->type == BW_FIELD_QUANTITY || field->type == BW_FIELD_COUNT
                       || field->type == BW_FIELD_HALF_LINES;
-  if (field->flags & BW_FIELD_REQUIRED)
+  if ((field->flags & BW_FIELD_REQUIRED) || field->type == BW_FIELD_CHOICE
+      || field->type == BW_FIELD_SWITCH)
     return FALSE;
   return !measured || (field->flags & BW_FIELD_UNKNOWN) || inside (field, 0);
 }

@@ -13,10 +13,15 @@ load_field (const BwField *field, gpointer object, GKeyFile *keys, const char *g
     return TRUE; /* the struct's preset stands */
   if (present)
     {
-      raw = field->type == BW_FIELD_TEXT ? g_key_file_get_string (keys, group, field->key, error)
-                                         : g_key_file_get_value (keys, group, field->key, error);
-      if (raw == NULL)
-        return FALSE;
+      g_autoptr (GError) trouble = NULL;
+      raw = field->type == BW_FIELD_TEXT
+                ? g_key_file_get_string (keys, group, field->key, &trouble)
+                : g_key_file_get_value (keys, group, field->key, &trouble);
+      if (trouble != NULL) /* a bad escape gives a text and an error */
+        {
+          g_propagate_error (error, g_steal_pointer (&trouble));
+          return FALSE;
+        }
     }
   return bw_field_parse (field, object, raw != NULL ? raw : "", BW_FILE_MARK, error);
 }

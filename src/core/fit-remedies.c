@@ -51,7 +51,7 @@ static const BwKind shorts[BW_N_REMEDIES] = {
   [BW_REMEDY_SWITCH_ON] = { "termination-on", N_ ("termination on") },
   [BW_REMEDY_SWITCH_OFF] = { "termination-off", N_ ("termination off") },
   [BW_REMEDY_UNLOAD_LOOP] = { "unload-loop", N_ ("unload loop-through") },
-  [BW_REMEDY_SERIES_RESISTOR] = { "series-resistor", N_ ("resistor in sync") },
+  [BW_REMEDY_SERIES_RESISTOR] = { "series-resistor", N_ ("in sync") },
   [BW_REMEDY_VIDEO_PAD] = { "video-pad", N_ ("attenuator") },
   [BW_REMEDY_VIDEO_AMPLIFIER] = { "video-amplifier", N_ ("video amplifier") },
   [BW_REMEDY_SYNC_AMPLIFIER] = { "sync-amplifier", N_ ("sync amplifier") },
@@ -77,7 +77,7 @@ static const BwKind shorts[BW_N_REMEDIES] = {
   [BW_REMEDY_SIZE] = { "size", N_ ("size controls") },
   [BW_REMEDY_CROSSED_LEAD] = { "crossed-lead", N_ ("crossed lead") },
 };
-const BwKindTable bw_remedies_short = { BW_N_REMEDIES, shorts };
+static const BwKindTable remedies_short = { BW_N_REMEDIES, shorts };
 
 /* The level that the sync has behind a resistor of @added_ohm. */
 static double
@@ -176,4 +176,24 @@ bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED, con
     default:
       return g_strdup (part);
     }
+}
+
+/**
+ * bw_finding_remedy_short:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full) (nullable): the remedy in a word or two, for a cell of a table: "1.1 kΩ
+ * in sync"; %NULL if there is none
+ */
+char *
+bw_finding_remedy_short (const BwFinding *finding, char mark)
+{
+  const char *words = bw_kind_label (&remedies_short, finding->remedy.kind);
+  if (finding->remedy.kind == BW_REMEDY_NONE)
+    return NULL;
+  if (finding->remedy.kind != BW_REMEDY_SERIES_RESISTOR)
+    return g_strdup (words);
+  double preferred_ohm = bw_preferred_ohm (finding->remedy.value, BW_SERIES_E24);
+  g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
+  return g_strdup_printf ("%s %s", value, words);
 }

@@ -194,7 +194,6 @@ extern const BwKindTable bw_rules;
 extern const BwKindTable bw_severities;
 extern const BwKindTable bw_verdicts;
 extern const BwKindTable bw_remedies;
-extern const BwKindTable bw_remedies_short;
 
 void bw_fit_judge (const BwCase *c, BwFit *fit);
 void bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
@@ -203,6 +202,7 @@ BwVerdict bw_verdict_from_findings (const BwFinding *findings, guint n);
 
 char *bw_finding_says (const BwFinding *finding, const BwFit *fit, const BwCase *c, char mark);
 char *bw_finding_remedy (const BwFinding *finding, const BwFit *fit, const BwCase *c, char mark);
+char *bw_finding_remedy_short (const BwFinding *finding, char mark);
 char *bw_finding_value (const BwFinding *finding, char mark);
 char *bw_finding_allowed (const BwFinding *finding, char mark);
 

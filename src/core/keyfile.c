@@ -9,6 +9,16 @@
 
 G_DEFINE_QUARK (bw-keyfile-error-quark, bw_keyfile_error)
 
+/* Some editors put a byte-order mark before UTF-8 text; it is not part of it. */
+static void
+drop_byte_order_mark (char *text, gsize *length)
+{
+  if (*length < 3 || memcmp (text, "\xef\xbb\xbf", 3) != 0)
+    return;
+  *length -= 3;
+  memmove (text, text + 3, *length + 1);
+}
+
 /**
  * bw_keyfile_read:
  * @path: a file
@@ -42,6 +52,7 @@ bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
                    path, trouble->message);
       return FALSE;
     }
+  drop_byte_order_mark (*text, length);
   return TRUE;
 }
 

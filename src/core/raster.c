@@ -327,6 +327,8 @@ void
 bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group)
 {
   gboolean pixels = !bw_ratio_is_none (raster->pixel_clock_hz);
+  /* Under the same id there may have stood a raster of the other kind. */
+  g_key_file_remove_key (keys, group, pixels ? "line_rate" : "pixel_clock", NULL);
   bw_fields_save (&common_table, raster, keys, group);
   bw_fields_save (pixels ? &pixel_table : &time_table, raster, keys, group);
   for (guint i = 0; i < second_table.n && raster->scan == BW_SCAN_INTERLACED; i++)

@@ -114,7 +114,7 @@ typedef enum
   BW_RASTER_ERROR_HALF_LINE,  /* the fields do not make whole lines */
   BW_RASTER_ERROR_BORDER,     /* borders in a raster defined in time */
   BW_RASTER_ERROR_PULSES,     /* equalising or serration that does not fit its half line */
-  BW_RASTER_ERROR_SHAPE,      /* tri-level sync with an odd width or with serrations */
+  BW_RASTER_ERROR_SHAPE,      /* tri-level sync with an odd width */
   BW_RASTER_ERROR_RATE_RANGE  /* a rate beyond what any display takes */
 } BwRasterError;
 

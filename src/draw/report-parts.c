@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "caution.h"
+
 #include "line-view.h"
 
 /* The parts of the report that state what is given: monitor, inputs, sources, timing. */
@@ -148,12 +150,7 @@ add_supply (Pairs *pairs)
 static void
 add_caution (BwReport *report)
 {
-  bw_flow_add_box (
-      report->flow, _ ("Danger inside the set"),
-      _ ("A picture tube holds a lethal charge after the plug is pulled. The primary side of the "
-         "supply is at mains potential. A tube can implode. Excess anode voltage makes X-rays. This "
-         "sheet gives no procedure for such work: local codes and licensed practice rule."),
-      BW_INK_FATAL);
+  bw_flow_add_box (report->flow, _ ("Danger inside the set"), bw_caution (), BW_INK_FATAL);
 }
 
 /**

@@ -196,8 +196,8 @@ test_findings (void)
       g_assert_nonnull (strstr (summary_of (window), bw_kind_label (&bw_verdicts, fit.verdict)));
       for (guint rule = 0; rule < BW_N_RULES && fit.verdict == BW_VERDICT_WITH_PARTS; rule++)
         {
-          g_autofree char *remedy = bw_finding_remedy (&fit.at[rule], &fit, &c,
-                                                       bw_quantity_locale_mark ());
+          g_autofree char *remedy
+              = bw_finding_remedy_short (&fit.at[rule], bw_quantity_locale_mark ());
           if (fit.at[rule].severity == BW_SEVERITY_CURABLE && remedy != NULL)
             {
               g_assert_nonnull (strstr (summary_of (window), remedy));

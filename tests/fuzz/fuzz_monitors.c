@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Any bytes as a catalogue of monitors: what is taken passes its checks, is written and read back the
- * same, and is judged soundly with every shipped source. */
+/* Any bytes as a catalogue of monitors: what is taken passes its checks, is written and read back
+ * the same, and is judged soundly with every shipped source. */
 #include "fuzz.h"
 
 static void

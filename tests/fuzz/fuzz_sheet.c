@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Any bytes as a bench sheet: refused with faults that name the file, or a sheet of which every cell
- * is judged soundly and which is written and read back the same. */
+/* Any bytes as a bench sheet: refused with faults that name the file, or a sheet of which every
+ * cell is judged soundly and which is written and read back the same. */
 #include "fuzz.h"
 
 int
@@ -8,8 +8,8 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 {
   g_autoptr (GPtrArray) faults = faults_new ();
   make_criticals_fatal ();
-  g_autoptr (BwSheet) sheet
-      = bw_sheet_parse ((const char *) data, size, "fuzzed", shipped_catalogue (), faults);
+  g_autoptr (BwSheet) sheet = bw_sheet_parse ((const char *) data, size, "fuzzed",
+                                              shipped_catalogue (), faults);
 
   MUST ((sheet != NULL) == (faults->len == 0));
   must_name_file (faults, "fuzzed");

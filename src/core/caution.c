@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "caution.h"
+
+#include <glib/gi18n-lib.h>
+
+/**
+ * bw_caution:
+ *
+ * Returns: (transfer none): what every page and sheet that touches work on an open set says,
+ * translated
+ */
+const char *
+bw_caution (void)
+{
+  return _ ("A picture tube can hold a lethal charge long after the plug is pulled. The primary side "
+            "of the supply, and in many sets the whole chassis, is at mains potential. A tube can "
+            "implode. Anode voltage above its rating makes X-rays. No procedure is given here: "
+            "follow local codes, and leave such work to licensed practice where they ask for it.");
+}

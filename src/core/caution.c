@@ -12,8 +12,9 @@
 const char *
 bw_caution (void)
 {
-  return _ ("A picture tube can hold a lethal charge long after the plug is pulled. The primary side "
-            "of the supply, and in many sets the whole chassis, is at mains potential. A tube can "
-            "implode. Anode voltage above its rating makes X-rays. No procedure is given here: "
-            "follow local codes, and leave such work to licensed practice where they ask for it.");
+  return _ ("A picture tube holds a lethal charge after the plug is pulled. The primary side of the "
+            "supply, and in many sets the whole chassis, is at mains potential. A tube can implode. "
+            "Anode voltage above its rating makes X-rays. Breezeway gives no procedure for work "
+            "inside a set: follow local codes, and leave such work to licensed practice where they "
+            "ask for it.");
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "field-private.h"
 
+#include <glib/gi18n-lib.h>
+
 /* All members of a struct. */
 
 static gboolean
@@ -19,7 +21,9 @@ load_field (const BwField *field, gpointer object, GKeyFile *keys, const char *g
                 : g_key_file_get_value (keys, group, field->key, &trouble);
       if (trouble != NULL) /* a bad escape gives a text and an error */
         {
-          g_propagate_error (error, g_steal_pointer (&trouble));
+          g_set_error_literal (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+                               _ ("a backslash stands before a letter that it does not go with; "
+                                  "write two for one"));
           return FALSE;
         }
     }

@@ -105,7 +105,7 @@ add_finding (BwReport *report, const BwFinding *finding, const BwFit *fit, const
     return;
   g_autofree char *cure = g_strdup_printf (_ ("Remedy: %s"), remedy);
   bw_flow_add_text (report->flow,
-                    &(BwFlowText){ cure, BW_FLOW_SECONDARY, 2 * indent, BW_FLOW_NO_MARK, FALSE });
+                    &(BwFlowText){ cure, BW_FLOW_BODY, 2 * indent, BW_FLOW_NO_MARK, FALSE });
 }
 
 static void

@@ -81,8 +81,8 @@ bw_report_new (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInk *
 
   collect_rasters (report);
   bw_report_add_head (report);
-  bw_report_add_inputs (report);
   bw_report_add_fit (report);
+  bw_report_add_inputs (report);
   bw_report_add_sources (report);
   bw_report_add_timing (report);
   bw_report_add_figures_from (report);

@@ -41,6 +41,7 @@ BwCliExit bw_cli_draw (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_edid (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_fit (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_identify (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_levels (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_readings (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_report (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_sheet_check (const BwCliCommand *command, char **args);

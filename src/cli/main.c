@@ -18,6 +18,8 @@ static const BwCliCommand commands[] = {
     N_ ("At least one rate is needed."), bw_cli_identify },
   { "solve", "NAME=QUANTITY…", 0, G_MAXUINT, N_ ("Work out what follows from known figures"),
     N_ ("Such as line-rate=15.734kHz; --list names the figures."), bw_cli_solve },
+  { "levels", "", 0, 0, N_ ("Show the levels and colour bars of a signal"),
+    N_ ("Such as --system ntsc-m --kind composite --bars 75."), bw_cli_levels },
   { "readings", "NAME=QUANTITY…", 0, G_MAXUINT,
     N_ ("Hold readings of a scope against a standard's limits"),
     N_ ("Such as line_sync=4.7us; --list names the standards, and the readings of one."),

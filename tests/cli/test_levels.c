@@ -1,0 +1,148 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `breezeway-cli levels`: what should be on the wire. */
+#include <string.h>
+
+#include "run.h"
+
+static JsonObject *
+levels_of (const char *system, const char *kind, const char *bars)
+{
+  g_autoptr (Run) run = run_cli ("levels", "--system", system, "--kind", kind, "--bars", bars,
+                                 "--json", NULL);
+  return run_json (run);
+}
+
+static JsonObject *
+bar_of (JsonObject *root, guint i)
+{
+  return json_array_get_object_element (json_object_get_array_member (root, "bars"), i);
+}
+
+static void
+test_keys (void)
+{
+  static const char *const keys[]
+      = { "system",     "kind",      "mv_per_ire", "white_v",       "black_v", "blanking_v",
+          "sync_v",     "burst_pp_v", "setup_ire",  "subcarrier_hz", "bars",    NULL };
+  g_autoptr (JsonObject) root = levels_of ("ntsc-m", "composite", "75");
+  assert_keys_begin_with (root, keys);
+}
+
+/* SMPTE 170M-2004 table 1 and clause 15.4: 140 IRE = 1 V, white 100, setup 7.5, sync −40, burst 40
+ * IRE; 11.2: subcarrier 315/88 MHz. */
+static void
+test_ntsc (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("ntsc-m", "composite", "75");
+  g_assert_true (is_near (figure_of (root, "mv_per_ire"), 1000.0 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (root, "white_v"), 100.0 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (root, "black_v"), 7.5 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (root, "sync_v"), -40.0 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (root, "burst_pp_v"), 40.0 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (root, "subcarrier_hz"), 315e6 / 88, 1e-3));
+}
+
+/* SMPTE 170M-2004 table A.3: yellow of 75 % bars: luma 68.9663, chroma 62.0675, from 37.9325 to
+ * 100 IRE, at 167.0812°. */
+static void
+test_ntsc_yellow (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("ntsc-m", "composite", "75");
+  JsonObject *yellow = bar_of (root, 1);
+  g_assert_cmpstr (json_object_get_string_member (yellow, "name"), ==, "yellow");
+  g_assert_true (is_near (figure_of (yellow, "luma_v") * 140, 68.9663, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "chroma_pp_v") * 140, 62.0675, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "min_v") * 140, 37.9325, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "max_v") * 140, 100, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "phase_deg"), 167.0812, 1e-4));
+}
+
+/* ITU-R BT.1700 table 2 and BT.470-6: white 700 mV, sync −300 mV, burst 300 mV, no setup,
+ * 4 433 618.75 Hz. */
+static void
+test_pal (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("pal-b", "composite", "100");
+  g_assert_true (is_near (figure_of (root, "white_v"), 0.7, 1e-12));
+  g_assert_true (is_near (figure_of (root, "black_v"), 0, 1e-12));
+  g_assert_true (is_near (figure_of (root, "sync_v"), -0.3, 1e-12));
+  g_assert_true (is_near (figure_of (root, "burst_pp_v"), 0.3, 1e-12));
+  g_assert_true (is_near (figure_of (root, "subcarrier_hz"), 4433618.75, 1e-6));
+}
+
+/* ITU-R BT.601-5 3.5: yellow Y 0.886, Pb −0.5, Pr 0.114 × 0.5/0.701, on 700 mV. */
+static void
+test_component (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("none", "component", "100");
+  JsonObject *yellow = bar_of (root, 1);
+  g_assert_true (is_near (figure_of (yellow, "y_v"), 0.6202, 1e-9));
+  g_assert_true (is_near (figure_of (yellow, "pb_v"), -0.35, 1e-9));
+  g_assert_true (is_near (figure_of (yellow, "pr_v"), 0.7 * 0.114 * 0.5 / 0.701, 1e-9));
+  g_assert_true (is_null (root, "burst_pp_v"));
+  g_assert_true (is_null (root, "subcarrier_hz"));
+}
+
+/* 75 % of 700 mV, and no IRE scale (common practice, no source). */
+static void
+test_rgb (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("none", "rgb", "75");
+  JsonObject *magenta = bar_of (root, 4);
+  g_assert_true (is_null (root, "mv_per_ire"));
+  g_assert_true (is_near (figure_of (magenta, "r_v"), 0.525, 1e-12));
+  g_assert_true (is_near (figure_of (magenta, "g_v"), 0, 1e-12));
+  g_assert_true (is_near (figure_of (magenta, "b_v"), 0.525, 1e-12));
+}
+
+/* SECAM's chroma is frequency modulated (ITU-R BT.1700 Part C). */
+static void
+test_secam (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("secam-l", "composite", "100");
+  JsonObject *red = bar_of (root, 5);
+  g_assert_true (is_near (figure_of (red, "luma_v"), 0.7 * 0.299, 1e-12));
+  g_assert_true (is_null (red, "chroma_pp_v"));
+  g_assert_true (is_null (root, "burst_pp_v"));
+}
+
+static void
+test_refused (void)
+{
+  g_autoptr (Run) system
+      = run_cli ("levels", "--system", "ntsc-x", "--kind", "composite", NULL);
+  g_autoptr (Run) kind = run_cli ("levels", "--system", "ntsc-m", "--kind", "luminance", NULL);
+  g_autoptr (Run) bars
+      = run_cli ("levels", "--system", "ntsc-m", "--kind", "rgb", "--bars", "50", NULL);
+  g_autoptr (Run) nothing = run_cli ("levels", NULL);
+  assert_refused (system, 1, "ntsc-x");
+  assert_refused (kind, 2, "--kind");
+  assert_refused (bars, 2, "--bars");
+  assert_refused (nothing, 2, "--system");
+}
+
+static void
+test_text (void)
+{
+  g_autoptr (Run) run
+      = run_cli ("levels", "--system", "ntsc-m", "--kind", "composite", "--bars", "75", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_nonnull (strstr (run->out, "714.3 mV"));
+  g_assert_nonnull (strstr (run->out, "167.1°"));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/levels/keys", test_keys);
+  g_test_add_func ("/levels/ntsc", test_ntsc);
+  g_test_add_func ("/levels/ntsc-yellow", test_ntsc_yellow);
+  g_test_add_func ("/levels/pal", test_pal);
+  g_test_add_func ("/levels/component", test_component);
+  g_test_add_func ("/levels/rgb", test_rgb);
+  g_test_add_func ("/levels/secam", test_secam);
+  g_test_add_func ("/levels/refused", test_refused);
+  g_test_add_func ("/levels/text", test_text);
+  return g_test_run ();
+}

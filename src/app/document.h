@@ -76,6 +76,10 @@ gboolean bw_document_add_source (BwDocument *self, const BwSource *like, GError 
 gboolean bw_document_duplicate (BwDocument *self, BwPart part, guint index, GError **error);
 void bw_document_remove (BwDocument *self, BwPart part, guint index);
 
+/* document-raster.c */
+gboolean bw_document_use_raster (BwDocument *self, guint source, const BwRaster *raster,
+                                 GError **error);
+
 /* document-undo.c */
 gboolean bw_document_undo (BwDocument *self);
 gboolean bw_document_redo (BwDocument *self);

@@ -181,6 +181,22 @@ show (BwEditorRow *self, const char *text)
 }
 
 /**
+ * bw_editor_row_show_text:
+ * @text: as bw_field_to_entry() makes it, or as the person typed it
+ *
+ * Shows @text as what the model holds. What was entered before is dropped, and so is its error.
+ */
+void
+bw_editor_row_show_text (BwEditorRow *self, const char *text)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  char *shown = g_strdup (text);
+  g_free (private->shown);
+  private->shown = shown;
+  bw_editor_row_reset (self);
+}
+
+/**
  * bw_editor_row_show_object:
  * @object: the struct that the field belongs to
  *
@@ -189,10 +205,25 @@ show (BwEditorRow *self, const char *text)
 void
 bw_editor_row_show_object (BwEditorRow *self, gconstpointer object)
 {
-  BwEditorRowPrivate *private = PRIVATE (self);
-  g_free (private->shown);
-  private->shown = bw_field_to_entry (private->field, object, bw_quantity_locale_mark ());
-  bw_editor_row_reset (self);
+  g_autofree char *text
+      = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  bw_editor_row_show_text (self, text);
+}
+
+/**
+ * bw_editor_row_set_note:
+ * @note: a few words that stand in place of the help
+ * @css_class: (nullable): how they are set; %NULL as help is
+ */
+void
+bw_editor_row_set_note (BwEditorRow *self, const char *note, const char *css_class)
+{
+  GtkWidget *help = PRIVATE (self)->help;
+  const char *classes[] = { css_class != NULL ? css_class : "bw-light", NULL };
+
+  gtk_label_set_label (GTK_LABEL (help), note);
+  gtk_widget_set_visible (help, TRUE); /* keeps its line, so that nothing jumps */
+  gtk_widget_set_css_classes (help, classes);
 }
 
 /**

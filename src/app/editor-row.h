@@ -28,6 +28,8 @@ GtkWidget *bw_editor_row_get_control (BwEditorRow *self);
 const char *bw_editor_row_get_error (BwEditorRow *self);
 
 void bw_editor_row_show_object (BwEditorRow *self, gconstpointer object);
+void bw_editor_row_show_text (BwEditorRow *self, const char *text);
+void bw_editor_row_set_note (BwEditorRow *self, const char *note, const char *css_class);
 char *bw_editor_row_dup_text (BwEditorRow *self);
 gboolean bw_editor_row_is_edited (BwEditorRow *self);
 void bw_editor_row_set_error (BwEditorRow *self, const char *message);

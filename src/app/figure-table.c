@@ -24,7 +24,7 @@ struct _BwFigureTable
 G_DEFINE_FINAL_TYPE (BwFigureTable, bw_figure_table, GTK_TYPE_WIDGET)
 
 static void
-figure_free (BwFigure *figure)
+figure_free (BwTableFigure *figure)
 {
   g_free (figure->name);
   g_free (figure->count);
@@ -38,18 +38,18 @@ figure_free (BwFigure *figure)
  *
  * Returns: (transfer full): a line of a table, for an array made by bw_figures_new()
  */
-BwFigure *
+BwTableFigure *
 bw_figure_new (const char *name, const char *count, const char *value)
 {
-  BwFigure *figure = g_new (BwFigure, 1);
-  *figure = (BwFigure){ g_strdup (name), g_strdup (count), g_strdup (value) };
+  BwTableFigure *figure = g_new (BwTableFigure, 1);
+  *figure = (BwTableFigure){ g_strdup (name), g_strdup (count), g_strdup (value) };
   return figure;
 }
 
 /**
  * bw_figures_new:
  *
- * Returns: (transfer full) (element-type BwFigure): an empty array that owns its lines
+ * Returns: (transfer full) (element-type BwTableFigure): an empty array that owns its lines
  */
 GPtrArray *
 bw_figures_new (void)
@@ -133,7 +133,7 @@ set_row_count (BwFigureTable *self, guint count)
 }
 
 static void
-show_row (BwFigureTable *self, guint index, const BwFigure *figure)
+show_row (BwFigureTable *self, guint index, const BwTableFigure *figure)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) index);
   GtkWidget *name = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
@@ -153,7 +153,7 @@ static gboolean
 any_count (GPtrArray *figures)
 {
   for (guint i = 0; i < figures->len; i++)
-    if (((BwFigure *) figures->pdata[i])->count != NULL)
+    if (((BwTableFigure *) figures->pdata[i])->count != NULL)
       return TRUE;
   return FALSE;
 }
@@ -171,7 +171,7 @@ show_counts (BwFigureTable *self, gboolean visible)
 
 /**
  * bw_figure_table_show:
- * @figures: (element-type BwFigure): what to show in place of what was there; copied
+ * @figures: (element-type BwTableFigure): what to show in place of what was there; copied
  */
 void
 bw_figure_table_show (BwFigureTable *self, GPtrArray *figures)

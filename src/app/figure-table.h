@@ -6,7 +6,7 @@
 G_BEGIN_DECLS
 
 /**
- * BwFigure:
+ * BwTableFigure:
  * @name: what it is
  * @count: (nullable): in pixels or lines
  * @value: with its unit
@@ -18,9 +18,9 @@ typedef struct
   char *name;
   char *count;
   char *value;
-} BwFigure;
+} BwTableFigure;
 
-BwFigure *bw_figure_new (const char *name, const char *count, const char *value);
+BwTableFigure *bw_figure_new (const char *name, const char *count, const char *value);
 GPtrArray *bw_figures_new (void);
 
 void bw_figure_label_set (GtkLabel *label, const char *text);

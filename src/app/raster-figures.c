@@ -132,7 +132,7 @@ add_sync (Table *t)
 /**
  * bw_raster_table:
  *
- * Returns: (transfer full) (element-type BwFigure): every figure of @raster, for reading; vertical
+ * Returns: (transfer full) (element-type BwTableFigure): every figure of @raster, for reading; vertical
  * ones are those of field 1
  */
 GPtrArray *

@@ -4,6 +4,10 @@
 #include <gtk/gtk.h>
 
 #include "document.h"
+#include "drawing-panel.h"
+#include "identify-panel.h"
+#include "readings-panel.h"
+#include "work-out.h"
 
 G_BEGIN_DECLS
 
@@ -12,7 +16,14 @@ G_DECLARE_FINAL_TYPE (BwTimingPage, bw_timing_page, BW, TIMING_PAGE, GtkWidget)
 
 void bw_timing_page_set_document (BwTimingPage *self, BwDocument *document);
 const BwRaster *bw_timing_page_get_raster (BwTimingPage *self);
+char *bw_timing_page_dup_file_name (BwTimingPage *self);
 gboolean bw_timing_page_export (BwTimingPage *self, const char *path, GError **error);
 void bw_timing_page_copy (BwTimingPage *self);
+
+void bw_timing_page_show_part (BwTimingPage *self, const char *part);
+BwDrawingPanel *bw_timing_page_get_drawing (BwTimingPage *self);
+BwWorkOut *bw_timing_page_get_work_out (BwTimingPage *self);
+BwIdentifyPanel *bw_timing_page_get_identify (BwTimingPage *self);
+BwReadingsPanel *bw_timing_page_get_readings (BwTimingPage *self);
 
 G_END_DECLS

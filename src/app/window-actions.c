@@ -38,6 +38,12 @@ on_export_report (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
+on_export_edid (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_export_edid (BW_WINDOW (widget));
+}
+
+static void
 on_export_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   bw_window_export_picture (BW_WINDOW (widget));
@@ -126,6 +132,7 @@ static const struct
   { "win.save-as", NULL, on_save_as },
   { "win.print", NULL, on_print },
   { "win.export-report", NULL, on_export_report },
+  { "win.export-edid", NULL, on_export_edid },
   { "win.export-picture", NULL, on_export_picture },
   { "win.copy-picture", NULL, on_copy_picture },
   { "win.close", NULL, on_close },
@@ -189,6 +196,7 @@ bw_window_update_actions (BwWindow *self)
   set_enabled (self, "win.save-as", !blank);
   set_enabled (self, "win.print", !blank);
   set_enabled (self, "win.export-report", !blank);
+  set_enabled (self, "win.export-edid", !blank);
   set_enabled (self, "win.export-picture", sources);
   set_enabled (self, "win.copy-picture", sources);
   set_enabled (self, "win.add-input", !blank);

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "interchange.h"
+#include "keyfile.h"
 #include "recent.h"
 #include "report.h"
 
@@ -270,7 +272,8 @@ bw_window_export_picture (BwWindow *self)
   add_filter (self, _ ("SVG pictures"), ".svg");
   add_filter (self, _ ("PDF pages"), ".pdf");
   add_filter (self, _ ("PNG pictures"), ".png");
-  suggest_name (self, bw_timing_page_get_raster (self->timing_page)->id, "");
+  g_autofree char *name = bw_timing_page_dup_file_name (self->timing_page);
+  suggest_name (self, name, "");
   gtk_native_dialog_show (self->chooser);
 }
 
@@ -296,5 +299,48 @@ bw_window_export_report (BwWindow *self)
           report_chosen);
   add_filter (self, _ ("PDF pages"), ".pdf");
   suggest_name (self, bw_document_get_sheet (self->document)->title, ".pdf");
+  gtk_native_dialog_show (self->chooser);
+}
+
+/* What the block cannot say of this monitor, shown where faults are. */
+static void
+show_notes (BwWindow *self, GPtrArray *notes)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  for (guint i = 0; i < notes->len; i++)
+    g_ptr_array_add (faults, g_error_new_literal (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
+                                                  notes->pdata[i]));
+  if (faults->len > 0)
+    bw_window_show_faults (self, _ ("The EDID is written. What it cannot say in full:"), faults);
+}
+
+static void
+edid_chosen (BwWindow *self, GFile *file, const char *suffix)
+{
+  static const char *const suffixes[] = { ".bin", NULL };
+  g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
+  const char *title = _ ("The EDID was not written.");
+  g_autofree char *path = local_path (self, target, title);
+  g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GError) error = NULL;
+  guint8 block[BW_EDID_BLOCK_BYTES];
+
+  if (path == NULL || !may_replace (self, file, target, title))
+    return;
+  if (bw_edid_write (bw_document_get_sheet (self->document),
+                     bw_document_get_catalogue (self->document), block, notes, &error)
+      && bw_file_replace (path, block, sizeof block, &error))
+    show_notes (self, notes);
+  else
+    bw_window_show_error (self, title, error);
+}
+
+void
+bw_window_export_edid (BwWindow *self)
+{
+  choose (self, _ ("Export the Monitor as an EDID"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
+          edid_chosen);
+  add_filter (self, _ ("EDID blocks"), ".bin");
+  suggest_name (self, bw_document_get_sheet (self->document)->monitor->name, ".bin");
   gtk_native_dialog_show (self->chooser);
 }

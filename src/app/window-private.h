@@ -42,6 +42,7 @@ void bw_window_save (BwWindow *self);
 void bw_window_save_as (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
 void bw_window_export_report (BwWindow *self);
+void bw_window_export_edid (BwWindow *self);
 
 /* window-close.c */
 gboolean bw_window_ask_before_close (BwWindow *self);

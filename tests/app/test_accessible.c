@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "fit-text.h"
-#include "line-area.h"
+#include "picture-area.h"
 #include "line-view.h"
 
 /* What a screen reader is told. */
@@ -106,6 +106,28 @@ test_fields (Fixture *f, gconstpointer data)
 }
 
 static void
+assert_labelled (GtkWidget *widget, gpointer data)
+{
+  if (!BW_IS_EDITOR_ROW (widget))
+    return;
+  GtkWidget *label = gtk_widget_get_first_child (widget);
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (label)), !=, "");
+  gtk_test_accessible_assert_relation (
+      GTK_ACCESSIBLE (bw_editor_row_get_control (BW_EDITOR_ROW (widget))),
+      GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL);
+  (*(guint *) data)++;
+}
+
+/* So are those of the Timing page. */
+static void
+test_timing_fields (Fixture *f, gconstpointer data)
+{
+  guint labelled = 0;
+  app_test_each (GTK_WIDGET (bw_window_get_timing_page (f->window)), assert_labelled, &labelled);
+  g_assert_cmpuint (labelled, >=, 28 + 7 + 17);
+}
+
+static void
 test_wrong_field (Fixture *f, gconstpointer data)
 {
   bw_window_edit (f->window, BW_PART_MONITOR);
@@ -129,7 +151,7 @@ test_wrong_field (Fixture *f, gconstpointer data)
 static void
 test_drawing (Fixture *f, gconstpointer data)
 {
-  GtkWidget *area = app_test_find (GTK_WIDGET (f->window), BW_TYPE_LINE_AREA, NULL);
+  GtkWidget *area = app_test_find (GTK_WIDGET (f->window), BW_TYPE_PICTURE_AREA, NULL);
   const BwRaster *raster = bw_timing_page_get_raster (bw_window_get_timing_page (f->window));
   g_autofree char *words = bw_line_view_describe (raster, bw_quantity_locale_mark ());
   g_autofree char *label = g_strdup_printf ("The line of %s, drawn", raster->name);
@@ -177,14 +199,19 @@ assert_button_is_named (GtkWidget *widget, gpointer data)
 static void
 test_buttons (Fixture *f, gconstpointer data)
 {
+  static const char *const parts[] = { "drawing", "work-out", "identify", "readings" };
   guint named = 0;
 
   app_test_each (GTK_WIDGET (f->window), assert_button_is_named, &named);
   g_assert_cmpuint (named, >=, 12);
   bw_window_show_page (f->window, "timing");
   bw_window_edit (f->window, BW_PART_SOURCE);
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-  app_test_each (GTK_WIDGET (f->window), assert_button_is_named, &named);
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      bw_timing_page_show_part (bw_window_get_timing_page (f->window), parts[i]);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      app_test_each (GTK_WIDGET (f->window), assert_button_is_named, &named);
+    }
 }
 
 static void
@@ -213,6 +240,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   ADD ("cells", test_cells);
   ADD ("fields", test_fields);
+  ADD ("timing-fields", test_timing_fields);
   ADD ("wrong-field", test_wrong_field);
   ADD ("drawing", test_drawing);
   ADD ("buttons", test_buttons);

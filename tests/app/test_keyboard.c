@@ -347,6 +347,128 @@ test_pages_and_menu (Fixture *f, gconstpointer data)
   ASSERT_COMES_TRUE (!gtk_widget_get_visible (popover));
 }
 
+/* The Timing page */
+
+static BwTimingPage *
+timing (Fixture *f)
+{
+  return bw_window_get_timing_page (f->window);
+}
+
+/* To the Timing page and to the switch for a part of it, which takes Enter. */
+static void
+open_part (Fixture *f, const char *part)
+{
+  GtkWidget *parts = app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK, "parts");
+  GtkWidget *button = gtk_widget_get_first_child (
+      app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK_SWITCHER, "switcher"));
+
+  xdotool ("key ctrl+2");
+  g_assert_true (app_test_wait (is_mapped, timing (f)));
+  go_to (f, "Tab", button);
+  for (guint i = 0; i < 4 && strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part);
+       i++)
+    {
+      if (i > 0)
+        xdotool ("key Tab");
+      xdotool ("key space");
+    }
+  ASSERT_COMES_TRUE (!strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part));
+}
+
+static const char *
+shown (BwEditorRow *row)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (bw_editor_row_get_control (row)));
+}
+
+/* ITU-R BT.601 at twice its rate: 27 MHz / 858 px = 31.468531 kHz. */
+static void
+test_work_out (Fixture *f, gconstpointer data)
+{
+  BwWorkOut *panel = bw_timing_page_get_work_out (timing (f));
+  BwEditorRow *line_rate = bw_work_out_get_row (panel, BW_FIGURE_LINE_RATE);
+
+  open_part (f, "work-out");
+  go_to (f, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "clear"));
+  xdotool ("key space");
+  ASSERT_COMES_TRUE (*shown (line_rate) == '\0');
+  go_to (f, "Tab",
+         bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
+  xdotool ("type '27 MHz'");
+  xdotool ("key Return");
+  go_to (f, "Tab", bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
+  xdotool ("type '858 px'");
+  xdotool ("key Return");
+  ASSERT_COMES_TRUE (strstr (shown (line_rate), "31.4685") != NULL);
+}
+
+/* SMPTE 170M: 525 lines interlaced. */
+static void
+test_identify_and_use (Fixture *f, gconstpointer data)
+{
+  BwIdentifyPanel *panel = bw_timing_page_get_identify (timing (f));
+  BwForm *form = bw_identify_panel_get_form (panel);
+
+  bw_document_select (f->document, 1, 0);
+  open_part (f, "identify");
+  go_to (f, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
+  xdotool ("type '15.734 kHz'");
+  xdotool ("key Tab");
+  xdotool ("type '59.94 Hz'");
+  xdotool ("key Return");
+  ASSERT_COMES_TRUE (bw_identify_panel_get_raster (panel, 0) != NULL);
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
+  go_to (f, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
+  xdotool ("key space");
+  ASSERT_COMES_TRUE (
+      !strcmp (bw_timing_page_get_raster (timing (f))->id, "525-59.94-interlaced"));
+  xdotool ("key ctrl+z");
+  ASSERT_COMES_TRUE (!strcmp (bw_timing_page_get_raster (timing (f))->id, "625-50-interlaced"));
+}
+
+/* SMPTE 170M-2004 table 2: line sync 4.7 µs ± 0.1 µs. */
+static void
+test_reading (Fixture *f, gconstpointer data)
+{
+  BwReadingRow *row = bw_readings_panel_get_row (bw_timing_page_get_readings (timing (f)),
+                                                 BW_READING_LINE_SYNC);
+  BwJudgement judgement;
+
+  open_part (f, "readings");
+  go_to (f, "Tab", bw_editor_row_get_control (bw_reading_row_get_editor (row)));
+  xdotool ("type '5.2 us'");
+  xdotool ("key Return");
+  ASSERT_COMES_TRUE (bw_reading_row_is_judged (row, &judgement));
+  g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_HIGH);
+}
+
+static void
+test_drawing (Fixture *f, gconstpointer data)
+{
+  BwDrawingPanel *panel = bw_timing_page_get_drawing (timing (f));
+  BwPictureArea *area = bw_drawing_panel_get_area (panel);
+  GtkWidget *field = app_test_find (GTK_WIDGET (panel), GTK_TYPE_TOGGLE_BUTTON, "field");
+  GtkLabel *reading = GTK_LABEL (app_test_find (GTK_WIDGET (panel), GTK_TYPE_LABEL, "reading"));
+
+  open_part (f, "drawing");
+  go_to (f, "Tab", field);
+  xdotool ("key space");
+  ASSERT_COMES_TRUE (bw_picture_area_get_picture (area)->kind == BW_PICTURE_FIELD);
+  go_to (f, "Tab", GTK_WIDGET (area));
+  xdotool ("key plus plus");
+  ASSERT_COMES_TRUE (!bw_picture_is_whole (bw_picture_area_get_picture (area)));
+  double from = bw_picture_area_get_picture (area)->across.from;
+  xdotool ("key shift+Right");
+  ASSERT_COMES_TRUE (bw_picture_area_get_picture (area)->across.from > from);
+  xdotool ("key 0");
+  ASSERT_COMES_TRUE (bw_picture_is_whole (bw_picture_area_get_picture (area)));
+  xdotool ("key Right c Right Right");
+  ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") != NULL);
+  xdotool ("key Escape");
+  ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") == NULL);
+}
+
 #define ADD(name, func) g_test_add ("/keyboard/" name, Fixture, NULL, set_up, func, tear_down)
 
 int
@@ -361,5 +483,9 @@ main (int argc, char **argv)
   ADD ("error-and-escape", test_error_and_escape);
   ADD ("delete", test_delete);
   ADD ("pages-and-menu", test_pages_and_menu);
+  ADD ("work-out", test_work_out);
+  ADD ("identify-and-use", test_identify_and_use);
+  ADD ("reading", test_reading);
+  ADD ("drawing", test_drawing);
   return g_test_run ();
 }

@@ -5,7 +5,7 @@
 
 #include "copy-row.h"
 #include "figure-table.h"
-#include "line-area.h"
+#include "picture-area.h"
 #include "print.h"
 
 /* The Timing page, and what leaves the window: pictures and printed pages. */
@@ -39,7 +39,7 @@ test_timing (void)
 }
 
 static void
-take_reading (BwLineArea *area, const char *words, char **reading)
+take_reading (BwPictureArea *area, const char *words, char **reading)
 {
   g_free (*reading);
   *reading = g_strdup (words);
@@ -53,7 +53,7 @@ test_cursor (void)
   BwWindow *window = app_test_window_new (document);
   bw_window_show_page (window, "timing");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  GtkWidget *area = app_test_find (GTK_WIDGET (window), BW_TYPE_LINE_AREA, NULL);
+  GtkWidget *area = app_test_find (GTK_WIDGET (window), BW_TYPE_PICTURE_AREA, NULL);
   g_autofree char *reading = NULL;
   double at_s[4];
   g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
@@ -61,7 +61,7 @@ test_cursor (void)
   for (guint i = 0; i < 4; i++)
     {
       if (i == 2)
-        gtk_widget_activate_action (area, "cursor.panel", "d", 1.0);
+        gtk_widget_activate_action (area, "cursor.row", "d", 1.0);
       gtk_widget_activate_action (area, "cursor.step", "d", 10.0);
       g_assert_nonnull (reading);
       char *words = strstr (reading, " after 0H");

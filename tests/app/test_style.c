@@ -8,7 +8,7 @@
 #include "fault-bar.h"
 #include "figure-table.h"
 #include "finding-row.h"
-#include "line-area.h"
+#include "picture-area.h"
 #include "picker.h"
 #include "preferences.h"
 
@@ -231,7 +231,11 @@ main (int argc, char **argv)
   add_template ("fit-cell", bw_fit_cell_get_type);
   add_template ("fit-grid", bw_fit_grid_get_type);
   add_template ("fit-page", bw_fit_page_get_type);
-  add_template ("line-area", bw_line_area_get_type);
+  add_template ("picture-area", bw_picture_area_get_type);
+  add_template ("drawing-panel", bw_drawing_panel_get_type);
+  add_template ("work-out", bw_work_out_get_type);
+  add_template ("identify-panel", bw_identify_panel_get_type);
+  add_template ("readings-panel", bw_readings_panel_get_type);
   add_template ("picker", bw_picker_get_type);
   add_template ("preferences", bw_preferences_get_type);
   add_template ("timing-page", bw_timing_page_get_type);

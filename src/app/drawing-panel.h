@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document.h"
+#include "picture-area.h"
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_DRAWING_PANEL (bw_drawing_panel_get_type ())
+G_DECLARE_FINAL_TYPE (BwDrawingPanel, bw_drawing_panel, BW, DRAWING_PANEL, GtkWidget)
+
+void bw_drawing_panel_set_document (BwDrawingPanel *self, BwDocument *document);
+const BwRaster *bw_drawing_panel_get_raster (BwDrawingPanel *self);
+BwPictureArea *bw_drawing_panel_get_area (BwDrawingPanel *self);
+void bw_drawing_panel_choose (BwDrawingPanel *self, BwPictureKind kind);
+char *bw_drawing_panel_dup_file_name (BwDrawingPanel *self);
+gboolean bw_drawing_panel_export (BwDrawingPanel *self, const char *path, GError **error);
+void bw_drawing_panel_copy (BwDrawingPanel *self);
+
+G_END_DECLS

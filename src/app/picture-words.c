@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "picture.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "line-view.h"
+
+/* A picture and what is read in it, in words. */
+
+static char *
+time_text (double time_s)
+{
+  return bw_quantity_format (fabs (time_s), BW_DIMENSION_TIME, 5, bw_quantity_locale_mark ());
+}
+
+/**
+ * bw_picture_id:
+ *
+ * Returns: (transfer none): the word for a file's name
+ */
+const char *
+bw_picture_id (const BwPicture *picture)
+{
+  static const char *const ids[BW_N_PICTURES]
+      = { [BW_PICTURE_LINE] = "line", [BW_PICTURE_FIELD] = "field", [BW_PICTURE_MAP] = "map" };
+  return ids[picture->kind];
+}
+
+/**
+ * bw_picture_name:
+ *
+ * Returns: (transfer full): what is drawn, in a few words
+ */
+char *
+bw_picture_name (const BwPicture *picture)
+{
+  static const char *const names[BW_N_PICTURES] = {
+    [BW_PICTURE_LINE] = N_ ("The line of %s, drawn"),
+    [BW_PICTURE_FIELD] = N_ ("The vertical interval of %s, drawn"),
+    [BW_PICTURE_MAP] = N_ ("The map of %s, drawn"),
+  };
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  return g_strdup_printf (_ (names[picture->kind]), picture->raster->name);
+#pragma GCC diagnostic pop
+}
+
+/**
+ * bw_picture_describe:
+ *
+ * Returns: (transfer full): the drawing in words, for those who do not see it
+ */
+char *
+bw_picture_describe (const BwPicture *picture)
+{
+  char mark = bw_quantity_locale_mark ();
+  const BwFieldView field
+      = { .raster = picture->raster, .system = picture->system, .mark = mark };
+  const BwMapView map = { .raster = picture->raster,
+                          .overscan_h = picture->overscan_h,
+                          .overscan_v = picture->overscan_v,
+                          .aspect = picture->aspect,
+                          .mark = mark };
+
+  if (picture->kind == BW_PICTURE_FIELD)
+    return bw_field_view_describe (&field);
+  if (picture->kind == BW_PICTURE_MAP)
+    return bw_map_view_describe (&map);
+  return bw_line_view_describe (picture->raster, mark);
+}
+
+static char *
+line_words (const BwPicturePoint *point)
+{
+  g_autofree char *time = time_text (point->time_s);
+  return g_strdup_printf (point->time_s < 0 ? _ ("%s before 0H") : _ ("%s after 0H"), time);
+}
+
+static char *
+field_words (const BwPicture *picture, const BwPicturePoint *point)
+{
+  BwFieldShape shape;
+  bw_field_shape_init (&shape, picture->raster, point->field);
+  const char *part = bw_field_part_label (&shape, point->part);
+  g_autofree char *time = time_text (point->time_s);
+  g_autofree char *line_time = time_text (point->line_time_s);
+  g_autofree char *from_field_sync = g_strdup_printf (
+      point->time_s < 0 ? _ ("%s before 0V") : _ ("%s after 0V"), time);
+  return g_strdup_printf (_ ("Field %d, line %d, %s after its 0H: %s; %s"), point->field + 1,
+                          point->line, line_time, part != NULL ? part : "", from_field_sync);
+}
+
+static char *
+map_words (const BwPicturePoint *point)
+{
+  g_autofree char *time = time_text (point->time_s);
+  return g_strdup_printf (_ ("Line %d, %s after 0H: %s"), point->line, time,
+                          point->seen ? _ ("picture") : _ ("outside the picture"));
+}
+
+/**
+ * bw_picture_words:
+ *
+ * Returns: (transfer full): what a cursor at @point reads
+ */
+char *
+bw_picture_words (const BwPicture *picture, const BwPicturePoint *point)
+{
+  switch (picture->kind)
+    {
+    case BW_PICTURE_FIELD:
+      return field_words (picture, point);
+    case BW_PICTURE_MAP:
+      return map_words (point);
+    case BW_PICTURE_LINE:
+    case BW_N_PICTURES:
+    default:
+      return line_words (point);
+    }
+}
+
+static char *
+lines_text (double lines)
+{
+  return bw_quantity_format (fabs (lines), BW_DIMENSION_LINES, 4, bw_quantity_locale_mark ());
+}
+
+/* A time, and the rate of what takes that long. */
+static char *
+span_text (double span_s)
+{
+  g_autofree char *time = time_text (span_s);
+  if (!(fabs (span_s) > 1e-12))
+    return g_strdup (time);
+  g_autofree char *rate = bw_quantity_format (1 / fabs (span_s), BW_DIMENSION_FREQUENCY, 5,
+                                              bw_quantity_locale_mark ());
+  return g_strdup_printf ("%s (%s)", time, rate);
+}
+
+/**
+ * bw_picture_difference:
+ *
+ * Returns: (transfer full): how far two points are apart
+ */
+char *
+bw_picture_difference (const BwPicture *picture, const BwPicturePoint *a, const BwPicturePoint *b)
+{
+  BwRasterFigures f;
+  double span_s = b->time_s - a->time_s;
+  g_autofree char *span = span_text (span_s);
+  bw_raster_figures (picture->raster, &f);
+  double lines = picture->kind == BW_PICTURE_MAP ? b->lines - a->lines
+                                                 : span_s / f.line_period_s;
+  g_autofree char *counted = lines_text (lines);
+
+  if (picture->kind == BW_PICTURE_LINE)
+    return g_strdup_printf (_ ("Between the cursors: %s"), span);
+  if (picture->kind == BW_PICTURE_MAP)
+    return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), span, counted);
+  return g_strdup_printf (_ ("Between the cursors: %s, %s"), span, counted);
+}

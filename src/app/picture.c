@@ -1,0 +1,349 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "picture.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "line-view.h"
+
+/* The line is drawn on a page that is wider than what is shown, down to this part of it. */
+#define LINE_LEAST (1.0 / 12)
+
+static void
+init_ranges (BwPicture *picture)
+{
+  switch (picture->kind)
+    {
+    case BW_PICTURE_FIELD:
+      bw_field_view_range (picture->raster, &picture->across);
+      break;
+    case BW_PICTURE_MAP:
+      bw_map_view_ranges (picture->raster, &picture->across, &picture->down);
+      break;
+    case BW_PICTURE_LINE:
+    case BW_N_PICTURES:
+    default:
+      bw_view_range_init (&picture->across, 0, 1, LINE_LEAST);
+    }
+}
+
+/**
+ * bw_picture_new:
+ * @raster: copied
+ * @source: for its colour system and the aspect of its picture
+ * @monitor: for its overscan
+ *
+ * Returns: (transfer full): a picture that shows the whole
+ */
+BwPicture *
+bw_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSource *source,
+                const BwMonitor *monitor)
+{
+  BwPicture *picture = g_new0 (BwPicture, 1);
+  BwColourSystem system = source->system;
+
+  picture->kind = kind;
+  picture->raster = bw_raster_copy (raster);
+  picture->system = bw_burst_is_known (system, raster) ? system : BW_SYSTEM_NONE;
+  picture->overscan_h = monitor->overscan_h;
+  picture->overscan_v = monitor->overscan_v;
+  picture->aspect = source->aspect;
+  init_ranges (picture);
+  return picture;
+}
+
+void
+bw_picture_free (BwPicture *picture)
+{
+  bw_raster_free (picture->raster);
+  g_free (picture);
+}
+
+static BwFieldView
+field_of (const BwPicture *picture)
+{
+  return (BwFieldView){ .raster = picture->raster,
+                        .system = picture->system,
+                        .range = &picture->across,
+                        .mark = bw_quantity_locale_mark () };
+}
+
+static BwMapView
+map_of (const BwPicture *picture)
+{
+  return (BwMapView){ .raster = picture->raster,
+                      .overscan_h = picture->overscan_h,
+                      .overscan_v = picture->overscan_v,
+                      .aspect = picture->aspect,
+                      .across = &picture->across,
+                      .down = &picture->down,
+                      .mark = bw_quantity_locale_mark () };
+}
+
+/* The whole page of the line, of which @page shows a part, and where that starts. */
+static double
+line_width (const BwPicture *picture, const BwPicturePage *page)
+{
+  return page->width / (picture->across.to - picture->across.from);
+}
+
+static double
+line_start (const BwPicture *picture, const BwPicturePage *page)
+{
+  return picture->across.from * line_width (picture, page);
+}
+
+static void
+draw_line (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
+{
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, page->width, page->height);
+  cairo_clip (cr);
+  cairo_translate (cr, -line_start (picture, page), 0);
+  bw_draw_line_view (cr, line_width (picture, page), page->height, page->ink, picture->raster,
+                     bw_quantity_locale_mark ());
+  cairo_restore (cr);
+}
+
+/**
+ * bw_picture_draw:
+ *
+ * Draws what is shown so that it fills @page.
+ */
+void
+bw_picture_draw (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
+{
+  const BwFieldView field = field_of (picture);
+  const BwMapView map = map_of (picture);
+
+  if (picture->kind == BW_PICTURE_FIELD)
+    bw_draw_field_view (cr, page->width, page->height, page->ink, &field);
+  else if (picture->kind == BW_PICTURE_MAP)
+    bw_draw_map_view (cr, page->width, page->height, page->ink, &map);
+  else
+    draw_line (picture, cr, page);
+}
+
+/* Reading */
+
+static gboolean
+read_line (const BwPicture *picture, const BwPicturePage *page, double x, double y,
+           BwPicturePoint *point)
+{
+  gboolean inside = FALSE;
+  double time_s = bw_line_view_time_at (line_width (picture, page), page->height, page->ink,
+                                        picture->raster, bw_quantity_locale_mark (),
+                                        x + line_start (picture, page), y, &inside);
+  if (inside)
+    *point = (BwPicturePoint){ .time_s = time_s };
+  return inside;
+}
+
+static gboolean
+read_field (const BwPicture *picture, const BwPicturePage *page, double x, double y,
+            BwPicturePoint *point)
+{
+  const BwFieldView what = field_of (picture);
+  BwFieldPoint read;
+  if (!bw_field_view_read (page->width, page->height, page->ink, &what, x, y, &read))
+    return FALSE;
+  *point = (BwPicturePoint){ .row = read.row,
+                             .field = read.field,
+                             .line = read.line,
+                             .time_s = read.time_s,
+                             .line_time_s = read.line_time_s,
+                             .part = read.part };
+  return TRUE;
+}
+
+static gboolean
+read_map (const BwPicture *picture, const BwPicturePage *page, double x, double y,
+          BwPicturePoint *point)
+{
+  const BwMapView what = map_of (picture);
+  BwMapPoint read;
+  if (!bw_map_view_read (page->width, page->height, page->ink, &what, x, y, &read))
+    return FALSE;
+  *point = (BwPicturePoint){ .line = read.line,
+                             .time_s = read.line_time_s,
+                             .lines = read.lines,
+                             .seen = read.across == BW_MAP_ACTIVE && read.down == BW_MAP_ACTIVE };
+  return TRUE;
+}
+
+/**
+ * bw_picture_read:
+ * @point: (out): what is at @x, @y
+ *
+ * Returns: whether there is something to read
+ */
+gboolean
+bw_picture_read (const BwPicture *picture, const BwPicturePage *page, double x, double y,
+                 BwPicturePoint *point)
+{
+  if (x < 0 || y < 0 || x >= page->width || y >= page->height)
+    return FALSE;
+  switch (picture->kind)
+    {
+    case BW_PICTURE_FIELD:
+      return read_field (picture, page, x, y, point);
+    case BW_PICTURE_MAP:
+      return read_map (picture, page, x, y, point);
+    case BW_PICTURE_LINE:
+    case BW_N_PICTURES:
+    default:
+      return read_line (picture, page, x, y, point);
+    }
+}
+
+/* Time runs evenly through a panel of the line: two points of it tell where all others are. */
+static gboolean
+place_line (const BwPicture *picture, const BwPicturePage *page, const BwPicturePoint *point,
+            double *x, double y)
+{
+  const double places[] = { 0.4, 0.6 };
+  double width = line_width (picture, page), time_s[2];
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      gboolean inside;
+      time_s[i] = bw_line_view_time_at (width, page->height, page->ink, picture->raster,
+                                        bw_quantity_locale_mark (), places[i] * width, y, &inside);
+      if (!inside)
+        return FALSE;
+    }
+  double share = (point->time_s - time_s[0]) / (time_s[1] - time_s[0]);
+  *x = (places[0] + share * (places[1] - places[0])) * width - line_start (picture, page);
+  return *x >= 0 && *x < page->width;
+}
+
+/**
+ * bw_picture_place:
+ * @x: (out): where @point is
+ * @y: (inout): of the map, where it is; else a height at which it was read
+ *
+ * The other way round from bw_picture_read().
+ *
+ * Returns: whether the point is shown
+ */
+gboolean
+bw_picture_place (const BwPicture *picture, const BwPicturePage *page, const BwPicturePoint *point,
+                  double *x, double *y)
+{
+  const BwFieldView field = field_of (picture);
+  const BwMapView map = map_of (picture);
+
+  switch (picture->kind)
+    {
+    case BW_PICTURE_FIELD:
+      *x = bw_field_view_x_at (page->width, page->height, page->ink, &field, point->time_s);
+      return !isnan (*x);
+    case BW_PICTURE_MAP:
+      return bw_map_view_place (page->width, page->height, page->ink, &map, point->time_s,
+                                point->lines, x, y);
+    case BW_PICTURE_LINE:
+    case BW_N_PICTURES:
+    default:
+      return place_line (picture, page, point, x, *y);
+    }
+}
+
+/* Zooming */
+
+/**
+ * bw_picture_is_whole:
+ *
+ * Returns: whether nothing is left out
+ */
+gboolean
+bw_picture_is_whole (const BwPicture *picture)
+{
+  return bw_view_range_is_whole (&picture->across)
+         && (picture->kind != BW_PICTURE_MAP || bw_view_range_is_whole (&picture->down));
+}
+
+/**
+ * bw_picture_show_whole:
+ *
+ * Shows everything again.
+ */
+void
+bw_picture_show_whole (BwPicture *picture)
+{
+  init_ranges (picture);
+}
+
+static double
+middle (const BwViewRange *range)
+{
+  return (range->from + range->to) / 2;
+}
+
+/**
+ * bw_picture_zoom:
+ * @x: what is there keeps its place; the middle, if nothing is there
+ * @y: likewise
+ * @factor: how much larger things become
+ */
+void
+bw_picture_zoom (BwPicture *picture, const BwPicturePage *page, double x, double y, double factor)
+{
+  BwPicturePoint point;
+  gboolean inside = bw_picture_read (picture, page, x, y, &point);
+  double across = inside ? point.time_s : middle (&picture->across);
+
+  if (picture->kind == BW_PICTURE_LINE)
+    across = inside ? (x + line_start (picture, page)) / line_width (picture, page)
+                    : middle (&picture->across);
+  bw_view_range_zoom (&picture->across, across, factor);
+  if (picture->kind == BW_PICTURE_MAP)
+    bw_view_range_zoom (&picture->down, inside ? point.lines : middle (&picture->down), factor);
+}
+
+/* How much of the axis lies in one pixel. */
+static double
+across_per_pixel (const BwPicture *picture, const BwPicturePage *page)
+{
+  const BwViewRange *range = &picture->across;
+  const BwFieldView field = field_of (picture);
+  double length = range->to - range->from, left = 0, right = page->width;
+
+  if (picture->kind == BW_PICTURE_FIELD)
+    {
+      left = bw_field_view_x_at (page->width, page->height, page->ink, &field, range->from);
+      right = bw_field_view_x_at (page->width, page->height, page->ink, &field, range->to);
+    }
+  return right > left ? length / (right - left) : length / page->width;
+}
+
+static void
+pan_map (BwPicture *picture, const BwPicturePage *page, double dx, double dy)
+{
+  const BwMapView map = map_of (picture);
+  BwViewRange *across = &picture->across, *down = &picture->down;
+  double left, right, top, bottom;
+
+  bw_map_view_place (page->width, page->height, page->ink, &map, across->from, down->from, &left,
+                     &top);
+  bw_map_view_place (page->width, page->height, page->ink, &map, across->to, down->to, &right,
+                     &bottom);
+  if (!(right > left) || !(bottom > top))
+    return;
+  bw_view_range_pan (across, -dx * (across->to - across->from) / (right - left));
+  bw_view_range_pan (down, -dy * (down->to - down->from) / (bottom - top));
+}
+
+/**
+ * bw_picture_pan:
+ * @dx: by how much what is drawn moves to the right
+ * @dy: downwards; only the map moves so
+ */
+void
+bw_picture_pan (BwPicture *picture, const BwPicturePage *page, double dx, double dy)
+{
+  if (picture->kind == BW_PICTURE_MAP)
+    pan_map (picture, page, dx, dy);
+  else
+    bw_view_range_pan (&picture->across, -dx * across_per_pixel (picture, page));
+}

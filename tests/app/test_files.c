@@ -5,6 +5,7 @@
 
 #include <glib/gstdio.h>
 
+#include "interchange.h"
 #include "recent.h"
 
 /* Opening, saving and closing in a window: what is asked, what is said, what stays as it was. */
@@ -256,6 +257,40 @@ test_save_as (void)
 }
 
 static gboolean
+is_there (gpointer path)
+{
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+/* The monitor goes out as a block that reads back, and what it cannot say is shown. */
+static void
+test_export_edid (void)
+{
+  g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
+  BwWindow *window = app_test_window_new (document);
+  g_autofree char *path = app_test_scratch_path ("monitor.bin");
+  g_autofree char *bytes = NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *sheet_path = app_test_sheet_path ();
+  g_autoptr (GFile) sheet = g_file_new_for_path (sheet_path);
+  gsize length;
+
+  g_remove (path); /* of an earlier run */
+  g_assert_true (bw_window_open (window, sheet));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.export-edid", NULL));
+  choose_name (file);
+  g_assert_true (app_test_wait (is_there, path));
+  g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+  g_assert_cmpuint (length, ==, BW_EDID_BLOCK_BYTES);
+  BwEdid *edid = bw_edid_parse ((const guint8 *) bytes, length, NULL);
+  g_assert_nonnull (edid);
+  g_assert_cmpuint (edid->timings->len, >, 0);
+  g_assert_nonnull (bw_window_get_fault_text (window));
+  bw_edid_free (edid);
+  app_test_close (window);
+}
+
+static gboolean
 shows_fault (gpointer window)
 {
   return bw_window_get_fault_text (window) != NULL;
@@ -329,6 +364,7 @@ main (int argc, char **argv)
   g_test_add_func ("/files/unchanged-closes", test_unchanged_closes);
   g_test_add_func ("/files/save-fails", test_save_fails);
   g_test_add_func ("/files/save-as", test_save_as);
+  g_test_add_func ("/files/export-edid", test_export_edid);
   g_test_add_func ("/files/save-as-existing", test_save_as_existing);
   g_test_add_func ("/files/recent", test_recent);
   return g_test_run ();

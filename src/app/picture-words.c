@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "line-shape.h"
 #include "line-view.h"
 
 /* A picture and what is read in it, in words. */
@@ -71,11 +72,31 @@ bw_picture_describe (const BwPicture *picture)
   return bw_line_view_describe (picture->raster, mark);
 }
 
-static char *
-line_words (const BwPicturePoint *point)
+/* At which level the signal stands in an interval of the line. */
+static const char *
+level_words (BwLineInterval interval, gboolean trilevel)
 {
+  switch (interval)
+    {
+    case BW_INTERVAL_SYNC:
+      return trilevel ? _ ("below or above blanking") : _ ("at the sync tip");
+    case BW_INTERVAL_ACTIVE:
+      return _ ("between black and white");
+    default:
+      return _ ("at blanking");
+    }
+}
+
+static char *
+line_words (const BwPicture *picture, const BwPicturePoint *point)
+{
+  BwLineShape shape;
+  bw_line_shape_init (&shape, picture->raster);
+  BwLineInterval interval = bw_line_shape_at (&shape, point->time_s);
   g_autofree char *time = time_text (point->time_s);
-  return g_strdup_printf (point->time_s < 0 ? _ ("%s before 0H") : _ ("%s after 0H"), time);
+  return g_strdup_printf (point->time_s < 0 ? _ ("%s before 0H: %s, %s")
+                                            : _ ("%s after 0H: %s, %s"),
+                          time, bw_line_interval_label (interval), level_words (interval, shape.trilevel));
 }
 
 static char *
@@ -117,7 +138,7 @@ bw_picture_words (const BwPicture *picture, const BwPicturePoint *point)
     case BW_PICTURE_LINE:
     case BW_N_PICTURES:
     default:
-      return line_words (point);
+      return line_words (picture, point);
     }
 }
 

@@ -13,8 +13,8 @@
 /**
  * BwDrawingPanel:
  *
- * The raster of the selected source: its line, its vertical interval or its map, drawn, and its
- * figures.
+ * The raster of the selected source: its line, line blanking, vertical interval or map, drawn, and
+ * its figures.
  */
 struct _BwDrawingPanel
 {
@@ -231,7 +231,7 @@ bw_drawing_panel_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
-  static const char *const views[BW_N_PICTURES] = { "line", "field", "map" };
+  static const char *const views[BW_N_PICTURES] = { "line", "blanking", "field", "map" };
 
   gtk_widget_class_bind_template_child (widget_class, BwDrawingPanel, stack);
   gtk_widget_class_bind_template_child (widget_class, BwDrawingPanel, empty);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "blanking-view.h"
 #include "line-shape.h"
 #include "line-view.h"
 
@@ -25,7 +26,10 @@ const char *
 bw_picture_id (const BwPicture *picture)
 {
   static const char *const ids[BW_N_PICTURES]
-      = { [BW_PICTURE_LINE] = "line", [BW_PICTURE_FIELD] = "field", [BW_PICTURE_MAP] = "map" };
+      = { [BW_PICTURE_LINE] = "line",
+          [BW_PICTURE_BLANKING] = "blanking",
+          [BW_PICTURE_FIELD] = "field",
+          [BW_PICTURE_MAP] = "map" };
   return ids[picture->kind];
 }
 
@@ -39,6 +43,7 @@ bw_picture_name (const BwPicture *picture)
 {
   static const char *const names[BW_N_PICTURES] = {
     [BW_PICTURE_LINE] = N_ ("The line of %s, drawn"),
+    [BW_PICTURE_BLANKING] = N_ ("The line blanking of %s, drawn"),
     [BW_PICTURE_FIELD] = N_ ("The vertical interval of %s, drawn"),
     [BW_PICTURE_MAP] = N_ ("The map of %s, drawn"),
   };
@@ -64,11 +69,15 @@ bw_picture_describe (const BwPicture *picture)
                           .overscan_v = picture->overscan_v,
                           .aspect = picture->aspect,
                           .mark = mark };
+  const BwBlankingView blanking
+      = { .raster = picture->raster, .limits = picture->limits, .mark = mark };
 
   if (picture->kind == BW_PICTURE_FIELD)
     return bw_field_view_describe (&field);
   if (picture->kind == BW_PICTURE_MAP)
     return bw_map_view_describe (&map);
+  if (picture->kind == BW_PICTURE_BLANKING)
+    return bw_blanking_view_describe (&blanking);
   return bw_line_view_describe (picture->raster, mark);
 }
 
@@ -136,6 +145,7 @@ bw_picture_words (const BwPicture *picture, const BwPicturePoint *point)
     case BW_PICTURE_MAP:
       return map_words (point);
     case BW_PICTURE_LINE:
+    case BW_PICTURE_BLANKING:
     case BW_N_PICTURES:
     default:
       return line_words (picture, point);
@@ -176,7 +186,7 @@ bw_picture_difference (const BwPicture *picture, const BwPicturePoint *a, const 
                                                  : span_s / f.line_period_s;
   g_autofree char *counted = lines_text (lines);
 
-  if (picture->kind == BW_PICTURE_LINE)
+  if (bw_picture_is_line (picture))
     return g_strdup_printf (_ ("Between the cursors: %s"), span);
   if (picture->kind == BW_PICTURE_MAP)
     return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), span, counted);

@@ -2,9 +2,11 @@
 #include "picture.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
+#include "blanking-view.h"
 #include "line-view.h"
 
 /* The line is drawn on a page that is wider than what is shown, down to this part of it. */
@@ -22,10 +24,35 @@ init_ranges (BwPicture *picture)
       bw_map_view_ranges (picture->raster, &picture->across, &picture->down);
       break;
     case BW_PICTURE_LINE:
+    case BW_PICTURE_BLANKING:
     case BW_N_PICTURES:
     default:
       bw_view_range_init (&picture->across, 0, 1, LINE_LEAST);
     }
+}
+
+/* The first standard that lays down limits for this raster. */
+static const BwStandardLimits *
+limits_for (GPtrArray *all, const BwRaster *raster)
+{
+  for (guint i = 0; i < all->len; i++)
+    {
+      const BwStandardLimits *limits = all->pdata[i];
+      if (strcmp (limits->raster, raster->id) == 0)
+        return limits;
+    }
+  return NULL;
+}
+
+/**
+ * bw_picture_is_line:
+ *
+ * Returns: whether time runs along one line in it: the line or its blanking
+ */
+gboolean
+bw_picture_is_line (const BwPicture *picture)
+{
+  return picture->kind == BW_PICTURE_LINE || picture->kind == BW_PICTURE_BLANKING;
 }
 
 /**
@@ -46,6 +73,8 @@ bw_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSource *sour
   picture->kind = kind;
   picture->raster = bw_raster_copy (raster);
   picture->system = bw_burst_is_known (system, raster) ? system : BW_SYSTEM_NONE;
+  picture->all_limits = bw_limits_shipped ();
+  picture->limits = limits_for (picture->all_limits, raster);
   picture->overscan_h = monitor->overscan_h;
   picture->overscan_v = monitor->overscan_v;
   picture->aspect = source->aspect;
@@ -57,6 +86,7 @@ void
 bw_picture_free (BwPicture *picture)
 {
   bw_raster_free (picture->raster);
+  g_ptr_array_unref (picture->all_limits);
   g_free (picture);
 }
 
@@ -81,6 +111,14 @@ map_of (const BwPicture *picture)
                       .mark = bw_quantity_locale_mark () };
 }
 
+static BwBlankingView
+blanking_of (const BwPicture *picture)
+{
+  return (BwBlankingView){ .raster = picture->raster,
+                           .limits = picture->limits,
+                           .mark = bw_quantity_locale_mark () };
+}
+
 /* The whole page of the line, of which @page shows a part, and where that starts. */
 static double
 line_width (const BwPicture *picture, const BwPicturePage *page)
@@ -97,12 +135,17 @@ line_start (const BwPicture *picture, const BwPicturePage *page)
 static void
 draw_line (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
 {
+  const BwBlankingView blanking = blanking_of (picture);
+
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, page->width, page->height);
   cairo_clip (cr);
   cairo_translate (cr, -line_start (picture, page), 0);
-  bw_draw_line_view (cr, line_width (picture, page), page->height, page->ink, picture->raster,
-                     bw_quantity_locale_mark ());
+  if (picture->kind == BW_PICTURE_BLANKING)
+    bw_draw_blanking_view (cr, line_width (picture, page), page->height, page->ink, &blanking);
+  else
+    bw_draw_line_view (cr, line_width (picture, page), page->height, page->ink, picture->raster,
+                       bw_quantity_locale_mark ());
   cairo_restore (cr);
 }
 
@@ -138,6 +181,30 @@ read_line (const BwPicture *picture, const BwPicturePage *page, double x, double
   if (inside)
     *point = (BwPicturePoint){ .time_s = time_s };
   return inside;
+}
+
+/* Where @time_s lies on the whole page of the blanking. */
+static double
+blanking_x (const BwPicture *picture, const BwPicturePage *page, double time_s)
+{
+  const BwBlankingView what = blanking_of (picture);
+  return bw_blanking_view_x_at (line_width (picture, page), page->height, page->ink, &what, time_s);
+}
+
+/* Time runs evenly through the blanking, from the datum on. */
+static gboolean
+read_blanking (const BwPicture *picture, const BwPicturePage *page, double x,
+               BwPicturePoint *point)
+{
+  BwRasterFigures f;
+  bw_raster_figures (picture->raster, &f);
+  double datum = blanking_x (picture, page, 0);
+  double per_second = (blanking_x (picture, page, f.h_sync_s) - datum) / f.h_sync_s;
+  double time_s = (x + line_start (picture, page) - datum) / per_second;
+
+  *point = (BwPicturePoint){ .time_s = time_s };
+  return time_s >= -f.h_datum_s - f.h_front_porch_s
+         && time_s <= f.h_sync_s - f.h_datum_s + f.h_back_porch_s;
 }
 
 static gboolean
@@ -191,9 +258,11 @@ bw_picture_read (const BwPicture *picture, const BwPicturePage *page, double x, 
     case BW_PICTURE_MAP:
       return read_map (picture, page, x, y, point);
     case BW_PICTURE_LINE:
+    case BW_PICTURE_BLANKING:
     case BW_N_PICTURES:
     default:
-      return read_line (picture, page, x, y, point);
+      return picture->kind == BW_PICTURE_BLANKING ? read_blanking (picture, page, x, point)
+                                                  : read_line (picture, page, x, y, point);
     }
 }
 
@@ -205,6 +274,11 @@ place_line (const BwPicture *picture, const BwPicturePage *page, const BwPicture
   const double places[] = { 0.4, 0.6 };
   double width = line_width (picture, page), time_s[2];
 
+  if (picture->kind == BW_PICTURE_BLANKING)
+    {
+      *x = blanking_x (picture, page, point->time_s) - line_start (picture, page);
+      return *x >= 0 && *x < page->width;
+    }
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {
       gboolean inside;
@@ -243,6 +317,7 @@ bw_picture_place (const BwPicture *picture, const BwPicturePage *page, const BwP
       return bw_map_view_place (page->width, page->height, page->ink, &map, point->time_s,
                                 point->lines, x, y);
     case BW_PICTURE_LINE:
+    case BW_PICTURE_BLANKING:
     case BW_N_PICTURES:
     default:
       return place_line (picture, page, point, x, *y);
@@ -293,7 +368,7 @@ bw_picture_zoom (BwPicture *picture, const BwPicturePage *page, double x, double
   gboolean inside = bw_picture_read (picture, page, x, y, &point);
   double across = inside ? point.time_s : middle (&picture->across);
 
-  if (picture->kind == BW_PICTURE_LINE)
+  if (bw_picture_is_line (picture))
     across = inside ? (x + line_start (picture, page)) / line_width (picture, page)
                     : middle (&picture->across);
   bw_view_range_zoom (&picture->across, across, factor);

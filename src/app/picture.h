@@ -3,15 +3,17 @@
 
 #include "field-view.h"
 #include "map-view.h"
+#include "reading.h"
 #include "sheet.h"
 
 G_BEGIN_DECLS
 
-/* The three drawings of a raster behind one face: drawn, read and zoomed alike. */
+/* The drawings of a raster behind one face: drawn, read and zoomed alike. */
 
 typedef enum
 {
   BW_PICTURE_LINE,
+  BW_PICTURE_BLANKING,
   BW_PICTURE_FIELD,
   BW_PICTURE_MAP,
   BW_N_PICTURES
@@ -21,7 +23,9 @@ typedef enum
  * BwPicture:
  * @raster: owned
  * @system: whose burst the field shows
- * @across: what is shown: of the line as a share of its page, of the field in seconds after 0V, of
+ * @all_limits: owned; of all standards
+ * @limits: (nullable): of the first standard for this raster, that the blanking shows
+ * @across: what is shown: of the line and its blanking as a share of its page, of the field in seconds after 0V, of
  *   the map in seconds after 0H
  * @down: of the map, in lines after 0V
  */
@@ -30,6 +34,8 @@ typedef struct
   BwPictureKind kind;
   BwRaster *raster;
   BwColourSystem system;
+  GPtrArray *all_limits;
+  const BwStandardLimits *limits;
   double overscan_h;
   double overscan_v;
   BwRatio aspect;
@@ -74,6 +80,7 @@ typedef struct
   BwFieldPart part;
 } BwPicturePoint;
 
+gboolean bw_picture_is_line (const BwPicture *picture);
 BwPicture *bw_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSource *source,
                            const BwMonitor *monitor);
 void bw_picture_free (BwPicture *picture);

@@ -362,7 +362,8 @@ static void
 test_views (Fixture *f, gconstpointer part)
 {
   static const char *const labels[BW_N_PICTURES]
-      = { "The line of %s, drawn", "The vertical interval of %s, drawn", "The map of %s, drawn" };
+      = { "The line of %s, drawn", "The line blanking of %s, drawn",
+          "The vertical interval of %s, drawn", "The map of %s, drawn" };
   BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
 
@@ -384,6 +385,31 @@ test_views (Fixture *f, gconstpointer part)
         gtk_widget_activate_action (area, "view.whole", NULL);
         g_assert_true (is_whole (f));
       }
+}
+
+static char *
+description_of (BwDrawingPanel *panel, BwPictureKind kind)
+{
+  bw_drawing_panel_choose (panel, kind);
+  return bw_picture_describe (bw_picture_area_get_picture (bw_drawing_panel_get_area (panel)));
+}
+
+/* The blanking says what the standard allows: SMPTE 170M-2004 table 2, line sync 4.6 to 4.8 µs. */
+static void
+test_limits_drawn (Fixture *f, gconstpointer part)
+{
+  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
+    {
+      bw_document_select (f->document, source, 0);
+      if (strcmp (source_raster (f)->id, "525-59.94-interlaced") != 0)
+        continue;
+      g_autofree char *words = description_of (panel, BW_PICTURE_BLANKING);
+      g_assert_nonnull (strstr (words, "4.6"));
+      g_assert_nonnull (strstr (words, "4.8"));
+      return;
+    }
+  g_assert_not_reached ();
 }
 
 static void
@@ -488,6 +514,7 @@ main (int argc, char **argv)
   ADD ("identify", "identify", test_identify);
   ADD ("readings", "readings", test_readings);
   ADD ("views", "drawing", test_views);
+  ADD ("limits-drawn", "drawing", test_limits_drawn);
   ADD ("cursors", "drawing", test_cursors);
   ADD ("export-view", "drawing", test_export_view);
   g_test_add_func ("/timing/empty", test_empty);

@@ -6,7 +6,9 @@
 project_root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd -P)
 
 build_packages=(
+  adwaita-icon-theme
   build-essential
+  fonts-dejavu-core
   gettext
   libglib2.0-bin
   libgtk-4-dev
@@ -16,14 +18,12 @@ build_packages=(
   pkg-config
 )
 test_packages=(
-  adwaita-icon-theme
   appstream
   at-spi2-core
   clang
   dbus
   desktop-file-utils
   edid-decode
-  fonts-dejavu-core
   libclang-rt-dev
   libgtk-4-bin
   librsvg2-bin
@@ -31,7 +31,6 @@ test_packages=(
   locales
   poppler-utils
   python3
-  python3-numpy
   shared-mime-info
   xauth
   xdotool

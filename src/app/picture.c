@@ -73,8 +73,11 @@ bw_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSource *sour
   picture->kind = kind;
   picture->raster = bw_raster_copy (raster);
   picture->system = bw_burst_is_known (system, raster) ? system : BW_SYSTEM_NONE;
-  picture->all_limits = bw_limits_shipped ();
-  picture->limits = limits_for (picture->all_limits, raster);
+  if (kind == BW_PICTURE_BLANKING)
+    {
+      picture->all_limits = bw_limits_shipped ();
+      picture->limits = limits_for (picture->all_limits, raster);
+    }
   picture->overscan_h = monitor->overscan_h;
   picture->overscan_v = monitor->overscan_v;
   picture->aspect = source->aspect;
@@ -86,7 +89,7 @@ void
 bw_picture_free (BwPicture *picture)
 {
   bw_raster_free (picture->raster);
-  g_ptr_array_unref (picture->all_limits);
+  g_clear_pointer (&picture->all_limits, g_ptr_array_unref);
   g_free (picture);
 }
 

@@ -23,7 +23,7 @@ typedef enum
  * BwPicture:
  * @raster: owned
  * @system: whose burst the field shows
- * @all_limits: owned; of all standards
+ * @all_limits: (nullable): owned; of all standards, for the blanking alone
  * @limits: (nullable): of the first standard for this raster, that the blanking shows
  * @across: what is shown: of the line and its blanking as a share of its page, of the field in seconds after 0V, of
  *   the map in seconds after 0H

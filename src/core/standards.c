@@ -272,6 +272,15 @@ cvt_reduced (const BwFormulaRequest *request, BwRaster *raster)
               (int) blanking - CVT_FRONT_PORCH - e.sync);
 }
 
+static void
+cvt_compute (const BwFormulaRequest *request, BwRaster *raster)
+{
+  if (request->reduced)
+    cvt_reduced (request, raster);
+  else
+    cvt_standard (request, raster);
+}
+
 /**
  * bw_standards_cvt_figures:
  * @raster: (out caller-allocates): the timing alone, without id, names and source; owns nothing
@@ -287,10 +296,7 @@ bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster, GEr
   if (!check_request (request, error))
     return FALSE;
   memcpy (raster, &empty, sizeof empty); /* an initialiser becomes rep stos, which is slow */
-  if (request->reduced)
-    cvt_reduced (request, raster);
-  else
-    cvt_standard (request, raster);
+  cvt_compute (request, raster);
   if (settle_figures (raster))
     return TRUE;
   g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE,
@@ -312,10 +318,7 @@ bw_standards_cvt (const BwFormulaRequest *request, GError **error)
   if (!check_request (request, error))
     return NULL;
   BwRaster *raster = bw_raster_new ();
-  if (request->reduced)
-    cvt_reduced (request, raster);
-  else
-    cvt_standard (request, raster);
+  cvt_compute (request, raster);
   return finish (raster, TRUE, request, error);
 }
 

@@ -295,3 +295,33 @@ bw_test_path_word (const char *text)
       *p = '-';
   return word;
 }
+
+/**
+ * bw_test_raster:
+ *
+ * Returns: (transfer none): the shipped raster @id; a missing one ends the test
+ */
+const BwRaster *
+bw_test_raster (const char *id)
+{
+  const BwRaster *raster = bw_catalogue_raster (bw_test_catalogue (), id);
+  if (raster == NULL)
+    g_error ("no raster %s in the catalogue", id);
+  return raster;
+}
+
+/**
+ * bw_test_demo:
+ *
+ * Returns: (transfer full): the demonstration sheet; a fault in it ends the test
+ */
+BwSheet *
+bw_test_demo (void)
+{
+  g_autofree char *path = bw_test_demo_path ();
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  BwSheet *sheet = bw_sheet_load (path, bw_test_catalogue (), faults);
+  if (sheet == NULL)
+    g_error ("%s cannot be read", path);
+  return sheet;
+}

@@ -42,6 +42,9 @@ const char *bw_test_cell (const BwTable *table, guint row, const char *head);
 double bw_test_number (const BwTable *table, guint row, const char *head);
 double bw_test_last_place (const char *number);
 
+const BwRaster *bw_test_raster (const char *id);
+BwSheet *bw_test_demo (void);
+
 /* Asserts that @text holds every one of the words, a list that ends in NULL. */
 void bw_test_assert_words (const char *text, const char *const *words);
 

@@ -42,17 +42,6 @@ run_edid_decode (const char *const *options, const guint8 *bytes, gsize length)
   return out;
 }
 
-static BwSheet *
-demo (void)
-{
-  g_autofree char *path = bw_test_demo_path ();
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  BwSheet *sheet = bw_sheet_load (path, bw_test_catalogue (), faults);
-  if (sheet == NULL)
-    g_error ("%s cannot be read", path);
-  return sheet;
-}
-
 static GMatchInfo *
 match_all (const char *text, const char *pattern)
 {
@@ -164,7 +153,7 @@ test_every_timing (void)
 {
   GPtrArray *all = bw_catalogue_rasters (bw_test_catalogue ());
   g_autoptr (GPtrArray) rasters = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_raster_free);
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   guint8 block[BLOCK];
   guint seen = 0;
 
@@ -276,7 +265,7 @@ assert_accepted (const BwSheet *sheet)
 static void
 test_demo (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   assert_accepted (sheet);
 }
 
@@ -299,7 +288,7 @@ test_variants (void)
   static const guint syncs[] = { BW_BIT (BW_SYNC_SEPARATE), BW_BIT (BW_SYNC_COMPOSITE),
                                  BW_BIT (BW_SYNC_ON_GREEN),
                                  BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_ON_GREEN) };
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   BwMonitor *monitor = sheet->monitor;
   BwInput *input = bw_monitor_input (monitor, 2);
 

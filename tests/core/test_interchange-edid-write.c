@@ -8,26 +8,6 @@
 
 #define BLOCK BW_EDID_BLOCK_BYTES
 
-static const BwRaster *
-entry (const char *id)
-{
-  const BwRaster *raster = bw_catalogue_raster (bw_test_catalogue (), id);
-  if (raster == NULL)
-    g_error ("no raster %s in the catalogue", id);
-  return raster;
-}
-
-static BwSheet *
-demo (void)
-{
-  g_autofree char *path = bw_test_demo_path ();
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  BwSheet *sheet = bw_sheet_load (path, bw_test_catalogue (), faults);
-  if (sheet == NULL)
-    g_error ("%s cannot be read", path);
-  return sheet;
-}
-
 static BwEdid *
 parse (const guint8 *bytes, gsize length)
 {
@@ -70,7 +50,7 @@ any_note (GPtrArray *notes, const char *says)
 static void
 test_demo (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GError) error = NULL;
   guint8 block[BLOCK];
@@ -222,7 +202,7 @@ fast_band (BwSheet *sheet)
 static void
 fast_clock (BwSheet *sheet)
 {
-  BwRaster *raster = bw_raster_copy (entry ("cta-861-vic-16"));
+  BwRaster *raster = bw_raster_copy (bw_test_raster ("cta-861-vic-16"));
   raster->h_back_porch += 2000;
   set_clock (raster, 700000000);
   g_ptr_array_add (sheet->rasters, raster);
@@ -255,7 +235,7 @@ static void
 test_refusal (gconstpointer data)
 {
   const Refusal *refusal = data;
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GError) error = NULL;
   guint8 block[BLOCK];
@@ -304,7 +284,7 @@ test_levels (void)
   };
   for (gsize i = 0; i < G_N_ELEMENTS (levels); i++)
     {
-      g_autoptr (BwSheet) sheet = demo ();
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
       BwInput *input = bw_monitor_input (sheet->monitor, 2);
       g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
       input->video_v.at[0] = levels[i].video_v;
@@ -327,7 +307,7 @@ test_levels (void)
 static void
 test_inputs (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
   BwInput *trilevel = bw_input_copy (bw_monitor_input (sheet->monitor, 2));
   BwInput *second = bw_input_copy (trilevel);
@@ -351,7 +331,7 @@ test_inputs (void)
 static void
 test_setup (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   BwInput *input = bw_monitor_input (sheet->monitor, 2);
   input->setup_ire.n = 1;
   input->setup_ire.at[0] = (BwRange){ 7.5, 7.5 };
@@ -363,7 +343,7 @@ test_setup (void)
 static void
 test_continuous (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   BwMonitor *monitor = sheet->monitor;
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
 
@@ -384,7 +364,7 @@ test_continuous (void)
 static void
 test_high_range (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   sheet->monitor->line_rates_hz.at[1] = (BwRange){ 31e3, 500e3 };
   sheet->monitor->field_rates_hz.at[0] = (BwRange){ 48, 300 };
   g_autoptr (BwEdid) edid = written (sheet, NULL);
@@ -410,7 +390,7 @@ test_names (void)
   };
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
     {
-      g_autoptr (BwSheet) sheet = demo ();
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
       g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
       g_free (sheet->monitor->name);
       sheet->monitor->name = g_strdup (names[i].name);
@@ -424,9 +404,9 @@ test_names (void)
 static void
 test_own_raster (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   BwInput *input = bw_monitor_input (sheet->monitor, 2);
-  BwRaster *own = bw_raster_copy (entry ("cta-861-vic-17"));
+  BwRaster *own = bw_raster_copy (bw_test_raster ("cta-861-vic-17"));
   own->h_active -= 80;
   own->h_back_porch += 80;
   own->h_polarity = BW_POLARITY_POSITIVE;
@@ -454,13 +434,13 @@ test_own_raster (void)
 static void
 test_own_oddities (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
-  BwRaster *trilevel = bw_raster_copy (entry ("525-59.94-progressive"));
+  BwRaster *trilevel = bw_raster_copy (bw_test_raster ("525-59.94-progressive"));
 
   trilevel->sync_shape = BW_SHAPE_TRILEVEL;
   g_ptr_array_add (sheet->rasters, trilevel);
-  g_ptr_array_add (sheet->rasters, bw_raster_copy (entry ("vesa-dmt-04")));
+  g_ptr_array_add (sheet->rasters, bw_raster_copy (bw_test_raster ("vesa-dmt-04")));
   g_autoptr (BwEdid) edid = written (sheet, notes);
   const BwRaster *first = bw_edid_timing (edid, 0)->raster;
   g_assert_cmpint (first->h_active, ==, 640);
@@ -477,7 +457,7 @@ test_own_oddities (void)
 static void
 test_lone_pair (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
   sheet->monitor->line_rates_hz.n = 1;
   sheet->monitor->line_rates_hz.at[0] = (BwRange){ 33.6e3, 33.9e3 };
@@ -491,7 +471,7 @@ test_lone_pair (void)
 static void
 test_monochrome (void)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   guint8 block[BLOCK];
   sheet->monitor->mask = BW_MASK_MONO;
   g_assert_true (bw_edid_write (sheet, bw_test_catalogue (), block, NULL, NULL));

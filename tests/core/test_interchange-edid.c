@@ -13,30 +13,10 @@
 #define CLOCK_STEP_HZ 10e3 /* a detailed timing counts in 10 kHz */
 #define FIRST 54           /* offset of the first descriptor */
 
-static const BwRaster *
-entry (const char *id)
-{
-  const BwRaster *raster = bw_catalogue_raster (bw_test_catalogue (), id);
-  if (raster == NULL)
-    g_error ("no raster %s in the catalogue", id);
-  return raster;
-}
-
-static BwSheet *
-demo (void)
-{
-  g_autofree char *path = bw_test_demo_path ();
-  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
-  BwSheet *sheet = bw_sheet_load (path, bw_test_catalogue (), faults);
-  if (sheet == NULL)
-    g_error ("%s cannot be read", path);
-  return sheet;
-}
-
 static void
 write_demo (guint8 *block)
 {
-  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
   g_autoptr (GError) error = NULL;
   if (!bw_edid_write (sheet, bw_test_catalogue (), block, NULL, &error))
     g_error ("%s", error->message);
@@ -65,7 +45,7 @@ static void
 put_detailed (guint8 *at, const char *id)
 {
   g_autoptr (GError) error = NULL;
-  if (!bw_edid_detailed_from_raster (entry (id), at, &error))
+  if (!bw_edid_detailed_from_raster (bw_test_raster (id), at, &error))
     g_error ("%s", error->message);
 }
 
@@ -212,7 +192,7 @@ test_bit_fields (void)
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     for (int beyond = 0; beyond < 2; beyond++)
       {
-        g_autoptr (BwRaster) raster = bw_raster_copy (entry ("cta-861-vic-16"));
+        g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-16"));
         guint8 bytes[DETAILED];
         for (int f = 0; f < (fields[i].field ? 2 : 1); f++)
           {
@@ -237,7 +217,7 @@ test_bit_fields (void)
 static void
 test_clock_limit (void)
 {
-  g_autoptr (BwRaster) raster = bw_raster_copy (entry ("cta-861-vic-16"));
+  g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-16"));
   guint8 bytes[DETAILED];
 
   set_clock (raster, 655350000);
@@ -246,7 +226,7 @@ test_clock_limit (void)
   g_assert_cmpuint (bytes[1], ==, 0xff);
   set_clock (raster, 655360000);
   assert_unwritable (raster, BW_INTERCHANGE_ERROR_UNWRITABLE, "pixel clock");
-  assert_unwritable (entry ("625-50-interlaced"), BW_INTERCHANGE_ERROR_UNWRITABLE, "in time alone");
+  assert_unwritable (bw_test_raster ("625-50-interlaced"), BW_INTERCHANGE_ERROR_UNWRITABLE, "in time alone");
   raster->h_sync = 0;
   assert_unwritable (raster, BW_INTERCHANGE_ERROR_RASTER, "no sync");
 }
@@ -418,9 +398,9 @@ test_extension (void)
   g_assert_cmpuint (edid->n_extensions, ==, 1);
   g_assert_cmpuint (edid->timings->len, ==, 5);
   g_assert_cmpuint (edid->notes->len, ==, 0);
-  assert_kept (entry ("cta-861-vic-5"), bw_edid_timing (edid, 2)->raster);
-  assert_kept (entry ("vesa-dmt-04"), bw_edid_timing (edid, 3)->raster);
-  assert_kept (entry ("vesa-dmt-0f"), bw_edid_timing (edid, 4)->raster);
+  assert_kept (bw_test_raster ("cta-861-vic-5"), bw_edid_timing (edid, 2)->raster);
+  assert_kept (bw_test_raster ("vesa-dmt-04"), bw_edid_timing (edid, 3)->raster);
+  assert_kept (bw_test_raster ("vesa-dmt-0f"), bw_edid_timing (edid, 4)->raster);
   g_assert_cmpuint (bw_edid_timing (edid, 2)->offset, ==, BLOCK + 13);
   g_assert_true (bw_near (bw_edid_timing (edid, 2)->image_width_m, 0.291, 1e-9));
   g_assert_true (bw_near (bw_edid_timing (edid, 2)->image_height_m, 0.205, 1e-9));

@@ -29,15 +29,6 @@ format (const BwRaster *raster)
   return text;
 }
 
-static const BwRaster *
-entry (const char *id)
-{
-  const BwRaster *raster = bw_catalogue_raster (bw_test_catalogue (), id);
-  if (raster == NULL)
-    g_error ("no raster %s in the catalogue", id);
-  return raster;
-}
-
 static void
 assert_fields (const BwRaster *raster, const BwFieldTiming *one, const BwFieldTiming *two)
 {
@@ -80,7 +71,7 @@ static void
 test_known (gconstpointer data)
 {
   const Known *line = data;
-  const BwRaster *expected = entry (line->id);
+  const BwRaster *expected = bw_test_raster (line->id);
   g_autoptr (BwRaster) raster = parse (line->text);
   BwFieldTiming fields[2] = { expected->field[0], expected->field[1] };
 
@@ -213,8 +204,8 @@ test_round_trip (void)
 static void
 assert_same_line (const char *one, const char *two)
 {
-  g_autofree char *a = format (entry (one));
-  g_autofree char *b = format (entry (two));
+  g_autofree char *a = format (bw_test_raster (one));
+  g_autofree char *b = format (bw_test_raster (two));
   g_assert_cmpstr (strrchr (a, '"'), ==, strrchr (b, '"'));
 }
 
@@ -248,7 +239,7 @@ test_interlaced_parity (void)
 static void
 test_interlaced_borders (void)
 {
-  g_autoptr (BwRaster) raster = bw_raster_copy (entry ("cta-861-vic-5"));
+  g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-5"));
   raster->h_border = 8;
   raster->v_border = 3;
   g_autofree char *text = format (raster);
@@ -278,10 +269,10 @@ test_refused (void)
 static void
 test_refused_fields (void)
 {
-  g_autoptr (BwRaster) uneven = bw_raster_copy (entry ("cta-861-vic-5"));
-  g_autoptr (BwRaster) half = bw_raster_copy (entry ("cta-861-vic-4"));
-  g_autoptr (BwRaster) quoted = bw_raster_copy (entry ("cta-861-vic-4"));
-  g_autoptr (BwRaster) broken = bw_raster_copy (entry ("cta-861-vic-4"));
+  g_autoptr (BwRaster) uneven = bw_raster_copy (bw_test_raster ("cta-861-vic-5"));
+  g_autoptr (BwRaster) half = bw_raster_copy (bw_test_raster ("cta-861-vic-4"));
+  g_autoptr (BwRaster) quoted = bw_raster_copy (bw_test_raster ("cta-861-vic-4"));
+  g_autoptr (BwRaster) broken = bw_raster_copy (bw_test_raster ("cta-861-vic-4"));
   const BwRaster *const unwritable[] = { uneven, half, quoted };
   g_autoptr (GError) error = NULL;
 

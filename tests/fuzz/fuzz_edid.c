@@ -2,23 +2,14 @@
 /* Any bytes as an EDID: as they are, then with header, count and checksums put right so that what
  * lies behind is reached, then as one detailed timing. They are refused with an error, or give
  * rasters that can exist and that are written as they were read. */
-#include <stddef.h>
-#include <stdint.h>
 #include <string.h>
 
+#include "fuzz.h"
 #include "interchange.h"
-
-int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
 
 #define BLOCK BW_EDID_BLOCK_BYTES
 #define DETAILED BW_EDID_DETAILED_BYTES
 #define BLOCKS_MAX 4
-
-#define MUST(holds)                                                                                \
-  do                                                                                               \
-    if (!(holds))                                                                                  \
-      g_error ("%s:%d: %s does not hold", __FILE__, __LINE__, #holds);                             \
-  while (0)
 
 static void
 check_timing (const BwRaster *raster)

@@ -1,19 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Any text as a mode line: it is refused with an error, or it is a raster that can exist, and what
  * is written of it reads as the same again. */
-#include <stddef.h>
-#include <stdint.h>
 #include <string.h>
 
+#include "fuzz.h"
 #include "interchange.h"
-
-int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
-
-#define MUST(holds)                                                                                \
-  do                                                                                               \
-    if (!(holds))                                                                                  \
-      g_error ("%s:%d: %s does not hold", __FILE__, __LINE__, #holds);                             \
-  while (0)
 
 static void
 write_again (const BwRaster *raster)

@@ -227,6 +227,46 @@ bw_document_get_input (BwDocument *self)
 }
 
 /**
+ * bw_document_selected_source:
+ *
+ * Returns: (transfer none) (nullable): the source that every page speaks of; valid until the next
+ * "changed"
+ */
+const BwSource *
+bw_document_selected_source (BwDocument *self)
+{
+  return self->now.source != BW_NO_INDEX ? bw_sheet_source (self->now.sheet, self->now.source)
+                                         : NULL;
+}
+
+/**
+ * bw_document_selected_input:
+ *
+ * Returns: (transfer none) (nullable): the input that every page speaks of; valid until the next
+ * "changed"
+ */
+const BwInput *
+bw_document_selected_input (BwDocument *self)
+{
+  return self->now.input != BW_NO_INDEX
+             ? bw_monitor_input (self->now.sheet->monitor, self->now.input)
+             : NULL;
+}
+
+/**
+ * bw_document_selected_raster:
+ *
+ * Returns: (transfer none) (nullable): the raster of the selected source; valid until the next
+ * "changed"
+ */
+const BwRaster *
+bw_document_selected_raster (BwDocument *self)
+{
+  const BwSource *source = bw_document_selected_source (self);
+  return source != NULL ? bw_sheet_raster (self->now.sheet, self->catalogue, source) : NULL;
+}
+
+/**
  * bw_document_select:
  * @source: a source of the sheet, or %BW_NO_INDEX for the first
  * @input: likewise

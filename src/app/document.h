@@ -57,6 +57,9 @@ gboolean bw_document_is_modified (BwDocument *self);
 
 guint bw_document_get_source (BwDocument *self);
 guint bw_document_get_input (BwDocument *self);
+const BwSource *bw_document_selected_source (BwDocument *self);
+const BwInput *bw_document_selected_input (BwDocument *self);
+const BwRaster *bw_document_selected_raster (BwDocument *self);
 void bw_document_select (BwDocument *self, guint source, guint input);
 gboolean bw_document_judge (BwDocument *self, guint source, guint input, BwFit *fit);
 gboolean bw_document_case (BwDocument *self, guint source, guint input, BwRasterFigures *figures,

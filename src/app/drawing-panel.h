@@ -4,7 +4,8 @@
 #include <gtk/gtk.h>
 
 #include "document.h"
-#include "picture-area.h"
+#include "picture-panel.h"
+#include "raster-picture.h"
 
 G_BEGIN_DECLS
 
@@ -13,10 +14,8 @@ G_DECLARE_FINAL_TYPE (BwDrawingPanel, bw_drawing_panel, BW, DRAWING_PANEL, GtkWi
 
 void bw_drawing_panel_set_document (BwDrawingPanel *self, BwDocument *document);
 const BwRaster *bw_drawing_panel_get_raster (BwDrawingPanel *self);
+BwPicturePanel *bw_drawing_panel_get_panel (BwDrawingPanel *self);
 BwPictureArea *bw_drawing_panel_get_area (BwDrawingPanel *self);
 void bw_drawing_panel_choose (BwDrawingPanel *self, BwPictureKind kind);
-char *bw_drawing_panel_dup_file_name (BwDrawingPanel *self);
-gboolean bw_drawing_panel_export (BwDrawingPanel *self, const char *path, GError **error);
-void bw_drawing_panel_copy (BwDrawingPanel *self);
 
 G_END_DECLS

@@ -26,7 +26,7 @@ in_panel (BwPictureArea *self, const BwCursor *cursor, double y)
   BwPicturePage page = bw_picture_area_page (self);
   BwPicturePoint other;
   return bw_picture_read (self->picture, &page, cursor->x, y, &other)
-         && bw_near (other.time_s, cursor->point.time_s, 1e-9);
+         && bw_near (other.along, cursor->point.along, 1e-9);
 }
 
 /* The y between @inside and @outside where the panel ends. */
@@ -68,7 +68,7 @@ find_rows (BwPictureArea *self, BwCursor *cursor)
 
   cursor->top = find_edge (self, cursor, FALSE, 0, cursor->y);
   cursor->bottom = find_edge (self, cursor, FALSE, page.height - 1, cursor->y);
-  if (self->picture->kind != BW_PICTURE_MAP)
+  if (self->picture->style != BW_CURSOR_CROSS)
     return;
   cursor->left = find_edge (self, cursor, TRUE, 0, cursor->x);
   cursor->right = find_edge (self, cursor, TRUE, page.width - 1, cursor->x);
@@ -83,7 +83,7 @@ find_panel (BwPictureArea *self, BwCursor *cursor)
 
   if (cursor->y >= cursor->top && cursor->y <= cursor->bottom)
     return;
-  if (self->picture->kind != BW_PICTURE_LINE)
+  if (self->picture->style != BW_CURSOR_PANEL)
     {
       find_rows (self, cursor);
       return;
@@ -137,7 +137,8 @@ bw_picture_area_words (BwPictureArea *self)
     return g_steal_pointer (&words);
   g_autofree char *difference = bw_picture_difference (self->picture, &self->cursors[1].point,
                                                        &self->cursors[0].point);
-  return g_strdup_printf ("%s. %s", words, difference);
+  return *difference != '\0' ? g_strdup_printf ("%s. %s", words, difference)
+                             : g_steal_pointer (&words);
 }
 
 /**
@@ -197,7 +198,7 @@ is_elsewhere (BwPictureArea *self, const BwCursor *from, double y)
   BwPicturePoint point;
   if (!bw_picture_read (self->picture, &page, from->x, y, &point))
     return FALSE;
-  if (self->picture->kind == BW_PICTURE_LINE)
+  if (self->picture->style == BW_CURSOR_PANEL)
     return y < from->top || y > from->bottom;
   return point.row != from->point.row;
 }
@@ -213,7 +214,7 @@ on_row (GtkWidget *widget, const char *action, GVariant *parameter)
 
   if (!cursor->shown)
     start_cursor (self);
-  else if (self->picture->kind == BW_PICTURE_MAP)
+  else if (self->picture->style == BW_CURSOR_CROSS)
     bw_picture_area_move_cursor (self, cursor->x, cursor->y + step);
   else
     for (double y = cursor->y; y > 0 && y < height; y += step > 0 ? SEARCH_STEP : -SEARCH_STEP)

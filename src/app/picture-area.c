@@ -239,7 +239,7 @@ snapshot_cursor (BwPictureArea *self, GtkSnapshot *snapshot, guint which)
 
   for (float at = (float) cursor->top; at < end; at += dash + GAP)
     snapshot_bar (snapshot, &colour, x, at, 1, MIN (dash, end - at));
-  if (self->picture->kind == BW_PICTURE_MAP)
+  if (self->picture->style == BW_CURSOR_CROSS)
     for (float at = (float) cursor->left; at < right; at += dash + GAP)
       snapshot_bar (snapshot, &colour, at, y, MIN (dash, right - at), 1);
 }

@@ -1,155 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "picture.h"
 
-#include <math.h>
-#include <string.h>
-
-#include <glib/gi18n-lib.h>
-
-#include "blanking-view.h"
-#include "line-view.h"
-
-/* The line is drawn on a page that is wider than what is shown, down to this part of it. */
-#define LINE_LEAST (1.0 / 12)
-
-static void
-init_ranges (BwPicture *picture)
-{
-  switch (picture->kind)
-    {
-    case BW_PICTURE_FIELD:
-      bw_field_view_range (picture->raster, &picture->across);
-      break;
-    case BW_PICTURE_MAP:
-      bw_map_view_ranges (picture->raster, &picture->across, &picture->down);
-      break;
-    case BW_PICTURE_LINE:
-    case BW_PICTURE_BLANKING:
-    case BW_N_PICTURES:
-    default:
-      bw_view_range_init (&picture->across, 0, 1, LINE_LEAST);
-    }
-}
-
-/* The first standard that lays down limits for this raster. */
-static const BwStandardLimits *
-limits_for (GPtrArray *all, const BwRaster *raster)
-{
-  for (guint i = 0; i < all->len; i++)
-    {
-      const BwStandardLimits *limits = all->pdata[i];
-      if (strcmp (limits->raster, raster->id) == 0)
-        return limits;
-    }
-  return NULL;
-}
-
-/**
- * bw_picture_is_line:
- *
- * Returns: whether time runs along one line in it: the line or its blanking
- */
-gboolean
-bw_picture_is_line (const BwPicture *picture)
-{
-  return picture->kind == BW_PICTURE_LINE || picture->kind == BW_PICTURE_BLANKING;
-}
-
-/**
- * bw_picture_new:
- * @raster: copied
- * @source: for its colour system and the aspect of its picture
- * @monitor: for its overscan
- *
- * Returns: (transfer full): a picture that shows the whole
- */
-BwPicture *
-bw_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSource *source,
-                const BwMonitor *monitor)
-{
-  BwPicture *picture = g_new0 (BwPicture, 1);
-  BwColourSystem system = source->system;
-
-  picture->kind = kind;
-  picture->raster = bw_raster_copy (raster);
-  picture->system = bw_burst_is_known (system, raster) ? system : BW_SYSTEM_NONE;
-  if (kind == BW_PICTURE_BLANKING)
-    {
-      picture->all_limits = bw_limits_shipped ();
-      picture->limits = limits_for (picture->all_limits, raster);
-    }
-  picture->overscan_h = monitor->overscan_h;
-  picture->overscan_v = monitor->overscan_v;
-  picture->aspect = source->aspect;
-  init_ranges (picture);
-  return picture;
-}
-
 void
 bw_picture_free (BwPicture *picture)
 {
-  bw_raster_free (picture->raster);
-  g_clear_pointer (&picture->all_limits, g_ptr_array_unref);
-  g_free (picture);
-}
-
-static BwFieldView
-field_of (const BwPicture *picture)
-{
-  return (BwFieldView){ .raster = picture->raster,
-                        .system = picture->system,
-                        .range = &picture->across,
-                        .mark = bw_quantity_locale_mark () };
-}
-
-static BwMapView
-map_of (const BwPicture *picture)
-{
-  return (BwMapView){ .raster = picture->raster,
-                      .overscan_h = picture->overscan_h,
-                      .overscan_v = picture->overscan_v,
-                      .aspect = picture->aspect,
-                      .across = &picture->across,
-                      .down = &picture->down,
-                      .mark = bw_quantity_locale_mark () };
-}
-
-static BwBlankingView
-blanking_of (const BwPicture *picture)
-{
-  return (BwBlankingView){ .raster = picture->raster,
-                           .limits = picture->limits,
-                           .mark = bw_quantity_locale_mark () };
-}
-
-/* The whole page of the line, of which @page shows a part, and where that starts. */
-static double
-line_width (const BwPicture *picture, const BwPicturePage *page)
-{
-  return page->width / (picture->across.to - picture->across.from);
-}
-
-static double
-line_start (const BwPicture *picture, const BwPicturePage *page)
-{
-  return picture->across.from * line_width (picture, page);
-}
-
-static void
-draw_line (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
-{
-  const BwBlankingView blanking = blanking_of (picture);
-
-  cairo_save (cr);
-  cairo_rectangle (cr, 0, 0, page->width, page->height);
-  cairo_clip (cr);
-  cairo_translate (cr, -line_start (picture, page), 0);
-  if (picture->kind == BW_PICTURE_BLANKING)
-    bw_draw_blanking_view (cr, line_width (picture, page), page->height, page->ink, &blanking);
-  else
-    bw_draw_line_view (cr, line_width (picture, page), page->height, page->ink, picture->raster,
-                       bw_quantity_locale_mark ());
-  cairo_restore (cr);
+  picture->klass->free (picture);
 }
 
 /**
@@ -160,86 +15,51 @@ draw_line (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
 void
 bw_picture_draw (const BwPicture *picture, cairo_t *cr, const BwPicturePage *page)
 {
-  const BwFieldView field = field_of (picture);
-  const BwMapView map = map_of (picture);
-
-  if (picture->kind == BW_PICTURE_FIELD)
-    bw_draw_field_view (cr, page->width, page->height, page->ink, &field);
-  else if (picture->kind == BW_PICTURE_MAP)
-    bw_draw_map_view (cr, page->width, page->height, page->ink, &map);
-  else
-    draw_line (picture, cr, page);
+  picture->klass->draw (picture, cr, page);
 }
 
-/* Reading */
-
-static gboolean
-read_line (const BwPicture *picture, const BwPicturePage *page, double x, double y,
-           BwPicturePoint *point)
+/**
+ * bw_picture_name:
+ *
+ * Returns: (transfer full): what is drawn, in a few words
+ */
+char *
+bw_picture_name (const BwPicture *picture)
 {
-  gboolean inside = FALSE;
-  double time_s = bw_line_view_time_at (line_width (picture, page), page->height, page->ink,
-                                        picture->raster, bw_quantity_locale_mark (),
-                                        x + line_start (picture, page), y, &inside);
-  if (inside)
-    *point = (BwPicturePoint){ .time_s = time_s };
-  return inside;
+  return picture->klass->name (picture);
 }
 
-/* Where @time_s lies on the whole page of the blanking. */
-static double
-blanking_x (const BwPicture *picture, const BwPicturePage *page, double time_s)
+/**
+ * bw_picture_describe:
+ *
+ * Returns: (transfer full): the drawing in words, for those who do not see it
+ */
+char *
+bw_picture_describe (const BwPicture *picture)
 {
-  const BwBlankingView what = blanking_of (picture);
-  return bw_blanking_view_x_at (line_width (picture, page), page->height, page->ink, &what, time_s);
+  return picture->klass->describe (picture);
 }
 
-/* Time runs evenly through the blanking, from the datum on. */
-static gboolean
-read_blanking (const BwPicture *picture, const BwPicturePage *page, double x,
-               BwPicturePoint *point)
+/**
+ * bw_picture_file_stem:
+ *
+ * Returns: (transfer full): a name for a file with it, without suffix
+ */
+char *
+bw_picture_file_stem (const BwPicture *picture)
 {
-  BwRasterFigures f;
-  bw_raster_figures (picture->raster, &f);
-  double datum = blanking_x (picture, page, 0);
-  double per_second = (blanking_x (picture, page, f.h_sync_s) - datum) / f.h_sync_s;
-  double time_s = (x + line_start (picture, page) - datum) / per_second;
-
-  *point = (BwPicturePoint){ .time_s = time_s };
-  return time_s >= -f.h_datum_s - f.h_front_porch_s
-         && time_s <= f.h_sync_s - f.h_datum_s + f.h_back_porch_s;
+  return picture->klass->file_stem (picture);
 }
 
-static gboolean
-read_field (const BwPicture *picture, const BwPicturePage *page, double x, double y,
-            BwPicturePoint *point)
+/**
+ * bw_picture_can_be_read:
+ *
+ * Returns: whether cursors read something in it
+ */
+gboolean
+bw_picture_can_be_read (const BwPicture *picture)
 {
-  const BwFieldView what = field_of (picture);
-  BwFieldPoint read;
-  if (!bw_field_view_read (page->width, page->height, page->ink, &what, x, y, &read))
-    return FALSE;
-  *point = (BwPicturePoint){ .row = read.row,
-                             .field = read.field,
-                             .line = read.line,
-                             .time_s = read.time_s,
-                             .line_time_s = read.line_time_s,
-                             .part = read.part };
-  return TRUE;
-}
-
-static gboolean
-read_map (const BwPicture *picture, const BwPicturePage *page, double x, double y,
-          BwPicturePoint *point)
-{
-  const BwMapView what = map_of (picture);
-  BwMapPoint read;
-  if (!bw_map_view_read (page->width, page->height, page->ink, &what, x, y, &read))
-    return FALSE;
-  *point = (BwPicturePoint){ .line = read.line,
-                             .time_s = read.line_time_s,
-                             .lines = read.lines,
-                             .seen = read.across == BW_MAP_ACTIVE && read.down == BW_MAP_ACTIVE };
-  return TRUE;
+  return picture->klass->read != NULL;
 }
 
 /**
@@ -252,53 +72,15 @@ gboolean
 bw_picture_read (const BwPicture *picture, const BwPicturePage *page, double x, double y,
                  BwPicturePoint *point)
 {
-  if (x < 0 || y < 0 || x >= page->width || y >= page->height)
+  if (!bw_picture_can_be_read (picture) || x < 0 || y < 0 || x >= page->width || y >= page->height)
     return FALSE;
-  switch (picture->kind)
-    {
-    case BW_PICTURE_FIELD:
-      return read_field (picture, page, x, y, point);
-    case BW_PICTURE_MAP:
-      return read_map (picture, page, x, y, point);
-    case BW_PICTURE_LINE:
-    case BW_PICTURE_BLANKING:
-    case BW_N_PICTURES:
-    default:
-      return picture->kind == BW_PICTURE_BLANKING ? read_blanking (picture, page, x, point)
-                                                  : read_line (picture, page, x, y, point);
-    }
-}
-
-/* Time runs evenly through a panel of the line: two points of it tell where all others are. */
-static gboolean
-place_line (const BwPicture *picture, const BwPicturePage *page, const BwPicturePoint *point,
-            double *x, double y)
-{
-  const double places[] = { 0.4, 0.6 };
-  double width = line_width (picture, page), time_s[2];
-
-  if (picture->kind == BW_PICTURE_BLANKING)
-    {
-      *x = blanking_x (picture, page, point->time_s) - line_start (picture, page);
-      return *x >= 0 && *x < page->width;
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
-    {
-      gboolean inside;
-      time_s[i] = bw_line_view_time_at (width, page->height, page->ink, picture->raster,
-                                        bw_quantity_locale_mark (), places[i] * width, y, &inside);
-      if (!inside)
-        return FALSE;
-    }
-  double share = (point->time_s - time_s[0]) / (time_s[1] - time_s[0]);
-  *x = (places[0] + share * (places[1] - places[0])) * width - line_start (picture, page);
-  return *x >= 0 && *x < page->width;
+  return picture->klass->read (picture, page, x, y, point);
 }
 
 /**
  * bw_picture_place:
  * @x: (out): where @point is
- * @y: (inout): of the map, where it is; else a height at which it was read
+ * @y: (inout): where it is; goes in as a height at which it was read
  *
  * The other way round from bw_picture_read().
  *
@@ -308,26 +90,42 @@ gboolean
 bw_picture_place (const BwPicture *picture, const BwPicturePage *page, const BwPicturePoint *point,
                   double *x, double *y)
 {
-  const BwFieldView field = field_of (picture);
-  const BwMapView map = map_of (picture);
-
-  switch (picture->kind)
-    {
-    case BW_PICTURE_FIELD:
-      *x = bw_field_view_x_at (page->width, page->height, page->ink, &field, point->time_s);
-      return !isnan (*x);
-    case BW_PICTURE_MAP:
-      return bw_map_view_place (page->width, page->height, page->ink, &map, point->time_s,
-                                point->lines, x, y);
-    case BW_PICTURE_LINE:
-    case BW_PICTURE_BLANKING:
-    case BW_N_PICTURES:
-    default:
-      return place_line (picture, page, point, x, *y);
-    }
+  return bw_picture_can_be_read (picture) && picture->klass->place (picture, page, point, x, y);
 }
 
-/* Zooming */
+/**
+ * bw_picture_words:
+ *
+ * Returns: (transfer full): what a cursor at @point reads
+ */
+char *
+bw_picture_words (const BwPicture *picture, const BwPicturePoint *point)
+{
+  return picture->klass->words (picture, point);
+}
+
+/**
+ * bw_picture_difference:
+ *
+ * Returns: (transfer full): how far two points are apart; empty where that means nothing
+ */
+char *
+bw_picture_difference (const BwPicture *picture, const BwPicturePoint *a, const BwPicturePoint *b)
+{
+  return picture->klass->difference != NULL ? picture->klass->difference (picture, a, b)
+                                            : g_strdup ("");
+}
+
+/**
+ * bw_picture_can_be_zoomed:
+ *
+ * Returns: whether a part of it can be shown alone
+ */
+gboolean
+bw_picture_can_be_zoomed (const BwPicture *picture)
+{
+  return picture->klass->is_whole != NULL;
+}
 
 /**
  * bw_picture_is_whole:
@@ -337,8 +135,7 @@ bw_picture_place (const BwPicture *picture, const BwPicturePage *page, const BwP
 gboolean
 bw_picture_is_whole (const BwPicture *picture)
 {
-  return bw_view_range_is_whole (&picture->across)
-         && (picture->kind != BW_PICTURE_MAP || bw_view_range_is_whole (&picture->down));
+  return !bw_picture_can_be_zoomed (picture) || picture->klass->is_whole (picture);
 }
 
 /**
@@ -349,13 +146,8 @@ bw_picture_is_whole (const BwPicture *picture)
 void
 bw_picture_show_whole (BwPicture *picture)
 {
-  init_ranges (picture);
-}
-
-static double
-middle (const BwViewRange *range)
-{
-  return (range->from + range->to) / 2;
+  if (bw_picture_can_be_zoomed (picture))
+    picture->klass->show_whole (picture);
 }
 
 /**
@@ -367,61 +159,18 @@ middle (const BwViewRange *range)
 void
 bw_picture_zoom (BwPicture *picture, const BwPicturePage *page, double x, double y, double factor)
 {
-  BwPicturePoint point;
-  gboolean inside = bw_picture_read (picture, page, x, y, &point);
-  double across = inside ? point.time_s : middle (&picture->across);
-
-  if (bw_picture_is_line (picture))
-    across = inside ? (x + line_start (picture, page)) / line_width (picture, page)
-                    : middle (&picture->across);
-  bw_view_range_zoom (&picture->across, across, factor);
-  if (picture->kind == BW_PICTURE_MAP)
-    bw_view_range_zoom (&picture->down, inside ? point.lines : middle (&picture->down), factor);
-}
-
-/* How much of the axis lies in one pixel. */
-static double
-across_per_pixel (const BwPicture *picture, const BwPicturePage *page)
-{
-  const BwViewRange *range = &picture->across;
-  const BwFieldView field = field_of (picture);
-  double length = range->to - range->from, left = 0, right = page->width;
-
-  if (picture->kind == BW_PICTURE_FIELD)
-    {
-      left = bw_field_view_x_at (page->width, page->height, page->ink, &field, range->from);
-      right = bw_field_view_x_at (page->width, page->height, page->ink, &field, range->to);
-    }
-  return right > left ? length / (right - left) : length / page->width;
-}
-
-static void
-pan_map (BwPicture *picture, const BwPicturePage *page, double dx, double dy)
-{
-  const BwMapView map = map_of (picture);
-  BwViewRange *across = &picture->across, *down = &picture->down;
-  double left, right, top, bottom;
-
-  bw_map_view_place (page->width, page->height, page->ink, &map, across->from, down->from, &left,
-                     &top);
-  bw_map_view_place (page->width, page->height, page->ink, &map, across->to, down->to, &right,
-                     &bottom);
-  if (!(right > left) || !(bottom > top))
-    return;
-  bw_view_range_pan (across, -dx * (across->to - across->from) / (right - left));
-  bw_view_range_pan (down, -dy * (down->to - down->from) / (bottom - top));
+  if (bw_picture_can_be_zoomed (picture))
+    picture->klass->zoom (picture, page, x, y, factor);
 }
 
 /**
  * bw_picture_pan:
  * @dx: by how much what is drawn moves to the right
- * @dy: downwards; only the map moves so
+ * @dy: downwards
  */
 void
 bw_picture_pan (BwPicture *picture, const BwPicturePage *page, double dx, double dy)
 {
-  if (picture->kind == BW_PICTURE_MAP)
-    pan_map (picture, page, dx, dy);
-  else
-    bw_view_range_pan (&picture->across, -dx * across_per_pixel (picture, page));
+  if (bw_picture_can_be_zoomed (picture))
+    picture->klass->pan (picture, page, dx, dy);
 }

@@ -93,39 +93,14 @@ bw_timing_page_get_raster (BwTimingPage *self)
 }
 
 /**
- * bw_timing_page_dup_file_name:
+ * bw_timing_page_get_panel:
  *
- * Returns: (transfer full): a name for a file with the drawing that is shown, without suffix
+ * Returns: (transfer none): the drawing with its controls
  */
-char *
-bw_timing_page_dup_file_name (BwTimingPage *self)
+BwPicturePanel *
+bw_timing_page_get_panel (BwTimingPage *self)
 {
-  return bw_drawing_panel_dup_file_name (self->drawing);
-}
-
-/**
- * bw_timing_page_export:
- * @path: ends in .svg, .pdf or .png
- *
- * Writes the drawing that is shown.
- *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR; whatever was at @path is then as it was
- */
-gboolean
-bw_timing_page_export (BwTimingPage *self, const char *path, GError **error)
-{
-  return bw_drawing_panel_export (self->drawing, path, error);
-}
-
-/**
- * bw_timing_page_copy:
- *
- * Puts the picture of the drawing on the clipboard.
- */
-void
-bw_timing_page_copy (BwTimingPage *self)
-{
-  bw_drawing_panel_copy (self->drawing);
+  return bw_drawing_panel_get_panel (self->drawing);
 }
 
 /**

@@ -16,9 +16,7 @@ G_DECLARE_FINAL_TYPE (BwTimingPage, bw_timing_page, BW, TIMING_PAGE, GtkWidget)
 
 void bw_timing_page_set_document (BwTimingPage *self, BwDocument *document);
 const BwRaster *bw_timing_page_get_raster (BwTimingPage *self);
-char *bw_timing_page_dup_file_name (BwTimingPage *self);
-gboolean bw_timing_page_export (BwTimingPage *self, const char *path, GError **error);
-void bw_timing_page_copy (BwTimingPage *self);
+BwPicturePanel *bw_timing_page_get_panel (BwTimingPage *self);
 
 void bw_timing_page_show_part (BwTimingPage *self, const char *part);
 BwDrawingPanel *bw_timing_page_get_drawing (BwTimingPage *self);

@@ -52,7 +52,7 @@ on_export_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 static void
 on_copy_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  bw_timing_page_copy (BW_WINDOW (widget)->timing_page);
+  bw_picture_panel_copy (bw_window_get_panel (BW_WINDOW (widget)));
 }
 
 static void

@@ -260,7 +260,7 @@ picture_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GError) error = NULL;
 
   if (path != NULL && may_replace (self, file, target, title)
-      && !bw_timing_page_export (self->timing_page, path, &error))
+      && !bw_picture_panel_export (bw_window_get_panel (self), path, &error))
     bw_window_show_error (self, title, error);
 }
 
@@ -272,7 +272,7 @@ bw_window_export_picture (BwWindow *self)
   add_filter (self, _ ("SVG pictures"), ".svg");
   add_filter (self, _ ("PDF pages"), ".pdf");
   add_filter (self, _ ("PNG pictures"), ".png");
-  g_autofree char *name = bw_timing_page_dup_file_name (self->timing_page);
+  g_autofree char *name = bw_picture_panel_dup_file_name (bw_window_get_panel (self));
   suggest_name (self, name, "");
   gtk_native_dialog_show (self->chooser);
 }

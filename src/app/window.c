@@ -114,6 +114,18 @@ bw_window_show_page (BwWindow *self, const char *page)
   gtk_stack_set_visible_child_name (self->pages, page);
 }
 
+/**
+ * bw_window_get_panel:
+ *
+ * Returns: (transfer none): the drawing that is copied and exported: that of the visible page, or of
+ * the Timing page where it has none
+ */
+BwPicturePanel *
+bw_window_get_panel (BwWindow *self)
+{
+  return bw_timing_page_get_panel (self->timing_page);
+}
+
 /* Faults */
 
 /**

@@ -21,6 +21,7 @@ BwBenchPanel *bw_window_get_bench (BwWindow *self);
 BwEditor *bw_window_get_editor (BwWindow *self);
 BwFitPage *bw_window_get_fit_page (BwWindow *self);
 BwTimingPage *bw_window_get_timing_page (BwWindow *self);
+BwPicturePanel *bw_window_get_panel (BwWindow *self);
 GMenu *bw_window_get_recent_menu (BwWindow *self);
 
 void bw_window_edit (BwWindow *self, BwPart part);

@@ -132,27 +132,29 @@ app_test_close (BwWindow *window)
 }
 
 static GtkWidget *
-find_below (GtkWidget *widget, GType type, const char *buildable_id)
+find_below (GtkWidget *widget, GType type, const char *name)
 {
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     {
       const char *id = gtk_buildable_get_buildable_id (GTK_BUILDABLE (child));
       if (g_type_is_a (G_OBJECT_TYPE (child), type)
-          && (buildable_id == NULL || g_strcmp0 (id, buildable_id) == 0))
+          && (name == NULL || g_strcmp0 (id, name) == 0
+              || g_strcmp0 (gtk_widget_get_name (child), name) == 0))
         return child;
-      GtkWidget *found = find_below (child, type, buildable_id);
+      GtkWidget *found = find_below (child, type, name);
       if (found != NULL)
         return found;
     }
   return NULL;
 }
 
-/* The first widget below @from of @type and, if it is given, of @buildable_id; it must be there. */
+/* The first widget below @from of @type and, if it is given, of @name: its id in the template, or its
+ * widget name; it must be there. */
 GtkWidget *
-app_test_find (GtkWidget *from, GType type, const char *buildable_id)
+app_test_find (GtkWidget *from, GType type, const char *name)
 {
-  GtkWidget *found = find_below (from, type, buildable_id);
+  GtkWidget *found = find_below (from, type, name);
   g_assert_nonnull (found);
   return found;
 }

@@ -454,13 +454,13 @@ test_drawing (Fixture *f, gconstpointer data)
   open_part (f, "drawing");
   go_to (f, "Tab", field);
   xdotool ("key space");
-  ASSERT_COMES_TRUE (bw_picture_area_get_picture (area)->kind == BW_PICTURE_FIELD);
+  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->kind == BW_PICTURE_FIELD);
   go_to (f, "Tab", GTK_WIDGET (area));
   xdotool ("key plus plus");
   ASSERT_COMES_TRUE (!bw_picture_is_whole (bw_picture_area_get_picture (area)));
-  double from = bw_picture_area_get_picture (area)->across.from;
+  double from = bw_raster_picture (bw_picture_area_get_picture (area))->across.from;
   xdotool ("key shift+Right");
-  ASSERT_COMES_TRUE (bw_picture_area_get_picture (area)->across.from > from);
+  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->across.from > from);
   xdotool ("key 0");
   ASSERT_COMES_TRUE (bw_picture_is_whole (bw_picture_area_get_picture (area)));
   xdotool ("key Right c Right Right");

@@ -101,12 +101,12 @@ test_export (void)
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {
       g_autofree char *path = app_test_scratch_path (kinds[i].name);
-      g_assert_true (bw_timing_page_export (bw_window_get_timing_page (window), path, &error));
+      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), path, &error));
       g_assert_no_error (error);
       assert_begins (path, kinds[i].magic);
     }
   g_autofree char *odd = app_test_scratch_path ("line.doc");
-  g_assert_false (bw_timing_page_export (bw_window_get_timing_page (window), odd, &error));
+  g_assert_false (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), odd, &error));
   g_assert_nonnull (error);
   g_assert_false (g_file_test (odd, G_FILE_TEST_EXISTS));
   app_test_close (window);

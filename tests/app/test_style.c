@@ -232,7 +232,7 @@ main (int argc, char **argv)
   add_template ("fit-grid", bw_fit_grid_get_type);
   add_template ("fit-page", bw_fit_page_get_type);
   add_template ("picture-area", bw_picture_area_get_type);
-  add_template ("drawing-panel", bw_drawing_panel_get_type);
+  add_template ("picture-panel", bw_picture_panel_get_type);
   add_template ("work-out", bw_work_out_get_type);
   add_template ("identify-panel", bw_identify_panel_get_type);
   add_template ("readings-panel", bw_readings_panel_get_type);

@@ -459,10 +459,10 @@ test_export_view (Fixture *f, gconstpointer part)
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
       bw_drawing_panel_choose (panel, kind);
-      g_autofree char *name = bw_timing_page_dup_file_name (f->page);
+      g_autofree char *name = bw_picture_panel_dup_file_name (bw_timing_page_get_panel (f->page));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
-      g_assert_true (bw_timing_page_export (f->page, path, &error));
+      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (f->page), path, &error));
       g_assert_no_error (error);
       g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
       g_assert_true (g_hash_table_add (seen, g_steal_pointer (&text)));

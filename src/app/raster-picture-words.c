@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "picture.h"
+#include "raster-picture.h"
 
 #include <math.h>
 
@@ -18,29 +18,31 @@ time_text (double time_s)
 }
 
 /**
- * bw_picture_id:
+ * bw_raster_picture_file_stem:
  *
- * Returns: (transfer none): the word for a file's name
+ * Returns: (transfer full): a name for a file with it, without suffix
  */
-const char *
-bw_picture_id (const BwPicture *picture)
+char *
+bw_raster_picture_file_stem (const BwPicture *base)
 {
   static const char *const ids[BW_N_PICTURES]
       = { [BW_PICTURE_LINE] = "line",
           [BW_PICTURE_BLANKING] = "blanking",
           [BW_PICTURE_FIELD] = "field",
           [BW_PICTURE_MAP] = "map" };
-  return ids[picture->kind];
+  const BwRasterPicture *picture = bw_raster_picture (base);
+  return g_strdup_printf ("%s-%s", picture->raster->id, ids[picture->kind]);
 }
 
 /**
- * bw_picture_name:
+ * bw_raster_picture_name:
  *
  * Returns: (transfer full): what is drawn, in a few words
  */
 char *
-bw_picture_name (const BwPicture *picture)
+bw_raster_picture_name (const BwPicture *base)
 {
+  const BwRasterPicture *picture = bw_raster_picture (base);
   static const char *const names[BW_N_PICTURES] = {
     [BW_PICTURE_LINE] = N_ ("The line of %s, drawn"),
     [BW_PICTURE_BLANKING] = N_ ("The line blanking of %s, drawn"),
@@ -54,13 +56,14 @@ bw_picture_name (const BwPicture *picture)
 }
 
 /**
- * bw_picture_describe:
+ * bw_raster_picture_describe:
  *
  * Returns: (transfer full): the drawing in words, for those who do not see it
  */
 char *
-bw_picture_describe (const BwPicture *picture)
+bw_raster_picture_describe (const BwPicture *base)
 {
+  const BwRasterPicture *picture = bw_raster_picture (base);
   char mark = bw_quantity_locale_mark ();
   const BwFieldView field
       = { .raster = picture->raster, .system = picture->system, .mark = mark };
@@ -97,47 +100,49 @@ level_words (BwLineInterval interval, gboolean trilevel)
 }
 
 static char *
-line_words (const BwPicture *picture, const BwPicturePoint *point)
+line_words (const BwRasterPicture *picture, const BwPicturePoint *point)
 {
   BwLineShape shape;
   bw_line_shape_init (&shape, picture->raster);
-  BwLineInterval interval = bw_line_shape_at (&shape, point->time_s);
-  g_autofree char *time = time_text (point->time_s);
-  return g_strdup_printf (point->time_s < 0 ? _ ("%s before 0H: %s, %s")
+  BwLineInterval interval = bw_line_shape_at (&shape, point->along);
+  g_autofree char *time = time_text (point->along);
+  return g_strdup_printf (point->along < 0 ? _ ("%s before 0H: %s, %s")
                                             : _ ("%s after 0H: %s, %s"),
                           time, bw_line_interval_label (interval), level_words (interval, shape.trilevel));
 }
 
 static char *
-field_words (const BwPicture *picture, const BwPicturePoint *point)
+field_words (const BwRasterPicture *picture, const BwPicturePoint *point)
 {
   BwFieldShape shape;
-  bw_field_shape_init (&shape, picture->raster, point->field);
-  const char *part = bw_field_part_label (&shape, point->part);
-  g_autofree char *time = time_text (point->time_s);
-  g_autofree char *line_time = time_text (point->line_time_s);
+  bw_field_shape_init (&shape, picture->raster, (int) point->at[BW_RASTER_POINT_FIELD]);
+  const char *part = bw_field_part_label (&shape, (BwFieldPart) point->at[BW_RASTER_POINT_PART]);
+  g_autofree char *time = time_text (point->along);
+  g_autofree char *line_time = time_text (point->at[BW_RASTER_POINT_LINE_TIME]);
   g_autofree char *from_field_sync = g_strdup_printf (
-      point->time_s < 0 ? _ ("%s before 0V") : _ ("%s after 0V"), time);
-  return g_strdup_printf (_ ("Field %d, line %d, %s after its 0H: %s; %s"), point->field + 1,
-                          point->line, line_time, part != NULL ? part : "", from_field_sync);
+      point->along < 0 ? _ ("%s before 0V") : _ ("%s after 0V"), time);
+  return g_strdup_printf (_ ("Field %d, line %d, %s after its 0H: %s; %s"), (int) point->at[BW_RASTER_POINT_FIELD] + 1,
+                          (int) point->at[BW_RASTER_POINT_LINE], line_time, part != NULL ? part : "", from_field_sync);
 }
 
 static char *
 map_words (const BwPicturePoint *point)
 {
-  g_autofree char *time = time_text (point->time_s);
-  return g_strdup_printf (_ ("Line %d, %s after 0H: %s"), point->line, time,
-                          point->seen ? _ ("picture") : _ ("outside the picture"));
+  g_autofree char *time = time_text (point->along);
+  return g_strdup_printf (_ ("Line %d, %s after 0H: %s"), (int) point->at[BW_RASTER_POINT_LINE], time,
+                          point->at[BW_RASTER_POINT_PART] != 0 ? _ ("picture") : _ ("outside the picture"));
 }
 
 /**
- * bw_picture_words:
+ * bw_raster_picture_words:
  *
  * Returns: (transfer full): what a cursor at @point reads
  */
 char *
-bw_picture_words (const BwPicture *picture, const BwPicturePoint *point)
+bw_raster_picture_words (const BwPicture *base, const BwPicturePoint *point)
 {
+  const BwRasterPicture *picture = bw_raster_picture (base);
+
   switch (picture->kind)
     {
     case BW_PICTURE_FIELD:
@@ -171,22 +176,24 @@ span_text (double span_s)
 }
 
 /**
- * bw_picture_difference:
+ * bw_raster_picture_difference:
  *
  * Returns: (transfer full): how far two points are apart
  */
 char *
-bw_picture_difference (const BwPicture *picture, const BwPicturePoint *a, const BwPicturePoint *b)
+bw_raster_picture_difference (const BwPicture *base, const BwPicturePoint *a,
+                              const BwPicturePoint *b)
 {
+  const BwRasterPicture *picture = bw_raster_picture (base);
   BwRasterFigures f;
-  double span_s = b->time_s - a->time_s;
+  double span_s = b->along - a->along;
   g_autofree char *span = span_text (span_s);
   bw_raster_figures (picture->raster, &f);
-  double lines = picture->kind == BW_PICTURE_MAP ? b->lines - a->lines
+  double lines = picture->kind == BW_PICTURE_MAP ? b->down - a->down
                                                  : span_s / f.line_period_s;
   g_autofree char *counted = lines_text (lines);
 
-  if (bw_picture_is_line (picture))
+  if (bw_raster_picture_is_line (picture))
     return g_strdup_printf (_ ("Between the cursors: %s"), span);
   if (picture->kind == BW_PICTURE_MAP)
     return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), span, counted);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "detail.h"
 #include "level.h"
 
 /* The sentences of findings, for a person at a bench: one function for each rule. */
@@ -391,8 +392,25 @@ says_coupling (const Words *w)
     }
 }
 
+/* The narrowest of all links from the source to the glass; %NULL if none is known. */
 static char *
-says_bandwidth (const Words *w)
+first_limit (const Words *w)
+{
+  BwDetailCase what;
+  BwDetail detail;
+
+  bw_detail_case_from (&what, w->c->monitor, w->c->input, w->c->source, w->c->raster);
+  bw_detail_compute (&what, &detail);
+  if (detail.limited_by >= BW_N_LINKS)
+    return NULL;
+  g_autofree char *tvl = figure (round (detail.limit_tvl[detail.limited_by]),
+                                 BW_DIMENSION_TV_LINES, 4, w->mark);
+  return g_strdup_printf (_ ("The first limit of detail is the %s: %s."),
+                          bw_kind_label (&bw_detail_links, detail.limited_by), tvl);
+}
+
+static char *
+says_path (const Words *w)
 {
   if (w->f->reason == BW_REASON_UNKNOWN)
     return g_strdup (_ ("Not judged: the source's highest frequency or the monitor's bandwidth is "
@@ -407,6 +425,14 @@ says_bandwidth (const Words *w)
   return g_strdup_printf (_ ("The bandwidth of %s (%s per picture height) passes the source's "
                              "detail up to %s (%s)."),
                           w->value, passes, needs, source);
+}
+
+static char *
+says_bandwidth (const Words *w)
+{
+  g_autofree char *path = says_path (w);
+  g_autofree char *first = first_limit (w);
+  return first != NULL ? g_strdup_printf ("%s %s", path, first) : g_steal_pointer (&path);
 }
 
 static char *

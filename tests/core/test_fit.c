@@ -479,6 +479,26 @@ test_tv_lines (void)
   bench_clear (&b);
 }
 
+/* The sentence on the bandwidth names the first limit of all: height 304.8 mm by a pitch of 2 mm
+ * are 152 lines; without a pitch it is what the bench's 10 MHz or its source pass. */
+static void
+test_first_limit (void)
+{
+  Bench b;
+  BwFit fit;
+
+  bench_init (&b, "diagonal=20 in | aspect=4:3 | mask=grille | pitch=2 mm", "", "");
+  bw_fit_judge (&b.c, &fit);
+  g_autofree char *mask = bw_finding_says (&fit.at[BW_RULE_BANDWIDTH], &fit, &b.c, '.');
+  bw_test_assert_words (mask, WORDS ("first limit", "mask", "152", "793", "396"));
+  set_all (&bw_monitor_fields, b.monitor, "pitch=");
+  bw_fit_judge (&b.c, &fit);
+  g_autofree char *other = bw_finding_says (&fit.at[BW_RULE_BANDWIDTH], &fit, &b.c, '.');
+  bw_test_assert_words (other, WORDS ("first limit"));
+  g_assert_null (strstr (other, "mask"));
+  bench_clear (&b);
+}
+
 /* Sync that is over the limit by next to nothing still gets a resistor that exists. */
 static void
 test_series_resistor_of_almost_nothing (void)
@@ -738,6 +758,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/figure/hum-bar-time", test_hum_bar_time);
   g_test_add_func ("/fit/figure/hidden-area", test_hidden_area);
   g_test_add_func ("/fit/figure/tv-lines", test_tv_lines);
+  g_test_add_func ("/fit/figure/first-limit", test_first_limit);
   g_test_add_func ("/fit/figure/resistor-of-almost-nothing",
                    test_series_resistor_of_almost_nothing);
   g_test_add_func ("/fit/judging-is-repeatable", test_judging_is_repeatable);

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "detail-private.h"
+
+/* Whether a claim of so many TV lines is true. */
+
+/* Rounding must not push a claim that lies on a limit over it. */
+#define ON_THE_LIMIT (1 + 1e-9)
+
+static gboolean
+carries (double tvl, const BwDetailCase *what)
+{
+  return what->claimed_lines <= tvl * ON_THE_LIMIT;
+}
+
+/* Of mask and spot, as far as they are known. A tube without a mask has none to fall short. */
+static gboolean
+tube_carries (const BwDetailCase *what, const BwDetail *detail)
+{
+  return (!(detail->mask_tvl > 0) || carries (detail->mask_tvl, what))
+         && (!(detail->spot_tvl > 0) || carries (detail->spot_tvl, what));
+}
+
+static BwClaim
+judge (const BwDetailCase *what, const BwDetail *detail)
+{
+  gboolean path_known = detail->bandwidth_tvl > 0;
+  gboolean figure_of_tube = detail->mask_tvl > 0 || detail->spot_tvl > 0;
+  gboolean tube_known = figure_of_tube || what->mask == BW_MASK_MONO;
+
+  if (!(what->claimed_lines > 0))
+    return BW_CLAIM_NONE;
+  if (!path_known && !figure_of_tube)
+    return BW_CLAIM_UNKNOWN;
+  gboolean by_path = carries (detail->bandwidth_tvl, what);
+  gboolean by_tube = tube_known && tube_carries (what, detail);
+  if (by_tube)
+    return !path_known || by_path ? BW_CLAIM_SUPPORTED
+           : figure_of_tube       ? BW_CLAIM_BY_TUBE
+                                  : BW_CLAIM_NOT_SUPPORTED;
+  return by_path ? BW_CLAIM_BY_BANDWIDTH : BW_CLAIM_NOT_SUPPORTED;
+}
+
+/**
+ * bw_detail_claim:
+ * @detail: has its size and limits
+ *
+ * Holds the claim against the mask's sampling limit, the spot at 3 % and the bandwidth over the
+ * whole line, and turns each of these round. What is not known is not held against it, save that a
+ * bandwidth alone does not make a claim true of a tube with a mask.
+ */
+void
+bw_detail_claim (const BwDetailCase *what, BwDetail *detail)
+{
+  double lines = what->claimed_lines;
+
+  detail->claim = judge (what, detail);
+  if (!(lines > 0))
+    return;
+  double line_m = detail->height_m / lines;
+  if (what->mask != BW_MASK_MONO)
+    detail->pitch_for_claim_m = what->mask == BW_MASK_DOT ? line_m / BW_DOT_MASK_COLUMNS : line_m;
+  detail->spot_for_claim_m = line_m * bw_detail_spot_factor ();
+  detail->bandwidth_for_claim_hz = bw_hz_from_tvl (lines, what->active_s,
+                                                   bw_ratio_to_double (what->aspect));
+}

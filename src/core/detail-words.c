@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "detail-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+/* The sentences on detail, for a person at a bench. */
+
+static char *
+lines (double tvl, char mark)
+{
+  return bw_quantity_format (round (tvl), BW_DIMENSION_TV_LINES, 5, mark);
+}
+
+static void
+append_limit (GString *to, const char *label, double tvl, char mark)
+{
+  if (!(tvl > 0))
+    return;
+  g_autofree char *figure = lines (tvl, mark);
+  g_string_append_printf (to, "%s%s %s", to->len > 0 ? ", " : "", label, figure);
+}
+
+/* "The limits: mask 514 lines (429 lines in practice), video bandwidth 632 lines." */
+static char *
+limits_sentence (const BwDetail *detail, char mark)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+
+  append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_MASK), detail->mask_tvl, mark);
+  if (detail->mask_tvl > 0)
+    {
+      g_autofree char *practical = lines (detail->mask_practical_tvl, mark);
+      g_string_append_printf (list, _ (" (%s in practice)"), practical);
+    }
+  append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_SPOT), detail->spot_tvl, mark);
+  append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_AMPLIFIER), detail->bandwidth_tvl,
+                mark);
+  return list->len > 0 ? g_strdup_printf (_ ("The limits: %s."), list->str) : g_strdup ("");
+}
+
+/* What is needed in place of a limit that falls short of the claim; %NULL if it does not. */
+static char *
+need (double limit_tvl, const BwDetailCase *what, double value, BwDimension dimension, char mark)
+{
+  if (!(limit_tvl > 0) || limit_tvl >= what->claimed_lines)
+    return NULL;
+  return bw_quantity_format (value, dimension, 3, mark);
+}
+
+/* "It would take a pitch of 0.686 mm, a bandwidth of 7.59 MHz." */
+static char *
+needs_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
+{
+  g_autofree char *pitch = need (detail->mask_tvl, what, detail->pitch_for_claim_m,
+                                 BW_DIMENSION_LENGTH, mark);
+  g_autofree char *spot = need (detail->spot_tvl, what, detail->spot_for_claim_m,
+                                BW_DIMENSION_LENGTH, mark);
+  g_autofree char *bandwidth = need (detail->bandwidth_tvl, what, detail->bandwidth_for_claim_hz,
+                                     BW_DIMENSION_FREQUENCY, mark);
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+
+  if (pitch != NULL)
+    g_ptr_array_add (parts, g_strdup_printf (_ ("a pitch of %s"), pitch));
+  if (spot != NULL)
+    g_ptr_array_add (parts, g_strdup_printf (_ ("a spot of %s"), spot));
+  if (bandwidth != NULL)
+    g_ptr_array_add (parts, g_strdup_printf (_ ("a bandwidth of %s"), bandwidth));
+  if (parts->len == 0)
+    return g_strdup ("");
+  g_ptr_array_add (parts, NULL);
+  g_autofree char *list = g_strjoinv (", ", (char **) parts->pdata);
+  return g_strdup_printf (_ ("It would take %s."), list);
+}
+
+static char *
+verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
+{
+  g_autofree char *claimed = lines (what->claimed_lines, mark);
+  gboolean tube_known = detail->mask_tvl > 0 || detail->spot_tvl > 0;
+
+  switch (detail->claim)
+    {
+    case BW_CLAIM_SUPPORTED:
+      return detail->mask_tvl > 0 && detail->mask_practical_tvl < what->claimed_lines
+                 ? g_strdup_printf (_ ("The claim of %s holds at the mask's very limit: one column "
+                                       "to a line."),
+                                    claimed)
+                 : g_strdup_printf (_ ("The claim of %s holds, by what is known."), claimed);
+    case BW_CLAIM_BY_BANDWIDTH:
+      return tube_known
+                 ? g_strdup_printf (_ ("The claim of %s is a figure of the bandwidth alone: this "
+                                       "tube cannot show it."),
+                                    claimed)
+                 : g_strdup_printf (_ ("The bandwidth carries the claim of %s; whether the tube "
+                                       "shows it is not known."),
+                                    claimed);
+    case BW_CLAIM_BY_TUBE:
+      return g_strdup_printf (_ ("The tube could show the claim of %s, but the bandwidth does not "
+                                 "carry it."),
+                              claimed);
+    case BW_CLAIM_NOT_SUPPORTED:
+      return g_strdup_printf (_ ("The claim of %s does not hold."), claimed);
+    case BW_CLAIM_UNKNOWN:
+      return g_strdup_printf (_ ("The claim of %s is not judged: neither pitch, spot nor bandwidth "
+                                 "with a raster is known."),
+                              claimed);
+    case BW_CLAIM_NONE:
+    case BW_N_CLAIMS:
+    default:
+      return g_strdup (_ ("Nothing is claimed."));
+    }
+}
+
+/* @a and @b, and a space between them if both say something. */
+static char *
+join (const char *a, const char *b)
+{
+  return g_strconcat (a, *a != '\0' && *b != '\0' ? " " : "", b, NULL);
+}
+
+/**
+ * bw_claim_says:
+ * @what: the case that was computed
+ * @detail: what followed from it
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): whether the claim is true, the limits that it was held against, and
+ * what it would take, translated
+ */
+char *
+bw_claim_says (const BwDetailCase *what, const BwDetail *detail, char mark)
+{
+  g_autofree char *verdict = verdict_sentence (what, detail, mark);
+  if (detail->claim == BW_CLAIM_NONE || detail->claim >= BW_N_CLAIMS)
+    return g_steal_pointer (&verdict);
+  g_autofree char *limits = limits_sentence (detail, mark);
+  g_autofree char *needs = needs_sentence (what, detail, mark);
+  g_autofree char *reasons = join (limits, needs);
+  return join (verdict, reasons);
+}
+
+/**
+ * bw_detail_says:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): which link limits first and what all together leave, translated
+ */
+char *
+bw_detail_says (const BwDetail *detail, char mark)
+{
+  if (detail->limited_by >= BW_N_LINKS)
+    return g_strdup (_ ("No limit of detail is known."));
+  g_autofree char *first = lines (detail->limit_tvl[detail->limited_by], mark);
+  g_autofree char *combined = lines (detail->combined_tvl, mark);
+  g_autofree char *says
+      = g_strdup_printf (_ ("The first limit is the %s: %s. All links together leave %s."),
+                         bw_kind_label (&bw_detail_links, detail->limited_by), first, combined);
+  if (detail->costs_most == detail->limited_by || detail->costs_most >= BW_N_LINKS)
+    return g_steal_pointer (&says);
+  return g_strdup_printf (_ ("%s Most of the contrast there is lost in the %s."), says,
+                          bw_kind_label (&bw_detail_links, detail->costs_most));
+}

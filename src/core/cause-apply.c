@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cause-private.h"
+
+/* What a fault does to the circuit. */
+
+/**
+ * bw_hypothesis_init:
+ * @h: (out caller-allocates): everything as it should be
+ */
+void
+bw_hypothesis_init (const BwCauseCase *c, BwHypothesis *h)
+{
+  *h = (BwHypothesis){
+    .form = c->form,
+    .conductor = c->conductor,
+    .source_ohm = c->source_ohm,
+    .sync_ohm = c->sync_ohm,
+    .sync_stated = c->sync_stated,
+    .load_ohm = c->load_ohm,
+    .series_ohm = c->series_ohm,
+    .gain_sign = 1,
+    .picture = 1,
+    .coupling = c->coupling,
+    .capacitor_f = c->capacitor_f,
+  };
+}
+
+static void
+apply_drive (BwSyncDrive drive, BwHypothesis *h)
+{
+  const BwSyncDriveFacts *facts = bw_sync_drive_facts (drive);
+  h->form.own_sync_v = facts->sync_v;
+  h->form.shape = facts->shape;
+  h->sync_stated = facts->stated;
+  h->sync_ohm = facts->driver_ohm;
+}
+
+/**
+ * bw_hypothesis_apply:
+ * @h: receives what @fault does to the circuit
+ */
+void
+bw_hypothesis_apply (const BwFault *fault, BwHypothesis *h)
+{
+  switch (fault->kind)
+    {
+    case BW_FAULT_UNTERMINATED:
+    case BW_FAULT_TERMINATED:
+    case BW_FAULT_TWO_LOADS:
+    case BW_FAULT_THREE_LOADS:
+    case BW_FAULT_50_OHM:
+    case BW_FAULT_NO_SIGNAL:
+      h->load_ohm = fault->ohm;
+      break;
+    case BW_FAULT_OTHER_LEVELS:
+      bw_level_form_apply (fault->which, &h->form);
+      break;
+    case BW_FAULT_SETUP_ADDED:
+      h->form.setup_ire = 7.5;
+      break;
+    case BW_FAULT_SETUP_MISSING:
+      h->form.setup_ire = 0;
+      break;
+    case BW_FAULT_OTHER_DRIVE:
+      apply_drive (fault->which, h);
+      break;
+    case BW_FAULT_BARS_75:
+      h->picture = 0.75;
+      break;
+    case BW_FAULT_INVERTED:
+      h->gain_sign = -1;
+      break;
+    case BW_FAULT_OTHER_CONDUCTOR:
+      h->conductor = fault->which;
+      break;
+    case BW_FAULT_OTHER_SYNC:
+      h->form.sync = fault->which;
+      break;
+    case BW_FAULT_ATTENUATOR_MISSING:
+      h->series_ohm = 0;
+      break;
+    case BW_FAULT_ATTENUATOR_ADDED:
+      h->series_ohm = fault->ohm;
+      break;
+    case BW_FAULT_AC_COUPLED:
+    case BW_FAULT_OTHER_CAPACITOR:
+      h->coupling = BW_COUPLING_AC;
+      h->capacitor_f = fault->farad;
+      break;
+    case BW_FAULT_DC_OFFSET:
+      h->any_dc = TRUE;
+      break;
+    case BW_FAULT_NONE:
+    case BW_N_FAULTS:
+    default:
+      break;
+    }
+}

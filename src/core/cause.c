@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cause-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+/* Which of the circuits agrees with the readings. */
+
+static const BwKind scope_readings[BW_N_SCOPE_READINGS] = {
+  [BW_SCOPE_SYNC] = { "sync_v", N_ ("Sync") },
+  [BW_SCOPE_POLARITY] = { "sync_polarity", N_ ("Sync polarity") },
+  [BW_SCOPE_WHITE] = { "white_v", N_ ("White") },
+  [BW_SCOPE_BLACK] = { "black_v", N_ ("Black") },
+  [BW_SCOPE_BURST] = { "burst_pp_v", N_ ("Burst") },
+  [BW_SCOPE_DC] = { "dc_v", N_ ("D.c. at blanking") },
+  [BW_SCOPE_LINE_TILT] = { "line_tilt", N_ ("Line tilt") },
+  [BW_SCOPE_FIELD_TILT] = { "field_tilt", N_ ("Field tilt") },
+};
+const BwKindTable bw_scope_readings = { BW_N_SCOPE_READINGS, scope_readings };
+
+static const BwKind faults[BW_N_FAULTS] = {
+  [BW_FAULT_NONE] = { "none", N_ ("As it should be") },
+  [BW_FAULT_UNTERMINATED] = { "unterminated", N_ ("Not terminated") },
+  [BW_FAULT_TERMINATED] = { "terminated", N_ ("Terminated") },
+  [BW_FAULT_TWO_LOADS] = { "two-loads", N_ ("Terminated twice") },
+  [BW_FAULT_THREE_LOADS] = { "three-loads", N_ ("Terminated three times") },
+  [BW_FAULT_50_OHM] = { "50-ohm", N_ ("50 Ω load") },
+  [BW_FAULT_NO_SIGNAL] = { "no-signal", N_ ("No signal") },
+  [BW_FAULT_OTHER_LEVELS] = { "other-levels", N_ ("Levels of another standard") },
+  [BW_FAULT_SETUP_ADDED] = { "setup-added", N_ ("Setup that should not be there") },
+  [BW_FAULT_SETUP_MISSING] = { "setup-missing", N_ ("Setup missing") },
+  [BW_FAULT_OTHER_DRIVE] = { "other-drive", N_ ("Another sync drive") },
+  [BW_FAULT_BARS_75] = { "bars-75", N_ ("Bars of 75 %") },
+  [BW_FAULT_INVERTED] = { "inverted", N_ ("Upside down") },
+  [BW_FAULT_OTHER_CONDUCTOR] = { "other-conductor", N_ ("Conductors exchanged") },
+  [BW_FAULT_OTHER_SYNC] = { "other-sync", N_ ("Sync on another conductor") },
+  [BW_FAULT_ATTENUATOR_MISSING] = { "attenuator-missing", N_ ("Attenuator missing") },
+  [BW_FAULT_ATTENUATOR_ADDED] = { "attenuator-added", N_ ("Attenuator in the lead") },
+  [BW_FAULT_AC_COUPLED] = { "ac-coupled", N_ ("A.c. coupled without a clamp") },
+  [BW_FAULT_OTHER_CAPACITOR] = { "other-capacitor", N_ ("Coupling capacitor has changed") },
+  [BW_FAULT_DC_OFFSET] = { "dc-offset", N_ ("D.c. on the line") },
+};
+const BwKindTable bw_faults = { BW_N_FAULTS, faults };
+
+/* Beyond this deviation a circuit does not explain a reading. */
+#define EXPLAINS 2.0
+#define MOST_CAUSES 12
+
+typedef struct
+{
+  BwCause cause;
+  double score; /* sum of squared deviations, and the penalty */
+  BwPrediction prediction;
+} Candidate;
+
+/**
+ * bw_scope_reading_dimension:
+ *
+ * Returns: what the reading measures; a polarity is a plain 1 or −1
+ */
+BwDimension
+bw_scope_reading_dimension (BwScopeReading reading)
+{
+  if (reading == BW_SCOPE_LINE_TILT || reading == BW_SCOPE_FIELD_TILT)
+    return BW_DIMENSION_FRACTION;
+  return BW_DIMENSION_VOLTAGE;
+}
+
+/**
+ * bw_scope_readings_set:
+ * @value: from −%BW_SCOPE_MOST to %BW_SCOPE_MOST
+ *
+ * Returns: %FALSE, with nothing set, if @value lies outside or is no number
+ */
+gboolean
+bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value)
+{
+  if (!(fabs (value) <= BW_SCOPE_MOST))
+    return FALSE;
+  readings->given |= BW_BIT (reading);
+  readings->at[reading] = value;
+  return TRUE;
+}
+
+/* Whether the right circuit, or a single fault before it, says the very same of what was read. */
+static gboolean
+is_idle (const GArray *candidates, const BwScopeReadings *readings, const BwPrediction *right,
+         const Candidate *candidate, double scale_v)
+{
+  const BwPrediction *prediction = &candidate->prediction;
+
+  if (bw_score_same (readings, right, prediction, scale_v))
+    return TRUE;
+  for (guint i = 0; candidate->cause.n_faults > 1 && i < candidates->len; i++)
+    {
+      const Candidate *other = &g_array_index (candidates, Candidate, i);
+      if (other->cause.n_faults == 1
+          && bw_score_same (readings, &other->prediction, prediction, scale_v))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+fill_faults (const BwHypothesis *h, BwCause *cause)
+{
+  cause->known = TRUE;
+  cause->n_faults = h->n_faults;
+  for (guint i = 0; i < h->n_faults; i++)
+    {
+      BwFaultKind kind = h->faults[i].kind;
+      cause->faults[i] = h->faults[i];
+      if (kind == BW_FAULT_AC_COUPLED || kind == BW_FAULT_OTHER_CAPACITOR)
+        cause->faults[i].farad = h->capacitor_f;
+    }
+}
+
+/* Everything that explains what was read; of pairs only what does so better than any one fault, and
+ * than @best. */
+static GArray *
+candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwPrediction *right,
+                double scale_v, double best)
+{
+  GArray *candidates = g_array_new (FALSE, FALSE, sizeof (Candidate));
+  g_autoptr (GArray) hypotheses = bw_hypotheses_new (c);
+  gboolean right_dc = bw_score_agrees (readings, BW_SCOPE_DC, right, scale_v);
+
+  for (guint i = 0; i < hypotheses->len; i++)
+    {
+      BwHypothesis *h = &g_array_index (hypotheses, BwHypothesis, i);
+      Candidate candidate = { 0 };
+      bw_hypothesis_predict (c, readings, h, &candidate.prediction);
+      fill_faults (h, &candidate.cause);
+      if (candidate.prediction.predicts == 0 || (h->any_dc && right_dc)
+          || is_idle (candidates, readings, right, &candidate, scale_v))
+        continue;
+      candidate.score = h->penalty
+                        + bw_score_hold (readings, &candidate.prediction, scale_v,
+                                         &candidate.cause);
+      if (candidate.cause.deviation > EXPLAINS || (h->n_faults > 1 && candidate.score >= best))
+        continue;
+      if (h->n_faults == 1)
+        best = MIN (best, candidate.score);
+      g_array_append_val (candidates, candidate);
+    }
+  return candidates;
+}
+
+static int
+compare_scores (gconstpointer a, gconstpointer b)
+{
+  double first = ((const Candidate *) a)->score;
+  double second = ((const Candidate *) b)->score;
+  return (first > second) - (first < second);
+}
+
+/* The share of each is what normal errors of reading would make of its score. */
+static void
+share_out (const BwScopeReadings *readings, GArray *candidates, double scale_v)
+{
+  const Candidate *first = &g_array_index (candidates, Candidate, 0);
+  double sum = 0;
+
+  for (guint i = 0; i < candidates->len; i++)
+    {
+      Candidate *candidate = &g_array_index (candidates, Candidate, i);
+      candidate->cause.share = exp ((first->score - candidate->score) / 2);
+      sum += candidate->cause.share;
+      candidate->cause.alike = i > 0
+                               && !bw_score_told_apart (readings, &first->prediction,
+                                                        &candidate->prediction, scale_v);
+    }
+  for (guint i = 0; i < candidates->len; i++)
+    g_array_index (candidates, Candidate, i).cause.share /= sum;
+}
+
+static GArray *
+causes_of (const GArray *candidates)
+{
+  GArray *causes = g_array_new (FALSE, FALSE, sizeof (BwCause));
+  for (guint i = 0; i < candidates->len; i++)
+    g_array_append_val (causes, g_array_index (candidates, Candidate, i).cause);
+  return causes;
+}
+
+/* A copy without what is no number. */
+static BwScopeReadings
+sound_readings (const BwScopeReadings *readings)
+{
+  BwScopeReadings sound = { 0 };
+  for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+    if (readings->given & BW_BIT (i))
+      bw_scope_readings_set (&sound, i, readings->at[i]);
+  return sound;
+}
+
+/**
+ * bw_cause_expected:
+ * @expected: (out): what each reading should be
+ *
+ * Returns: the set of BwScopeReading that the conductor of @c decides
+ */
+guint
+bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS])
+{
+  const BwScopeReadings none = { 0 };
+  BwHypothesis h;
+  BwPrediction right;
+
+  bw_hypothesis_init (c, &h);
+  bw_hypothesis_predict (c, &none, &h, &right);
+  for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+    expected[i] = right.at[i];
+  return right.predicts;
+}
+
+/**
+ * bw_causes:
+ * @c: what should be there
+ * @readings: what was read; what is missing or says nothing of the conductor decides nothing
+ *
+ * A circuit is held against each reading in the uncertainty of that reading, and the squares add
+ * up; a fault counts against it, two faults more. Readings that the standard or the scope's
+ * uncertainty allows are as they should be.
+ *
+ * Returns: (transfer full) (element-type BwCause): the likeliest first, those that are told apart
+ *   from it or not; one that is not known if nothing explains the readings; empty if nothing was
+ *   read, or the form does not have the conductor
+ */
+GArray *
+bw_causes (const BwCauseCase *c, const BwScopeReadings *readings)
+{
+  BwScopeReadings read = sound_readings (readings);
+  BwHypothesis h;
+  Candidate right = { .cause = { .known = TRUE } };
+
+  bw_hypothesis_init (c, &h);
+  bw_hypothesis_predict (c, &read, &h, &right.prediction);
+  if ((read.given & right.prediction.predicts) == 0)
+    return g_array_new (FALSE, FALSE, sizeof (BwCause));
+
+  double scale_v = bw_score_scale_v (&right.prediction);
+  bw_score_hold (&read, &right.prediction, scale_v, &right.cause);
+  right.cause.known = bw_score_within (c, &read, &right.prediction, scale_v);
+  g_autoptr (GArray) candidates = candidates_new (c, &read, &right.prediction, scale_v,
+                                                  right.cause.known ? 0 : INFINITY);
+  if (right.cause.known || candidates->len == 0)
+    g_array_append_val (candidates, right);
+  g_array_sort (candidates, compare_scores);
+  if (candidates->len > MOST_CAUSES)
+    g_array_set_size (candidates, MOST_CAUSES);
+  share_out (&read, candidates, scale_v);
+  return causes_of (candidates);
+}

@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Causes that are a part or a d.c. path: attenuator, capacitor, source resistance. */
+#include "cause.h"
+
+#include <math.h>
+
+#include "support.h"
+
+#define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
+
+static void
+read_levels (BwScopeReadings *readings, double sync_v, double white_v, double black_v,
+             double burst_v)
+{
+  bw_scope_readings_set (readings, BW_SCOPE_SYNC, sync_v);
+  bw_scope_readings_set (readings, BW_SCOPE_WHITE, white_v);
+  bw_scope_readings_set (readings, BW_SCOPE_BLACK, black_v);
+  bw_scope_readings_set (readings, BW_SCOPE_BURST, burst_v);
+}
+
+static BwCauseCase
+pal_composite (void)
+{
+  BwCauseCase c;
+  bw_cause_case_standard (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                          BW_CONDUCTOR_VIDEO, &c);
+  bw_cause_case_time (&c, bw_test_raster ("625-50-interlaced"));
+  return c;
+}
+
+static BwCause
+first_cause (const BwCauseCase *c, const BwScopeReadings *readings)
+{
+  g_autoptr (GArray) causes = bw_causes (c, readings);
+  BwCause none = { 0 };
+  g_assert_cmpuint (causes->len, >, 0);
+  return causes->len > 0 ? g_array_index (causes, BwCause, 0) : none;
+}
+
+static void
+assert_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
+             const char *const *words)
+{
+  g_autofree char *says = bw_cause_says (c, readings, cause, '.');
+  bw_test_assert_words (says, words);
+}
+
+static BwCauseCase
+logic_into_75 (double driver_ohm)
+{
+  BwCauseCase c;
+  bw_cause_case_standard (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC,
+                          &c);
+  c.form.own_sync_v = 5;
+  c.sync_stated = BW_LOAD_OPEN;
+  c.sync_ohm = driver_ohm;
+  return c;
+}
+
+/* 5 V from 25 Ω straight into 75 Ω: 5 × 75/100 = 3.75 V, where 1.2 kΩ in the lead would leave
+ * 5 × 75/1300 = 0.288 V (voltage divider). */
+static void
+test_attenuator_missing (void)
+{
+  BwCauseCase c = logic_into_75 (25);
+  BwScopeReadings readings = { 0 };
+  c.series_ohm = 1200;
+  bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 3.75);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_ATTENUATOR_MISSING);
+  NEAR (cause.predicted[BW_SCOPE_SYNC].high, 3.75, 1e-9);
+  NEAR (cause.faults[0].ratio, 1300.0 / 100, 1e-9);
+  assert_says (&c, &readings, &cause, WORDS ("1.2", "3.75", "288"));
+}
+
+/* The attenuator into an input without 75 Ω does nothing: 5 V by 1.2 kΩ into 10 kΩ is 4.46 V
+ * (voltage divider). */
+static void
+test_attenuator_unloaded (void)
+{
+  BwCauseCase c = logic_into_75 (0);
+  BwScopeReadings readings = { 0 };
+  c.series_ohm = 1200;
+  bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 4.46);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_UNTERMINATED);
+  NEAR (cause.predicted[BW_SCOPE_SYNC].high, 4.46, 0.005);
+}
+
+/* A source without resistance of its own gives the same into any load: that cannot be blamed. */
+static void
+test_voltage_source (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  c.source_ohm = 0;
+  read_levels (&readings, 0.6, 1.4, 0, 0.6);
+  g_autoptr (GArray) causes = bw_causes (&c, &readings);
+  for (guint i = 0; i < causes->len; i++)
+    {
+      const BwCause *cause = &g_array_index (causes, BwCause, i);
+      for (guint k = 0; k < cause->n_faults; k++)
+        g_assert_cmpint (cause->faults[k].kind, !=, BW_FAULT_UNTERMINATED);
+    }
+}
+
+/* 220 µF around 150 Ω: a bar of T falls by 1 − exp (−T/33 ms); 52 µs of line, 287.5 lines of
+ * 64 µs. */
+static void
+test_tilt (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  double field = 1 - exp (-287.5 * 64e-6 / 33e-3);
+  read_levels (&readings, 0.3, 0.7, 0, 0.3);
+  bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, field);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_AC_COUPLED);
+  g_assert_true (bw_near (cause.faults[0].farad, 220e-6, 1e-6));
+  NEAR (cause.predicted[BW_SCOPE_LINE_TILT].high, 1 - exp (-52e-6 / 33e-3), 1e-4);
+  assert_says (&c, &readings, &cause, WORDS ("220", "µF"));
+
+  /* a capacitor that has dried out to a tenth */
+  c.coupling = BW_COUPLING_AC;
+  c.capacitor_f = 220e-6;
+  bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1 - exp (-287.5 * 64e-6 / 3.3e-3));
+  cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_OTHER_CAPACITOR);
+  g_assert_true (bw_near (cause.faults[0].farad, 22e-6, 0.1e-6));
+}
+
+/* Behind a capacitor the mean is zero: with a white picture of 700 mV for 52/64 of the line and
+ * 575/625 of the lines blanking lies below zero, with a black one a little above. */
+static void
+test_floating (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0.3, 0.7, 0, 0.3);
+  bw_scope_readings_set (&readings, BW_SCOPE_DC, -0.3);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_AC_COUPLED);
+  double picture_v = 0.7 * 52 / 64 * 575 / 625;
+  NEAR (cause.predicted[BW_SCOPE_DC].high - cause.predicted[BW_SCOPE_DC].low, picture_v, 0.02);
+
+  bw_scope_readings_set (&readings, BW_SCOPE_DC, 1.2);
+  cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_DC_OFFSET);
+  assert_says (&c, &readings, &cause, WORDS ("1.2", "2.4"));
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/cause-circuits/attenuator-missing", test_attenuator_missing);
+  g_test_add_func ("/cause-circuits/attenuator-unloaded", test_attenuator_unloaded);
+  g_test_add_func ("/cause-circuits/voltage-source", test_voltage_source);
+  g_test_add_func ("/cause-circuits/tilt", test_tilt);
+  g_test_add_func ("/cause-circuits/floating", test_floating);
+  return g_test_run ();
+}

@@ -1,0 +1,283 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cause.h"
+
+#include <math.h>
+
+#include "support.h"
+
+#define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
+
+static void
+read_levels (BwScopeReadings *readings, double sync_v, double white_v, double black_v,
+             double burst_v)
+{
+  bw_scope_readings_set (readings, BW_SCOPE_SYNC, sync_v);
+  bw_scope_readings_set (readings, BW_SCOPE_WHITE, white_v);
+  bw_scope_readings_set (readings, BW_SCOPE_BLACK, black_v);
+  bw_scope_readings_set (readings, BW_SCOPE_BURST, burst_v);
+}
+
+static BwCauseCase
+pal_composite (void)
+{
+  BwCauseCase c;
+  bw_cause_case_standard (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                          BW_CONDUCTOR_VIDEO, &c);
+  bw_cause_case_time (&c, bw_test_raster ("625-50-interlaced"));
+  return c;
+}
+
+static BwCauseCase
+ntsc_composite (void)
+{
+  BwCauseCase c;
+  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                          BW_CONDUCTOR_VIDEO, &c);
+  bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
+  return c;
+}
+
+static BwCause
+first_cause (const BwCauseCase *c, const BwScopeReadings *readings)
+{
+  g_autoptr (GArray) causes = bw_causes (c, readings);
+  BwCause none = { 0 };
+  g_assert_cmpuint (causes->len, >, 0);
+  return causes->len > 0 ? g_array_index (causes, BwCause, 0) : none;
+}
+
+static void
+assert_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
+             const char *const *words)
+{
+  g_autofree char *says = bw_cause_says (c, readings, cause, '.');
+  bw_test_assert_words (says, words);
+}
+
+/* A 75 Ω source: without load twice the level, two loads two thirds, three a half, 50 Ω four fifths
+ * (voltage divider; SMPTE 170M 15.2: 75 Ω source and load, 2 V open circuit). */
+typedef struct
+{
+  const char *name;
+  double ratio;
+  BwFaultKind kind;
+  double ohm;
+} LoadCase;
+
+static const LoadCase load_cases[] = {
+  { "unterminated", 2, BW_FAULT_UNTERMINATED, 10e3 },
+  { "two", 2.0 / 3, BW_FAULT_TWO_LOADS, 37.5 },
+  { "three", 0.5, BW_FAULT_THREE_LOADS, 25 },
+  { "50-ohm", 0.8, BW_FAULT_50_OHM, 50 },
+};
+
+static void
+test_load (gconstpointer data)
+{
+  const LoadCase *l = data;
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, l->ratio * 40 / 140, l->ratio * 100 / 140, l->ratio * 7.5 / 140,
+               l->ratio * 40 / 140);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_true (cause.known);
+  g_assert_cmpuint (cause.n_faults, ==, 1);
+  g_assert_cmpint (cause.faults[0].kind, ==, l->kind);
+  NEAR (cause.faults[0].ohm, l->ohm, 1e-9);
+  NEAR (cause.faults[0].ratio, 2 * l->ohm / (l->ohm + 75), 1e-9);
+  g_assert_true (cause.share > 0.5);
+}
+
+/* The same in words: 2.00 times, +6.02 dB, less what 10 kΩ take. */
+static void
+test_load_says (void)
+{
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  c.input_ohm = 1e9;
+  read_levels (&readings, 0.571, 1.43, 0.107, 0.571);
+  BwCause cause = first_cause (&c, &readings);
+  assert_says (&c, &readings, &cause,
+               WORDS ("2.00 times", "+6.02 dB", "not terminated", "75", "1.43", "714"));
+}
+
+/* SMPTE 170M table 1: white 100 ± 1, setup 7.5 ± 1, sync and burst 40 ± 1 IRE. */
+static void
+test_within_standard (void)
+{
+  g_autoptr (GPtrArray) shipped = bw_limits_shipped ();
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  c.limits = bw_limits_find (shipped, bw_cause_limits_id (BW_SYSTEM_NTSC_M));
+  read_levels (&readings, 40.9 / 140, 100.9 / 140, 8.4 / 140, 39.1 / 140);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_true (cause.known);
+  g_assert_cmpuint (cause.n_faults, ==, 0);
+
+  /* 625 lines' levels are outside of it: white 98 IRE, sync and burst 42 IRE */
+  read_levels (&readings, 0.3, 0.7, 0, 0.3);
+  cause = first_cause (&c, &readings);
+  g_assert_cmpuint (cause.n_faults, ==, 1);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_OTHER_LEVELS);
+  g_assert_cmpuint (cause.faults[0].which, ==, BW_LEVELS_7_3);
+}
+
+/* 7:3 against 10:4: 300 and 700 mV (ITU-R BT.1700 table 2) where 286 and 714 mV are set, and the
+ * reverse. */
+static void
+test_other_standard (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 40.0 / 140, 100.0 / 140, 0, 40.0 / 140);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_OTHER_LEVELS);
+  g_assert_cmpuint (cause.faults[0].which, ==, BW_LEVELS_10_4);
+  read_levels (&readings, 40.0 / 140, 100.0 / 140, 7.5 / 140, 40.0 / 140);
+  cause = first_cause (&c, &readings);
+  g_assert_cmpuint (cause.faults[0].which, ==, BW_LEVELS_10_4_SETUP);
+  assert_says (&c, &readings, &cause, WORDS ("10:4", "714", "286", "700", "300"));
+}
+
+/* NTSC in Japan has no setup (ITU-R BT.1700 Part A note 1). */
+static void
+test_setup (void)
+{
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 40.0 / 140, 100.0 / 140, 0, 40.0 / 140);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_SETUP_MISSING);
+  assert_says (&c, &readings, &cause, WORDS ("7.5", "53.6"));
+
+  bw_cause_case_standard (BW_SYSTEM_NTSC_J, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                          BW_CONDUCTOR_VIDEO, &c);
+  read_levels (&readings, 40.0 / 140, 100.0 / 140, 7.5 / 140, 40.0 / 140);
+  cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_SETUP_ADDED);
+}
+
+/* SMPTE 170M table A.3: the white of 75 % bars stands at 76.875 IRE. */
+static void
+test_bars_75 (void)
+{
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 40.0 / 140, 76.875 / 140, 7.5 / 140, 40.0 / 140);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_BARS_75);
+  NEAR (cause.predicted[BW_SCOPE_WHITE].high, 76.875 / 140, 1e-9);
+  assert_says (&c, &readings, &cause, WORDS ("75", "549", "714"));
+}
+
+static void
+test_sync_elsewhere (void)
+{
+  BwCauseCase c;
+  BwScopeReadings readings = { 0 };
+  bw_cause_case_standard (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_ON_GREEN, BW_CONDUCTOR_R, &c);
+  read_levels (&readings, 0.3, 0.7, 0, 0);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_OTHER_CONDUCTOR);
+  g_assert_cmpuint (cause.faults[0].which, ==, BW_CONDUCTOR_G);
+  assert_says (&c, &readings, &cause, WORDS ("R", "G"));
+
+  /* no sync on green: exchanged with R or B, or the source has it elsewhere; all told alike */
+  c.conductor = BW_CONDUCTOR_G;
+  read_levels (&readings, 0, 0.7, 0, 0);
+  g_autoptr (GArray) causes = bw_causes (&c, &readings);
+  guint found = 0;
+  for (guint i = 0; i < causes->len; i++)
+    {
+      const BwCause *one = &g_array_index (causes, BwCause, i);
+      if (one->n_faults == 1 && (i == 0 || one->alike))
+        found |= BW_BIT (one->faults[0].kind);
+    }
+  g_assert_true (found & BW_BIT (BW_FAULT_OTHER_CONDUCTOR));
+  g_assert_true (found & BW_BIT (BW_FAULT_OTHER_SYNC));
+}
+
+static void
+test_inverted (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 0.3);
+  bw_scope_readings_set (&readings, BW_SCOPE_POLARITY, 1);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_INVERTED);
+  NEAR (cause.predicted[BW_SCOPE_WHITE].low, -0.7, 1e-9);
+}
+
+/* Terminated twice, and with setup that should not be there: 2/3 of 300, 700 and 52.5 mV. */
+static void
+test_two_faults (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0.2, 0.4667, 0.035, 0.2);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpuint (cause.n_faults, ==, 2);
+  guint kinds = BW_BIT (cause.faults[0].kind) | BW_BIT (cause.faults[1].kind);
+  g_assert_cmpuint (kinds, ==, BW_BIT (BW_FAULT_TWO_LOADS) | BW_BIT (BW_FAULT_SETUP_ADDED));
+  assert_says (&c, &readings, &cause, WORDS ("0.67 times", "twice", "52.5"));
+}
+
+static void
+test_unknown (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0.3, 0.09, 0, 0.3);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_false (cause.known);
+  g_assert_cmpint (cause.worst, ==, BW_SCOPE_WHITE);
+  assert_says (&c, &readings, &cause, WORDS ("White", "90", "700"));
+}
+
+static void
+test_nothing_read (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, NAN);
+  g_autoptr (GArray) none = bw_causes (&c, &readings);
+  g_assert_cmpuint (none->len, ==, 0);
+  c.conductor = BW_CONDUCTOR_PB;
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, 0.7);
+  g_autoptr (GArray) no_such = bw_causes (&c, &readings);
+  g_assert_cmpuint (no_such->len, ==, 0);
+}
+
+static void
+test_no_signal (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0, 0, 0, 0);
+  BwCause cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  for (gsize i = 0; i < G_N_ELEMENTS (load_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/cause/load/%s", load_cases[i].name);
+      g_test_add_data_func (path, &load_cases[i], test_load);
+    }
+  g_test_add_func ("/cause/load-says", test_load_says);
+  g_test_add_func ("/cause/within-standard", test_within_standard);
+  g_test_add_func ("/cause/other-standard", test_other_standard);
+  g_test_add_func ("/cause/setup", test_setup);
+  g_test_add_func ("/cause/bars-75", test_bars_75);
+  g_test_add_func ("/cause/sync-elsewhere", test_sync_elsewhere);
+  g_test_add_func ("/cause/inverted", test_inverted);
+  g_test_add_func ("/cause/two-faults", test_two_faults);
+  g_test_add_func ("/cause/unknown", test_unknown);
+  g_test_add_func ("/cause/nothing-read", test_nothing_read);
+  g_test_add_func ("/cause/no-signal", test_no_signal);
+  return g_test_run ();
+}

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What sources put on the wire, and what holds for any form. */
+#include "wire.h"
+
+#include <math.h>
+
+#include "support.h"
+
+#define NEAR(a, b) g_assert_true (bw_near (a, b, 1e-9))
+
+static BwWireLevels
+levels_on (const BwWireForm *form, BwConductor conductor)
+{
+  BwWireLevels all[BW_N_CONDUCTORS];
+  guint n = bw_wire_levels (form, all);
+  for (guint i = 0; i < n; i++)
+    if (all[i].conductor == conductor)
+      return all[i];
+  g_error ("no such conductor");
+}
+
+/* The polarity of H and V is that of the raster, unless the source says otherwise: VESA DMT 640 ×
+ * 480 at 60 Hz has both negative. */
+static void
+test_polarity (void)
+{
+  const BwRaster *raster = bw_test_raster ("vesa-dmt-04");
+  g_autoptr (BwSource) source = bw_source_new ();
+  BwWireForm form;
+  source->signal = BW_SIGNAL_RGB;
+  source->video_v = 0.7;
+  source->sync_v = 3.5;
+
+  bw_wire_form_of_source (source, raster, BW_SYNC_SEPARATE, &form);
+  NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_low_v, -3.5);
+  NEAR (levels_on (&form, BW_CONDUCTOR_V).sync_low_v, -3.5);
+  source->sync_polarity = BW_SYNC_POLARITY_POSITIVE;
+  bw_wire_form_of_source (source, raster, BW_SYNC_SEPARATE, &form);
+  NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_high_v, 3.5);
+  NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_low_v, 0);
+}
+
+/* Every source of the catalogue: its own white, setup and sync stand on the wire. */
+static void
+test_sources (void)
+{
+  GPtrArray *sources = bw_catalogue_sources (bw_test_catalogue ());
+  for (guint i = 0; i < sources->len; i++)
+    {
+      const BwSource *source = sources->pdata[i];
+      const BwRaster *raster = bw_test_raster (source->raster);
+      for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+        {
+          BwWireForm form;
+          BwWireLevels all[BW_N_CONDUCTORS];
+          guint n_sync = 0;
+          if (!(source->syncs & BW_BIT (sync)))
+            continue;
+          bw_wire_form_of_source (source, raster, sync, &form);
+          guint n = bw_wire_levels (&form, all);
+          for (guint k = 0; k < n; k++)
+            {
+              double amplitude_v = MAX (all[k].sync_high_v, -all[k].sync_low_v);
+              if (amplitude_v > 0)
+                {
+                  NEAR (amplitude_v, source->sync_v);
+                  n_sync++;
+                }
+              if (all[k].conductor <= BW_CONDUCTOR_Y || all[k].conductor == BW_CONDUCTOR_VIDEO)
+                {
+                  NEAR (all[k].white_v, source->video_v);
+                  NEAR (all[k].black_v, source->video_v * source->setup_ire / 100);
+                }
+            }
+          g_assert_cmpuint (n_sync, ==, sync == BW_SYNC_SEPARATE ? 2 : 1);
+        }
+    }
+}
+
+static void
+test_order (void)
+{
+  for (BwColourSystem system = 0; system < BW_N_SYSTEMS; system++)
+    for (BwSignal signal = 0; signal < BW_N_SIGNALS; signal++)
+      for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+        {
+          BwWireForm form;
+          BwWireLevels all[BW_N_CONDUCTORS];
+          if (!(bw_signal_syncs (signal) & BW_BIT (sync)))
+            continue;
+          bw_wire_form_standard (system, signal, sync, BW_SHAPE_BILEVEL, &form);
+          guint n = bw_wire_levels (&form, all);
+          guint set = bw_signal_conductors (signal, sync);
+          for (guint k = 0; k < n; k++)
+            {
+              g_assert_true (set & BW_BIT (all[k].conductor));
+              set &= ~BW_BIT (all[k].conductor);
+              g_assert_true (all[k].lowest_v <= all[k].black_v);
+              g_assert_true (all[k].black_v <= all[k].white_v);
+              g_assert_true (all[k].white_v <= all[k].highest_v);
+              g_assert_true (all[k].sync_low_v <= 0 && all[k].sync_high_v >= 0);
+              g_assert_true (isfinite (all[k].volts_per_ire));
+            }
+          g_assert_cmpuint (set, ==, 0);
+        }
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/wire-sources/polarity", test_polarity);
+  g_test_add_func ("/wire-sources/sources", test_sources);
+  g_test_add_func ("/wire-sources/order", test_order);
+  return g_test_run ();
+}

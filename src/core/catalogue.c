@@ -15,6 +15,7 @@ static const char *const file_names[BW_N_CATALOGUES] = {
   [BW_CATALOGUE_RASTERS] = "rasters.ini",
   [BW_CATALOGUE_MONITORS] = "monitors.ini",
   [BW_CATALOGUE_SOURCES] = "sources.ini",
+  [BW_CATALOGUE_ADAPTORS] = "adaptors.ini",
 };
 
 struct _BwCatalogue
@@ -22,6 +23,7 @@ struct _BwCatalogue
   GPtrArray *rasters;  /* owned BwRaster */
   GPtrArray *monitors; /* owned BwMonitor */
   GPtrArray *sources;  /* owned BwSource */
+  GPtrArray *adaptors; /* owned BwAdaptor */
   GHashTable *names;   /* id or alias, owned, to a borrowed BwRaster */
   GHashTable *shipped; /* borrowed BwRaster that came with the program */
 };
@@ -48,6 +50,7 @@ bw_catalogue_new_empty (void)
   catalogue->rasters = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_raster_free);
   catalogue->monitors = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_monitor_free);
   catalogue->sources = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_source_free);
+  catalogue->adaptors = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_adaptor_free);
   catalogue->names = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   catalogue->shipped = g_hash_table_new (NULL, NULL);
   return catalogue;
@@ -67,6 +70,7 @@ bw_catalogue_free (BwCatalogue *catalogue)
   g_ptr_array_unref (catalogue->rasters);
   g_ptr_array_unref (catalogue->monitors);
   g_ptr_array_unref (catalogue->sources);
+  g_ptr_array_unref (catalogue->adaptors);
   g_free (catalogue);
 }
 
@@ -189,6 +193,50 @@ read_source (const char *group, GKeyFile *keys, gpointer user_data)
   g_ptr_array_add (sources, g_steal_pointer (&source));
 }
 
+/* Adaptors */
+
+static gboolean
+check_adaptor_rasters (const BwCatalogue *catalogue, const BwAdaptor *adaptor, GError **error)
+{
+  g_auto (GStrv) ids = bw_adaptor_rasters (adaptor);
+  for (char **id = ids; *id != NULL; id++)
+    if (bw_catalogue_raster (catalogue, *id) == NULL)
+      {
+        g_set_error (error, BW_ADAPTOR_ERROR, BW_ADAPTOR_ERROR_RASTER,
+                     _ ("gives_rasters: there is no raster “%s” in the catalogue"), *id);
+        return FALSE;
+      }
+  return TRUE;
+}
+
+static void
+read_adaptor (const char *group, GKeyFile *keys, gpointer user_data)
+{
+  Reader *reader = user_data;
+  g_autoptr (BwAdaptor) adaptor = bw_adaptor_new ();
+  GError *error = NULL;
+  GPtrArray *adaptors = reader->catalogue->adaptors;
+
+  adaptor->id = g_strdup (group);
+  if (!bw_fields_load (&bw_adaptor_fields, adaptor, keys, group, reader->file, &error)
+      || !bw_adaptor_check (adaptor, &error)
+      || !check_adaptor_rasters (reader->catalogue, adaptor, &error))
+    {
+      if (error->domain == BW_ADAPTOR_ERROR)
+        g_prefix_error (&error, "%s: [%s] ", reader->file, group);
+      add_fault (reader->faults, error);
+      return;
+    }
+  for (guint i = 0; i < adaptors->len; i++)
+    if (strcmp (((BwAdaptor *) adaptors->pdata[i])->id, group) == 0)
+      {
+        bw_adaptor_free (adaptors->pdata[i]);
+        adaptors->pdata[i] = g_steal_pointer (&adaptor);
+        return;
+      }
+  g_ptr_array_add (adaptors, g_steal_pointer (&adaptor));
+}
+
 /* Monitors: group "id" holds the set, groups "id/1", "id/2" … its inputs */
 
 static BwMonitor *
@@ -279,6 +327,7 @@ add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text, gsize 
     [BW_CATALOGUE_RASTERS] = read_raster,
     [BW_CATALOGUE_MONITORS] = read_monitor,
     [BW_CATALOGUE_SOURCES] = read_source,
+    [BW_CATALOGUE_ADAPTORS] = read_adaptor,
   };
   g_autoptr (GPtrArray) own_faults
       = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
@@ -340,8 +389,8 @@ add_user (BwCatalogue *catalogue, BwCatalogueKind kind, const char *folder, GPtr
 
 /**
  * bw_catalogue_new:
- * @user_folder: (nullable): folder with the user's rasters.ini, monitors.ini and sources.ini, any
- *   of which may be missing
+ * @user_folder: (nullable): folder with the user's rasters.ini, monitors.ini, sources.ini and
+ *   adaptors.ini, any of which may be missing
  * @faults: (nullable) (element-type GError): receives one error for each bad entry
  *
  * Returns: (transfer full): the shipped catalogue with the user's additions
@@ -390,6 +439,17 @@ GPtrArray *
 bw_catalogue_sources (const BwCatalogue *catalogue)
 {
   return catalogue->sources;
+}
+
+/**
+ * bw_catalogue_adaptors:
+ *
+ * Returns: (transfer none) (element-type BwAdaptor): all adaptors, in the files' order
+ */
+GPtrArray *
+bw_catalogue_adaptors (const BwCatalogue *catalogue)
+{
+  return catalogue->adaptors;
 }
 
 /**

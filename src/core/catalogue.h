@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "adaptor.h"
 #include "monitor.h"
 #include "raster.h"
 #include "source.h"
@@ -10,8 +11,8 @@ G_BEGIN_DECLS
 /**
  * BwCatalogue:
  *
- * The shipped rasters, monitors and sources, and the user's own, which add to them and replace
- * those of the same id.
+ * The shipped rasters, monitors, sources and adaptors, and the user's own, which add to them and
+ * replace those of the same id.
  */
 typedef struct _BwCatalogue BwCatalogue;
 
@@ -20,6 +21,7 @@ typedef enum
   BW_CATALOGUE_RASTERS,
   BW_CATALOGUE_MONITORS,
   BW_CATALOGUE_SOURCES,
+  BW_CATALOGUE_ADAPTORS, /* after the rasters, which they name */
   BW_N_CATALOGUES
 } BwCatalogueKind;
 
@@ -34,6 +36,7 @@ void bw_catalogue_add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const 
 GPtrArray *bw_catalogue_rasters (const BwCatalogue *catalogue);
 GPtrArray *bw_catalogue_monitors (const BwCatalogue *catalogue);
 GPtrArray *bw_catalogue_sources (const BwCatalogue *catalogue);
+GPtrArray *bw_catalogue_adaptors (const BwCatalogue *catalogue);
 
 const BwRaster *bw_catalogue_raster (const BwCatalogue *catalogue, const char *id);
 gboolean bw_catalogue_is_shipped (const BwCatalogue *catalogue, const BwRaster *raster);

@@ -18,3 +18,18 @@ bw_caution (void)
             "inside a set: follow local codes, and leave such work to licensed practice where they "
             "ask for it.");
 }
+
+/**
+ * bw_caution_hook_up:
+ *
+ * Returns: (transfer none): what the hook-up says before a lead is joined to a set, translated
+ */
+const char *
+bw_caution_hook_up (void)
+{
+  return _ ("In some sets the chassis, and with it the ground of every input, is live at mains "
+            "potential: join nothing to such a set unless its input is isolated by its maker. Work on "
+            "an open set asks for isolation from the mains, and the tube keeps its charge. Breezeway "
+            "gives no procedure for that: follow local codes, and leave such work to licensed "
+            "practice where they ask for it.");
+}

@@ -6,5 +6,6 @@
 G_BEGIN_DECLS
 
 const char *bw_caution (void);
+const char *bw_caution_hook_up (void);
 
 G_END_DECLS

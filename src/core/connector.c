@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "connector-private.h"
+
+#include <glib/gi18n-lib.h>
+
+static const BwKind roles[BW_N_PIN_ROLES] = {
+  [BW_PIN_NONE] = { "none", N_ ("not used") },
+  [BW_PIN_VIDEO] = { "video", N_ ("video or sync") },
+  [BW_PIN_GROUND] = { "ground", N_ ("ground") },
+  [BW_PIN_SWITCH_SLOW] = { "switch-slow", N_ ("function switching") },
+  [BW_PIN_SWITCH_FAST] = { "switch-fast", N_ ("RGB switching") },
+  [BW_PIN_SUPPLY] = { "supply", N_ ("supply") },
+  [BW_PIN_AUDIO] = { "audio", N_ ("sound") },
+  [BW_PIN_DATA] = { "data", N_ ("data") },
+};
+const BwKindTable bw_pin_roles = { BW_N_PIN_ROLES, roles };
+
+static const BwKind editions[BW_N_EDITIONS] = {
+  [BW_EDITION_CURRENT] = { "current", N_ ("later editions") },
+  [BW_EDITION_1983] = { "1983", N_ ("1983 edition") },
+};
+const BwKindTable bw_editions = { BW_N_EDITIONS, editions };
+
+/**
+ * bw_connector_pins:
+ * @n: (out): how many
+ *
+ * Returns: (transfer none) (nullable) (array length=n): all pins in their order; %NULL where there
+ * is one plug for each conductor or nothing is laid down. @edition matters for the peritelevision
+ * connector alone
+ */
+const BwPin *
+bw_connector_pins (BwConnector connector, BwEdition edition, guint *n)
+{
+  const BwConnectorFacts *facts = bw_connector_facts (connector);
+  *n = facts->n;
+  return connector == BW_CONNECTOR_PERITELEVISION ? bw_peritelevision_pins (edition) : facts->pins;
+}
+
+/**
+ * bw_connector_pin:
+ *
+ * Returns: (transfer none) (nullable): pin @number, if there is such a pin
+ */
+const BwPin *
+bw_connector_pin (BwConnector connector, BwEdition edition, int number)
+{
+  guint n;
+  const BwPin *pins = bw_connector_pins (connector, edition, &n);
+  return number >= 1 && (guint) number <= n ? &pins[number - 1] : NULL;
+}
+
+/**
+ * bw_connector_source:
+ *
+ * Returns: (transfer none): the standard or custom that lays the pins down, translated
+ */
+const char *
+bw_connector_source (BwConnector connector)
+{
+  return _ (bw_connector_facts (connector)->source);
+}
+
+/**
+ * bw_connector_is_single:
+ *
+ * Returns: whether there is one plug for each conductor
+ */
+gboolean
+bw_connector_is_single (BwConnector connector)
+{
+  return bw_connector_facts (connector)->single;
+}
+
+/**
+ * bw_connector_find:
+ * @on_source: it is the connector of a source; else of an input
+ * @pin: (out): number, or %BW_PIN_OWN_PLUG or %BW_PIN_NOT_LAID_DOWN
+ * @ground: (out): its return, likewise
+ *
+ * Returns: whether the connector can carry @conductor
+ */
+gboolean
+bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
+                   gboolean on_source, int *pin, int *ground)
+{
+  guint n;
+  const BwPin *pins = bw_connector_pins (connector, edition, &n);
+  const BwConnectorFacts *facts = bw_connector_facts (connector);
+
+  *pin = *ground = facts->single ? BW_PIN_OWN_PLUG : BW_PIN_NOT_LAID_DOWN;
+  for (guint i = 0; i < n; i++)
+    if ((on_source ? pins[i].gives : pins[i].takes) & BW_BIT (conductor))
+      {
+        *pin = pins[i].number;
+        *ground = pins[i].ground;
+        return TRUE;
+      }
+  return facts->single || facts->open_use;
+}
+
+/**
+ * bw_connector_carries:
+ * @conductors: set of BwConductor
+ * @on_source: as bw_connector_find()
+ *
+ * Returns: whether the connector can carry all of them, each on a pin of its own. One without
+ * pins laid down carries as many as it has contacts for, with one left for ground
+ */
+gboolean
+bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source)
+{
+  guint undefined = 0;
+  guint used = 0; /* pin n as bit n */
+
+  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
+    {
+      int pin, ground;
+      if (!(conductors & BW_BIT (i)))
+        continue;
+      if (!bw_connector_find (connector, BW_EDITION_CURRENT, i, on_source, &pin, &ground))
+        return FALSE;
+      undefined += pin == BW_PIN_NOT_LAID_DOWN;
+      if (pin > 0 && used & BW_BIT (pin))
+        return FALSE;
+      used |= pin > 0 ? BW_BIT (pin) : 0;
+    }
+  return undefined == 0 || undefined < bw_connector_facts (connector)->contacts;
+}
+
+/**
+ * bw_pin_says:
+ *
+ * Returns: (transfer none): what the pin is for, translated
+ */
+const char *
+bw_pin_says (const BwPin *pin)
+{
+  return _ (pin->says);
+}
+
+/**
+ * bw_pin_name:
+ * @number: as from bw_connector_find()
+ * @conductor: what it carries, for a connector without numbers
+ *
+ * Returns: (transfer full): "pin 15 (red, or chroma of Y/C)", "centre contact of R", "R, pin not
+ * laid down"
+ */
+char *
+bw_pin_name (BwConnector connector, BwEdition edition, int number, BwConductor conductor)
+{
+  const BwPin *pin = bw_connector_pin (connector, edition, number);
+  const char *label = bw_kind_label (&bw_conductors, conductor);
+
+  if (pin != NULL)
+    return g_strdup_printf (_ ("pin %d (%s)"), number, bw_pin_says (pin));
+  if (number == BW_PIN_OWN_PLUG)
+    return g_strdup_printf (_ ("centre contact of %s"), label);
+  return g_strdup_printf (_ ("%s, pin not laid down"), label);
+}

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "wiring-private.h"
+
+#include <glib/gi18n-lib.h>
+
+/* What a wiring says for a person at a bench. */
+
+static void
+warn (BwWiring *wiring, char *says)
+{
+  g_ptr_array_add (wiring->warnings, says);
+}
+
+static gboolean
+has_connector (const BwWiring *wiring, BwConnector connector)
+{
+  return wiring->from.connector == connector || wiring->to.connector == connector;
+}
+
+/* Of each end: pins that nobody lays down, and uses that are custom alone. */
+static void
+warn_of_end (BwWiring *wiring, const BwWiringEnd *end, gboolean at_input)
+{
+  guint undefined = 0, practice = 0;
+  const char *connector = bw_kind_label (&bw_connectors, end->connector);
+
+  for (guint i = 0; i < wiring->connections->len; i++)
+    {
+      const BwConnection *one = &g_array_index (wiring->connections, BwConnection, i);
+      int number = at_input ? one->to_pin : one->from_pin;
+      const BwPin *pin = bw_connector_pin (end->connector, end->edition, number);
+      if (number == BW_PIN_NOT_LAID_DOWN)
+        undefined |= BW_BIT (one->conductor);
+      else if (pin != NULL && pin->practice & BW_BIT (one->conductor))
+        practice |= BW_BIT (one->conductor);
+    }
+  if (undefined != 0)
+    {
+      g_autofree char *labels = bw_kind_set_labels (&bw_conductors, undefined);
+      warn (wiring, g_strdup_printf (_ ("%s: no standard lays down the pins of %s. Take them from "
+                                        "the papers of the set, or measure."),
+                                     connector, labels));
+    }
+  if (practice != 0)
+    {
+      g_autofree char *labels = bw_kind_set_labels (&bw_conductors, practice);
+      warn (wiring, g_strdup_printf (_ ("%s: the pins of %s are common practice, no source."),
+                                     connector, labels));
+    }
+}
+
+static void
+warn_of_connectors (BwWiring *wiring)
+{
+  gboolean european = has_connector (wiring, BW_CONNECTOR_PERITELEVISION);
+  gboolean japanese = has_connector (wiring, BW_CONNECTOR_JAPANESE_21);
+
+  if (european)
+    warn (wiring,
+          g_strdup (_ ("Pins 14, 17 and 18 are grounds of other signals in the 1983 edition "
+                       "of EN 50049-1 than in the later ones. Joined together they are "
+                       "right either way.")));
+  if (japanese)
+    warn (wiring, g_strdup (_ ("The pins of the Japanese 21-pin connector rest on one secondary "
+                               "source. Check them on the set.")));
+  if (european && japanese)
+    warn (wiring, g_strdup (_ ("Both ends have the same shell and different pins. Mark this lead: "
+                               "one wired pin to pin puts switching voltages on video and ground "
+                               "pins.")));
+  if (has_connector (wiring, BW_CONNECTOR_DE_15))
+    warn (wiring, g_strdup (_ ("Pin 9 of the 15-pin connector may carry +5 V: it is no ground. The "
+                               "returns of R, G and B are pins 6, 7 and 8, not pin 10.")));
+}
+
+/* Logic sync straight into 75 Ω, and 0.3 V straight into a logic input. */
+static void
+warn_of_levels (BwWiring *wiring, const BwConnection *one)
+{
+  const BwPin *a = bw_connector_pin (wiring->from.connector, wiring->from.edition, one->from_pin);
+  const BwPin *b = bw_connector_pin (wiring->to.connector, wiring->to.edition, one->to_pin);
+  const char *label = bw_kind_label (&bw_conductors, one->conductor);
+
+  if (a == NULL || b == NULL || !bw_conductor_is_sync_alone (one->conductor))
+    return;
+  if (a->level_v.low >= 2 && b->level_v.high < 2 && !(one->series_ohm > 0))
+    warn (wiring,
+          g_strdup_printf (_ ("%s leaves pin %d at logic level, which is not made for 75 Ω, "
+                              "and pin %d takes 0.3 V: a series resistor is needed."),
+                           label, one->from_pin, one->to_pin));
+  else if (a->level_v.high < 2 && b->level_v.low >= 2)
+    warn (wiring, g_strdup_printf (_ ("%s leaves pin %d at 0.3 V, and pin %d takes logic level: a "
+                                      "sync amplifier is needed."),
+                                   label, one->from_pin, one->to_pin));
+}
+
+static void
+warn_of_select (BwWiring *wiring, const BwWiringParts *parts, BwSelect select)
+{
+  int number = bw_select_pin (wiring->to.connector, select);
+  if (!bw_wiring_wants (wiring, parts, select) || bw_wiring_selects (wiring, number))
+    return;
+  if (select == BW_SELECT_RGB)
+    warn (wiring, g_strdup_printf (_ ("Nothing drives pin %d: the set stays with composite video "
+                                      "unless a switch of its own selects RGB."),
+                                   number));
+  else
+    warn (wiring,
+          g_strdup_printf (_ ("Nothing drives pin %d: select this input on the set."), number));
+}
+
+static void
+warn_of_window (BwWiring *wiring, const BwSelection *selection)
+{
+  if (selection->within)
+    return;
+  g_autofree char *says = bw_selection_says (selection, bw_quantity_locale_mark ());
+  warn (wiring, g_strdup_printf (_ ("%s Over tolerances it leaves that range."), says));
+}
+
+/**
+ * bw_wiring_warn:
+ * @wiring: receives the sentences that a person must read before making the lead
+ */
+void
+bw_wiring_warn (BwWiring *wiring, const BwWiringParts *parts)
+{
+  warn_of_end (wiring, &wiring->from, FALSE);
+  warn_of_end (wiring, &wiring->to, TRUE);
+  warn_of_connectors (wiring);
+  for (guint i = 0; i < wiring->connections->len; i++)
+    warn_of_levels (wiring, &g_array_index (wiring->connections, BwConnection, i));
+  for (guint select = 0; select < BW_N_SELECTS; select++)
+    warn_of_select (wiring, parts, select);
+  for (guint i = 0; i < wiring->selections->len; i++)
+    warn_of_window (wiring, &g_array_index (wiring->selections, BwSelection, i));
+}
+
+static char *
+ground_name (BwConnector connector, int number)
+{
+  if (number > 0)
+    return g_strdup_printf (_ ("pin %d"), number);
+  return g_strdup (bw_connector_is_single (connector) ? _ ("shell") : _ ("its ground"));
+}
+
+static char *
+farads (double farad, char mark)
+{
+  char number[32];
+  g_ascii_formatd (number, sizeof number, "%.3g", farad * 1e6);
+  g_strdelimit (number, ".", mark);
+  return g_strdup_printf (_ ("%s µF in series"), number);
+}
+
+/* "straight through", "82 Ω in series at the source's end, 120 Ω to the return" */
+static char *
+through (const BwConnection *connection, char mark)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *series = bw_quantity_format (connection->series_ohm, BW_DIMENSION_RESISTANCE, 3,
+                                                mark);
+  g_autofree char *shunt = bw_quantity_format (connection->shunt_ohm, BW_DIMENSION_RESISTANCE, 3,
+                                               mark);
+
+  if (connection->series_ohm > 0)
+    g_ptr_array_add (parts, g_strdup_printf (_ ("%s in series at the source's end"), series));
+  if (connection->shunt_ohm > 0)
+    g_ptr_array_add (parts, g_strdup_printf (_ ("%s to the return"), shunt));
+  if (connection->coupling_f > 0)
+    g_ptr_array_add (parts, farads (connection->coupling_f, mark));
+  if (parts->len == 0)
+    return g_strdup (_ ("straight through"));
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv (", ", (char **) parts->pdata);
+}
+
+/**
+ * bw_connection_says:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): a line of a wiring list: pins, returns and what is in between
+ */
+char *
+bw_connection_says (const BwWiring *wiring, const BwConnection *connection, char mark)
+{
+  const BwWiringEnd *from = &wiring->from, *to = &wiring->to;
+  g_autofree char *a = bw_pin_name (from->connector, from->edition, connection->from_pin,
+                                    connection->conductor);
+  g_autofree char *b = bw_pin_name (to->connector, to->edition, connection->to_pin,
+                                    connection->conductor);
+  g_autofree char *from_ground = ground_name (from->connector, connection->from_ground);
+  g_autofree char *to_ground = ground_name (to->connector, connection->to_ground);
+  g_autofree char *parts = through (connection, mark);
+  return g_strdup_printf (_ ("%s: %s to %s, return %s to %s; %s"),
+                          bw_kind_label (&bw_conductors, connection->conductor), a, b, from_ground,
+                          to_ground, parts);
+}

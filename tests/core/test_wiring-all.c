@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every connector, signal and sync to every connector. */
+#include "support.h"
+#include "wiring.h"
+
+static const BwRest *
+rest_of (const BwWiring *wiring, gboolean at_input, int pin)
+{
+  for (guint i = 0; i < wiring->rests->len; i++)
+    {
+      const BwRest *rest = &g_array_index (wiring->rests, BwRest, i);
+      if (rest->at_input == at_input && rest->pin == pin)
+        return rest;
+    }
+  return NULL;
+}
+
+/* Every pin of both ends is told of once, and no signal meets a pin that is not its own. */
+
+static guint
+times_told (const BwWiring *wiring, gboolean at_input, int pin)
+{
+  guint n = rest_of (wiring, at_input, pin) != NULL;
+  for (guint i = 0; i < wiring->connections->len && n == 0; i++)
+    {
+      const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);
+      n += pin == (at_input ? c->to_pin : c->from_pin)
+           || pin == (at_input ? c->to_ground : c->from_ground);
+    }
+  return n;
+}
+
+static void
+assert_sound (const BwWiring *wiring)
+{
+  for (int side = 0; side < 2; side++)
+    {
+      const BwWiringEnd *end = side ? &wiring->to : &wiring->from;
+      guint n;
+      const BwPin *pins = bw_connector_pins (end->connector, end->edition, &n);
+      for (guint i = 0; i < n; i++)
+        g_assert_cmpuint (times_told (wiring, side, pins[i].number), ==, 1);
+      for (guint i = 0; i < wiring->connections->len; i++)
+        {
+          const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);
+          const BwPin *pin = bw_connector_pin (end->connector, end->edition,
+                                               side ? c->to_pin : c->from_pin);
+          if (pin != NULL)
+            g_assert_true ((side ? pin->takes : pin->gives) & BW_BIT (c->conductor));
+        }
+    }
+}
+
+static void
+test_all (void)
+{
+  BwWiringParts parts = { .supply_v = 12, .supply_tolerance = 0.05 };
+  guint made = 0;
+  for (guint a = 0; a < BW_N_CONNECTORS; a++)
+    for (guint b = 0; b < BW_N_CONNECTORS; b++)
+      for (guint signal = 0; signal < BW_N_SIGNALS; signal++)
+        for (guint sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+          for (guint straight = 0; straight < 2; straight++)
+            {
+              const BwWiringEnd from = { a, signal, sync, BW_EDITION_1983 };
+              const BwWiringEnd to = { b, signal, sync, BW_EDITION_CURRENT };
+              g_autoptr (GError) error = NULL;
+              parts.straight = straight != 0;
+              g_autoptr (BwWiring) wiring = bw_wiring_new (&from, &to, &parts, &error);
+              g_assert_true ((wiring == NULL) == (error != NULL));
+              if (wiring != NULL)
+                assert_sound (wiring);
+              made += wiring != NULL;
+            }
+  g_assert_cmpuint (made, >, 200);
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/wiring/all", test_all);
+  return g_test_run ();
+}

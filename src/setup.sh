@@ -25,12 +25,14 @@ test_packages=(
   desktop-file-utils
   edid-decode
   libclang-rt-dev
+  libfftw3-dev
   libgtk-4-bin
   librsvg2-bin
   libxcvt-dev
   locales
   poppler-utils
   python3
+  python3-numpy
   shared-mime-info
   xauth
   xdotool

@@ -19,6 +19,7 @@ static const Part parts[BW_N_CATALOGUES] = {
   [BW_CATALOGUE_RASTERS] = { "rasters", bw_list_rasters_text, bw_list_rasters_json },
   [BW_CATALOGUE_MONITORS] = { "monitors", bw_list_monitors_text, bw_list_monitors_json },
   [BW_CATALOGUE_SOURCES] = { "sources", bw_list_sources_text, bw_list_sources_json },
+  [BW_CATALOGUE_ADAPTORS] = { "adaptors", bw_list_adaptors_text, bw_list_adaptors_json },
 };
 
 static gboolean
@@ -81,7 +82,7 @@ bw_cli_catalogue (const BwCliCommand *command, char **args)
   if (!is_part (name))
     {
       g_autofree char *says = g_strdup_printf (
-          _ ("the catalogue has no part “%s”, only rasters, monitors and sources"), name);
+          _ ("the catalogue has no part “%s”, only rasters, monitors, sources and adaptors"), name);
       return bw_cli_wrong_usage (command->name, says);
     }
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();

@@ -14,6 +14,7 @@ typedef struct
   char *system;
   char *kind;
   char *bars;
+  char *sync;
 } LevelsOptions;
 
 static gboolean
@@ -24,6 +25,26 @@ read_bars (const char *text, BwBarsForm *form)
     return TRUE;
   *form = BW_BARS_75;
   return strcmp (text, "75") == 0;
+}
+
+static gboolean
+read_sync (const char *raw, BwLevelsView *view)
+{
+  guint sync;
+
+  view->sync = bw_levels_usual_sync (view->signal);
+  if (raw == NULL)
+    return TRUE;
+  if (!bw_argument_kind (&bw_sync_kinds, '-', raw, &sync))
+    return FALSE;
+  view->sync = sync;
+  view->tell_conductors = TRUE;
+  if (bw_signal_syncs (view->signal) & BW_BIT (sync))
+    return TRUE;
+  bw_cli_complain (_ ("--sync: %s does not come with %s"),
+                   bw_kind_label (&bw_signals, view->signal),
+                   bw_kind_label (&bw_sync_kinds, sync));
+  return FALSE;
 }
 
 static BwCliExit
@@ -42,7 +63,7 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsView *
     return bw_cli_wrong_usage (command->name, _ ("--kind takes rgb, component, yc or composite"));
   view->system = system;
   view->signal = signal;
-  return BW_CLI_DONE;
+  return read_sync (own->sync, view) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
 }
 
 static BwCliExit
@@ -80,6 +101,8 @@ bw_cli_levels (const BwCliCommand *command, char **args)
       N_ ("The signal kind: rgb, component, yc or composite"), N_ ("KIND") },
     { "bars", 'b', 0, G_OPTION_ARG_STRING, &own.bars, N_ ("Bars of 75 or 100 per cent"),
       N_ ("75|100") },
+    { "sync", 0, 0, G_OPTION_ARG_STRING, &own.sync,
+      N_ ("The sync kind: show each conductor as well"), N_ ("KIND") },
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;
@@ -94,5 +117,6 @@ bw_cli_levels (const BwCliCommand *command, char **args)
   g_free (own.system);
   g_free (own.kind);
   g_free (own.bars);
+  g_free (own.sync);
   return result;
 }

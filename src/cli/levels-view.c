@@ -89,6 +89,7 @@ bw_levels_view_to_json (const BwLevelsView *view, BwJson *json)
   for (BwBar bar = 0; bar < BW_N_BARS; bar++)
     bar_to_json (view, bar, json);
   bw_json_end_array (json);
+  bw_levels_conductors_to_json (view, json);
 }
 
 /* Millivolts to a tenth, which a scope does not show better. */
@@ -199,4 +200,6 @@ bw_levels_view_append_text (const BwLevelsView *view, GString *text)
   bw_table_append_to (table, text, 0);
   if (is_coded (view) && !has_chroma (view))
     g_string_append (text, _ ("\nThis system has no chroma of a fixed amplitude: luma alone.\n"));
+  if (view->tell_conductors)
+    bw_levels_conductors_append_text (view, text);
 }

@@ -1,20 +1,34 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "conductor.h"
 #include "json-out.h"
 #include "signal-levels.h"
 
 G_BEGIN_DECLS
 
-/* What `levels` shows. */
+/**
+ * BwLevelsView:
+ * @sync: one of the sync kinds that @signal can come with
+ * @tell_conductors: the text has a table for each conductor as well
+ *
+ * What `levels` shows.
+ */
 typedef struct
 {
   BwColourSystem system;
   BwSignal signal;
   BwBarsForm form;
+  BwSyncKind sync;
+  gboolean tell_conductors;
 } BwLevelsView;
 
 void bw_levels_view_to_json (const BwLevelsView *view, BwJson *json);
 void bw_levels_view_append_text (const BwLevelsView *view, GString *text);
+
+/* The conductors (levels-conductors.c). */
+BwSyncKind bw_levels_usual_sync (BwSignal signal);
+void bw_levels_conductors_to_json (const BwLevelsView *view, BwJson *json);
+void bw_levels_conductors_append_text (const BwLevelsView *view, GString *text);
 
 G_END_DECLS

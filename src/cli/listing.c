@@ -219,3 +219,60 @@ bw_list_sources_json (const BwCatalogue *catalogue, BwJson *json)
     source_json (json, sources->pdata[i]);
   bw_json_end_array (json);
 }
+
+/* Adaptors */
+
+/**
+ * bw_list_adaptors_text:
+ *
+ * Appends a table of the adaptors: id, kind, name.
+ */
+void
+bw_list_adaptors_text (const BwCatalogue *catalogue, GString *to)
+{
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  g_autoptr (BwTable) table = bw_table_new (3);
+
+  bw_table_add_row (table, _ ("adaptor"), _ ("kind"), _ ("name"), NULL);
+  for (guint i = 0; i < adaptors->len; i++)
+    {
+      const BwAdaptor *adaptor = adaptors->pdata[i];
+      bw_table_add_row (table, adaptor->id, bw_kind_id (&bw_adaptor_kinds, adaptor->kind),
+                        adaptor->name, NULL);
+    }
+  bw_table_append_to (table, to, 0);
+}
+
+static void
+adaptor_json (BwJson *json, const BwAdaptor *adaptor)
+{
+  bw_json_begin_object (json, NULL);
+  bw_json_string (json, "id", adaptor->id);
+  bw_json_string (json, "name", adaptor->name);
+  bw_json_string (json, "origin", adaptor->origin);
+  bw_json_string (json, "note", adaptor->note);
+  bw_json_string (json, "kind", bw_kind_id (&bw_adaptor_kinds, adaptor->kind));
+  set_json (json, "takes_signals", &bw_signals, adaptor->takes_signals);
+  set_json (json, "takes_syncs", &bw_sync_kinds, adaptor->takes_syncs);
+  set_json (json, "gives_signals", &bw_signals, adaptor->gives_signals);
+  set_json (json, "gives_syncs", &bw_sync_kinds, adaptor->gives_syncs);
+  bw_json_number_if (json, "detail_hz", adaptor->detail_hz > 0, adaptor->detail_hz);
+  bw_json_string (json, "price", *adaptor->price != '\0' ? adaptor->price : NULL);
+  bw_json_end_object (json);
+}
+
+/**
+ * bw_list_adaptors_json:
+ *
+ * Writes the array "adaptors", with what each takes and gives; an empty array stands for any kind,
+ * or for what comes.
+ */
+void
+bw_list_adaptors_json (const BwCatalogue *catalogue, BwJson *json)
+{
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  bw_json_begin_array (json, "adaptors");
+  for (guint i = 0; i < adaptors->len; i++)
+    adaptor_json (json, adaptors->pdata[i]);
+  bw_json_end_array (json);
+}

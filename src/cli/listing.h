@@ -11,9 +11,11 @@ G_BEGIN_DECLS
 void bw_list_rasters_text (const BwCatalogue *catalogue, GString *to);
 void bw_list_monitors_text (const BwCatalogue *catalogue, GString *to);
 void bw_list_sources_text (const BwCatalogue *catalogue, GString *to);
+void bw_list_adaptors_text (const BwCatalogue *catalogue, GString *to);
 
 void bw_list_rasters_json (const BwCatalogue *catalogue, BwJson *json);
 void bw_list_monitors_json (const BwCatalogue *catalogue, BwJson *json);
 void bw_list_sources_json (const BwCatalogue *catalogue, BwJson *json);
+void bw_list_adaptors_json (const BwCatalogue *catalogue, BwJson *json);
 
 G_END_DECLS

@@ -68,7 +68,7 @@ test_version (void)
 
 static const char *const commands[] = { "timing", "identify",  "solve", "readings",
                                         "draw",   "edid",      "fit",   "sheet-check",
-                                        "report", "catalogue", NULL };
+                                        "report", "catalogue", "detail", NULL };
 
 static void
 test_help (void)

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "detail.h"
+#include "json-out.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BwDetailReport:
+ * @what: the case
+ * @detail: what follows from it
+ * @raster: (nullable): id of the raster that was counted with, borrowed
+ *
+ * What can be resolved, to be shown.
+ */
+typedef struct
+{
+  BwDetailCase what;
+  BwDetail detail;
+  const char *raster;
+} BwDetailReport;
+
+void bw_detail_report_append_text (const BwDetailReport *report, GString *to);
+void bw_detail_report_to_json (const BwDetailReport *report, BwJson *json);
+
+G_END_DECLS

@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "waveform-options.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "arguments.h"
+#include "bench.h"
+#include "nearest.h"
+#include "output.h"
+#include "raster-choice.h"
+#include "words.h"
+
+/* From the words of the command line to a test signal. */
+
+static const BwKind spans[BW_N_SPANS] = {
+  [BW_SPAN_LINE] = { "line", N_ ("line") },
+  [BW_SPAN_FIELD] = { "field", N_ ("field") },
+  [BW_SPAN_FRAME] = { "frame", N_ ("frame") },
+};
+const BwKindTable bw_spans = { BW_N_SPANS, spans };
+
+/* How many loads of 75 Ω hang on the line. */
+static const BwKind loads[] = {
+  { "none", N_ ("none") },
+  { "one", N_ ("one") },
+  { "two", N_ ("two") },
+};
+static const BwKindTable load_table = { G_N_ELEMENTS (loads), loads };
+
+/**
+ * bw_waveform_options_clear:
+ *
+ * Frees what the options hold.
+ */
+void
+bw_waveform_options_clear (BwWaveformOptions *own)
+{
+  char *const all[] = { own->system, own->kind,    own->sync, own->raster, own->source, own->input,
+                        own->content, own->bars, own->span, own->rate,   own->loads,  own->target };
+  for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
+    g_free (all[i]);
+}
+
+/**
+ * bw_waveform_clear:
+ *
+ * Frees what @waveform owns.
+ */
+void
+bw_waveform_clear (BwWaveform *waveform)
+{
+  g_clear_pointer (&waveform->raster, bw_raster_free);
+  g_clear_pointer (&waveform->title, g_free);
+}
+
+/* The word of @raw in @table; NULL leaves @value as it is. */
+static gboolean
+read_word (const char *option, const BwKindTable *table, const char *raw, guint *value)
+{
+  if (raw == NULL || bw_kind_find (table, raw, value))
+    return TRUE;
+  g_autofree char *word = bw_words_utf8 (raw);
+  g_autofree char *allowed = bw_kind_ids (table, ", ");
+  bw_cli_complain (_ ("%s “%s”: allowed are %s"), option, word, allowed);
+  return FALSE;
+}
+
+/* One of @set; without @raw the first of @preferred, or else of @set. */
+static gboolean
+read_sync (const char *raw, guint set, guint preferred, BwSyncKind *sync)
+{
+  guint kind = (guint) g_bit_nth_lsf ((preferred & set) != 0 ? preferred & set : set, -1);
+  if (!read_word ("--sync", &bw_sync_kinds, raw, &kind))
+    return FALSE;
+  *sync = (BwSyncKind) kind;
+  if (set & BW_BIT (kind))
+    return TRUE;
+  g_autofree char *allowed = bw_kind_set_labels (&bw_sync_kinds, set);
+  bw_cli_complain (_ ("--sync “%s”: this signal comes with %s"), raw, allowed);
+  return FALSE;
+}
+
+/* Of a computer's raster H and V; else composite sync, or sync in the video. */
+static guint
+usual_syncs (BwSignal signal, const BwRaster *raster)
+{
+  guint with_picture = BW_BIT (BW_SYNC_IN_VIDEO) | BW_BIT (BW_SYNC_ON_Y);
+  if (signal == BW_SIGNAL_RGB)
+    return BW_BIT (raster->serration_width_s > 0 ? BW_SYNC_COMPOSITE : BW_SYNC_SEPARATE);
+  return with_picture & bw_signal_syncs (signal);
+}
+
+/* The raster of the colour system; NULL where there are several. */
+static const char *
+usual_raster (BwColourSystem system)
+{
+  switch (system)
+    {
+    case BW_SYSTEM_NONE:
+      return NULL;
+    case BW_SYSTEM_PAL_B:
+    case BW_SYSTEM_PAL_N:
+    case BW_SYSTEM_SECAM_L:
+      return "625-50-interlaced";
+    default:
+      return "525-59.94-interlaced";
+    }
+}
+
+static BwCliExit
+choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *w)
+{
+  const BwRasterChoice none = { .which = BW_WHICH_FIRST };
+  guint system = 0, signal = 0, load = 1;
+  BwSyncKind sync;
+
+  if (own->system == NULL || own->kind == NULL)
+    return bw_cli_wrong_usage (command, _ ("SHEET, or --system and --kind, are needed"));
+  if (own->source != NULL || own->input != NULL)
+    return bw_cli_wrong_usage (command, _ ("--source and --input go with SHEET only"));
+  if (!read_word ("--system", &bw_colour_systems, own->system, &system)
+      || !read_word ("--kind", &bw_signals, own->kind, &signal)
+      || !read_word ("--loads", &load_table, own->loads, &load))
+    return BW_CLI_BAD_INPUT;
+  const char *name = own->raster != NULL ? own->raster : usual_raster (system);
+  if (name == NULL)
+    return bw_cli_wrong_usage (command, _ ("--system none needs --raster"));
+
+  g_autoptr (BwChosenRaster) chosen = bw_raster_choice_make (&none, name);
+  if (chosen == NULL)
+    return BW_CLI_BAD_INPUT;
+  w->raster = g_steal_pointer (&chosen->raster);
+  if (!read_sync (own->sync, bw_signal_syncs (signal), usual_syncs (signal, w->raster), &sync))
+    return BW_CLI_BAD_INPUT;
+  bw_wire_form_standard (system, signal, sync, (BwSyncShape) w->raster->sync_shape, &w->what.form);
+  w->what.form.own_polarity[0] = sync == BW_SYNC_SEPARATE ? w->raster->h_polarity : 0;
+  w->what.form.own_polarity[1] = w->raster->v_polarity;
+  w->source_ohm = w->sync_ohm = 75;
+  w->load_ohm = load == 0 ? INFINITY : 75.0 / load;
+  /* H and V are logic, and work into no stated load */
+  w->sync_load_ohm = sync == BW_SYNC_SEPARATE ? 0 : w->load_ohm;
+  w->title = g_strdup (w->raster->name);
+  return BW_CLI_DONE;
+}
+
+/* Which of @names is @raw, or is the only one where that is NULL. */
+static gboolean
+choose_name (const char *path, GPtrArray *names, const char *raw, const char *option, guint *index)
+{
+  g_autofree char *wanted = bw_words_utf8 (raw != NULL ? raw : "");
+  *index = 0;
+  if (raw == NULL && names->len == 1)
+    return TRUE;
+  for (guint i = 0; i < names->len && raw != NULL; i++)
+    if (g_strcmp0 (names->pdata[i], wanted) == 0)
+      {
+        *index = i;
+        return TRUE;
+      }
+  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
+  g_autofree char *says
+      = raw == NULL
+            ? g_strdup_printf (_ ("%s: name one of its %u with %s"), path, names->len, option)
+            : g_strdup_printf (_ ("%s: %s “%s” is not there; the nearest are %s"), path, option,
+                               wanted, nearest);
+  bw_cli_fault (says);
+  return FALSE;
+}
+
+static gboolean
+choose_cell (const BwWaveformOptions *own, const char *path, const BwSheet *sheet, guint *source,
+             guint *input)
+{
+  g_autoptr (GPtrArray) sources = g_ptr_array_new ();
+  g_autoptr (GPtrArray) inputs = g_ptr_array_new ();
+  for (guint i = 0; i < sheet->sources->len; i++)
+    g_ptr_array_add (sources, bw_sheet_source (sheet, i)->name);
+  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
+    g_ptr_array_add (inputs, bw_monitor_input (sheet->monitor, i)->name);
+  return choose_name (path, sources, own->source, "--source", source)
+         && choose_name (path, inputs, own->input, "--input", input);
+}
+
+/* What the source puts on the wire into that input. */
+static BwCliExit
+choose_from_sheet (const BwWaveformOptions *own, const char *command, const char *path,
+                   BwWaveform *w)
+{
+  guint source_at, input_at;
+  BwSyncKind sync;
+
+  if (own->system != NULL || own->kind != NULL || own->raster != NULL || own->loads != NULL)
+    return bw_cli_wrong_usage (command,
+                               _ ("--system, --kind, --raster and --loads do not go with SHEET"));
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
+  if (sheet == NULL || !choose_cell (own, path, sheet, &source_at, &input_at))
+    return BW_CLI_BAD_INPUT;
+
+  const BwSource *source = bw_sheet_source (sheet, source_at);
+  const BwInput *input = bw_monitor_input (sheet->monitor, input_at);
+  w->raster = bw_raster_copy (bw_sheet_raster (sheet, catalogue, source));
+  if (!read_sync (own->sync, source->syncs, input->syncs, &sync))
+    return BW_CLI_BAD_INPUT;
+  bw_wire_form_of_source (source, w->raster, sync, &w->what.form);
+  w->source_ohm = source->source_ohm;
+  w->sync_ohm = source->sync_ohm;
+  w->load_ohm = bw_input_load_ohm (input, FALSE);
+  w->sync_load_ohm = bw_input_load_ohm (input, TRUE);
+  w->sync_stated = (BwStatedLoad) source->sync_load;
+  w->title = g_strdup_printf ("%s → %s", source->name, input->name);
+  return BW_CLI_DONE;
+}
+
+static gboolean
+read_bars (const char *raw, BwBarsForm *bars)
+{
+  *bars = BW_BARS_75;
+  if (raw == NULL || strcmp (raw, "75") == 0)
+    return TRUE;
+  *bars = BW_BARS_100;
+  if (strcmp (raw, "100") == 0)
+    return TRUE;
+  g_autofree char *word = bw_words_utf8 (raw);
+  bw_cli_complain (_ ("--bars “%s”: allowed are 75, 100"), word);
+  return FALSE;
+}
+
+/**
+ * bw_waveform_choose:
+ * @sheet: (nullable): a bench sheet; without it the options name a standard
+ * @waveform: (out caller-allocates): to be cleared with bw_waveform_clear() in any case
+ *
+ * Returns: %BW_CLI_DONE, or why not, having said so in one line
+ */
+BwCliExit
+bw_waveform_choose (const BwWaveformOptions *own, const char *command, const char *sheet,
+                    BwWaveform *waveform)
+{
+  guint content = BW_CONTENT_BARS, span = BW_SPAN_LINE;
+  *waveform = (BwWaveform){ .line = own->line, .frame = own->frame };
+  BwSynthesisCase *what = &waveform->what;
+
+  BwCliExit result = sheet != NULL ? choose_from_sheet (own, command, sheet, waveform)
+                                   : choose_standard (own, command, waveform);
+  if (result != BW_CLI_DONE)
+    return result;
+  what->raster = waveform->raster;
+  what->rate_hz = BW_RATIO_NONE;
+  if (!read_word ("--content", &bw_contents, own->content, &content)
+      || !read_word ("--span", &bw_spans, own->span, &span) || !read_bars (own->bars, &what->bars)
+      || (own->rate != NULL && !bw_argument_rate ("--rate", own->rate, &what->rate_hz)))
+    return BW_CLI_BAD_INPUT;
+  what->content = (BwContent) content;
+  waveform->span = (BwSpan) span;
+  bw_synthesis_add_burst (&what->form);
+  return BW_CLI_DONE;
+}

@@ -1,0 +1,235 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `breezeway-cli cause`: from readings to what is likely wrong; and the conductors of `levels`. */
+#include <math.h>
+#include <string.h>
+
+#include "run.h"
+
+static JsonObject *
+cause_at (JsonObject *root, guint i)
+{
+  return json_array_get_object_element (json_object_get_array_member (root, "causes"), i);
+}
+
+static JsonObject *
+fault_at (JsonObject *cause, guint i)
+{
+  return json_array_get_object_element (json_object_get_array_member (cause, "faults"), i);
+}
+
+static const char *
+first_kind (JsonObject *root)
+{
+  return json_object_get_string_member (fault_at (cause_at (root, 0), 0), "kind");
+}
+
+static double
+predicted (JsonObject *cause, const char *id)
+{
+  JsonArray *all = json_object_get_array_member (cause, "predicted");
+  for (guint i = 0; i < json_array_get_length (all); i++)
+    {
+      JsonObject *one = json_array_get_object_element (all, i);
+      if (strcmp (json_object_get_string_member (one, "id"), id) == 0)
+        return figure_of (one, "high");
+    }
+  return NAN;
+}
+
+static void
+test_keys (void)
+{
+  static const char *const keys[] = { "source",    "input",   "system",     "kind",     "sync",
+                                      "conductor", "load_ohm", "series_ohm", "standard", "readings",
+                                      "causes",    NULL };
+  static const char *const cause_keys[]
+      = { "known", "faults", "share", "alike", "worst", "deviation", "predicted", "says", NULL };
+  g_autoptr (Run) run = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--white",
+                                 "1.4V", "--sync-level", "600mV", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  assert_keys_begin_with (root, keys);
+  assert_keys_begin_with (cause_at (root, 0), cause_keys);
+}
+
+/* A 75 Ω source into 10 kΩ instead of 75 Ω: 2 × 10 000/10 075 times the level (voltage divider). */
+static void
+test_unterminated (void)
+{
+  g_autoptr (Run) run = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--white",
+                                 "1.39V", "--sync-level", "0.6V", "--burst", "0.6V", "--json",
+                                 NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *cause = cause_at (root, 0);
+  g_assert_cmpstr (first_kind (root), ==, "unterminated");
+  g_assert_true (is_near (figure_of (fault_at (cause, 0), "ratio"), 2 * 10e3 / 10075, 1e-9));
+  g_assert_true (is_near (predicted (cause, "white_v"), 0.7 * 2 * 10e3 / 10075, 1e-9));
+}
+
+/* Two loads of 75 Ω: two thirds (voltage divider), of SMPTE 170M table 1. */
+static void
+test_double (void)
+{
+  g_autoptr (Run) run = run_cli ("cause", "--system", "ntsc-m", "--kind", "composite", "--white",
+                                 "476mV", "--sync-level", "190mV", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_assert_cmpstr (first_kind (root), ==, "two-loads");
+}
+
+/* SMPTE 170M-2004 table 1 allows ±1 IRE: no cause. */
+static void
+test_within (void)
+{
+  g_autoptr (Run) run = run_cli ("cause", "--system", "ntsc-m", "--kind", "composite", "--white",
+                                 "720mV", "--sync-level", "280mV", "--black", "60mV", "--json",
+                                 NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *faults = json_object_get_array_member (cause_at (root, 0), "faults");
+  g_assert_true (json_object_get_boolean_member (cause_at (root, 0), "known"));
+  g_assert_cmpuint (json_array_get_length (faults), ==, 0);
+  g_assert_cmpstr (json_object_get_string_member (root, "standard"), ==, "smpte-170m");
+}
+
+/* Sync on red where it should be on green. */
+static void
+test_conductor (void)
+{
+  g_autoptr (Run) run
+      = run_cli ("cause", "--system", "none", "--kind", "rgb", "--sync", "on-green", "--conductor",
+                 "r", "--white", "700mV", "--sync-level", "300mV", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_assert_cmpstr (first_kind (root), ==, "other-conductor");
+  g_assert_cmpstr (json_object_get_string_member (fault_at (cause_at (root, 0), 0), "which"), ==,
+                   "g");
+}
+
+/* 100 µF around 150 Ω: a picture of 287.5 lines of 64 µs falls by 1 − exp (−18.4/15) = 70.67 %. */
+static void
+test_tilt (void)
+{
+  g_autoptr (Run) run = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--tilt",
+                                 "70.67%", "--white", "0.7V", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_assert_cmpstr (first_kind (root), ==, "ac-coupled");
+  g_assert_true (
+      is_near (figure_of (fault_at (cause_at (root, 0), 0), "farad"), 100e-6, 0.2e-6));
+
+  g_autoptr (Run) given
+      = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--tilt", "70.67%", "--white",
+                 "0.7V", "--capacitor", "100uF", "--json", NULL);
+  g_autoptr (JsonObject) same = run_json (given);
+  g_assert_true (is_near (predicted (cause_at (same, 0), "field_tilt"),
+                          1 - exp (-287.5 * 64e-6 / (150 * 100e-6)), 1e-9));
+}
+
+static void
+test_sheet (void)
+{
+  g_autofree char *path = demo_path ();
+  g_autoptr (JsonObject) fit = fit_json (path);
+  const char *source = json_object_get_string_member (cell_at (fit, 0), "source");
+  const char *input = json_object_get_string_member (cell_at (fit, 0), "input");
+  g_autoptr (Run) run = run_cli ("cause", path, "--source", source, "--input", input, "--white",
+                                 "0.1V", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_assert_cmpstr (json_object_get_string_member (root, "source"), ==, source);
+  g_assert_cmpstr (json_object_get_string_member (root, "input"), ==, input);
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "causes")), >, 0);
+}
+
+static void
+test_text (void)
+{
+  g_autoptr (Run) run = run_cli ("cause", "--system", "ntsc-m", "--kind", "composite", "--white",
+                                 "476mV", "--sync-level", "190mV", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_nonnull (strstr (run->out, "0.67 times"));
+  g_assert_nonnull (strstr (run->out, "-3.52 dB"));
+}
+
+static void
+test_refused (void)
+{
+  g_autofree char *path = demo_path ();
+  g_autoptr (Run) nothing = run_cli ("cause", NULL);
+  g_autoptr (Run) no_reading
+      = run_cli ("cause", "--system", "pal-b", "--kind", "composite", NULL);
+  g_autoptr (Run) system
+      = run_cli ("cause", "--system", "pal-x", "--kind", "composite", "--white", "1V", NULL);
+  g_autoptr (Run) both = run_cli ("cause", path, "--system", "pal-b", "--white", "1V", NULL);
+  g_autoptr (Run) no_source = run_cli ("cause", path, "--white", "1V", NULL);
+  g_autoptr (Run) other = run_cli ("cause", path, "--source", "nothing", "--input", "nothing",
+                                   "--white", "1V", NULL);
+  g_autoptr (Run) conductor = run_cli ("cause", "--system", "pal-b", "--kind", "composite",
+                                       "--conductor", "pb", "--white", "1V", NULL);
+  g_autoptr (Run) unit
+      = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--white", "1us", NULL);
+  g_autoptr (Run) sync = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--sync",
+                                  "on-green", "--white", "1V", NULL);
+  g_autoptr (Run) capacitor = run_cli ("cause", "--system", "pal-b", "--kind", "composite",
+                                       "--capacitor", "nan uF", "--white", "1V", NULL);
+  assert_refused (nothing, 2, "reading");
+  assert_refused (no_reading, 2, "reading");
+  assert_refused (system, 1, "pal-x");
+  assert_refused (both, 2, "--system");
+  assert_refused (no_source, 2, "--source");
+  assert_refused (other, 1, "nothing");
+  assert_refused (conductor, 1, "pb");
+  g_autoptr (Run) huge
+      = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--dc", "-1e300V", NULL);
+  assert_refused (unit, 1, "White");
+  assert_refused (huge, 1, "1e300");
+  assert_refused (sync, 1, "on-green");
+  assert_refused (capacitor, 1, "--capacitor");
+}
+
+static JsonObject *
+level_in (JsonObject *root, guint conductor, const char *id)
+{
+  JsonArray *all = json_object_get_array_member (root, "conductors");
+  JsonArray *levels = json_object_get_array_member (json_array_get_object_element (all, conductor),
+                                                    "levels");
+  for (guint i = 0; i < json_array_get_length (levels); i++)
+    {
+      JsonObject *level = json_array_get_object_element (levels, i);
+      if (strcmp (json_object_get_string_member (level, "id"), id) == 0)
+        return level;
+    }
+  g_error ("no such level");
+}
+
+/* ITU-R BT.601-5 3.5: Y 16 to 235, C 16 to 240; −300 mV has no code. SMPTE 170M annex B: component
+ * 100 IRE is 700 mV. */
+static void
+test_conductors (void)
+{
+  g_autoptr (Run) run = run_cli ("levels", "--system", "none", "--kind", "component", "--json",
+                                 NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *white = level_in (root, 0, "white");
+  JsonObject *sync = level_in (root, 0, "sync_low");
+  JsonObject *lowest = level_in (root, 1, "lowest");
+  g_assert_true (is_near (figure_of (white, "v"), 0.7, 1e-12));
+  g_assert_true (is_near (figure_of (white, "ire"), 100, 1e-9));
+  g_assert_true (is_near (figure_of (white, "code_8"), 235, 1e-9));
+  g_assert_true (is_near (figure_of (white, "code_10"), 940, 1e-9));
+  g_assert_true (is_near (figure_of (sync, "v"), -0.3, 1e-12));
+  g_assert_true (is_null (sync, "code_8"));
+  g_assert_true (is_near (figure_of (lowest, "code_8"), 16, 1e-9));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/cause/keys", test_keys);
+  g_test_add_func ("/cause/unterminated", test_unterminated);
+  g_test_add_func ("/cause/double", test_double);
+  g_test_add_func ("/cause/within", test_within);
+  g_test_add_func ("/cause/conductor", test_conductor);
+  g_test_add_func ("/cause/tilt", test_tilt);
+  g_test_add_func ("/cause/sheet", test_sheet);
+  g_test_add_func ("/cause/text", test_text);
+  g_test_add_func ("/cause/refused", test_refused);
+  g_test_add_func ("/cause/conductors-of-levels", test_conductors);
+  return g_test_run ();
+}

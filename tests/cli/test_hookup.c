@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `breezeway-cli hookup`: the plan from a source to an input, as JSON, as text and as a list. */
+#include <string.h>
+
+#include "run.h"
+
+#define COMPUTER "Home computer, 262 lines, logic sync"
+#define TICKETS "Ticket computer, 640x480"
+#define DRAWING "Drawing workstation, 1280x1024"
+#define RGB_INPUT "RGB, Y Pb Pr"
+
+static Run *
+run_hookup (const char *source, const char *input, const char *more)
+{
+  g_autofree char *demo = demo_path ();
+  return run_cli ("hookup", demo, "--source", source, "--input", input, more, NULL);
+}
+
+static JsonObject *
+hookup_json (const char *source, const char *input)
+{
+  g_autoptr (Run) run = run_hookup (source, input, "--json");
+  return run_json (run);
+}
+
+static const char *
+text_of (JsonObject *object, const char *key)
+{
+  return json_object_get_string_member (object, key);
+}
+
+static JsonObject *
+element_of (JsonObject *root, const char *array, guint i)
+{
+  return json_array_get_object_element (json_object_get_array_member (root, array), i);
+}
+
+static guint
+length_of (JsonObject *root, const char *array)
+{
+  return json_array_get_length (json_object_get_array_member (root, array));
+}
+
+/* Whatever fit says of a cell, hookup says before; and after, every cell that is not "no" before is
+ * direct or tight. */
+static void
+test_every_cell (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (JsonObject) fit = fit_json (demo);
+  g_assert_cmpuint (n_cells (fit), ==, 24);
+  for (guint i = 0; i < n_cells (fit); i++)
+    {
+      JsonObject *one = cell_at (fit, i);
+      g_autoptr (JsonObject) root = hookup_json (text_of (one, "source"), text_of (one, "input"));
+      const char *before = text_of (root, "verdict_before");
+      const char *after = text_of (root, "verdict_after");
+      gboolean works = strcmp (after, "direct") == 0 || strcmp (after, "tight") == 0;
+      gboolean hopeless = strcmp (before, "no") == 0;
+
+      g_assert_cmpstr (before, ==, text_of (one, "verdict"));
+      g_assert_true (works != hopeless);
+      g_assert_true ((length_of (root, "needs") > 0) == hopeless);
+      g_assert_true ((length_of (root, "connections") > 0) == works);
+    }
+}
+
+static void
+test_keys (void)
+{
+  static const char *const keys[]
+      = { "source", "input",      "verdict_before", "verdict_after", "alternative",  "chain",
+          "connections", "parts", "levels",         "warnings",      "leads",        "rests",
+          "needs",  "alternatives", NULL };
+  g_autoptr (JsonObject) root = hookup_json (COMPUTER, RGB_INPUT);
+  assert_keys_begin_with (root, keys);
+}
+
+/* 5 V behind 100 Ω into 75 Ω for 0.3 V: 75 (5 / 0.3 − 1) − 100 = 1075 Ω (voltage divider); the
+ * nearest of E24 (IEC 60063) is 1.1 kΩ, which gives 5 × 75 / 1275 = 294.1 mV. */
+static void
+test_resistor (void)
+{
+  g_autoptr (JsonObject) root = hookup_json (COMPUTER, RGB_INPUT);
+  JsonObject *part = element_of (root, "parts", 0);
+  JsonObject *level = element_of (root, "levels", 3);
+
+  g_assert_true (is_near (figure_of (part, "ideal_ohm"), 1075, 1e-6));
+  g_assert_true (is_near (figure_of (part, "value_ohm"), 1100, 1e-6));
+  g_assert_cmpstr (text_of (part, "series"), ==, "e24");
+  g_assert_true (is_near (figure_of (part, "count"), 1, 0));
+  g_assert_cmpstr (text_of (level, "signal"), ==, "Sync");
+  g_assert_true (is_near (figure_of (level, "nominal_v"), 0.29412, 0.5e-5));
+  g_assert_cmpfloat (figure_of (level, "min_v"), <, 0.2941);
+  g_assert_cmpfloat (figure_of (level, "max_v"), >, 0.2942);
+}
+
+/* VESA / DDC pin table: R 1, G 2, B 3, H 13, V 14. */
+static void
+test_connections (void)
+{
+  static const struct
+  {
+    const char *signal;
+    const char *from;
+  } rows[] = { { "R", "pin 1 " }, { "G", "pin 2 " }, { "B", "pin 3 " }, { "H", "pin 13 " },
+               { "V", "pin 14 " } };
+  g_autoptr (JsonObject) root = hookup_json (TICKETS, RGB_INPUT);
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      JsonObject *one = element_of (root, "connections", i);
+      g_assert_cmpstr (text_of (one, "signal"), ==, rows[i].signal);
+      g_assert_true (g_str_has_prefix (text_of (one, "from"), rows[i].from));
+      g_assert_cmpstr (text_of (one, "through"), ==, "straight through");
+    }
+}
+
+/* That there is no plan is an answer: exit 0, and why. */
+static void
+test_no_plan (void)
+{
+  g_autoptr (Run) run = run_hookup (DRAWING, "Composite", NULL);
+  g_autoptr (JsonObject) root = hookup_json (DRAWING, "Composite");
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_nonnull (strstr (run->out, "No plan"));
+  g_assert_nonnull (strstr (run->out, "91.146"));
+  g_assert_true (is_null (root, "alternative"));
+  g_assert_cmpstr (text_of (root, "verdict_after"), ==, "no");
+}
+
+static void
+test_text (void)
+{
+  static const char *const words[]
+      = { "Chain", "Lead 1: ", "Parts", "Levels at the input", "Mind", "Alternatives",
+          "1.1", "sync combiner", "pin 13" };
+  g_autoptr (Run) run = run_hookup (TICKETS, RGB_INPUT, NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    g_assert_nonnull (strstr (run->out, words[i]));
+}
+
+/* The second alternative is another chain than the first, and not cheaper. */
+static void
+test_alternative (void)
+{
+  g_autoptr (Run) run = run_hookup (TICKETS, RGB_INPUT, "--alternative=2");
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) as_json = run_cli ("hookup", demo, "-s", TICKETS, "-i", RGB_INPUT, "-a", "2",
+                                     "--json", NULL);
+  g_autoptr (JsonObject) first = hookup_json (TICKETS, RGB_INPUT);
+  g_autoptr (JsonObject) second = run_json (as_json);
+
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_true (is_near (figure_of (second, "alternative"), 2, 0));
+  g_assert_cmpfloat (figure_of (element_of (first, "alternatives", 0), "cost"), <=,
+                     figure_of (element_of (first, "alternatives", 1), "cost"));
+  g_assert_cmpstr (text_of (element_of (first, "chain", 1), "id"), !=,
+                   text_of (element_of (second, "chain", 1), "id"));
+}
+
+static void
+test_csv (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *path = g_build_filename (folder, "parts.csv", NULL);
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) run = run_cli ("hookup", demo, "-s", COMPUTER, "-i", RGB_INPUT, "--csv", path,
+                                 NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_autofree char *csv = read_text (path);
+  g_assert_true (g_str_has_prefix (csv, "what,ideal_ohm,series,value_ohm,count,price\r\n"));
+  g_assert_nonnull (strstr (csv, ",1075,E24,1100,1,"));
+  remove_scratch (folder);
+}
+
+static void
+test_refused (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) no_source = run_hookup ("Ticket computer", RGB_INPUT, NULL);
+  g_autoptr (Run) no_input = run_hookup (TICKETS, "RGB", NULL);
+  g_autoptr (Run) none_named = run_cli ("hookup", demo, NULL);
+  g_autoptr (Run) too_many = run_hookup (TICKETS, RGB_INPUT, "--alternative=19");
+  g_autoptr (Run) zero = run_hookup (TICKETS, RGB_INPUT, "--alternative=0");
+  g_autoptr (Run) itself = run_cli ("hookup", demo, "-s", TICKETS, "-i", RGB_INPUT, "--csv", demo,
+                                    NULL);
+  g_autoptr (Run) no_sheet = run_cli ("hookup", NULL);
+
+  assert_refused (no_source, 1, TICKETS);
+  assert_refused (no_input, 1, RGB_INPUT);
+  assert_refused (none_named, 1, "--source");
+  assert_refused (too_many, 1, "19");
+  assert_refused (zero, 2, "--alternative");
+  assert_refused (itself, 2, "sheet");
+  g_assert_cmpint (no_sheet->status, ==, 2);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_set_nonfatal_assertions ();
+  g_test_add_func ("/hookup/every-cell", test_every_cell);
+  g_test_add_func ("/hookup/keys", test_keys);
+  g_test_add_func ("/hookup/resistor", test_resistor);
+  g_test_add_func ("/hookup/connections", test_connections);
+  g_test_add_func ("/hookup/no-plan", test_no_plan);
+  g_test_add_func ("/hookup/text", test_text);
+  g_test_add_func ("/hookup/alternative", test_alternative);
+  g_test_add_func ("/hookup/csv", test_csv);
+  g_test_add_func ("/hookup/refused", test_refused);
+  return g_test_run ();
+}

@@ -6,8 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "arguments.h"
+#include "cell.h"
 #include "fit.h"
-#include "levels-view.h"
+#include "levels-report.h"
 #include "nearest.h"
 #include "output.h"
 #include "words.h"
@@ -185,34 +186,6 @@ bw_cause_options_standard (const BwCauseOptions *own, const char *command,
   return BW_CLI_DONE;
 }
 
-/* The index of the one that has this name. */
-static gboolean
-find_name (const char *path, const char *what, GPtrArray *names, const char *raw, guint *index)
-{
-  g_autofree char *wanted = bw_words_utf8 (raw);
-  for (*index = 0; *index < names->len; (*index)++)
-    if (g_strcmp0 (names->pdata[*index], wanted) == 0)
-      return TRUE;
-  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  bw_cli_complain (_ ("%s: %s “%s”; the nearest are %s"), path, what, wanted, nearest);
-  return FALSE;
-}
-
-static gboolean
-find_cell (const BwCauseOptions *own, const char *path, const BwSheet *sheet, guint *source,
-           guint *input)
-{
-  g_autoptr (GPtrArray) sources = g_ptr_array_new ();
-  g_autoptr (GPtrArray) inputs = g_ptr_array_new ();
-
-  for (guint i = 0; i < sheet->sources->len; i++)
-    g_ptr_array_add (sources, bw_sheet_source (sheet, i)->name);
-  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
-    g_ptr_array_add (inputs, bw_monitor_input (sheet->monitor, i)->name);
-  return find_name (path, _ ("no source is called"), sources, own->source, source)
-         && find_name (path, _ ("no input is called"), inputs, own->input, input);
-}
-
 /**
  * bw_cause_options_sheet:
  * @path: of @sheet, for complaints
@@ -230,10 +203,10 @@ bw_cause_options_sheet (const BwCauseOptions *own, const char *command, const ch
   BwCase cell;
   BwFit fit;
 
-  if (own->source == NULL || own->input == NULL)
-    return bw_cli_wrong_usage (command, _ ("--source and --input are needed with a sheet"));
-  if (!find_cell (own, path, sheet, &source_index, &input_index))
-    return BW_CLI_BAD_INPUT;
+  BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source_index,
+                                   &input_index);
+  if (picked != BW_CLI_DONE)
+    return picked;
   bw_case_init (&cell, &figures, sheet, catalogue, source_index, input_index);
   bw_fit_judge (&cell, &fit);
   sync = fit.sync;

@@ -2,6 +2,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bench.h"
+#include "cell.h"
 #include "detail-options.h"
 #include "detail-report.h"
 #include "nearest.h"
@@ -50,69 +51,6 @@ show_chain (const BwDetailOptions *own, BwDetailChain *chain, gboolean as_json)
   return print_report (&report, as_json);
 }
 
-/* Which of @names, or the one of that number, from 1; names come first. */
-static gboolean
-find_named (GPtrArray *names, const char *wanted, guint *at)
-{
-  guint64 number;
-  for (guint i = 0; i < names->len; i++)
-    if (g_strcmp0 (names->pdata[i], wanted) == 0)
-      {
-        *at = i;
-        return TRUE;
-      }
-  if (!g_ascii_string_to_unsigned (wanted, 10, 1, names->len, &number, NULL))
-    return FALSE;
-  *at = (guint) number - 1;
-  return TRUE;
-}
-
-/* @raw may only be missing if there is but one to choose. */
-static BwCliExit
-pick (const BwCliCommand *command, const char *path, const char *option, const char *raw,
-      GPtrArray *names, guint *at)
-{
-  if (raw == NULL && names->len == 1)
-    {
-      *at = 0;
-      return BW_CLI_DONE;
-    }
-  if (raw == NULL)
-    {
-      g_autofree char *says = g_strdup_printf (_ ("%s is needed: a name or a number"), option);
-      return bw_cli_wrong_usage (command->name, says);
-    }
-  g_autofree char *wanted = bw_words_utf8 (raw);
-  if (names->len > 0 && find_named (names, wanted, at))
-    return BW_CLI_DONE;
-  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char *says
-      = names->len > 0
-            ? g_strdup_printf (_ ("%s: %s: there is no “%s”; the nearest are %s, or a number "
-                                  "from 1 to %u"),
-                               path, option, wanted, nearest, names->len)
-            : g_strdup_printf (_ ("%s: %s: there is no “%s”; there are none"), path, option,
-                               wanted);
-  bw_cli_fault (says);
-  return BW_CLI_BAD_INPUT;
-}
-
-static BwCliExit
-pick_both (const BwCliCommand *command, const char *path, const BwDetailOptions *own,
-           const BwSheet *sheet, guint *source, guint *input)
-{
-  g_autoptr (GPtrArray) sources = g_ptr_array_new ();
-  g_autoptr (GPtrArray) inputs = g_ptr_array_new ();
-  for (guint i = 0; i < sheet->sources->len; i++)
-    g_ptr_array_add (sources, bw_sheet_source (sheet, i)->name);
-  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
-    g_ptr_array_add (inputs, bw_monitor_input (sheet->monitor, i)->name);
-
-  BwCliExit result = pick (command, path, "--source", own->source, sources, source);
-  return result == BW_CLI_DONE ? pick (command, path, "--input", own->input, inputs, input)
-                               : result;
-}
-
 static BwCliExit
 show_sheet (const BwCliCommand *command, const char *path, const BwDetailOptions *own,
             gboolean as_json)
@@ -123,7 +61,8 @@ show_sheet (const BwCliCommand *command, const char *path, const BwDetailOptions
 
   if (sheet == NULL)
     return BW_CLI_BAD_INPUT;
-  BwCliExit result = pick_both (command, path, own, sheet, &source, &input);
+  BwCliExit result = bw_cell_pick (command->name, path, sheet, own->source, own->input, &source,
+                                   &input);
   if (result != BW_CLI_DONE)
     return result;
   BwDetailChain chain = { sheet->monitor, bw_monitor_input (sheet->monitor, input),

@@ -2,6 +2,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bench.h"
+#include "cell.h"
 #include "fit-view.h"
 #include "nearest.h"
 #include "options.h"
@@ -23,7 +24,7 @@ input_name (const BwSheet *sheet, guint i)
   return bw_monitor_input (sheet->monitor, i)->name;
 }
 
-/* Which of @n sources or inputs have this name; all of them if it is NULL. */
+/* Which of @n sources or inputs have this name, or this number; all of them if it is NULL. */
 static GArray *
 select_by_name (const BwSheet *sheet, guint n, NameFunc name_of, const char *raw)
 {
@@ -32,6 +33,9 @@ select_by_name (const BwSheet *sheet, guint n, NameFunc name_of, const char *raw
   for (guint i = 0; i < n; i++)
     if (wanted == NULL || g_strcmp0 (name_of (sheet, i), wanted) == 0)
       g_array_append_val (selected, i);
+  guint number;
+  if (selected->len == 0 && wanted != NULL && bw_cell_number (wanted, n, &number))
+    g_array_append_val (selected, number);
   return selected;
 }
 
@@ -107,9 +111,9 @@ bw_cli_fit (const BwCliCommand *command, char **args)
   const GOptionEntry entries[] = {
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
       N_ ("Say what does not hold in each cell, and the remedy"), NULL },
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("Only the source of this name"),
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("Only the source of this name or number"),
       N_ ("NAME") },
-    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("Only the input of this name"),
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("Only the input of this name or number"),
       N_ ("NAME") },
     G_OPTION_ENTRY_NULL,
   };

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bench.h"
+#include "cell.h"
 #include "hookup-view.h"
 #include "keyfile.h"
 #include "nearest.h"
@@ -19,50 +20,6 @@ typedef struct
   char *csv;
   int alternative;
 } HookupOptions;
-
-/* Which of @names is @raw, or is the only one where @raw is NULL. */
-static gboolean
-choose (const char *path, GPtrArray *names, const char *raw, const char *what, const char *option,
-        guint *index)
-{
-  g_autofree char *wanted = raw != NULL ? bw_words_utf8 (raw) : NULL;
-  *index = 0;
-  if (raw == NULL && names->len == 1)
-    return TRUE;
-  for (guint i = 0; i < names->len && raw != NULL; i++)
-    if (g_strcmp0 (names->pdata[i], wanted) == 0)
-      {
-        *index = i;
-        return TRUE;
-      }
-  g_autofree char *nearest = bw_nearest_names (names, wanted != NULL ? wanted : "", 3);
-  g_autofree char *says
-      = raw == NULL ? g_strdup_printf (_ ("%s: name one of its %u with %s"), path, names->len,
-                                       option)
-        : names->len == 0
-            ? g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted)
-            : g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s"), path, what, wanted, nearest);
-  bw_cli_fault (says);
-  return FALSE;
-}
-
-static gboolean
-choose_source (const char *path, const BwSheet *sheet, const char *raw, guint *index)
-{
-  g_autoptr (GPtrArray) names = g_ptr_array_new ();
-  for (guint i = 0; i < sheet->sources->len; i++)
-    g_ptr_array_add (names, bw_sheet_source (sheet, i)->name);
-  return choose (path, names, raw, _ ("no source is called"), "--source", index);
-}
-
-static gboolean
-choose_input (const char *path, const BwSheet *sheet, const char *raw, guint *index)
-{
-  g_autoptr (GPtrArray) names = g_ptr_array_new ();
-  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
-    g_ptr_array_add (names, bw_monitor_input (sheet->monitor, i)->name);
-  return choose (path, names, raw, _ ("no input is called"), "--input", index);
-}
 
 static gboolean
 write_csv (const BwHookup *hookup, const char *target)
@@ -92,16 +49,18 @@ print_hookup (const BwHookup *hookup, gboolean as_json)
 }
 
 static BwCliExit
-show_hookup (const char *path, const HookupOptions *own, gboolean as_json)
+show_hookup (const char *command, const char *path, const HookupOptions *own, gboolean as_json)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
   g_autoptr (GError) error = NULL;
   guint source, input;
 
-  if (sheet == NULL || !choose_source (path, sheet, own->source, &source)
-      || !choose_input (path, sheet, own->input, &input))
+  if (sheet == NULL)
     return BW_CLI_BAD_INPUT;
+  BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source, &input);
+  if (picked != BW_CLI_DONE)
+    return picked;
   g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, source, input,
                                                (guint) own->alternative - 1, &error);
   if (hookup == NULL)
@@ -125,7 +84,7 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
     }
   if (own->csv != NULL && bw_target_is (own->csv, path))
     return bw_cli_wrong_usage (command->name, _ ("the list of parts would replace its own sheet"));
-  return show_hookup (path, own, options->json);
+  return show_hookup (command->name, path, own, options->json);
 }
 
 /**
@@ -141,9 +100,9 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
 {
   HookupOptions own = { .alternative = 1 };
   const GOptionEntry entries[] = {
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("The source of this name"),
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("The source of this name or number"),
       N_ ("NAME") },
-    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("The input of this name"),
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("The input of this name or number"),
       N_ ("NAME") },
     { "alternative", 'a', 0, G_OPTION_ARG_INT, &own.alternative,
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },

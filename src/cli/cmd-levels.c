@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "arguments.h"
-#include "levels-view.h"
+#include "levels-report.h"
 #include "options.h"
 #include "output.h"
 
@@ -28,7 +28,7 @@ read_bars (const char *text, BwBarsForm *form)
 }
 
 static gboolean
-read_sync (const char *raw, BwLevelsView *view)
+read_sync (const char *raw, BwLevelsReport *view)
 {
   guint sync;
 
@@ -48,7 +48,7 @@ read_sync (const char *raw, BwLevelsView *view)
 }
 
 static BwCliExit
-read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsView *view)
+read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsReport *view)
 {
   guint system, signal;
 
@@ -67,18 +67,18 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsView *
 }
 
 static BwCliExit
-show (const BwLevelsView *view, gboolean as_json)
+show (const BwLevelsReport *view, gboolean as_json)
 {
   if (as_json)
     {
       g_autoptr (BwJson) json = bw_json_new ();
       bw_json_begin_object (json, NULL);
-      bw_levels_view_to_json (view, json);
+      bw_levels_report_to_json (view, json);
       bw_json_end_object (json);
       return bw_cli_print_json (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
-  bw_levels_view_append_text (view, text);
+  bw_levels_report_append_text (view, text);
   return bw_cli_print (text->str);
 }
 
@@ -93,7 +93,7 @@ BwCliExit
 bw_cli_levels (const BwCliCommand *command, char **args)
 {
   LevelsOptions own = { 0 };
-  BwLevelsView view = { 0 };
+  BwLevelsReport view = { 0 };
   const GOptionEntry entries[] = {
     { "system", 's', 0, G_OPTION_ARG_STRING, &own.system,
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "levels-view.h"
+#include "levels-report.h"
 
 #include <math.h>
 
@@ -103,7 +103,7 @@ level_to_json (const BwLevelScale *scale, Level level, double volts, BwJson *jso
 }
 
 static guint
-conductors_of (const BwLevelsView *view, BwWireForm *form, BwWireLevels levels[BW_N_CONDUCTORS])
+conductors_of (const BwLevelsReport *view, BwWireForm *form, BwWireLevels levels[BW_N_CONDUCTORS])
 {
   bw_wire_form_standard (view->system, view->signal, view->sync, BW_SHAPE_BILEVEL, form);
   return bw_wire_levels (form, levels);
@@ -116,7 +116,7 @@ conductors_of (const BwLevelsView *view, BwWireForm *form, BwWireLevels levels[B
  * code, is null; codes are not rounded.
  */
 void
-bw_levels_conductors_to_json (const BwLevelsView *view, BwJson *json)
+bw_levels_conductors_to_json (const BwLevelsReport *view, BwJson *json)
 {
   BwWireForm form;
   BwWireLevels levels[BW_N_CONDUCTORS];
@@ -183,7 +183,7 @@ add_rows (BwTable *table, const BwWireForm *form, const BwWireLevels *levels)
  * Appends a table of every level of every conductor.
  */
 void
-bw_levels_conductors_append_text (const BwLevelsView *view, GString *text)
+bw_levels_conductors_append_text (const BwLevelsReport *view, GString *text)
 {
   BwWireForm form;
   BwWireLevels levels[BW_N_CONDUCTORS];

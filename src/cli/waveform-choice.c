@@ -8,6 +8,7 @@
 
 #include "arguments.h"
 #include "bench.h"
+#include "cell.h"
 #include "nearest.h"
 #include "output.h"
 #include "raster-choice.h"
@@ -146,44 +147,6 @@ choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *
   return BW_CLI_DONE;
 }
 
-/* Which of @names is @raw, or is the only one where that is NULL. */
-static gboolean
-choose_name (const char *path, GPtrArray *names, const char *raw, const char *option, guint *index)
-{
-  g_autofree char *wanted = bw_words_utf8 (raw != NULL ? raw : "");
-  *index = 0;
-  if (raw == NULL && names->len == 1)
-    return TRUE;
-  for (guint i = 0; i < names->len && raw != NULL; i++)
-    if (g_strcmp0 (names->pdata[i], wanted) == 0)
-      {
-        *index = i;
-        return TRUE;
-      }
-  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char *says
-      = raw == NULL
-            ? g_strdup_printf (_ ("%s: name one of its %u with %s"), path, names->len, option)
-            : g_strdup_printf (_ ("%s: %s “%s” is not there; the nearest are %s"), path, option,
-                               wanted, nearest);
-  bw_cli_fault (says);
-  return FALSE;
-}
-
-static gboolean
-choose_cell (const BwWaveformOptions *own, const char *path, const BwSheet *sheet, guint *source,
-             guint *input)
-{
-  g_autoptr (GPtrArray) sources = g_ptr_array_new ();
-  g_autoptr (GPtrArray) inputs = g_ptr_array_new ();
-  for (guint i = 0; i < sheet->sources->len; i++)
-    g_ptr_array_add (sources, bw_sheet_source (sheet, i)->name);
-  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
-    g_ptr_array_add (inputs, bw_monitor_input (sheet->monitor, i)->name);
-  return choose_name (path, sources, own->source, "--source", source)
-         && choose_name (path, inputs, own->input, "--input", input);
-}
-
 /* What the source puts on the wire into that input. */
 static BwCliExit
 choose_from_sheet (const BwWaveformOptions *own, const char *command, const char *path,
@@ -197,8 +160,12 @@ choose_from_sheet (const BwWaveformOptions *own, const char *command, const char
                                _ ("--system, --kind, --raster and --loads do not go with SHEET"));
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
-  if (sheet == NULL || !choose_cell (own, path, sheet, &source_at, &input_at))
+  if (sheet == NULL)
     return BW_CLI_BAD_INPUT;
+  BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source_at,
+                                   &input_at);
+  if (picked != BW_CLI_DONE)
+    return picked;
 
   const BwSource *source = bw_sheet_source (sheet, source_at);
   const BwInput *input = bw_monitor_input (sheet->monitor, input_at);

@@ -4,7 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "draw/levels-view.h" /* beside this file lies another of its name */
+#include "levels-view.h"
 #include "export.h"
 #include "json-out.h"
 #include "keyfile.h"

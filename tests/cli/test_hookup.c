@@ -189,7 +189,7 @@ test_refused (void)
 
   assert_refused (no_source, 1, TICKETS);
   assert_refused (no_input, 1, RGB_INPUT);
-  assert_refused (none_named, 1, "--source");
+  assert_refused (none_named, 2, "--source");
   assert_refused (too_many, 1, "19");
   assert_refused (zero, 2, "--alternative");
   assert_refused (itself, 2, "sheet");

@@ -8,7 +8,7 @@
 G_BEGIN_DECLS
 
 /**
- * BwLevelsView:
+ * BwLevelsReport:
  * @sync: one of the sync kinds that @signal can come with
  * @tell_conductors: the text has a table for each conductor as well
  *
@@ -21,14 +21,14 @@ typedef struct
   BwBarsForm form;
   BwSyncKind sync;
   gboolean tell_conductors;
-} BwLevelsView;
+} BwLevelsReport;
 
-void bw_levels_view_to_json (const BwLevelsView *view, BwJson *json);
-void bw_levels_view_append_text (const BwLevelsView *view, GString *text);
+void bw_levels_report_to_json (const BwLevelsReport *view, BwJson *json);
+void bw_levels_report_append_text (const BwLevelsReport *view, GString *text);
 
 /* The conductors (levels-conductors.c). */
 BwSyncKind bw_levels_usual_sync (BwSignal signal);
-void bw_levels_conductors_to_json (const BwLevelsView *view, BwJson *json);
-void bw_levels_conductors_append_text (const BwLevelsView *view, GString *text);
+void bw_levels_conductors_to_json (const BwLevelsReport *view, BwJson *json);
+void bw_levels_conductors_append_text (const BwLevelsReport *view, GString *text);
 
 G_END_DECLS

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "levels-view.h"
+#include "levels-report.h"
 
 #include <math.h>
 
@@ -9,14 +9,14 @@
 #include "table.h"
 
 static gboolean
-is_coded (const BwLevelsView *view)
+is_coded (const BwLevelsReport *view)
 {
   return view->signal == BW_SIGNAL_COMPOSITE || view->signal == BW_SIGNAL_YC;
 }
 
 /* SECAM's chroma is frequency modulated and has no such amplitude. */
 static gboolean
-has_chroma (const BwLevelsView *view)
+has_chroma (const BwLevelsReport *view)
 {
   return view->system != BW_SYSTEM_NONE && view->system != BW_SYSTEM_SECAM_L;
 }
@@ -28,7 +28,7 @@ has_hue (const BwCodedLevels *coded)
 }
 
 static void
-coded_to_json (const BwLevelsView *view, const BwCodedLevels *coded, BwJson *json)
+coded_to_json (const BwLevelsReport *view, const BwCodedLevels *coded, BwJson *json)
 {
   gboolean chroma = has_chroma (view);
   bw_json_number (json, "luma_v", coded->luma_v);
@@ -46,7 +46,7 @@ three_to_json (const char *const keys[3], const double volts[3], BwJson *json)
 }
 
 static void
-bar_to_json (const BwLevelsView *view, BwBar bar, BwJson *json)
+bar_to_json (const BwLevelsReport *view, BwBar bar, BwJson *json)
 {
   static const char *const component_keys[3] = { "y_v", "pb_v", "pr_v" };
   static const char *const rgb_keys[3] = { "r_v", "g_v", "b_v" };
@@ -65,12 +65,12 @@ bar_to_json (const BwLevelsView *view, BwBar bar, BwJson *json)
 }
 
 /**
- * bw_levels_view_to_json:
+ * bw_levels_report_to_json:
  *
  * Adds the levels and the bars to the object that @json is in.
  */
 void
-bw_levels_view_to_json (const BwLevelsView *view, BwJson *json)
+bw_levels_report_to_json (const BwLevelsReport *view, BwJson *json)
 {
   BwSignalLevels levels;
   bw_signal_levels (view->system, view->signal, &levels);
@@ -111,7 +111,7 @@ add_level (BwTable *table, const BwSignalLevels *levels, const char *name, doubl
 }
 
 static void
-append_levels (const BwLevelsView *view, GString *text)
+append_levels (const BwLevelsReport *view, GString *text)
 {
   BwSignalLevels levels;
   g_autoptr (BwTable) table = bw_table_new (3);
@@ -156,7 +156,7 @@ add_plain_bar (BwTable *table, const char *name, const double volts[3])
 }
 
 static BwTable *
-bars_table (const BwLevelsView *view)
+bars_table (const BwLevelsReport *view)
 {
   BwTable *table = bw_table_new (is_coded (view) ? 6 : 4);
   for (guint column = 1; column < (is_coded (view) ? 6 : 4); column++)
@@ -172,12 +172,12 @@ bars_table (const BwLevelsView *view)
 }
 
 /**
- * bw_levels_view_append_text:
+ * bw_levels_report_append_text:
  *
  * Appends the levels and a table of the colour bars, for reading.
  */
 void
-bw_levels_view_append_text (const BwLevelsView *view, GString *text)
+bw_levels_report_append_text (const BwLevelsReport *view, GString *text)
 {
   g_autoptr (BwTable) table = bars_table (view);
 

@@ -173,8 +173,8 @@ claim_names (BwChart *chart)
                  + canvas->pad / 2;
 
   if (chart->y.name != NULL)
-    bw_canvas_claim_at (canvas, chart->y.name, BW_INK_GRAPHITE_LIGHT, canvas->pad, canvas->pad,
-                        0, 0);
+    bw_canvas_claim_at (canvas, chart->y.name, BW_INK_GRAPHITE_LIGHT, canvas->pad, canvas->pad, 0,
+                        0);
   bw_canvas_claim_at (canvas, chart->x.name, BW_INK_GRAPHITE_LIGHT,
                       chart->plot.x + chart->plot.width, below, 1, 0);
 }

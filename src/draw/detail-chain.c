@@ -8,7 +8,7 @@
 /* The chain: a bar for each link from the source down to the mask, as long as its limit, and one
  * for all together. The links hang on one line, as the signal passes through them. */
 
-#define BAR_SHARE 0.5 /* of the height of a row */
+#define BAR_SHARE 0.5   /* of the height of a row */
 #define LABEL_SHARE 0.7 /* of the width of the scale, at most for a figure */
 #define SHARE_WIDTH 5.0 /* of the bar of 100 % loss, in heights of text */
 
@@ -248,8 +248,7 @@ draw (const BwDetailPage *page, cairo_t *cr)
                   row_ink (what, row));
     }
   if (what->what->claimed_lines > 0)
-    bw_chart_draw_down (&page->chart, cr, what->what->claimed_lines, BW_INK_GRAPHITE,
-                        BW_DASH_LONG);
+    bw_chart_draw_down (&page->chart, cr, what->what->claimed_lines, BW_INK_GRAPHITE, BW_DASH_LONG);
 }
 
 static void
@@ -257,8 +256,7 @@ read_point (const BwDetailPage *page, double x, double y, BwDetailPoint *point)
 {
   double from_top = BW_CHAIN_ROWS - bw_chart_value_y (&page->chart, y);
   guint row = (guint) CLAMP (from_top, 0, BW_CHAIN_ROWS - 1);
-  *point = (BwDetailPoint){ row, bw_chart_value_x (&page->chart, x),
-                            limit_of (page->what, row) };
+  *point = (BwDetailPoint){ row, bw_chart_value_x (&page->chart, x), limit_of (page->what, row) };
 }
 
 static char *
@@ -281,4 +279,5 @@ describe (const BwDetailView *what)
   return g_string_free (text, FALSE);
 }
 
-const BwDetailKind bw_detail_chain = { can_draw, bw_detail_no_link, layout, draw, NULL, read_point, describe };
+const BwDetailKind bw_detail_chain = { can_draw, bw_detail_no_link, layout,  draw,
+                                       NULL,     read_point,        describe };

@@ -3,12 +3,13 @@
 
 #include <glib/gi18n-lib.h>
 
-/* MTF of each link and of the whole against TV lines, with the levels at which trade calls a limit. */
+/* MTF of each link and of the whole against TV lines, with the levels at which the trade sets a
+ * limit. */
 
 #define N_LEVELS 3
 
-static const double levels[N_LEVELS]
-    = { BW_MODULATION_CRISP, BW_MODULATION_SEEN, BW_MODULATION_LIMIT };
+static const double levels[N_LEVELS] = { BW_MODULATION_CRISP, BW_MODULATION_SEEN,
+                                         BW_MODULATION_LIMIT };
 
 /* A curve of one link, or of all. */
 typedef struct
@@ -57,7 +58,7 @@ claim_name (BwDetailPage *page, guint link)
   static const double places[] = { 0.6, 0.75, 0.5, 0.85, 0.4, 0.3, 0.2, 0.93, 0.12, 0.07 };
   const BwDetailView *what = page->what;
   const Curve curve = { what->what, link };
-  BwInkRole role = link == BW_N_LINKS ? BW_INK_GRAPHITE
+  BwInkRole role = link == BW_N_LINKS                 ? BW_INK_GRAPHITE
                    : link == what->detail->costs_most ? BW_INK_ACCENT
                                                       : BW_INK_GRAPHITE_LIGHT;
 
@@ -135,9 +136,9 @@ static double
 first_frequency (const BwDetailPage *page)
 {
   double end_hz = bw_detail_view_hz_at (page->what->what, page->chart.x.high);
-  return end_hz > 0 ? bw_nice_tick (TICK_GAP * page->canvas->text_height * end_hz
-                                    / page->chart.plot.width)
-                    : 0;
+  return end_hz > 0
+             ? bw_nice_tick (TICK_GAP * page->canvas->text_height * end_hz / page->chart.plot.width)
+             : 0;
 }
 
 static double
@@ -210,7 +211,7 @@ draw_curve_of (const BwDetailPage *page, cairo_t *cr, guint link)
                                .data = &data,
                                .from = 0,
                                .to = page->chart.x.high,
-                               .role = worst ? BW_INK_ACCENT
+                               .role = worst   ? BW_INK_ACCENT
                                        : whole ? BW_INK_GRAPHITE
                                                : BW_INK_GRAPHITE_LIGHT,
                                .dash = bw_detail_link_dash (link),
@@ -228,8 +229,7 @@ draw (const BwDetailPage *page, cairo_t *cr)
   for (int i = 0; i < N_LEVELS; i++)
     bw_chart_draw_across (&page->chart, cr, levels[i], BW_INK_GRAPHITE_LIGHT, BW_DASH_DOT);
   if (what->what->claimed_lines > 0)
-    bw_chart_draw_down (&page->chart, cr, what->what->claimed_lines, BW_INK_GRAPHITE,
-                        BW_DASH_LONG);
+    bw_chart_draw_down (&page->chart, cr, what->what->claimed_lines, BW_INK_GRAPHITE, BW_DASH_LONG);
   for (guint link = 0; link < BW_N_LINKS; link++)
     if (what->detail->limit_tvl[link] > 0)
       draw_curve_of (page, cr, link);
@@ -242,8 +242,7 @@ draw_points (const BwDetailPage *page, cairo_t *cr)
   const double *mtf_tvl = page->what->detail->mtf_tvl;
   for (int i = 0; i < N_LEVELS; i++)
     if (mtf_tvl[N_LEVELS - 1 - i] > 0)
-      bw_chart_draw_point (&page->chart, cr, mtf_tvl[N_LEVELS - 1 - i], levels[i],
-                           BW_INK_GRAPHITE);
+      bw_chart_draw_point (&page->chart, cr, mtf_tvl[N_LEVELS - 1 - i], levels[i], BW_INK_GRAPHITE);
 }
 
 static void
@@ -259,4 +258,5 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_mtf_kind = { can_draw, bw_detail_no_link, layout, draw, draw_points, read_point, describe };
+const BwDetailKind bw_detail_mtf_kind = { can_draw,    bw_detail_no_link, layout,  draw,
+                                          draw_points, read_point,        describe };

@@ -81,7 +81,8 @@ caption_text (const BwDetailView *what)
   g_autofree char *sampling = bw_detail_tvl_text (what->detail->mask_tvl, what->mark);
   g_autofree char *practical = bw_detail_tvl_text (what->detail->mask_practical_tvl, what->mark);
   const char *counted = what->what->mask == BW_MASK_DOT
-                            ? _ ("A dot mask’s pitch is quoted on the diagonal; 0.866 of it counts.")
+                            ? _ (
+                                "A dot mask’s pitch is quoted on the diagonal; 0.866 of it counts.")
                             : _ ("The pitch of grille and slot is quoted along the line.");
   return g_strdup_printf (_ ("TV lines that the mask can carry, for tubes of several viewable "
                              "diagonals. This one: %s with one column a line (sampling limit), %s "
@@ -149,7 +150,8 @@ layout (BwDetailPage *page)
   const BwChartAxis x = { least_m, bw_nice_end (1.6 * what->what->pitch_m + 0.1e-3), 1e-3,
                           what->what->mask == BW_MASK_DOT ? _ ("pitch on the diagonal, mm")
                                                           : _ ("pitch along the line, mm") };
-  const BwChartAxis y = { 0, bw_nice_end (1.7 * highest_tvl), 1, _ ("TV lines per picture height") };
+  const BwChartAxis y = { 0, bw_nice_end (1.7 * highest_tvl), 1,
+                          _ ("TV lines per picture height") };
   g_autofree char *caption = caption_text (what);
 
   page->fits = bw_chart_init (&page->chart, page->canvas, &x, &y, caption, what->mark);
@@ -215,4 +217,5 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_pitch = { can_draw, lacking, layout, draw, draw_points, read_point, describe };
+const BwDetailKind bw_detail_pitch = { can_draw,    lacking,    layout,  draw,
+                                       draw_points, read_point, describe };

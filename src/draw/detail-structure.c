@@ -9,8 +9,8 @@
  * line, and the sum of all. */
 
 #define N_SHOWN 3
-#define FOOT 0.14 /* of a peak: where it is wide */
-#define PITCH_AT 1.12 /* height of the dimension line, in peaks */
+#define FOOT 0.14                                      /* of a peak: where it is wide */
+#define PITCH_AT 1.12                                  /* height of the dimension line, in peaks */
 #define SIGMA_PER_WIDTH (1 / (2 * 1.1774100225154747)) /* full width at half: 2·√(2 ln 2)·σ */
 
 typedef struct
@@ -61,8 +61,8 @@ caption_text (const BwDetailView *what)
   g_autofree char *pitch = bw_detail_mm_text (what->detail->line_pitch_m, mark);
   g_autofree char *spot = bw_detail_mm_text (what->what->spot_m, mark);
   g_autofree char *modulation = bw_detail_percent_text (what->detail->line_modulation, mark);
-  g_autofree char *distance
-      = bw_quantity_format (what->detail->arc_minute_m, BW_DIMENSION_LENGTH, 3, mark);
+  g_autofree char *distance = bw_quantity_format (what->detail->arc_minute_m, BW_DIMENSION_LENGTH,
+                                                  3, mark);
   return g_strdup_printf (_ ("Brightness down the screen of a flat white picture: lines of %s at "
                              "half of the peak, every %s; modulation %s (exact sum of Gaussian "
                              "lines). One line pitch subtends one arc minute at %s."),
@@ -80,11 +80,9 @@ claim_dimensions (BwDetailPage *page)
   g_autofree char *spot = bw_detail_mm_text (what->what->spot_m, what->mark);
   g_autofree char *spot_text = g_strdup_printf (_ ("spot %s"), spot);
 
-  bw_detail_claim_at (canvas, pitch_text, BW_INK_GRAPHITE,
-                      bw_chart_x (&page->chart, 0.5 * pitch_m),
+  bw_detail_claim_at (canvas, pitch_text, BW_INK_GRAPHITE, bw_chart_x (&page->chart, 0.5 * pitch_m),
                       bw_chart_y (&page->chart, PITCH_AT) - canvas->pad / 2, 0.5, 1);
-  bw_detail_claim_at (canvas, spot_text, BW_INK_GRAPHITE_LIGHT,
-                      bw_chart_x (&page->chart, pitch_m),
+  bw_detail_claim_at (canvas, spot_text, BW_INK_GRAPHITE_LIGHT, bw_chart_x (&page->chart, pitch_m),
                       bw_chart_y (&page->chart, light_at (0, &(Light){ what, 0 }) / 2)
                           + canvas->pad / 2,
                       0.5, 0);
@@ -98,11 +96,11 @@ claim_names (BwDetailPage *page)
   double gap = page->canvas->pad / 2;
 
   bw_detail_claim_at (page->canvas, _ ("all lines together"), BW_INK_ACCENT,
-                      bw_chart_x (&page->chart, 2 * pitch_m),
-                      bw_chart_y (&page->chart, 1) - gap, 0.5, 1);
+                      bw_chart_x (&page->chart, 2 * pitch_m), bw_chart_y (&page->chart, 1) - gap,
+                      0.5, 1);
   bw_detail_claim_at (page->canvas, _ ("one line"), BW_INK_GRAPHITE_LIGHT,
-                      bw_chart_x (&page->chart, 2 * pitch_m),
-                      bw_chart_y (&page->chart, FOOT * one), 0.5, 0.5);
+                      bw_chart_x (&page->chart, 2 * pitch_m), bw_chart_y (&page->chart, FOOT * one),
+                      0.5, 0.5);
 }
 
 static void
@@ -184,4 +182,5 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_structure = { can_draw, lacking, layout, draw, NULL, read_point, describe };
+const BwDetailKind bw_detail_structure = { can_draw, lacking,    layout,  draw,
+                                           NULL,     read_point, describe };

@@ -6,9 +6,9 @@
 
 G_BEGIN_DECLS
 
-/* What limits the picture, in four drawings: the chain of links with the limit of each and its share
- * of the loss; their MTF curves; TV lines against pitch for several tubes; and the brightness across
- * three scanning lines.
+/* What limits the picture, in four drawings: the chain of links with the limit of each and its
+ * share of the loss; their MTF curves; TV lines against pitch for several tubes; and the brightness
+ * across three scanning lines.
  *
  * Text is never smaller than the ink's font, and no label overlaps another or is cut; a label that
  * finds no place is left out. */

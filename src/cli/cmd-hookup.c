@@ -5,6 +5,7 @@
 
 #include "bench.h"
 #include "cell.h"
+#include "hookup-out.h"
 #include "hookup-view.h"
 #include "keyfile.h"
 #include "nearest.h"
@@ -18,6 +19,9 @@ typedef struct
   char *source; /* as it came */
   char *input;
   char *csv;
+  char *drawing;
+  char *pdf;
+  char *series;
   int alternative;
 } HookupOptions;
 
@@ -27,6 +31,19 @@ write_csv (const BwHookup *hookup, const char *target)
   g_autoptr (GError) error = NULL;
   g_autofree char *csv = bw_hookup_parts_csv (hookup);
   if (target == NULL || bw_file_replace (target, csv, strlen (csv), &error))
+    return TRUE;
+  bw_cli_fault (error->message);
+  return FALSE;
+}
+
+static gboolean
+write_files (const BwHookup *hookup, const char *title, const HookupOptions *own)
+{
+  g_autoptr (GError) error = NULL;
+  if (!write_csv (hookup, own->csv))
+    return FALSE;
+  if ((own->drawing == NULL || bw_hookup_write_drawing (hookup, own->drawing, &error))
+      && (own->pdf == NULL || bw_hookup_write_sheet (hookup, title, own->pdf, &error)))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;
@@ -49,7 +66,8 @@ print_hookup (const BwHookup *hookup, gboolean as_json)
 }
 
 static BwCliExit
-show_hookup (const char *command, const char *path, const HookupOptions *own, gboolean as_json)
+show_hookup (const char *command, const char *path, const HookupOptions *own, guint series,
+             gboolean as_json)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -61,30 +79,37 @@ show_hookup (const char *command, const char *path, const HookupOptions *own, gb
   BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source, &input);
   if (picked != BW_CLI_DONE)
     return picked;
-  g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, source, input,
-                                               (guint) own->alternative - 1, &error);
+  const BwHookupChoice choice = { (guint) own->alternative - 1, series, BW_EDITION_CURRENT };
+  g_autoptr (BwHookup) hookup = bw_hookup_new_chosen (sheet, catalogue, source, input, &choice,
+                                                      &error);
   if (hookup == NULL)
     {
       g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
       bw_cli_fault (says);
       return BW_CLI_BAD_INPUT;
     }
-  return write_csv (hookup, own->csv) ? print_hookup (hookup, as_json) : BW_CLI_BAD_INPUT;
+  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, as_json)
+                                                 : BW_CLI_BAD_INPUT;
 }
 
 static BwCliExit
 run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOptions *options)
 {
   const char *path = options->rest[0];
+  const char *const targets[] = { own->csv, own->drawing, own->pdf };
+  guint series = BW_SERIES_E24;
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
     {
       g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),
                                                BW_HOOKUP_MAX_ALTERNATIVES);
       return bw_cli_wrong_usage (command->name, says);
     }
-  if (own->csv != NULL && bw_target_is (own->csv, path))
-    return bw_cli_wrong_usage (command->name, _ ("the list of parts would replace its own sheet"));
-  return show_hookup (command->name, path, own, options->json);
+  if (own->series != NULL && !bw_kind_find (&bw_series, own->series, &series))
+    return bw_cli_wrong_usage (command->name, _ ("--series is one of e12, e24, e96"));
+  for (guint i = 0; i < G_N_ELEMENTS (targets); i++)
+    if (targets[i] != NULL && bw_target_is (targets[i], path))
+      return bw_cli_wrong_usage (command->name, _ ("the file would replace its own sheet"));
+  return show_hookup (command->name, path, own, series, options->json);
 }
 
 /**
@@ -106,8 +131,14 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
       N_ ("NAME") },
     { "alternative", 'a', 0, G_OPTION_ARG_INT, &own.alternative,
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
+    { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
+      N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
     { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv, N_ ("Write the list of parts to this file too"),
       N_ ("FILE") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.drawing,
+      N_ ("Draw the plan into a file too; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
+    { "pdf", 0, 0, G_OPTION_ARG_FILENAME, &own.pdf,
+      N_ ("Write the sheet that lies beside the soldering iron as a PDF too"), N_ ("FILE") },
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;
@@ -118,5 +149,8 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
   g_free (own.source);
   g_free (own.input);
   g_free (own.csv);
+  g_free (own.drawing);
+  g_free (own.pdf);
+  g_free (own.series);
   return result;
 }

@@ -4,7 +4,7 @@
 /* The faces, drawn. */
 
 #define OUTLINE 0.06 /* in pitches */
-#define RING 0.065 /* in heights of a contact */
+#define RING 0.065   /* in heights of a contact */
 #define SIGNAL_RING 0.14
 #define LEAST_LINE 0.75
 #define WASH 0.22
@@ -193,8 +193,8 @@ bw_face_claim_numbers (const BwFace *face, BwCanvas *canvas,
  * Draws a coaxial plug from its solder side: contact and shell, and of a BNC plug its bayonet.
  */
 void
-bw_plug_draw (cairo_t *cr, const BwInk *ink, BwConnector connector, double x, double y,
-              double size, BwInkRole role)
+bw_plug_draw (cairo_t *cr, const BwInk *ink, BwConnector connector, double x, double y, double size,
+              BwInkRole role)
 {
   double r = size / 2 * 0.86, line = MAX (LEAST_LINE, 0.07 * size);
   cairo_save (cr);

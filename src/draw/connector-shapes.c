@@ -7,17 +7,22 @@
 
 /* Two staggered rows, 1, 3 … 19 and 2, 4 … 20, and the shell. */
 #define PAIR(odd, y)                                                                               \
-  { odd, 2.5, y }, { odd + 1, 1, (y) + 0.5 }
+  { odd, 2.5, y },                                                                                 \
+  {                                                                                                \
+    odd + 1, 1, (y) + 0.5                                                                          \
+  }
 
 static const BwFaceContact contacts_21[] = {
-  PAIR (1, 1),  PAIR (3, 2),  PAIR (5, 3),  PAIR (7, 4),  PAIR (9, 5),
-  PAIR (11, 6), PAIR (13, 7), PAIR (15, 8), PAIR (17, 9), PAIR (19, 10),
-  { 21, 2.5, 11 },
+  PAIR (1, 1),  PAIR (3, 2),  PAIR (5, 3),  PAIR (7, 4),   PAIR (9, 5),     PAIR (11, 6),
+  PAIR (13, 7), PAIR (15, 8), PAIR (17, 9), PAIR (19, 10), { 21, 2.5, 11 },
 };
 
 /* Three rows of five, the middle one staggered. */
 #define ROW_OF_THREE(n, y)                                                                         \
-  { n, 0.75, y }, { n + 5, 1.5, (y) + 0.5 }, { n + 10, 2.25, y }
+  { n, 0.75, y }, { n + 5, 1.5, (y) + 0.5 },                                                       \
+  {                                                                                                \
+    n + 10, 2.25, y                                                                                \
+  }
 
 static const BwFaceContact contacts_de_15[] = {
   ROW_OF_THREE (1, 0.7), ROW_OF_THREE (2, 1.7), ROW_OF_THREE (3, 2.7),
@@ -26,19 +31,22 @@ static const BwFaceContact contacts_de_15[] = {
 
 /* Rows of five and four. */
 static const BwFaceContact contacts_de_9[] = {
-  { 1, 1, 1 },   { 2, 1, 2 },   { 3, 1, 3 },   { 4, 1, 4 },   { 5, 1, 5 },
+  { 1, 1, 1 },     { 2, 1, 2 },     { 3, 1, 3 },     { 4, 1, 4 },     { 5, 1, 5 },
   { 6, 2.5, 1.5 }, { 7, 2.5, 2.5 }, { 8, 2.5, 3.5 }, { 9, 2.5, 4.5 },
 };
 
 /* Key at the bottom. */
 static const BwFaceContact contacts_mini_din_4[] = {
-  { 1, 1.85, 1.85 }, { 2, 1.05, 1.85 }, { 3, 2.2, 1.05 }, { 4, 0.7, 1.05 },
+  { 1, 1.85, 1.85 },
+  { 2, 1.05, 1.85 },
+  { 3, 2.2, 1.05 },
+  { 4, 0.7, 1.05 },
 };
 
 /* Five at 60° on a circle, open to the notch at the top, and one in the middle. */
 static const BwFaceContact contacts_din_6[] = {
-  { 1, 2.47, 1.1 }, { 2, 2.47, 2.1 }, { 3, 1.6, 2.6 }, { 4, 0.73, 2.1 }, { 5, 0.73, 1.1 },
-  { 6, 1.6, 1.6 },
+  { 1, 2.47, 1.1 }, { 2, 2.47, 2.1 }, { 3, 1.6, 2.6 },
+  { 4, 0.73, 2.1 }, { 5, 0.73, 1.1 }, { 6, 1.6, 1.6 },
 };
 
 #define SHAPE(contacts, ...)                                                                       \
@@ -154,8 +162,8 @@ is_taken (const BwFace *face, double y, const double *taken, guint n_taken)
  * Returns: whether there is such a contact
  */
 gboolean
-bw_face_exit (const BwFace *face, int number, gboolean to_right, const double *taken,
-              guint n_taken, double *y)
+bw_face_exit (const BwFace *face, int number, gboolean to_right, const double *taken, guint n_taken,
+              double *y)
 {
   const BwFaceShape *shape = bw_face_shape (face->connector);
   const BwFaceContact *from = find_contact (shape, number);

@@ -12,16 +12,16 @@
 static void
 say (BwHookupReport *report, BwFlowStyle style, const char *text)
 {
-  bw_flow_add_text (report->flow, &(BwFlowText){ text, style, 0, BW_FLOW_NO_MARK,
-                                                 style == BW_FLOW_SUBHEADING });
+  bw_flow_add_text (report->flow,
+                    &(BwFlowText){ text, style, 0, BW_FLOW_NO_MARK, style == BW_FLOW_SUBHEADING });
 }
 
 static void
 say_indented (BwHookupReport *report, const char *text)
 {
-  bw_flow_add_text (report->flow, &(BwFlowText){ text, BW_FLOW_BODY,
-                                                 bw_flow_line_height (report->flow),
-                                                 BW_FLOW_NO_MARK, FALSE });
+  bw_flow_add_text (report->flow,
+                    &(BwFlowText){ text, BW_FLOW_BODY, bw_flow_line_height (report->flow),
+                                   BW_FLOW_NO_MARK, FALSE });
 }
 
 static BwFlowCell
@@ -58,10 +58,9 @@ static void
 add_head (BwHookupReport *report)
 {
   const BwHookup *hookup = report->what.hookup;
-  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source,
-                                            hookup->input);
-  bw_flow_add_text (report->flow, &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK,
-                                                 FALSE });
+  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source, hookup->input);
+  bw_flow_add_text (report->flow,
+                    &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK, FALSE });
   bw_flow_add_drawing (report->flow, report->drawing_pt, draw, report);
 }
 
@@ -92,8 +91,8 @@ add_part (BwHookupReport *report, const BwHookupPart *part)
   g_autofree char *value = ohm_text (report, part->value_ohm, 3);
   g_autofree char *ideal = ohm_text (report, part->ideal_ohm, 4);
   const char *series = part->series < BW_N_SERIES ? bw_kind_label (&bw_series, part->series) : "";
-  const BwFlowCell cells[] = { number (count), cell (part->what), number (value), cell (series),
-                               number (ideal), number (part->price) };
+  const BwFlowCell cells[] = { number (count), cell (part->what), number (value),
+                               cell (series),  number (ideal),    number (part->price) };
   bw_flow_add_row (report->flow, cells);
 }
 
@@ -102,8 +101,8 @@ add_parts (BwHookupReport *report)
 {
   static const double shares[] = { 0.09, 0.43, 0.12, 0.1, 0.13, 0.13 };
   GPtrArray *parts = report->what.hookup->parts;
-  const BwFlowCell heads[] = { number (_ ("Count")), cell (_ ("Part")), number (_ ("Value")),
-                               cell (_ ("Series")), number (_ ("Exactly")), number (_ ("Price")) };
+  const BwFlowCell heads[] = { number (_ ("Count")), cell (_ ("Part")),      number (_ ("Value")),
+                               cell (_ ("Series")),  number (_ ("Exactly")), number (_ ("Price")) };
   say (report, BW_FLOW_SUBHEADING, _ ("Parts"));
   begin_table (report, G_N_ELEMENTS (shares), shares, heads);
   for (guint i = 0; i < parts->len; i++)
@@ -117,7 +116,7 @@ add_connections (BwHookupReport *report)
   static const double shares[] = { 0.06, 0.135, 0.235, 0.235, 0.15, 0.185 };
   GPtrArray *all = report->what.hookup->connections;
   const BwFlowCell heads[] = { cell (_ ("Lead")), cell (_ ("Conductor")), cell (_ ("From")),
-                               cell (_ ("To")), cell (_ ("Return")), cell (_ ("Through")) };
+                               cell (_ ("To")),   cell (_ ("Return")),    cell (_ ("Through")) };
   say (report, BW_FLOW_SUBHEADING, _ ("Connections"));
   begin_table (report, G_N_ELEMENTS (shares), shares, heads);
   for (guint i = 0; i < all->len; i++)
@@ -125,8 +124,8 @@ add_connections (BwHookupReport *report)
       const BwHookupConnection *one = all->pdata[i];
       g_autofree char *lead = g_strdup_printf ("%u", one->hop + 1);
       g_autofree char *returns = g_strdup_printf (_ ("%s to %s"), one->from_return, one->to_return);
-      const BwFlowCell cells[] = { cell (lead), cell (one->signal), cell (one->from),
-                                   cell (one->to), cell (returns), cell (one->through) };
+      const BwFlowCell cells[] = { cell (lead),    cell (one->signal), cell (one->from),
+                                   cell (one->to), cell (returns),     cell (one->through) };
       bw_flow_add_row (report->flow, cells);
     }
   bw_flow_end_table (report->flow);
@@ -170,7 +169,7 @@ rests_line (const BwHookup *hookup, guint index, gboolean far_end)
   for (guint i = 0; i < hookup->rests->len; i++)
     {
       g_autofree char *one = is_at (hookup->rests->pdata[i], index, far_end) ? fate (hookup, i)
-                                                                              : NULL;
+                                                                             : NULL;
       if (one != NULL)
         g_string_append_printf (fates, "%s%s", fates->len > 0 ? "; " : "", one);
     }
@@ -220,8 +219,8 @@ level_text (const BwHookupReport *report, const BwHookupLevel *level, guint row)
   if (row == 0)
     return volt_text (report, level->nominal_v);
   if (level->max_v - level->min_v > 1e-9)
-    return bw_quantity_format_range ((BwRange){ level->min_v, level->max_v },
-                                     BW_DIMENSION_VOLTAGE, 3, report->what.mark);
+    return bw_quantity_format_range ((BwRange){ level->min_v, level->max_v }, BW_DIMENSION_VOLTAGE,
+                                     3, report->what.mark);
   return g_strdup (_ ("no tolerance"));
 }
 

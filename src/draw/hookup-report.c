@@ -16,8 +16,8 @@ static const struct
   double font_pt;
   double drawing; /* share of the page's height */
 } sizes[] = {
-  { 9, 0.42 },   { 9, 0.36 },   { 8.5, 0.36 }, { 8.5, 0.31 }, { 8, 0.33 },
-  { 8, 0.28 },   { 7.5, 0.29 }, { 7, 0.28 },   { 6.5, 0.26 }, { 6, 0.25 },  { 6, 0.21 },
+  { 9, 0.42 },   { 9, 0.36 }, { 8.5, 0.36 }, { 8.5, 0.31 }, { 8, 0.33 }, { 8, 0.28 },
+  { 7.5, 0.29 }, { 7, 0.28 }, { 6.5, 0.26 }, { 6, 0.25 },   { 6, 0.21 },
 };
 
 static void
@@ -38,8 +38,8 @@ lay_out (BwHookupReport *report, guint size)
 static char *
 font_family (const char *font)
 {
-  PangoFontDescription *description
-      = pango_font_description_from_string (font != NULL ? font : PDF_FONT);
+  PangoFontDescription *description = pango_font_description_from_string (font != NULL ? font
+                                                                                       : PDF_FONT);
   const char *family = pango_font_description_get_family (description);
   char *copy = g_strdup (family != NULL ? family : PDF_FONT);
   pango_font_description_free (description);

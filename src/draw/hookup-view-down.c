@@ -4,7 +4,7 @@
 /* Places down the page. */
 
 /* In heights of a line of text. */
-#define LEAST_ROW 1.2
+#define LEAST_ROW 1.3
 #define MOST_ROW 2.4
 #define ROW_OF_PLUGS 1.5 /* where a row ends in a plug of its own */
 #define BAND_GAP 0.8
@@ -192,8 +192,7 @@ bw_hookup_place_down (BwHookupDrawing *drawing)
   double top = drawing->head_y + text / 2 + pad / 2;
 
   for (guint i = 0; i < drawing->n_bands; i++)
-    fixed += names_height (drawing, i) + text / 3 + foot_height (drawing)
-             + BAND_GAP * text;
+    fixed += names_height (drawing, i) + text / 3 + foot_height (drawing) + BAND_GAP * text;
   gboolean fits = share_height (drawing, drawing->foot_y - pad / 2 - top - fixed, heights);
   for (guint i = 0; i < drawing->n_bands; i++)
     used += heights[i];

@@ -246,8 +246,7 @@ draw_table (const BwHookupDrawing *drawing, cairo_t *cr)
   if (height <= 0)
     return;
   set_line (drawing, cr, BW_INK_RULE, THIN);
-  line (cr, left, drawing->table_y, drawing->table_right,
-        drawing->table_y);
+  line (cr, left, drawing->table_y, drawing->table_right, drawing->table_y);
   line (cr, left, drawing->table_y + 1.3 * text, drawing->table_right,
         drawing->table_y + 1.3 * text);
 }

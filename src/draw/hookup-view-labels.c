@@ -112,9 +112,8 @@ static char *
 plug_words (guint connector)
 {
   const BwFaceShape *shape = bw_face_shape (connector);
-  return g_strdup_printf (shape != NULL && shape->turned
-                              ? _ ("%s, solder side, pin 1 at the top")
-                              : _ ("%s, solder side"),
+  return g_strdup_printf (shape != NULL && shape->turned ? _ ("%s, solder side, pin 1 at the top")
+                                                         : _ ("%s, solder side"),
                           bw_kind_label (&bw_connectors, connector));
 }
 
@@ -176,20 +175,31 @@ claim_box (BwHookupDrawing *drawing, const BwHookupBoxPlace *place)
   return claim_wrapped (drawing, name, box, BOX_LINES, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER);
 }
 
+static gboolean
+fits (BwHookupDrawing *drawing, const char *text, double width, int lines)
+{
+  return bw_canvas_wrapped_height (drawing->canvas, text, width, lines + 1)
+         < (lines + 0.5) * drawing->canvas->text_height;
+}
+
+/* With its delay and loss, if there is room for them. */
 static void
 claim_lead (BwHookupDrawing *drawing, guint index)
 {
-  BwHookupLead *lead = &drawing->leads[index];
+  const BwHookupLead *lead = &drawing->leads[index];
   const BwHookupBand *band = &drawing->bands[lead->band];
   const char *name = bw_hookup_step_name (drawing->what->hookup, BW_STEP_LEAD, index);
   g_autofree char *figures = index + 1 == drawing->n_leads ? bw_hookup_view_lead (drawing->what)
                                                            : NULL;
-  g_autofree char *text = figures != NULL
-                              ? g_strdup_printf (_ ("Lead %u: %s; %s"), index + 1, name, figures)
-                              : g_strdup_printf (_ ("Lead %u: %s"), index + 1, name);
+  g_autofree char *text = g_strdup_printf (_ ("Lead %u: %s"), index + 1, name);
+  g_autofree char *both = g_strdup_printf ("%s; %s", text, figures != NULL ? figures : "");
   BwBox box = { lead->left, band->bottom + drawing->canvas->text_height * 0.35,
                 lead->right - lead->left, 0 };
-  if (bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEADS))
+  if (!bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEADS) || !(box.width > 0))
+    return;
+  if (figures != NULL && fits (drawing, both, box.width, LEAD_LINES))
+    claim_wrapped (drawing, both, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
+  else if (fits (drawing, text, box.width, LEAD_LINES))
     claim_wrapped (drawing, text, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
 }
 
@@ -227,9 +237,10 @@ static gboolean
 claim_row (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupRow *row)
 {
   BwCanvas *canvas = drawing->canvas;
-  double height = drawing->bands[lead->band].row_height, below = MIN (height * 0.92, 1.2 * canvas->text_height);
-  BwLabel label = { row->label, bw_canvas_measure (canvas, row->label), row->role,
-                    PANGO_ALIGN_LEFT, .halo = TRUE };
+  double height = drawing->bands[lead->band].row_height,
+         below = MIN (height * 0.92, 1.2 * canvas->text_height);
+  BwLabel label = { row->label, bw_canvas_measure (canvas, row->label), row->role, PANGO_ALIGN_LEFT,
+                    .halo = TRUE };
   label.box.x = lead->label_x;
   label.box.y = row->y - label.box.height / 2;
   gboolean all = bw_canvas_claim (canvas, &label);

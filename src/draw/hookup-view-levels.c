@@ -31,8 +31,7 @@ count_rows (const BwHookupDrawing *drawing)
   const BwHookup *hookup = drawing->what->hookup;
   if (hookup->levels->len == 0 || !bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEVELS))
     return 0;
-  return bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_SPREAD) && bw_hookup_has_spread (hookup) ? 3
-                                                                                            : 2;
+  return bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_SPREAD) && bw_hookup_has_spread (hookup) ? 3 : 2;
 }
 
 /**
@@ -156,7 +155,8 @@ bw_hookup_claim_levels (BwHookupDrawing *drawing)
 
   for (guint row = 0; row < count_rows (drawing); row++)
     all &= bw_canvas_claim_at (drawing->canvas, row_name (row), BW_INK_GRAPHITE_LIGHT,
-                               drawing->canvas->pad, drawing->table_y + row_offset (row) * text, 0, 0);
+                               drawing->canvas->pad, drawing->table_y + row_offset (row) * text, 0,
+                               0);
   for (guint i = 0; i < drawing->what->hookup->levels->len && count_rows (drawing) > 0; i++)
     all &= claim_level (drawing, i);
   drawing->table_right = drawing->canvas->pad + head_width (drawing)

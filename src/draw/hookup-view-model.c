@@ -66,7 +66,7 @@ add_row (BwHookupDrawing *drawing, BwHookupRow *row)
   if (row->connection != NULL)
     add_symbols (drawing->what, row);
   row->label = bw_hookup_text_row (drawing->what, row,
-                                    bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS));
+                                   bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS));
   row->returns = bw_hookup_text_returns (row);
   g_array_append_val (drawing->rows, *row);
 }

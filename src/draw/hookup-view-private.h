@@ -59,10 +59,10 @@ typedef struct
   char *returns; /* NULL: none */
   BwHookupSymbolPlace symbols[BW_HOOKUP_MAX_SYMBOLS];
   guint n_symbols;
-  guint units;    /* lines of the page: two with something under the wire */
+  guint units; /* lines of the page: two with something under the wire */
   double left; /* of its parts and label */
   double right;
-  double y;       /* of the row */
+  double y;        /* of the row */
   double start[2]; /* where the wire starts and ends: x */
   double start_y[2];
   double exit_y[2];    /* height at which it leaves the face */
@@ -93,7 +93,7 @@ typedef struct
   double left;        /* of its near plug */
   double right;
   double label_x;
-  double gap[2];      /* to the box beside it; zero: there is none */
+  double gap[2]; /* to the box beside it; zero: there is none */
 } BwHookupLead;
 
 /* A row of the chain: leads and boxes side by side. */
@@ -132,13 +132,13 @@ struct _BwHookupDrawing
   BwHookupBoxPlace boxes[2 * BW_HOOKUP_MAX_LEADS];
   double box_width;
   double plug_size;
-  double head_y;      /* middle of the head */
-  double marks_x[2];  /* left edges of the verdicts' marks */
-  double foot_y;      /* top of settings and levels */
-  double table_y;     /* top of the levels */
+  double head_y;     /* middle of the head */
+  double marks_x[2]; /* left edges of the verdicts' marks */
+  double foot_y;     /* top of settings and levels */
+  double table_y;    /* top of the levels */
   double table_right;
-  double words_y;     /* top of the caption */
-  double line_y;      /* of a plan that is none: the broken line */
+  double words_y; /* top of the caption */
+  double line_y;  /* of a plan that is none: the broken line */
 };
 
 static inline gboolean

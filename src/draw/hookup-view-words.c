@@ -67,8 +67,7 @@ bw_hookup_text_row (const BwHookupView *what, const BwHookupRow *row, gboolean w
   if (one->conductor < BW_N_CONDUCTORS)
     return g_strdup_printf ("%s  %s → %s", one->signal, from, to);
   g_autofree char *supply = bw_hookup_text_volt (what, one->supply_v);
-  return g_strdup_printf ("%s  %s → %s", bw_kind_label (&bw_selects, one->select),
-                          supply, to);
+  return g_strdup_printf ("%s  %s → %s", bw_kind_label (&bw_selects, one->select), supply, to);
 }
 
 /**
@@ -236,8 +235,8 @@ bw_hookup_view_name (const BwHookupView *what)
 char *
 bw_hookup_view_connection (const BwHookupConnection *one)
 {
-  return g_strdup_printf (_ ("%s: %s to %s; return: %s to %s; %s"), one->signal, one->from,
-                          one->to, one->from_return, one->to_return, one->through);
+  return g_strdup_printf (_ ("%s: %s to %s; return: %s to %s; %s"), one->signal, one->from, one->to,
+                          one->from_return, one->to_return, one->through);
 }
 
 /**

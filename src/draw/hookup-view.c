@@ -19,9 +19,8 @@ limit_faces (BwHookupDrawing *drawing, double share)
     {
       BwHookupEnd *end = &drawing->leads[i / 2].end[i % 2];
       if (end->shown)
-        end->face.pitch
-            = MIN (end->face.pitch,
-                   share * bw_face_numbered_pitch (end->connector, drawing->canvas));
+        end->face.pitch = MIN (end->face.pitch,
+                               share * bw_face_numbered_pitch (end->connector, drawing->canvas));
     }
   bw_hookup_measure (drawing);
 }

@@ -196,6 +196,41 @@ test_refused (void)
   g_assert_cmpint (no_sheet->status, ==, 2);
 }
 
+/* The plan drawn, and the sheet, each a file of its kind; another series gives another resistor: of
+ * E96 (IEC 60063) 1.07 kΩ is nearest to 1075 Ω. */
+static void
+test_drawn (void)
+{
+  static const struct
+  {
+    const char *option;
+    const char *name;
+    const char *magic;
+  } files[] = { { "-o", "plan.svg", "<?xml" },
+                { "-o", "plan.png", "\x89PNG" },
+                { "-o", "plan.pdf", "%PDF" },
+                { "--pdf", "sheet.pdf", "%PDF" } };
+  g_autofree char *demo = demo_path ();
+  for (guint i = 0; i < G_N_ELEMENTS (files); i++)
+    {
+      g_autofree char *folder = scratch_folder ();
+      g_autofree char *path = g_build_filename (folder, files[i].name, NULL);
+      g_autofree char *bytes = NULL;
+      g_autoptr (Run) run = run_cli ("hookup", demo, "--source", COMPUTER, "--input", RGB_INPUT,
+                                     files[i].option, path, "--series", "e96", NULL);
+      g_assert_cmpint (run->status, ==, 0);
+      g_assert_cmpstr (run->err, ==, "");
+      g_assert_nonnull (strstr (run->out, "1.07 kΩ"));
+      g_assert_true (g_file_get_contents (path, &bytes, NULL, NULL));
+      g_assert_true (g_str_has_prefix (bytes, files[i].magic));
+      remove_scratch (folder);
+    }
+  g_autoptr (Run) suffix = run_hookup (COMPUTER, RGB_INPUT, "--output=plan.doc");
+  assert_refused (suffix, 1, "plan.doc");
+  g_autoptr (Run) series = run_hookup (COMPUTER, RGB_INPUT, "--series=e48");
+  assert_refused (series, 2, "--series");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -210,5 +245,6 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/alternative", test_alternative);
   g_test_add_func ("/hookup/csv", test_csv);
   g_test_add_func ("/hookup/refused", test_refused);
+  g_test_add_func ("/hookup/drawn", test_drawn);
   return g_test_run ();
 }

@@ -20,10 +20,8 @@ test_contacts (void)
   static const guint counts[BW_N_CONNECTORS] = {
     [BW_CONNECTOR_PERITELEVISION] = 21, /* EN 50049-1: 20 contacts and the shell */
     [BW_CONNECTOR_JAPANESE_21] = 21,    /* the same shell */
-    [BW_CONNECTOR_DE_15] = 15,
-    [BW_CONNECTOR_DE_9] = 9,
-    [BW_CONNECTOR_MINI_DIN_4] = 4,
-    [BW_CONNECTOR_DIN_6] = 6, /* DIN 45322 */
+    [BW_CONNECTOR_DE_15] = 15,          [BW_CONNECTOR_DE_9] = 9,
+    [BW_CONNECTOR_MINI_DIN_4] = 4,      [BW_CONNECTOR_DIN_6] = 6, /* DIN 45322 */
   };
   for (guint i = 0; i < BW_N_CONNECTORS; i++)
     {
@@ -220,8 +218,7 @@ test_read (void)
         {
           double at[2];
           contact (&face, shape->contacts[k].number, at);
-          g_assert_cmpint (bw_face_contact_at (&face, at[0], at[1]), ==,
-                           shape->contacts[k].number);
+          g_assert_cmpint (bw_face_contact_at (&face, at[0], at[1]), ==, shape->contacts[k].number);
         }
       if (shape != NULL)
         g_assert_cmpint (bw_face_contact_at (&face, 0, 0), ==, 0);

@@ -144,8 +144,9 @@ test_row_words (void)
   const BwHookupView what = view_of (hookup);
   g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1000, 650, &ink, &what);
   g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
-  const char *const rows[] = { "R  15 → 15", "G  11 → 11", "B  7 → 7", "Sync  19 → 20",
-                               "return 13 → 13", "return 17 → 18", "switching  16 → 16" };
+  const char *const rows[] = { "R  15 → 15",        "G  11 → 11",     "B  7 → 7",
+                               "Sync  19 → 20",     "return 13 → 13", "return 17 → 18",
+                               "switching  16 → 16" };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     test_find_label (labels, rows[i], 0);
 }
@@ -169,8 +170,8 @@ check_parts (const BwHookup *hookup, gpointer data)
   g_autofree char *name = pair_name (hookup);
   for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
     {
-      g_autoptr (BwHookupDrawing) drawing
-          = bw_hookup_drawing_new (sizes[s].width, sizes[s].height, &ink, &what);
+      g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (sizes[s].width, sizes[s].height,
+                                                                   &ink, &what);
       g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
       g_autoptr (GHashTable) wanted = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
       GHashTableIter iter;
@@ -189,8 +190,8 @@ check_parts (const BwHookup *hookup, gpointer data)
         {
           if (count_labels (labels, text) != GPOINTER_TO_UINT (count))
             g_test_fail_printf ("%s at %gx%g: %s stands %u times, not %u", name, sizes[s].width,
-                                sizes[s].height, (const char *) text,
-                                count_labels (labels, text), GPOINTER_TO_UINT (count));
+                                sizes[s].height, (const char *) text, count_labels (labels, text),
+                                GPOINTER_TO_UINT (count));
           *(guint *) data += 1;
         }
     }
@@ -269,8 +270,13 @@ test_lead (void)
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   g_autoptr (BwSheet) sheet = test_hookup_sheet (catalogue, FALSE);
   g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, 2, 0, 0, NULL);
-  const BwLeadType type = { .id = (char *) "a", .name = (char *) "a", .z_ohm = 75, .velocity = 0.66,
-                            .loss_db_per_m = 0.036, .loss_hz = 10e6, .law_from_hz = 1e6,
+  const BwLeadType type = { .id = (char *) "a",
+                            .name = (char *) "a",
+                            .z_ohm = 75,
+                            .velocity = 0.66,
+                            .loss_db_per_m = 0.036,
+                            .loss_hz = 10e6,
+                            .law_from_hz = 1e6,
                             .law_to_hz = 100e6 };
   const BwLeadCase lead = { .lead = { &type, 10, 0 }, .top_hz = 10e6 };
   BwHookupView what = view_of (hookup);

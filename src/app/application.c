@@ -182,6 +182,9 @@ static const struct
   { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "win.page::fit", { "<Control>1" } },
   { "win.page::timing", { "<Control>2" } },
+  { "win.page::levels", { "<Control>3" } },
+  { "win.page::detail", { "<Control>4" } },
+  { "win.page::hookup", { "<Control>5" } },
 };
 
 static void

@@ -5,7 +5,8 @@
  * BwSideLayout:
  *
  * Lays out two children: side by side where there is width for both, the first taking what is left
- * over; else the second under the first.
+ * over; else the second under the first. Side by side the first is not higher than what is seen at
+ * once, however long the second is.
  */
 struct _BwSideLayout
 {
@@ -91,6 +92,15 @@ allocate (GtkWidget *child, int x, int y, int width, int height)
   gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, width, height }, -1);
 }
 
+/* Of what a scrolled window shows of the children at once; @height where it is not scrolled. */
+static int
+seen_height (GtkWidget *widget, int height)
+{
+  GtkWidget *viewport = gtk_widget_get_ancestor (widget, GTK_TYPE_VIEWPORT);
+  int around = gtk_widget_get_allocated_height (widget) - height;
+  return viewport != NULL ? gtk_widget_get_height (viewport) - around : height;
+}
+
 static void
 bw_side_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width, int height,
                          int baseline)
@@ -102,7 +112,10 @@ bw_side_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width
 
   if (beside > 0)
     {
-      allocate (first, 0, 0, width - GAP - beside, height);
+      int first_width = width - GAP - beside;
+      measure (first, GTK_ORIENTATION_VERTICAL, first_width, &minimum);
+      allocate (first, 0, 0, first_width,
+                CLAMP (seen_height (widget, height), MIN (minimum, height), height));
       allocate (second, width - beside, 0, beside, height);
       return;
     }

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "template.h"
+#include "parts.h"
 
 /**
  * BwTimingPage:
@@ -15,7 +15,7 @@ struct _BwTimingPage
 {
   GtkWidget parent_instance;
 
-  GtkStack *parts;
+  BwParts *parts; /* the only child */
   BwDrawingPanel *drawing;
   BwWorkOut *work_out;
   BwIdentifyPanel *identify;
@@ -27,44 +27,34 @@ G_DEFINE_FINAL_TYPE (BwTimingPage, bw_timing_page, GTK_TYPE_WIDGET)
 static void
 bw_timing_page_dispose (GObject *object)
 {
-  bw_dispose_template (object, BW_TYPE_TIMING_PAGE);
+  BwTimingPage *self = BW_TIMING_PAGE (object);
+  GtkWidget *parts = GTK_WIDGET (self->parts);
+
+  g_clear_pointer (&parts, gtk_widget_unparent);
+  self->parts = NULL;
   G_OBJECT_CLASS (bw_timing_page_parent_class)->dispose (object);
 }
 
 static void
 bw_timing_page_class_init (BwTimingPageClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
   G_OBJECT_CLASS (klass)->dispose = bw_timing_page_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/breezeway/Breezeway/timing-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwTimingPage, parts);
-  gtk_widget_class_bind_template_child (widget_class, BwTimingPage, drawing);
-  gtk_widget_class_bind_template_child (widget_class, BwTimingPage, work_out);
-  gtk_widget_class_bind_template_child (widget_class, BwTimingPage, identify);
-  gtk_widget_class_bind_template_child (widget_class, BwTimingPage, readings);
-}
-
-static void
-name_part (BwTimingPage *self, gpointer part, const char *name, const char *title)
-{
-  g_object_set (gtk_stack_get_page (self->parts, part), "name", name, "title", title, NULL);
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
 static void
 bw_timing_page_init (BwTimingPage *self)
 {
-  g_type_ensure (BW_TYPE_DRAWING_PANEL);
-  g_type_ensure (BW_TYPE_IDENTIFY_PANEL);
-  g_type_ensure (BW_TYPE_READINGS_PANEL);
-  g_type_ensure (BW_TYPE_WORK_OUT);
-  gtk_widget_init_template (GTK_WIDGET (self));
-  name_part (self, self->drawing, "drawing", _ ("Drawing"));
-  name_part (self, self->work_out, "work-out", _ ("Work out"));
-  name_part (self, self->identify, "identify", _ ("Identify"));
-  name_part (self, self->readings, "readings", _ ("Readings"));
+  self->parts = g_object_new (BW_TYPE_PARTS, NULL);
+  self->drawing = g_object_new (BW_TYPE_DRAWING_PANEL, NULL);
+  self->work_out = g_object_new (BW_TYPE_WORK_OUT, NULL);
+  self->identify = g_object_new (BW_TYPE_IDENTIFY_PANEL, NULL);
+  self->readings = g_object_new (BW_TYPE_READINGS_PANEL, NULL);
+  bw_parts_add (self->parts, GTK_WIDGET (self->drawing), "drawing", _ ("Drawing"));
+  bw_parts_add (self->parts, GTK_WIDGET (self->work_out), "work-out", _ ("Work out"));
+  bw_parts_add (self->parts, GTK_WIDGET (self->identify), "identify", _ ("Identify"));
+  bw_parts_add (self->parts, GTK_WIDGET (self->readings), "readings", _ ("Readings"));
+  gtk_widget_set_parent (GTK_WIDGET (self->parts), GTK_WIDGET (self));
 }
 
 /**
@@ -110,7 +100,7 @@ bw_timing_page_get_panel (BwTimingPage *self)
 void
 bw_timing_page_show_part (BwTimingPage *self, const char *part)
 {
-  gtk_stack_set_visible_child_name (self->parts, part);
+  bw_parts_show (self->parts, part);
 }
 
 /* Getters: all (transfer none) */

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "hookup-print.h"
 #include "print.h"
 
 /* Every action of a window, and when it can be used. Menus and buttons only name actions. */
@@ -41,6 +42,24 @@ static void
 on_export_edid (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   bw_window_export_edid (BW_WINDOW (widget));
+}
+
+static void
+on_export_parts (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_export_parts (BW_WINDOW (widget));
+}
+
+static void
+on_export_hookup (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_export_hookup (BW_WINDOW (widget));
+}
+
+static void
+on_print_hookup (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_print_hookup (BW_WINDOW (widget));
 }
 
 static void
@@ -133,6 +152,9 @@ static const struct
   { "win.print", NULL, on_print },
   { "win.export-report", NULL, on_export_report },
   { "win.export-edid", NULL, on_export_edid },
+  { "win.export-parts", NULL, on_export_parts },
+  { "win.export-hookup", NULL, on_export_hookup },
+  { "win.print-hookup", NULL, on_print_hookup },
   { "win.export-picture", NULL, on_export_picture },
   { "win.copy-picture", NULL, on_copy_picture },
   { "win.close", NULL, on_close },
@@ -197,6 +219,9 @@ bw_window_update_actions (BwWindow *self)
   set_enabled (self, "win.print", !blank);
   set_enabled (self, "win.export-report", !blank);
   set_enabled (self, "win.export-edid", !blank);
+  set_enabled (self, "win.export-parts", inputs && sources);
+  set_enabled (self, "win.export-hookup", inputs && sources);
+  set_enabled (self, "win.print-hookup", inputs && sources);
   set_enabled (self, "win.export-picture", sources);
   set_enabled (self, "win.copy-picture", sources);
   set_enabled (self, "win.add-input", !blank);

@@ -3,6 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include <string.h>
+
+#include "hookup-report.h"
 #include "interchange.h"
 #include "keyfile.h"
 #include "recent.h"
@@ -342,5 +345,61 @@ bw_window_export_edid (BwWindow *self)
           edid_chosen);
   add_filter (self, _ ("EDID blocks"), ".bin");
   suggest_name (self, bw_document_get_sheet (self->document)->monitor->name, ".bin");
+  gtk_native_dialog_show (self->chooser);
+}
+
+/* The hook-up */
+
+static void
+parts_chosen (BwWindow *self, GFile *file, const char *suffix)
+{
+  static const char *const suffixes[] = { ".csv", NULL };
+  g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
+  const char *title = _ ("The list of parts was not written.");
+  g_autofree char *path = local_path (self, target, title);
+  g_autofree char *csv = bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (self->hookup_page));
+  g_autoptr (GError) error = NULL;
+
+  if (path != NULL && csv != NULL && may_replace (self, file, target, title)
+      && !bw_file_replace (path, csv, strlen (csv), &error))
+    bw_window_show_error (self, title, error);
+}
+
+void
+bw_window_export_parts (BwWindow *self)
+{
+  choose (self, _ ("Export the List of Parts"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
+          parts_chosen);
+  add_filter (self, _ ("Comma-separated values"), ".csv");
+  g_autofree char *name = bw_hookup_page_dup_name (self->hookup_page);
+  suggest_name (self, name, ".csv");
+  gtk_native_dialog_show (self->chooser);
+}
+
+static void
+hookup_chosen (BwWindow *self, GFile *file, const char *suffix)
+{
+  static const char *const suffixes[] = { ".pdf", NULL };
+  g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
+  const char *title = _ ("The hook-up was not written.");
+  g_autofree char *path = local_path (self, target, title);
+  g_autoptr (GError) error = NULL;
+  BwHookupView view;
+
+  if (path != NULL && bw_hookup_page_get_view (self->hookup_page, &view)
+      && may_replace (self, file, target, title)
+      && !bw_hookup_report_to_pdf (&view, bw_document_get_sheet (self->document)->title, path,
+                                   &error))
+    bw_window_show_error (self, title, error);
+}
+
+void
+bw_window_export_hookup (BwWindow *self)
+{
+  choose (self, _ ("Export the Hook-up as a Sheet"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
+          hookup_chosen);
+  add_filter (self, _ ("PDF pages"), ".pdf");
+  g_autofree char *name = bw_hookup_page_dup_name (self->hookup_page);
+  suggest_name (self, name, ".pdf");
   gtk_native_dialog_show (self->chooser);
 }

@@ -23,6 +23,9 @@ struct _BwWindow
   GtkStack *pages;
   BwFitPage *fit_page;
   BwTimingPage *timing_page;
+  BwLevelsPage *levels_page;
+  BwDetailPage *detail_page;
+  BwHookupPage *hookup_page;
 
   BwDocument *document;
   GSettings *settings;
@@ -43,6 +46,8 @@ void bw_window_save_as (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
 void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
+void bw_window_export_parts (BwWindow *self);
+void bw_window_export_hookup (BwWindow *self);
 
 /* window-close.c */
 gboolean bw_window_ask_before_close (BwWindow *self);

@@ -106,7 +106,7 @@ bw_window_is_editing (BwWindow *self)
 
 /**
  * bw_window_show_page:
- * @page: "fit" or "timing"
+ * @page: "fit", "timing", "levels", "detail" or "hookup"
  */
 void
 bw_window_show_page (BwWindow *self, const char *page)
@@ -123,7 +123,18 @@ bw_window_show_page (BwWindow *self, const char *page)
 BwPicturePanel *
 bw_window_get_panel (BwWindow *self)
 {
-  return bw_timing_page_get_panel (self->timing_page);
+  GtkWidget *page = gtk_stack_get_visible_child (self->pages);
+  BwPicturePanel *panel = NULL;
+
+  if (page == GTK_WIDGET (self->levels_page))
+    panel = bw_levels_page_get_panel (self->levels_page);
+  else if (page == GTK_WIDGET (self->detail_page))
+    panel = bw_detail_page_get_panel (self->detail_page);
+  else if (page == GTK_WIDGET (self->hookup_page))
+    panel = bw_hookup_page_get_panel (self->hookup_page);
+  return panel != NULL && bw_picture_panel_has_picture (panel)
+             ? panel
+             : bw_timing_page_get_panel (self->timing_page);
 }
 
 /* Faults */
@@ -225,6 +236,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit_page);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, timing_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, hookup_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, detail_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, levels_page);
 }
 
 static void
@@ -250,6 +264,9 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_FAULT_BAR);
   g_type_ensure (BW_TYPE_FIT_PAGE);
   g_type_ensure (BW_TYPE_TIMING_PAGE);
+  g_type_ensure (BW_TYPE_HOOKUP_PAGE);
+  g_type_ensure (BW_TYPE_DETAIL_PAGE);
+  g_type_ensure (BW_TYPE_LEVELS_PAGE);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -261,6 +278,9 @@ take_document (BwWindow *self, BwDocument *document)
   bw_editor_set_document (self->editor, document);
   bw_fit_page_set_document (self->fit_page, document);
   bw_timing_page_set_document (self->timing_page, document);
+  bw_hookup_page_set_document (self->hookup_page, document);
+  bw_detail_page_set_document (self->detail_page, document);
+  bw_levels_page_set_document (self->levels_page, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   on_changed (self);
@@ -318,6 +338,24 @@ BwTimingPage *
 bw_window_get_timing_page (BwWindow *self)
 {
   return self->timing_page;
+}
+
+BwLevelsPage *
+bw_window_get_levels_page (BwWindow *self)
+{
+  return self->levels_page;
+}
+
+BwDetailPage *
+bw_window_get_detail_page (BwWindow *self)
+{
+  return self->detail_page;
+}
+
+BwHookupPage *
+bw_window_get_hookup_page (BwWindow *self)
+{
+  return self->hookup_page;
 }
 
 GMenu *

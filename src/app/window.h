@@ -4,9 +4,12 @@
 #include <gtk/gtk.h>
 
 #include "bench-panel.h"
+#include "detail-page.h"
 #include "document.h"
 #include "editor.h"
 #include "fit-page.h"
+#include "hookup-page.h"
+#include "levels-page.h"
 #include "timing-page.h"
 
 G_BEGIN_DECLS
@@ -21,6 +24,9 @@ BwBenchPanel *bw_window_get_bench (BwWindow *self);
 BwEditor *bw_window_get_editor (BwWindow *self);
 BwFitPage *bw_window_get_fit_page (BwWindow *self);
 BwTimingPage *bw_window_get_timing_page (BwWindow *self);
+BwLevelsPage *bw_window_get_levels_page (BwWindow *self);
+BwDetailPage *bw_window_get_detail_page (BwWindow *self);
+BwHookupPage *bw_window_get_hookup_page (BwWindow *self);
 BwPicturePanel *bw_window_get_panel (BwWindow *self);
 GMenu *bw_window_get_recent_menu (BwWindow *self);
 

@@ -359,7 +359,7 @@ timing (Fixture *f)
 static void
 open_part (Fixture *f, const char *part)
 {
-  GtkWidget *parts = app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK, "parts");
+  GtkWidget *parts = app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK, "stack");
   GtkWidget *button = gtk_widget_get_first_child (
       app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK_SWITCHER, "switcher"));
 

@@ -8,6 +8,7 @@
 #include "fault-bar.h"
 #include "figure-table.h"
 #include "finding-row.h"
+#include "parts.h"
 #include "picture-area.h"
 #include "picker.h"
 #include "preferences.h"
@@ -232,13 +233,13 @@ main (int argc, char **argv)
   add_template ("fit-grid", bw_fit_grid_get_type);
   add_template ("fit-page", bw_fit_page_get_type);
   add_template ("picture-area", bw_picture_area_get_type);
+  add_template ("parts", bw_parts_get_type);
   add_template ("picture-panel", bw_picture_panel_get_type);
   add_template ("work-out", bw_work_out_get_type);
   add_template ("identify-panel", bw_identify_panel_get_type);
   add_template ("readings-panel", bw_readings_panel_get_type);
   add_template ("picker", bw_picker_get_type);
   add_template ("preferences", bw_preferences_get_type);
-  add_template ("timing-page", bw_timing_page_get_type);
   add_template ("window", bw_window_get_type);
   return g_test_run ();
 }

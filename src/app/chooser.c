@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "chooser.h"
+
+/**
+ * BwChooser:
+ *
+ * A choice among a few things that may change: its name above a drop-down list. "chosen" tells what
+ * the person does, not what the program does.
+ */
+struct _BwChooser
+{
+  GtkBox parent_instance;
+
+  GtkDropDown *control; /* borrowed; a child */
+  GtkStringList *words;
+  GArray *values; /* of guint */
+  guint showing; /* the program is at work */
+};
+
+G_DEFINE_FINAL_TYPE (BwChooser, bw_chooser, GTK_TYPE_BOX)
+
+enum
+{
+  CHOSEN,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+#define NONE G_MAXUINT
+
+static void
+on_selected (BwChooser *self)
+{
+  if (self->showing == 0 && bw_chooser_get (self) != NONE)
+    g_signal_emit (self, signals[CHOSEN], 0, bw_chooser_get (self));
+}
+
+static void
+bw_chooser_finalize (GObject *object)
+{
+  BwChooser *self = BW_CHOOSER (object);
+
+  g_object_unref (self->words);
+  g_array_unref (self->values);
+  G_OBJECT_CLASS (bw_chooser_parent_class)->finalize (object);
+}
+
+static void
+bw_chooser_class_init (BwChooserClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = bw_chooser_finalize;
+
+  /* BwChooser::chosen: the person has chosen this value. */
+  signals[CHOSEN] = g_signal_new ("chosen", BW_TYPE_CHOOSER, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+}
+
+static void
+bw_chooser_init (BwChooser *self)
+{
+  self->words = gtk_string_list_new (NULL);
+  self->values = g_array_new (FALSE, FALSE, sizeof (guint));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (self), 4);
+}
+
+/**
+ * bw_chooser_new:
+ * @name: of the widget that takes the focus
+ * @label: with an underscore before its access key
+ *
+ * Returns: (transfer floating): a choice among nothing yet
+ */
+BwChooser *
+bw_chooser_new (const char *name, const char *label)
+{
+  BwChooser *self = g_object_new (BW_TYPE_CHOOSER, NULL);
+  GtkWidget *head = gtk_label_new_with_mnemonic (label);
+  GtkWidget *control = gtk_drop_down_new (G_LIST_MODEL (g_object_ref (self->words)), NULL);
+
+  self->control = GTK_DROP_DOWN (control);
+  gtk_widget_set_name (control, name);
+  gtk_label_set_xalign (GTK_LABEL (head), 0);
+  gtk_widget_add_css_class (head, "bw-field-label");
+  gtk_label_set_mnemonic_widget (GTK_LABEL (head), control);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  head, NULL, -1);
+  g_signal_connect_object (control, "notify::selected", G_CALLBACK (on_selected), self,
+                           G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (self), head);
+  gtk_box_append (GTK_BOX (self), control);
+  return self;
+}
+
+/**
+ * bw_chooser_clear:
+ *
+ * Leaves nothing to choose.
+ */
+void
+bw_chooser_clear (BwChooser *self)
+{
+  self->showing++;
+  gtk_string_list_splice (self->words, 0, g_list_model_get_n_items (G_LIST_MODEL (self->words)),
+                          NULL);
+  g_array_set_size (self->values, 0);
+  self->showing--;
+}
+
+/**
+ * bw_chooser_add:
+ * @value: what is chosen
+ * @words: on the screen
+ *
+ * Adds something to choose. The first one is chosen.
+ */
+void
+bw_chooser_add (BwChooser *self, guint value, const char *words)
+{
+  self->showing++;
+  g_array_append_val (self->values, value);
+  gtk_string_list_append (self->words, words);
+  self->showing--;
+}
+
+static gboolean
+holds_set (BwChooser *self, guint set)
+{
+  guint held = 0;
+  for (guint i = 0; i < self->values->len; i++)
+    held |= BW_BIT (g_array_index (self->values, guint, i));
+  return held == set;
+}
+
+/**
+ * bw_chooser_set_kinds:
+ * @set: of kinds of @table; not empty
+ *
+ * Lets the person choose among @set. What was chosen stays, if it is among them.
+ */
+void
+bw_chooser_set_kinds (BwChooser *self, const BwKindTable *table, guint set)
+{
+  guint chosen = bw_chooser_get (self);
+
+  if (holds_set (self, set))
+    return;
+  bw_chooser_clear (self);
+  for (guint kind = 0; kind < table->n; kind++)
+    if (set & BW_BIT (kind))
+      bw_chooser_add (self, kind, bw_kind_label (table, kind));
+  bw_chooser_choose (self, chosen);
+}
+
+/**
+ * bw_chooser_choose:
+ *
+ * Chooses @value, if it is there. "chosen" is not told.
+ */
+void
+bw_chooser_choose (BwChooser *self, guint value)
+{
+  self->showing++;
+  for (guint i = 0; i < self->values->len; i++)
+    if (g_array_index (self->values, guint, i) == value)
+      gtk_drop_down_set_selected (self->control, i);
+  self->showing--;
+}
+
+/**
+ * bw_chooser_get:
+ *
+ * Returns: the value that is chosen; %G_MAXUINT if there is nothing to choose
+ */
+guint
+bw_chooser_get (BwChooser *self)
+{
+  guint index = gtk_drop_down_get_selected (self->control);
+  return index < self->values->len ? g_array_index (self->values, guint, index) : NONE;
+}
+
+/**
+ * bw_chooser_get_control:
+ *
+ * Returns: (transfer none): what takes the focus
+ */
+GtkDropDown *
+bw_chooser_get_control (BwChooser *self)
+{
+  return self->control;
+}

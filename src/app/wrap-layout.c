@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "wrap-layout.h"
+
+/**
+ * BwWrapLayout:
+ *
+ * Lays out children in their natural widths one after the other, in as many rows as it takes.
+ * Children of one row start at the same height.
+ */
+struct _BwWrapLayout
+{
+  GtkLayoutManager parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (BwWrapLayout, bw_wrap_layout, GTK_TYPE_LAYOUT_MANAGER)
+
+#define GAP 12
+#define ROW_GAP 6
+
+static int
+measure (GtkWidget *child, GtkOrientation orientation, int for_size, int *minimum)
+{
+  int natural;
+  gtk_widget_measure (child, orientation, for_size, minimum, &natural, NULL, NULL);
+  return natural;
+}
+
+/* Lays out at @width, or only measures. Returns the height that it takes. */
+static int
+lay_out (GtkWidget *widget, int width, gboolean allocate)
+{
+  int x = 0, y = 0, row_height = 0, minimum;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      if (!gtk_widget_should_layout (child))
+        continue;
+      int natural = measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum);
+      int own = CLAMP (natural, minimum, MAX (minimum, width));
+      if (x > 0 && x + own > width)
+        {
+          y += row_height + ROW_GAP;
+          x = row_height = 0;
+        }
+      int height = measure (child, GTK_ORIENTATION_VERTICAL, own, &minimum);
+      if (allocate)
+        gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, own, height }, -1);
+      row_height = MAX (row_height, height);
+      x += own + GAP;
+    }
+  return y + row_height;
+}
+
+static GtkSizeRequestMode
+bw_wrap_layout_get_request_mode (GtkLayoutManager *manager, GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+bw_wrap_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrientation orientation,
+                        int for_size, int *minimum, int *natural, int *minimum_baseline,
+                        int *natural_baseline)
+{
+  int least = 0, all = 0;
+
+  *minimum_baseline = *natural_baseline = -1;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      int child_minimum;
+      if (!gtk_widget_should_layout (child))
+        continue;
+      all += measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum) + (all > 0 ? GAP : 0);
+      least = MAX (least, child_minimum);
+    }
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      *minimum = least;
+      *natural = all;
+      return;
+    }
+  *minimum = *natural = lay_out (widget, for_size > 0 ? for_size : all, FALSE);
+}
+
+static void
+bw_wrap_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width, int height,
+                         int baseline)
+{
+  lay_out (widget, width, TRUE);
+}
+
+static void
+bw_wrap_layout_class_init (BwWrapLayoutClass *klass)
+{
+  GtkLayoutManagerClass *layout_class = GTK_LAYOUT_MANAGER_CLASS (klass);
+
+  layout_class->get_request_mode = bw_wrap_layout_get_request_mode;
+  layout_class->measure = bw_wrap_layout_measure;
+  layout_class->allocate = bw_wrap_layout_allocate;
+}
+
+static void
+bw_wrap_layout_init (BwWrapLayout *self)
+{
+}
+
+/**
+ * bw_wrap_box_new:
+ *
+ * Returns: (transfer floating): an empty box whose children wrap
+ */
+GtkWidget *
+bw_wrap_box_new (void)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_widget_set_layout_manager (box, g_object_new (BW_TYPE_WRAP_LAYOUT, NULL));
+  gtk_widget_set_hexpand (box, TRUE);
+  return box;
+}
+
+/**
+ * bw_wrap_box_append:
+ * @box: made by bw_wrap_box_new()
+ * @child: (transfer floating)
+ */
+void
+bw_wrap_box_append (GtkWidget *box, GtkWidget *child)
+{
+  gtk_box_append (GTK_BOX (box), child);
+}

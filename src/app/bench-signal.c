@@ -9,7 +9,7 @@
 #include "cause.h"
 
 static const BwKind terminators[BW_N_TERMINATORS] = {
-  [BW_TERMINATORS_AS_SET] = { "as-set", N_ ("as the input is set") },
+  [BW_TERMINATORS_AS_SET] = { "as-set", N_ ("as set") },
   [BW_TERMINATORS_NONE] = { "none", N_ ("none") },
   [BW_TERMINATORS_ONE] = { "one", N_ ("one 75\u00a0Ω") },
   [BW_TERMINATORS_TWO] = { "two", N_ ("two 75\u00a0Ω") },
@@ -104,10 +104,10 @@ bw_bench_signal_title (const BwBenchSignal *signal, const BwWireForm *form)
   const char *kind = bw_kind_label (&bw_signals, form->signal);
   const char *sync = bw_kind_label (&bw_sync_kinds, form->sync);
   gboolean coded = form->signal == BW_SIGNAL_COMPOSITE || form->signal == BW_SIGNAL_YC;
-  g_autofree char *coding
-      = coded && form->system != BW_SYSTEM_NONE
-            ? g_strdup_printf ("%s, %s", kind, bw_kind_label (&bw_colour_systems, form->system))
-            : g_strdup (kind);
+  g_autofree char *coding = coded && form->system != BW_SYSTEM_NONE
+                                ? g_strdup_printf ("%s, %s", kind,
+                                                   bw_kind_label (&bw_colour_systems, form->system))
+                                : g_strdup (kind);
   return g_strdup_printf (_ ("%s → %s: %s, %s"), signal->source->name, signal->input->name, coding,
                           sync);
 }
@@ -125,8 +125,7 @@ const BwStandardLimits *
 bw_bench_signal_limits (const BwBenchSignal *signal, const GPtrArray *all)
 {
   const BwSource *source = signal->source;
-  gboolean coded
-      = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
+  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
   const char *id = coded ? bw_cause_limits_id ((BwColourSystem) source->system) : NULL;
   const BwStandardLimits *limits = id != NULL ? bw_limits_find (all, id) : NULL;
 

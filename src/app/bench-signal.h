@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 /* What hangs at the end of each conductor. */
 typedef enum
 {
-  BW_TERMINATORS_AS_SET, /* as the input is set */
+  BW_TERMINATORS_AS_SET, /* as the input's own switch and loop-through are */
   BW_TERMINATORS_NONE,
   BW_TERMINATORS_ONE, /* one 75 Ω, and so on */
   BW_TERMINATORS_TWO,

@@ -8,6 +8,7 @@
 
 #include "bench-signal.h"
 #include "cause-row.h"
+#include "caution.h"
 #include "chooser.h"
 #include "columns-layout.h"
 #include "copy-row.h"
@@ -29,12 +30,23 @@ static const BwField fields[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = ENTRY ("sync", N_ ("Sync, p-p")),
   [BW_SCOPE_POLARITY] = { .key = "polarity", .label = N_ ("Sync points"), .help = "",
                           .type = BW_FIELD_CHOICE, .kinds = &polarities },
-  [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White, from blanking")),
-  [BW_SCOPE_BLACK] = ENTRY ("black", N_ ("Black, from blanking")),
+  [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White")),
+  [BW_SCOPE_BLACK] = ENTRY ("black", N_ ("Black")),
   [BW_SCOPE_BURST] = ENTRY ("burst", N_ ("Burst, p-p")),
   [BW_SCOPE_DC] = ENTRY ("dc", N_ ("D.c. at blanking")),
-  [BW_SCOPE_LINE_TILT] = ENTRY ("line-tilt", N_ ("Tilt over a line")),
-  [BW_SCOPE_FIELD_TILT] = ENTRY ("field-tilt", N_ ("Tilt over a field")),
+  [BW_SCOPE_LINE_TILT] = ENTRY ("line-tilt", N_ ("Line tilt")),
+  [BW_SCOPE_FIELD_TILT] = ENTRY ("field-tilt", N_ ("Field tilt")),
+};
+
+static const char *const tooltips[BW_N_SCOPE_READINGS] = {
+  [BW_SCOPE_SYNC] = N_ ("Amplitude of the sync pulses, peak to peak"),
+  [BW_SCOPE_POLARITY] = N_ ("Of tri-level sync the first half"),
+  [BW_SCOPE_WHITE] = N_ ("Above blanking; of Pb, Pr and C the highest of 100 % bars"),
+  [BW_SCOPE_BLACK] = N_ ("Above blanking"),
+  [BW_SCOPE_BURST] = N_ ("Peak to peak"),
+  [BW_SCOPE_DC] = N_ ("With the scope coupled for d.c.; of sync alone between the pulses"),
+  [BW_SCOPE_LINE_TILT] = N_ ("Fall of a flat bar over the active line, as a share of it"),
+  [BW_SCOPE_FIELD_TILT] = N_ ("Fall of a flat picture over the active field, as a share of it"),
 };
 
 /**
@@ -126,7 +138,12 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
   const char *limits = c->limits != NULL ? c->limits->name : NULL;
   GString *text = g_string_new (first);
 
-  g_string_append_printf (text, _ (". The conductor should end in %s"), load);
+  if (c->not_taken)
+    g_string_append_printf (text, _ (". The input does not take %s: what should be is what the source "
+                                     "gives into %s"),
+                            bw_kind_label (&bw_sync_kinds, c->form.sync), load);
+  else
+    g_string_append_printf (text, _ (". The conductor should end in %s"), load);
   if (c->series_ohm > 0)
     g_string_append_printf (text, _ (", behind %s in the lead"), series);
   if (limits != NULL)
@@ -166,7 +183,7 @@ show_expected (BwCausePanel *self)
       g_autofree char *right = bw_scope_expected_text (reading, &expected[reading]);
       g_autofree char *note = decided & BW_BIT (reading)
                                   ? g_strdup_printf (_ ("should be %s"), right)
-                                  : g_strdup (_ ("not on this conductor"));
+                                  : g_strdup (_ ("not decided here"));
       bw_editor_row_set_note (self->rows[reading], note, NULL);
     }
 }
@@ -180,7 +197,7 @@ show_causes (BwCausePanel *self)
   for (guint i = 0; i < self->causes->len; i++)
     gtk_list_box_append (self->list,
                          bw_cause_row_new (&self->c, &self->readings,
-                                           bw_cause_panel_get_cause (self, i)));
+                                           bw_cause_panel_get_cause (self, i), i == 0));
   gtk_widget_set_visible (GTK_WIDGET (self->list), self->causes->len > 0);
 }
 
@@ -239,8 +256,8 @@ take_quantity (BwCausePanel *self, BwScopeReading reading, const char *text, GEr
     return FALSE;
   if (bw_scope_readings_set (&self->readings, reading, value))
     return TRUE;
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, _ ("“%s” is more than any scope reads"),
-               text);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, "“%s”: %s", text,
+               bw_scope_reading_allows (reading));
   return FALSE;
 }
 
@@ -394,6 +411,7 @@ add_rows (BwCausePanel *self, GtkWidget *box)
       GtkWidget *control = bw_editor_row_get_control (row);
       gboolean volts = bw_scope_reading_dimension (reading) == BW_DIMENSION_VOLTAGE;
       gtk_widget_set_name (control, fields[reading].key);
+      gtk_widget_set_tooltip_text (control, _ (tooltips[reading]));
       if (GTK_IS_ENTRY (control))
         gtk_entry_set_placeholder_text (GTK_ENTRY (control), volts ? _ ("mV or V") : _ ("in %"));
       g_signal_connect_object (row, "edited", G_CALLBACK (on_edited), self, G_CONNECT_SWAPPED);
@@ -403,16 +421,29 @@ add_rows (BwCausePanel *self, GtkWidget *box)
     }
 }
 
+/* The conductor, and what should be on it. */
+static void
+add_place (BwCausePanel *self, GtkWidget *body)
+{
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 14);
+
+  self->conductor = bw_chooser_new ("conductor", _ ("C_onductor"));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->conductor), GTK_ORIENTATION_HORIZONTAL);
+  gtk_box_set_spacing (GTK_BOX (self->conductor), 8);
+  gtk_widget_set_valign (GTK_WIDGET (self->conductor), GTK_ALIGN_START);
+  g_signal_connect_object (self->conductor, "chosen", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->conductor));
+  self->title = words_new (head, "bw-light");
+  gtk_box_append (GTK_BOX (body), head);
+}
+
 static void
 add_readings (BwCausePanel *self, GtkWidget *body)
 {
   GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
-  gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", 9u,
+  gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", 8u,
                                                         "column-width", 140u, NULL));
-  self->conductor = bw_chooser_new ("conductor", _ ("C_onductor"));
-  g_signal_connect_object (self->conductor, "chosen", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (columns), GTK_WIDGET (self->conductor));
   add_rows (self, columns);
   gtk_box_append (GTK_BOX (body), columns);
 }
@@ -445,9 +476,10 @@ content_new (BwCausePanel *self)
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
 
   gtk_widget_add_css_class (body, "bw-page-body");
-  self->title = words_new (body, "bw-light");
+  add_place (self, body);
   add_readings (self, body);
   add_answer (self, body);
+  gtk_label_set_label (words_new (body, "bw-limits"), bw_caution_scope ());
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), body);

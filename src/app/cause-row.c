@@ -101,7 +101,10 @@ append_prediction (GString *text, const BwScopeReadings *readings, const BwCause
   const BwRange *predicted = &cause->predicted[reading];
   g_autofree char *right = bw_scope_expected_text (reading, predicted);
   g_autofree char *off = off_text (reading, off_by (readings->at[reading], predicted));
-  g_string_append_printf (text, _ ("%s: read %s, this gives %s (%s)"), name, read, right, off);
+  if (cause->known && cause->n_faults > 0)
+    g_string_append_printf (text, _ ("%s: read %s, this gives %s (%s)"), name, read, right, off);
+  else
+    g_string_append_printf (text, _ ("%s: read %s, should be %s (%s)"), name, read, right, off);
 }
 
 static char *
@@ -112,15 +115,6 @@ predictions_text (const BwScopeReadings *readings, const BwCause *cause)
     if (readings->given & BW_BIT (reading))
       append_prediction (text, readings, cause, reading);
   return g_string_free (text, FALSE);
-}
-
-static char *
-share_text (const BwCause *cause)
-{
-  g_autofree char *share = bw_scope_number (cause->share * 100, cause->share < 0.095 ? 1 : 0);
-  if (!cause->known)
-    return g_strdup ("");
-  return g_strdup_printf (_ ("%s\u00a0%% of the fit"), share);
 }
 
 static char *
@@ -152,11 +146,11 @@ label_new (const char *text, const char *css_class, gboolean wrap)
 }
 
 static GtkWidget *
-head_new (const char *name, const char *share)
+head_new (const char *name, const char *fits)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *first = label_new (name, "bw-name", TRUE);
-  GtkWidget *second = label_new (share, "bw-figure", FALSE);
+  GtkWidget *second = label_new (fits, "bw-figure", FALSE);
 
   gtk_widget_set_hexpand (first, TRUE);
   gtk_widget_set_valign (second, GTK_ALIGN_START);
@@ -168,22 +162,24 @@ head_new (const char *name, const char *share)
 /**
  * bw_cause_row_new:
  * @readings: that @cause was found for
+ * @first: it is the first in the list
  *
  * Returns: (transfer floating): a line of the list of causes
  */
 GtkWidget *
-bw_cause_row_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause)
+bw_cause_row_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
+                  gboolean first)
 {
   GtkWidget *row = bw_copy_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   g_autofree char *name = bw_cause_name (cause);
-  g_autofree char *share = share_text (cause);
+  const char *fits = bw_cause_fit_words (cause, first);
   g_autofree char *says = bw_cause_says (c, readings, cause, bw_quantity_locale_mark ());
   g_autofree char *predictions = predictions_text (readings, cause);
   g_autofree char *fit = fit_text (cause);
-  g_autofree char *all = g_strjoin ("\t", name, share, says, predictions, fit, NULL);
+  g_autofree char *all = g_strjoin ("\t", name, fits, says, predictions, fit, NULL);
 
-  gtk_box_append (GTK_BOX (box), head_new (name, share));
+  gtk_box_append (GTK_BOX (box), head_new (name, fits));
   gtk_box_append (GTK_BOX (box), label_new (says, NULL, TRUE));
   gtk_box_append (GTK_BOX (box), label_new (predictions, "bw-figure", TRUE));
   gtk_box_append (GTK_BOX (box), label_new (fit, "bw-light", TRUE));

@@ -12,6 +12,6 @@ char *bw_scope_expected_text (BwScopeReading reading, const BwRange *range);
 char *bw_cause_name (const BwCause *cause);
 
 GtkWidget *bw_cause_row_new (const BwCauseCase *c, const BwScopeReadings *readings,
-                             const BwCause *cause);
+                             const BwCause *cause, gboolean first);
 
 G_END_DECLS

@@ -14,7 +14,8 @@ struct _BwChooser
   GtkDropDown *control; /* borrowed; a child */
   GtkStringList *words;
   GArray *values; /* of guint */
-  guint showing; /* the program is at work */
+  guint chosen;   /* as the person or the program has left it */
+  guint showing;  /* the program is at work */
 };
 
 G_DEFINE_FINAL_TYPE (BwChooser, bw_chooser, GTK_TYPE_BOX)
@@ -28,12 +29,30 @@ enum
 static guint signals[N_SIGNALS];
 
 #define NONE G_MAXUINT
+#define AROUND_WORDS 44 /* arrow and edges of the list's button */
 
+/* The list may tell of what the program did when that is long done: only what is new counts. */
 static void
 on_selected (BwChooser *self)
 {
-  if (self->showing == 0 && bw_chooser_get (self) != NONE)
-    g_signal_emit (self, signals[CHOSEN], 0, bw_chooser_get (self));
+  guint value = bw_chooser_get (self);
+  if (self->showing > 0 || value == NONE || value == self->chosen)
+    return;
+  self->chosen = value;
+  g_signal_emit (self, signals[CHOSEN], 0, value);
+}
+
+static void
+begin (BwChooser *self)
+{
+  self->showing++;
+}
+
+static void
+end (BwChooser *self)
+{
+  self->showing--;
+  self->chosen = bw_chooser_get (self);
 }
 
 static void
@@ -52,13 +71,14 @@ bw_chooser_class_init (BwChooserClass *klass)
   G_OBJECT_CLASS (klass)->finalize = bw_chooser_finalize;
 
   /* BwChooser::chosen: the person has chosen this value. */
-  signals[CHOSEN] = g_signal_new ("chosen", BW_TYPE_CHOOSER, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
-                                  NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  signals[CHOSEN] = g_signal_new ("chosen", BW_TYPE_CHOOSER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1, G_TYPE_UINT);
 }
 
 static void
 bw_chooser_init (BwChooser *self)
 {
+  self->chosen = NONE;
   self->words = gtk_string_list_new (NULL);
   self->values = g_array_new (FALSE, FALSE, sizeof (guint));
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
@@ -101,11 +121,25 @@ bw_chooser_new (const char *name, const char *label)
 void
 bw_chooser_clear (BwChooser *self)
 {
-  self->showing++;
+  begin (self);
   gtk_string_list_splice (self->words, 0, g_list_model_get_n_items (G_LIST_MODEL (self->words)),
                           NULL);
   g_array_set_size (self->values, 0);
-  self->showing--;
+  gtk_widget_set_size_request (GTK_WIDGET (self->control), -1, -1);
+  end (self);
+}
+
+/* As wide as the longest words need, so that nothing moves when others are chosen. */
+static void
+make_room (BwChooser *self, const char *words)
+{
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self->control),
+                                                                   words);
+  int width, room;
+
+  pango_layout_get_pixel_size (layout, &width, NULL);
+  gtk_widget_get_size_request (GTK_WIDGET (self->control), &room, NULL);
+  gtk_widget_set_size_request (GTK_WIDGET (self->control), MAX (room, width + AROUND_WORDS), -1);
 }
 
 /**
@@ -118,10 +152,11 @@ bw_chooser_clear (BwChooser *self)
 void
 bw_chooser_add (BwChooser *self, guint value, const char *words)
 {
-  self->showing++;
+  begin (self);
   g_array_append_val (self->values, value);
   gtk_string_list_append (self->words, words);
-  self->showing--;
+  make_room (self, words);
+  end (self);
 }
 
 static gboolean
@@ -161,11 +196,11 @@ bw_chooser_set_kinds (BwChooser *self, const BwKindTable *table, guint set)
 void
 bw_chooser_choose (BwChooser *self, guint value)
 {
-  self->showing++;
+  begin (self);
   for (guint i = 0; i < self->values->len; i++)
     if (g_array_index (self->values, guint, i) == value)
       gtk_drop_down_set_selected (self->control, i);
-  self->showing--;
+  end (self);
 }
 
 /**
@@ -178,6 +213,17 @@ bw_chooser_get (BwChooser *self)
 {
   guint index = gtk_drop_down_get_selected (self->control);
   return index < self->values->len ? g_array_index (self->values, guint, index) : NONE;
+}
+
+/**
+ * bw_chooser_get_n:
+ *
+ * Returns: among how many things one can choose
+ */
+guint
+bw_chooser_get_n (BwChooser *self)
+{
+  return self->values->len;
 }
 
 /**

@@ -16,6 +16,7 @@ void bw_chooser_add (BwChooser *self, guint value, const char *words);
 void bw_chooser_set_kinds (BwChooser *self, const BwKindTable *table, guint set);
 void bw_chooser_choose (BwChooser *self, guint value);
 guint bw_chooser_get (BwChooser *self);
+guint bw_chooser_get_n (BwChooser *self);
 GtkDropDown *bw_chooser_get_control (BwChooser *self);
 
 G_END_DECLS

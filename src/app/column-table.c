@@ -186,6 +186,24 @@ bw_column_table_show (BwColumnTable *self, const GPtrArray *lines)
   gtk_widget_set_visible (GTK_WIDGET (self), lines->len > 0);
 }
 
+static gboolean
+has_focus_within (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
+/* From any of its lines Tab leaves the table. */
+static gboolean
+bw_column_table_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
+  if (tab && has_focus_within (widget))
+    return FALSE;
+  return GTK_WIDGET_CLASS (bw_column_table_parent_class)->focus (widget, direction);
+}
+
 static void
 bw_column_table_dispose (GObject *object)
 {
@@ -203,6 +221,7 @@ static void
 bw_column_table_class_init (BwColumnTableClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = bw_column_table_dispose;
+  GTK_WIDGET_CLASS (klass)->focus = bw_column_table_focus;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
@@ -229,7 +248,7 @@ BwColumnTable *
 bw_column_table_new (const char *label)
 {
   BwColumnTable *self = g_object_new (BW_TYPE_COLUMN_TABLE, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  label, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  -1);
   return self;
 }

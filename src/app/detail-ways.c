@@ -65,11 +65,37 @@ can_be (guint kind, guint system)
   return system != BW_SYSTEM_SECAM_L || kinds[kind].filter != BW_LUMA_COMB;
 }
 
+/* The bandwidth that the signal kind would meet: of this input if it takes it too, else of the best
+ * input that does. One that the person has moved stands for all. */
+static double
+bandwidth_for (BwDetailState *state, const BwDetailCase *what, guint signal)
+{
+  BwDocument *document = bw_detail_state_get_document (state);
+  const BwMonitor *monitor = bw_document_get_sheet (document)->monitor;
+  const BwInput *own = bw_document_selected_input (document);
+  double best_hz = 0;
+
+  if (bw_detail_state_is_moved (state, BW_DETAIL_BANDWIDTH)
+      || (own != NULL && own->signals & BW_BIT (signal)))
+    return what->bandwidth_hz;
+  for (guint i = 0; i < monitor->inputs->len; i++)
+    {
+      const BwInput *input = bw_monitor_input (monitor, i);
+      BwDetailCase through;
+      if (!(input->signals & BW_BIT (signal)))
+        continue;
+      bw_detail_case_from (&through, monitor, input, NULL, NULL);
+      best_hz = MAX (best_hz, through.bandwidth_hz);
+    }
+  return best_hz > 0 ? best_hz : what->bandwidth_hz;
+}
+
 static void
-compute (BwDetailWay *way, const BwDetailCase *what)
+compute (BwDetailWay *way, const BwDetailCase *what, double bandwidth_hz)
 {
   BwDetailCase other = *what;
 
+  other.bandwidth_hz = bandwidth_hz;
   other.signal = way->signal;
   other.filter = way->filter;
   other.system = way->system;
@@ -80,7 +106,8 @@ compute (BwDetailWay *way, const BwDetailCase *what)
 
 /**
  * bw_detail_ways:
- * @ways: (out): the case of @state by each signal kind, all else alike
+ * @ways: (out): the case of @state by each signal kind, through the input that takes it, all else
+ *   alike
  *
  * Returns: how many
  */
@@ -100,7 +127,8 @@ bw_detail_ways (BwDetailState *state, BwDetailWay ways[BW_DETAIL_WAYS_MAX])
                                .filter = kinds[i].filter,
                                .system = is_coded (kinds[i].signal) ? system : BW_SYSTEM_NONE,
                                .is_taken = is_taken (monitor, kinds[i].signal) };
-      compute (&ways[n++], what);
+      compute (&ways[n], what, bandwidth_for (state, what, ways[n].signal));
+      n++;
     }
   return n;
 }
@@ -138,7 +166,9 @@ gain_sentence (const BwDetail *detail, const BwDetailWay *rgb, double gain, char
   g_autofree char *then = lines (rgb->detail.combined_tvl, mark);
   g_autofree char *more = percent (gain, mark);
   g_autofree char *helps = g_strdup_printf (
-      _ ("RGB would help: %s in place of %s, %s more. Then the %s would limit first."), then, now,
+      _ ("RGB would help, through an input that takes it: %s in place of %s, %s more. Then the %s "
+         "would limit first."),
+      then, now,
       more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
   return rgb->is_taken ? g_steal_pointer (&helps)
                        : g_strconcat (helps, " ", _ ("But no input of this set takes it."), NULL);

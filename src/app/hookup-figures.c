@@ -118,7 +118,7 @@ bw_hookup_list_steps (BwHookupList *list, const BwHookupView *view)
   bw_hookup_list_done (list);
 }
 
-/* "1.1 kΩ of E24, exactly 1.075 kΩ; 0.10 EUR" */
+/* "1.1 kΩ of E24, exactly 1.075 kΩ; at most 19 mW: take 1/8 W; 0.10 EUR" */
 static char *
 part_detail (const BwHookupView *view, const BwHookupPart *part)
 {
@@ -133,6 +133,12 @@ part_detail (const BwHookupView *view, const BwHookupPart *part)
     {
       g_autofree char *ideal = figure (view, part->ideal_ohm, BW_DIMENSION_RESISTANCE, 4);
       g_string_append_printf (text, _ (", exactly %s"), ideal);
+    }
+  if (part->rating_w > 0)
+    {
+      g_autofree char *power = bw_hookup_part_power (part, view->mark);
+      g_autofree char *rating = bw_rating_words (part->rating_w);
+      g_string_append_printf (text, _ ("; at most %s: take %s"), power, rating);
     }
   if (*part->price != '\0')
     g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", part->price);

@@ -10,6 +10,7 @@
 #include "scope-text.h"
 
 #define NOTHING "–"
+#define SAME_V 1e-6
 
 /* Levels */
 
@@ -57,11 +58,17 @@ level_of (const BwWireLevels *levels, Level level, double *volts)
   };
 
   *volts = all[level];
-  if (level == LEVEL_SYNC_LOW || level == LEVEL_SYNC_HIGH || level == LEVEL_BURST)
-    return fabs (*volts) > 0;
+  if (level == LEVEL_SYNC_LOW || level == LEVEL_SYNC_HIGH)
+    return fabs (*volts - levels->blanking_v) > SAME_V;
+  if (level == LEVEL_BURST)
+    return *volts > 0;
   if (level == LEVEL_WHITE || level == LEVEL_BLACK)
     return picture && !is_difference (levels->conductor);
-  return picture || level == LEVEL_BLANKING;
+  if (level == LEVEL_HIGHEST)
+    return picture && (is_difference (levels->conductor) || *volts > levels->white_v + SAME_V);
+  if (level == LEVEL_LOWEST)
+    return picture && (is_difference (levels->conductor) || *volts < levels->black_v - SAME_V);
+  return TRUE;
 }
 
 /* Which units the columns have: those that any conductor of the form has. */
@@ -74,8 +81,7 @@ typedef struct
 static Units
 units_of (const BwWireForm *form, const BwWireLevels *levels, guint n)
 {
-  Units units = { FALSE,
-                  form->signal == BW_SIGNAL_RGB || form->signal == BW_SIGNAL_COMPONENT };
+  Units units = { FALSE, form->signal == BW_SIGNAL_RGB || form->signal == BW_SIGNAL_COMPONENT };
   for (guint i = 0; i < n; i++)
     units.ire |= levels[i].volts_per_ire > 0;
   return units;
@@ -86,15 +92,29 @@ add_unit (BwTableLine *line, const BwLevelScale *scale, double volts, BwLevelUni
 {
   double value;
   gboolean known = bw_level_convert (scale, volts, BW_LEVEL_VOLTS, unit, &value, NULL);
-  bw_table_line_add (line, known ? bw_scope_number (unit == BW_LEVEL_VOLTS ? value * 1e3 : value, 1)
-                                 : g_strdup (NOTHING));
+  if (!known)
+    bw_table_line_add (line, g_strdup (NOTHING));
+  else if (unit == BW_LEVEL_CODE_8)
+    bw_table_line_add (line, bw_scope_number (value, bw_near (value, round (value), 0.05) ? 0 : 1));
+  else
+    bw_table_line_add (line, bw_scope_number (unit == BW_LEVEL_VOLTS ? value * 1e3 : value, 1));
+}
+
+/* ITU-R BT.601 has no codes for sync and burst. */
+static gboolean
+is_coded_level (Level level)
+{
+  return level != LEVEL_SYNC_LOW && level != LEVEL_SYNC_HIGH && level != LEVEL_BURST;
 }
 
 static void
 add_level (GPtrArray *lines, const BwLevelScale *scale, const Units *units, Level level,
            double volts, double gain)
 {
-  BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES, _ (level_names[level]));
+  gboolean alone = !bw_level_has_unit (scale, BW_LEVEL_PERCENT);
+  gboolean rest = alone && level == LEVEL_BLANKING;
+  BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES,
+                                          rest ? _ ("at rest") : _ (level_names[level]));
   const BwLevelScale none = { 0 };
 
   add_unit (line, scale, volts, BW_LEVEL_VOLTS);
@@ -103,7 +123,7 @@ add_level (GPtrArray *lines, const BwLevelScale *scale, const Units *units, Leve
   if (units->percent)
     {
       add_unit (line, scale, volts, BW_LEVEL_PERCENT);
-      add_unit (line, level == LEVEL_BURST ? &none : scale, volts, BW_LEVEL_CODE_8);
+      add_unit (line, is_coded_level (level) ? scale : &none, volts, BW_LEVEL_CODE_8);
     }
   add_unit (line, scale, volts * gain, BW_LEVEL_VOLTS);
   if (units->ire)
@@ -128,18 +148,39 @@ add_head (GPtrArray *lines, const Units *units)
     bw_table_line_add (head, g_strdup (_ ("IRE")));
 }
 
-/* The conductor, and what its IRE is. */
-static void
-add_group (GPtrArray *lines, const BwWireLevels *levels, gboolean alone)
+/* Conductors with the same levels share their lines. */
+static gboolean
+same_levels (const BwWireLevels *a, const BwWireLevels *b)
 {
-  const char *conductor = bw_kind_label (&bw_conductors, levels->conductor);
+  const double levels[][2] = {
+    { a->black_v, b->black_v },       { a->white_v, b->white_v },
+    { a->lowest_v, b->lowest_v },     { a->highest_v, b->highest_v },
+    { a->sync_low_v, b->sync_low_v }, { a->sync_high_v, b->sync_high_v },
+    { a->blanking_v, b->blanking_v },
+    { a->burst_pp_v, b->burst_pp_v }, { a->volts_per_ire, b->volts_per_ire },
+  };
+  if (is_difference (a->conductor) != is_difference (b->conductor)
+      || bw_conductor_is_sync_alone (a->conductor) != bw_conductor_is_sync_alone (b->conductor))
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (levels); i++)
+    if (fabs (levels[i][0] - levels[i][1]) > SAME_V)
+      return FALSE;
+  return TRUE;
+}
+
+/* The first @n conductors, and what their IRE is. */
+static void
+add_group (GPtrArray *lines, const BwWireLevels *levels, guint n)
+{
+  g_autoptr (GString) name = g_string_new (NULL);
   g_autofree char *unit = bw_scope_number (levels->volts_per_ire * 1e3, 3);
-  g_autofree char *name
-      = levels->volts_per_ire > 0
-            ? g_strdup_printf (_ ("%s, where 1\u00a0IRE is %s\u00a0mV"), conductor, unit)
-            : g_strdup (conductor);
-  if (!alone || levels->volts_per_ire > 0)
-    bw_table_lines_add (lines, BW_LINE_GROUP, name);
+
+  for (guint i = 0; i < n; i++)
+    g_string_append_printf (name, "%s%s", i > 0 ? ", " : "",
+                            bw_kind_label (&bw_conductors, levels[i].conductor));
+  if (levels->volts_per_ire > 0)
+    g_string_append_printf (name, _ (", where 1\u00a0IRE is %s\u00a0mV"), unit);
+  bw_table_lines_add (lines, BW_LINE_GROUP, name->str);
 }
 
 /**
@@ -158,14 +199,16 @@ bw_levels_lines (const BwWireForm *form, const BwLevelsLoad *video, const BwLeve
   const Units units = units_of (form, levels, n);
 
   add_head (lines, &units);
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0, next; i < n; i = next)
     {
       gboolean own = bw_conductor_is_sync_alone (levels[i].conductor);
       double gain = bw_levels_gain (own ? own_sync : video), volts;
       BwLevelScale scale;
 
+      for (next = i + 1; next < n && same_levels (&levels[i], &levels[next]);)
+        next++;
       bw_level_scale (form, &levels[i], &scale);
-      add_group (lines, &levels[i], n == 1);
+      add_group (lines, &levels[i], next - i);
       for (Level level = 0; level < N_LEVELS; level++)
         if (level_of (&levels[i], level, &volts))
           add_level (lines, &scale, &units, level, volts, gain);
@@ -203,15 +246,20 @@ colour_at (const BwWireForm *form, BwConductor conductor, BwBarsForm bars, BwBar
 static void
 add_coded (GPtrArray *lines, const BwWireForm *form, BwBarsForm bars, double gain)
 {
-  static const char *const heads[] = { N_ ("bar"),       N_ ("luma\nmV"), N_ ("chroma\nmV p-p"),
-                                       N_ ("phase\n°"), N_ ("highest\nmV"), N_ ("lowest\nmV"),
+  static const char *const heads[] = { N_ ("bar"),
+                                       N_ ("luma\nmV"),
+                                       N_ ("chroma\nmV p-p"),
+                                       N_ ("phase\n°"),
+                                       N_ ("highest\nmV"),
+                                       N_ ("lowest\nmV"),
                                        NULL };
   gboolean apart = form->signal == BW_SIGNAL_YC;
 
   add_heads (lines, heads);
   for (BwBar bar = 0; bar < BW_N_BARS; bar++)
     {
-      BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES, bw_kind_label (&bw_bars, bar));
+      BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES,
+                                              bw_kind_label (&bw_bars, bar));
       BwWireColour luma, chroma;
       colour_at (form, apart ? BW_CONDUCTOR_Y : BW_CONDUCTOR_VIDEO, bars, bar, gain, &luma);
       colour_at (form, apart ? BW_CONDUCTOR_C : BW_CONDUCTOR_VIDEO, bars, bar, gain, &chroma);
@@ -219,9 +267,10 @@ add_coded (GPtrArray *lines, const BwWireForm *form, BwBarsForm bars, double gai
       double phase_deg = atan2 (chroma.v_v, chroma.u_v) * 180 / G_PI;
       add_mv (line, luma.base_v);
       add_mv (line, 2 * amplitude_v);
-      bw_table_line_add (line, amplitude_v > 1e-6
-                                   ? bw_scope_number (phase_deg < 0 ? phase_deg + 360 : phase_deg, 1)
-                                   : g_strdup (NOTHING));
+      bw_table_line_add (line,
+                         amplitude_v > 1e-6
+                             ? bw_scope_number (phase_deg < 0 ? phase_deg + 360 : phase_deg, 1)
+                             : g_strdup (NOTHING));
       add_mv (line, (apart ? 0 : luma.base_v) + amplitude_v);
       add_mv (line, (apart ? 0 : luma.base_v) - amplitude_v);
     }
@@ -238,7 +287,8 @@ add_plain (GPtrArray *lines, const BwWireForm *form, BwBarsForm bars, double gai
       bw_table_line_add (head, g_strdup_printf (_ ("%s\nmV"), bw_kind_label (&bw_conductors, c)));
   for (BwBar bar = 0; bar < BW_N_BARS; bar++)
     {
-      BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES, bw_kind_label (&bw_bars, bar));
+      BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES,
+                                              bw_kind_label (&bw_bars, bar));
       for (BwConductor c = 0; c < BW_N_CONDUCTORS; c++)
         if (conductors & BW_BIT (c))
           {
@@ -301,11 +351,10 @@ ohm_text (const BwLevelsLoad *load)
   double gain = bw_levels_gain (load);
   g_autofree char *ratio = bw_scope_number (gain, 3);
   g_autofree char *db = bw_scope_number (20 * log10 (gain), 1);
-  g_autofree char *ohm
-      = isinf (load->load_ohm)
-            ? g_strdup (_ ("none"))
-            : bw_quantity_format (load->load_ohm, BW_DIMENSION_RESISTANCE, 4,
-                                  bw_quantity_locale_mark ());
+  g_autofree char *ohm = isinf (load->load_ohm)
+                             ? g_strdup (_ ("none"))
+                             : bw_quantity_format (load->load_ohm, BW_DIMENSION_RESISTANCE, 4,
+                                                   bw_quantity_locale_mark ());
   if (bw_near (gain, 1, 1e-6))
     return g_strdup_printf (_ ("%s: the levels are right"), ohm);
   return g_strdup_printf (_ ("%s: every level × %s (%s\u00a0dB)"), ohm, ratio, db);
@@ -329,8 +378,8 @@ bw_load_figures (const BwWireForm *form, const BwLevelsLoad *video, const BwLeve
   g_ptr_array_add (figures, bw_figure_new (_ ("Load"), NULL, load));
   if (form->sync == BW_SYNC_SEPARATE || form->sync == BW_SYNC_COMPOSITE)
     g_ptr_array_add (figures, bw_figure_new (_ ("Load of sync"), NULL, sync_load));
-  g_ptr_array_add (figures,
-                   bw_figure_new (_ ("Levels"), NULL, _ ("above blanking; of the source as entered")));
+  g_ptr_array_add (figures, bw_figure_new (_ ("Levels"), NULL,
+                                           _ ("above blanking; of the source as entered")));
   g_ptr_array_add (figures,
                    bw_figure_new (_ ("Limits"), NULL,
                                   limits != NULL ? limits->source

@@ -127,8 +127,9 @@ bw_levels_picture_show_as (BwPicture *picture, const BwPicture *before)
   if (before == NULL || !bw_picture_is_levels (before))
     return;
   const BwViewRange *shown = &bw_levels_picture (before)->across;
-  if (bw_near (shown->low, levels->across.low, 1e-9)
-      && bw_near (shown->high, levels->across.high, 1e-9))
+  double slack = 1e-6 * (shown->high - shown->low);
+  if (!bw_view_range_is_whole (shown) && fabs (shown->low - levels->across.low) < slack
+      && fabs (shown->high - levels->across.high) < slack)
     bw_view_range_show (&levels->across, shown->from, shown->to);
 }
 
@@ -245,11 +246,15 @@ static char *
 trace_text (const BwPicturePoint *point, double per_ire)
 {
   double low_v = point->at[BW_LEVELS_POINT_LOW], high_v = point->at[BW_LEVELS_POINT_HIGH];
-  g_autofree char *low = bw_scope_level (low_v, per_ire);
-  g_autofree char *high = bw_scope_level (high_v, per_ire);
   if (bw_near (low_v, high_v, 50e-6))
-    return g_steal_pointer (&high);
-  return g_strdup_printf (_ ("%s to %s"), low, high);
+    return bw_scope_level (high_v, per_ire);
+  g_autofree char *low = bw_scope_number (low_v * 1e3, 1);
+  g_autofree char *high = bw_scope_number (high_v * 1e3, 1);
+  if (!(per_ire > 0))
+    return g_strdup_printf (_ ("%s to %s\u00a0mV"), low, high);
+  g_autofree char *low_ire = bw_scope_number (low_v / per_ire, 1);
+  g_autofree char *high_ire = bw_scope_number (high_v / per_ire, 1);
+  return g_strdup_printf (_ ("%s to %s\u00a0mV (%s to %s\u00a0IRE)"), low, high, low_ire, high_ire);
 }
 
 static char *
@@ -260,7 +265,7 @@ words (const BwPicture *base, const BwPicturePoint *point)
   g_autofree char *time = bw_scope_time (point->at[BW_LEVELS_POINT_LINE_TIME]);
   g_autofree char *trace = trace_text (point, per_ire);
   g_autofree char *pointer = bw_scope_level (point->down, per_ire);
-  return g_strdup_printf (_ ("%s, line %d, %s after 0H: trace %s; pointer at %s"),
+  return g_strdup_printf (_ ("%s, line %d, %s after 0H: %s; pointer %s"),
                           bw_kind_label (&bw_conductors, (guint) point->row),
                           (int) point->at[BW_LEVELS_POINT_LINE], time, trace, pointer);
 }
@@ -279,7 +284,7 @@ difference (const BwPicture *base, const BwPicturePoint *a, const BwPicturePoint
   g_autofree char *span = bw_scope_span (b->along - a->along);
   g_autofree char *trace = bw_scope_level (trace_v (b) - trace_v (a), per_ire);
   g_autofree char *pointer = bw_scope_level (b->down - a->down, per_ire);
-  return g_strdup_printf (_ ("Between the cursors: %s; trace %s, pointer %s"), span, trace,
+  return g_strdup_printf (_ ("Between the cursors: %s, trace %s, pointer %s"), span, trace,
                           pointer);
 }
 
@@ -311,10 +316,8 @@ zoom (BwPicture *base, const BwPicturePage *page, double x, double y, double fac
 static double
 x_at (const BwLevelsPicture *picture, const BwPicturePage *page, double time_s)
 {
-  BwConductor first
-      = (BwConductor) g_bit_nth_lsf (bw_synthesis_conductors (
-                                         bw_levels_model_synthesis (picture->view.model)),
-                                     -1);
+  BwConductor first = (BwConductor)
+      g_bit_nth_lsf (bw_synthesis_conductors (bw_levels_model_synthesis (picture->view.model)), -1);
   double x = 0, y;
   bw_levels_view_place (page->width, page->height, page->ink, &picture->view, first, time_s, 0, &x,
                         &y);

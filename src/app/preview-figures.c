@@ -91,8 +91,8 @@ add_mask (Table *t, const BwDetail *detail)
  * @density: pixels of the screen to those of the page
  * @mark: the decimal mark
  *
- * Returns: (transfer full) (element-type BwTableFigure): what part is shown, and how large in it are
- *   lines, spot and mask
+ * Returns: (transfer full) (element-type BwTableFigure): what part is shown, and how large lines,
+ *   spot and mask are in it
  */
 GPtrArray *
 bw_preview_table (const BwPreviewResult *result, double density, char mark)
@@ -113,8 +113,8 @@ bw_preview_table (const BwPreviewResult *result, double density, char mark)
 static char *
 percent (double share, char mark)
 {
-  return bw_quantity_format (round (1000 * share) / 1000, BW_DIMENSION_FRACTION, share < 0.1 ? 2 : 3,
-                             mark);
+  return bw_quantity_format (round (1000 * share) / 1000, BW_DIMENSION_FRACTION,
+                             share < 0.1 ? 2 : 3, mark);
 }
 
 static char *
@@ -130,7 +130,7 @@ measured_words (const BwPreviewResult *result, guint burst, char mark)
       return g_strdup (_ ("not in view"));
     case BW_BURST_TOO_FINE:
     default:
-      return g_strdup (_ ("too small"));
+      return g_strdup (_ ("too fine here"));
     }
 }
 

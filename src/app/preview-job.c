@@ -107,7 +107,7 @@ struct _BwPreviewJob
 {
   BwPreviewDoneFunc done;
   gpointer user_data;
-  Run *run;                 /* nullable; lives as long as its task, which is not over yet */
+  Run *run;                  /* nullable; lives as long as its task, which is not over yet */
   GCancellable *cancellable; /* of the run */
 };
 
@@ -149,11 +149,11 @@ static void
 measure (BwPreviewResult *result)
 {
   for (guint burst = 0; burst < BW_N_TEST_BURSTS; burst++)
-    result->bursts[burst]
-        = result->wish.kind == BW_TEST_LINES
-              ? bw_burst_measure (&result->wish.preview, &result->wish.sent->frame, result->screen,
-                                  burst, &result->modulation[burst])
-              : BW_BURST_ABSENT;
+    result->bursts[burst] = result->wish.kind == BW_TEST_LINES
+                                ? bw_burst_measure (&result->wish.preview,
+                                                    &result->wish.sent->frame, result->screen,
+                                                    burst, &result->modulation[burst])
+                                : BW_BURST_ABSENT;
 }
 
 /* Whether the wish is sound, before a picture is drawn for it. */

@@ -5,9 +5,9 @@
 
 #define LEAST_CYCLES 4.0
 #define LEAST_LINES 4.0
-#define EDGE_LINES 3.0     /* at the top and bottom of a burst, which the neighbours reach into */
-#define EVEN_LINES 4.0     /* after which the dots of composite repeat, as nearly as matters */
-#define LEAST_KEPT 0.98    /* by a spot that is drawn wider than it is */
+#define EDGE_LINES 3.0 /* at the top and bottom of a burst, which the neighbours reach into */
+#define EVEN_LINES 4.0 /* after which the dots of composite repeat, as nearly as matters */
+#define LEAST_KEPT 0.3 /* by a spot that is drawn wider than it is */
 #define GAMMA_STEPS 256
 
 /* Pixels of a preview; fractions count at the top and the bottom. */
@@ -45,7 +45,8 @@ part_of (const BwPreview *preview, const BwDetail *detail, const BwTestFrame *fr
   double top = preview->centre_y * detail->height_m * scale - preview->height / 2.0;
   double x = (box->x - frame->seen.x) * across - left;
   double y = (box->y - frame->seen.y) * down - top;
-  Part part = { (int) MAX (ceil (x), 0), (int) MIN (floor (x + box->width * across), preview->width),
+  Part part = { (int) MAX (ceil (x), 0),
+                (int) MIN (floor (x + box->width * across), preview->width),
                 MAX (y + EDGE_LINES * line, 0),
                 MIN (y + box->height * down - EDGE_LINES * line, preview->height) };
   double lines = floor ((part.bottom - part.top) / line);
@@ -113,7 +114,8 @@ kept_by_pixels (const BwPreview *preview, double cycles_per_m)
  * @frame: of that picture
  * @light: what bw_preview_screen() made of it
  * @modulation: (out): the amplitude of a sine fitted to the light of the burst, divided by that of
- *   the picture: bw_detail_mtf() but for what the gamma adds, less than a hundredth
+ *   the picture, and by what the pixels leave where the spot is narrower than they are:
+ *   bw_detail_mtf() but for what the gamma adds, less than a hundredth
  *
  * Returns: whether it could be measured, or why not
  */
@@ -131,10 +133,11 @@ bw_burst_measure (const BwPreview *preview, const BwTestFrame *frame, const BwPl
   double cycles = cycles_per_m / preview->pixels_per_m;
   Part part = part_of (preview, &detail, frame, &box);
   double lines = (part.bottom - part.top) / (detail.line_pitch_m * preview->pixels_per_m);
-  if (kept_by_pixels (preview, cycles_per_m) < LEAST_KEPT)
+  double kept = kept_by_pixels (preview, cycles_per_m);
+  if (kept < LEAST_KEPT)
     return BW_BURST_TOO_FINE;
   if ((part.right - part.left) * cycles < LEAST_CYCLES || lines < LEAST_LINES - 0.5)
     return BW_BURST_OUTSIDE;
-  *modulation = fit (light, &part, cycles) / whole_amplitude (preview);
+  *modulation = fit (light, &part, cycles) / (whole_amplitude (preview) * kept);
   return BW_BURST_MEASURED;
 }

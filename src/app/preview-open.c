@@ -138,9 +138,11 @@ bw_preview_open_choose (BwPreviewOpen *open, GtkWidget *over)
 {
   if (open->chooser == NULL)
     {
-      GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-          _ ("Open a Picture"), GTK_WINDOW (gtk_widget_get_root (over)),
-          GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), _ ("_Cancel"));
+      GtkFileChooserNative *chooser = gtk_file_chooser_native_new (_ ("Open a Picture"),
+                                                                   GTK_WINDOW (
+                                                                       gtk_widget_get_root (over)),
+                                                                   GTK_FILE_CHOOSER_ACTION_OPEN,
+                                                                   _ ("_Open"), _ ("_Cancel"));
       g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
       gtk_file_filter_set_name (filter, _ ("PNG pictures"));
       gtk_file_filter_add_mime_type (filter, "image/png");

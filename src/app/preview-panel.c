@@ -1,17 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "preview-panel.h"
-
-#include <math.h>
+#include "preview-panel-private.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "chooser.h"
-#include "column-table.h"
 #include "picture-area-private.h"
 #include "preview-figures.h"
-#include "preview-open.h"
-#include "preview-status.h"
-#include "wrap-layout.h"
 
 /**
  * BwPreviewPanel:
@@ -19,46 +12,17 @@
  * The picture itself: a test picture as the screen shows it after the path, beside the untouched
  * one. Whatever changes is computed anew soon, in a thread; until then the old preview stays.
  */
-struct _BwPreviewPanel
-{
-  GtkWidget parent_instance;
-
-  BwPicturePanel *panel; /* the only child */
-  BwDetailState *state;
-  BwPreviewPicture *picture; /* borrowed; of the panel's area */
-  BwPreviewJob *job;
-  BwPreviewOpen *open;
-  BwPreviewSent *sent;   /* nullable; the test picture that was sent last */
-  BwPreviewSent *opened; /* nullable */
-  char *opened_name;
-
-  BwChooser *kind; /* borrowed, below the panel; likewise */
-  BwChooser *times;
-  GtkRange *brightness;
-  GtkWidget *next;
-  GtkLabel *fault;
-  BwPreviewStatus *status;
-  GtkWidget *burst_heading;
-  BwColumnTable *bursts;
-
-  guint frame;
-  guint starting;  /* source that starts the job soon */
-  gboolean stale;  /* something changed while it was not shown */
-  int page_width;  /* for which was wished last */
-  int page_height;
-  int density;
-  GdkSurface *surface; /* nullable; of the window, while the panel is shown */
-};
-
 G_DEFINE_FINAL_TYPE (BwPreviewPanel, bw_preview_panel, GTK_TYPE_WIDGET)
 
 #define SOON_MS 50
-#define FRAMES 4 /* after which the dots of every system are where they were, or nearly */
-#define USUAL_BRIGHTNESS 0.5
-#define USUAL_TIMES 4
+#define FRAMES 4      /* after which the dots of every system are where they were, or nearly */
+#define NO_LOSS 0.995 /* of an exposure */
+#define NAME_CHARS 22
+#define BURSTS_ACROSS 0.31 /* where the bursts are, to zoom in there */
+#define BURSTS_DOWN 0.35
 
-static GtkWidget *
-area_of (BwPreviewPanel *self)
+GtkWidget *
+bw_preview_panel_area (BwPreviewPanel *self)
 {
   return GTK_WIDGET (bw_picture_panel_get_area (self->panel));
 }
@@ -121,9 +85,7 @@ has_dots (BwPreviewPanel *self)
 static void
 show_title (BwPreviewPanel *self, const char *name)
 {
-  g_autofree char *times
-      = bw_preview_picture_times_words (bw_preview_picture_get_times (self->picture));
-  g_autofree char *title = g_strdup_printf (_ ("%s: the picture, %s"), name, times);
+  g_autofree char *title = g_strdup_printf (_ ("%s: the picture on the screen"), name);
   bw_picture_panel_set_title (self->panel, title);
 }
 
@@ -150,7 +112,7 @@ on_start (gpointer user_data)
   BwPreviewWish wish = { 0 };
 
   self->starting = 0;
-  if (gtk_widget_get_width (area_of (self)) == 0)
+  if (gtk_widget_get_width (bw_preview_panel_area (self)) == 0)
     {
       self->stale = TRUE;
       return G_SOURCE_REMOVE;
@@ -191,6 +153,8 @@ on_done (BwPreviewResult *result, const GError *error, gpointer user_data)
           g_clear_pointer (&self->sent, bw_preview_sent_unref);
           self->sent = bw_preview_sent_ref (result->wish.sent);
         }
+      /* Where nothing would be cut off there is nothing to choose. */
+      gtk_widget_set_sensitive (GTK_WIDGET (self->brightness), result->exposure < NO_LOSS);
       bw_preview_picture_set_result (self->picture, result);
       bw_preview_status_say (self->status, words);
     }
@@ -233,8 +197,16 @@ update (BwPreviewPanel *self)
 }
 
 static void
-on_kind (BwPreviewPanel *self, guint kind)
+set_fault (BwPreviewPanel *self, const char *words)
 {
+  gtk_label_set_label (self->fault, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->fault), *words != '\0');
+}
+
+void
+bw_preview_panel_on_kind (BwPreviewPanel *self, guint kind)
+{
+  set_fault (self, "");
   bw_preview_picture_set_sent (self->picture, kind,
                                kind == BW_PREVIEW_OPENED ? self->opened_name
                                                          : bw_kind_label (&bw_test_pictures, kind));
@@ -250,30 +222,27 @@ on_shown (BwPreviewPanel *self)
   for (guint i = 0; i < BW_N_PREVIEW_TIMES; i++)
     if (bw_near (times, bw_preview_times[i], 1e-9))
       bw_chooser_choose (self->times, i);
-  if (self->state == NULL)
-    return;
-  g_autofree char *name = path_name (self);
-  show_title (self, name);
-  start_soon (self);
+  if (self->state != NULL)
+    start_soon (self);
 }
 
-static void
-on_times (BwPreviewPanel *self, guint index)
+void
+bw_preview_panel_on_times (BwPreviewPanel *self, guint index)
 {
   bw_preview_picture_set_times (self->picture, bw_preview_times[index]);
   redraw (self);
-  g_signal_emit_by_name (area_of (self), "shown");
+  g_signal_emit_by_name (bw_preview_panel_area (self), "shown");
 }
 
-static void
-on_brightness (BwPreviewPanel *self)
+void
+bw_preview_panel_on_brightness (BwPreviewPanel *self)
 {
   bw_preview_picture_set_brightness (self->picture, gtk_range_get_value (self->brightness));
   redraw (self);
 }
 
-static void
-on_next (BwPreviewPanel *self)
+void
+bw_preview_panel_on_next (BwPreviewPanel *self)
 {
   self->frame = (self->frame + 1) % FRAMES;
   bw_preview_picture_set_frame (self->picture, self->frame);
@@ -284,7 +253,7 @@ on_next (BwPreviewPanel *self)
 static void
 on_layout (BwPreviewPanel *self)
 {
-  GtkWidget *area = area_of (self);
+  GtkWidget *area = bw_preview_panel_area (self);
   if (self->state != NULL
       && (self->stale || gtk_widget_get_width (area) != self->page_width
           || gtk_widget_get_height (area) != self->page_height
@@ -294,21 +263,26 @@ on_layout (BwPreviewPanel *self)
 
 /* Opened pictures */
 
-static void
-fill_kinds (BwPreviewPanel *self)
+/* A long name is cut, so that the row of controls stays as it is. */
+static char *
+short_name (const char *name)
 {
+  if (g_utf8_strlen (name, -1) <= NAME_CHARS)
+    return g_strdup (name);
+  g_autofree char *start = g_utf8_substring (name, 0, NAME_CHARS - 1);
+  return g_strconcat (start, "…", NULL);
+}
+
+void
+bw_preview_panel_fill_kinds (BwPreviewPanel *self)
+{
+  g_autofree char *name = self->opened != NULL ? short_name (self->opened_name) : NULL;
+
   bw_chooser_clear (self->kind);
   for (guint kind = 0; kind < BW_N_TEST_PICTURES; kind++)
     bw_chooser_add (self->kind, kind, bw_kind_label (&bw_test_pictures, kind));
-  if (self->opened != NULL)
-    bw_chooser_add (self->kind, BW_PREVIEW_OPENED, self->opened_name);
-}
-
-static void
-set_fault (BwPreviewPanel *self, const char *words)
-{
-  gtk_label_set_label (self->fault, words);
-  gtk_widget_set_visible (GTK_WIDGET (self->fault), *words != '\0');
+  if (name != NULL)
+    bw_chooser_add (self->kind, BW_PREVIEW_OPENED, name);
 }
 
 static void
@@ -327,10 +301,9 @@ on_opened (BwPreviewSent *sent, const GError *error, const char *name, gpointer 
   self->opened = sent;
   g_free (self->opened_name);
   self->opened_name = g_strdup (name);
-  set_fault (self, "");
-  fill_kinds (self);
+  bw_preview_panel_fill_kinds (self);
   bw_chooser_choose (self->kind, BW_PREVIEW_OPENED);
-  on_kind (self, BW_PREVIEW_OPENED);
+  bw_preview_panel_on_kind (self, BW_PREVIEW_OPENED);
 }
 
 /**
@@ -345,8 +318,8 @@ bw_preview_panel_open (BwPreviewPanel *self, GFile *file)
   bw_preview_open_file (self->open, file);
 }
 
-static void
-on_open (BwPreviewPanel *self)
+void
+bw_preview_panel_on_open (BwPreviewPanel *self)
 {
   bw_preview_open_choose (self->open, GTK_WIDGET (self));
 }
@@ -417,126 +390,6 @@ bw_preview_panel_class_init (BwPreviewPanelClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
-/* Building */
-
-static BwChooser *
-add_chooser (BwPreviewPanel *self, GtkWidget *box, const char *name, const char *label,
-             GCallback chosen)
-{
-  BwChooser *chooser = bw_chooser_new (name, label);
-  g_signal_connect_object (chooser, "chosen", chosen, self, G_CONNECT_SWAPPED);
-  bw_wrap_box_append (box, GTK_WIDGET (chooser));
-  return chooser;
-}
-
-static void
-add_button (BwPreviewPanel *self, GtkWidget *box, GtkWidget *button, const char *name,
-            const char *tooltip, GCallback clicked)
-{
-  gtk_widget_set_name (button, name);
-  gtk_widget_set_valign (button, GTK_ALIGN_END);
-  gtk_widget_set_tooltip_text (button, tooltip);
-  g_signal_connect_object (button, "clicked", clicked, self, G_CONNECT_SWAPPED);
-  bw_wrap_box_append (box, button);
-}
-
-static void
-add_times (BwPreviewPanel *self, GtkWidget *box)
-{
-  self->times = add_chooser (self, box, "times", _ ("_Magnification"), G_CALLBACK (on_times));
-  for (guint i = 0; i < BW_N_PREVIEW_TIMES; i++)
-    {
-      g_autofree char *words = bw_preview_picture_times_words (bw_preview_times[i]);
-      bw_chooser_add (self->times, i, words);
-    }
-}
-
-/* From nothing cut off to as bright on average as the untouched. */
-static void
-add_brightness (BwPreviewPanel *self, GtkWidget *box)
-{
-  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
-  GtkWidget *head = gtk_label_new_with_mnemonic (_ ("_Brightness"));
-  GtkWidget *scale = gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0, 1, 0.05);
-
-  self->brightness = GTK_RANGE (scale);
-  gtk_scale_set_draw_value (GTK_SCALE (scale), FALSE);
-  gtk_range_set_value (self->brightness, USUAL_BRIGHTNESS);
-  gtk_widget_set_size_request (scale, 120, -1);
-  gtk_widget_set_name (scale, "brightness");
-  gtk_widget_set_tooltip_text (scale, _ ("Left: nothing is cut off. Right: as bright on average as "
-                                         "the untouched picture"));
-  gtk_label_set_xalign (GTK_LABEL (head), 0);
-  gtk_widget_add_css_class (head, "bw-field-label");
-  gtk_label_set_mnemonic_widget (GTK_LABEL (head), scale);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_RELATION_LABELLED_BY, head,
-                                  NULL, -1);
-  g_signal_connect_object (scale, "value-changed", G_CALLBACK (on_brightness), self,
-                           G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (column), head);
-  gtk_box_append (GTK_BOX (column), scale);
-  bw_wrap_box_append (box, column);
-}
-
-static void
-add_controls (BwPreviewPanel *self)
-{
-  GtkWidget *box = bw_wrap_box_new ();
-
-  self->kind = add_chooser (self, box, "picture", _ ("P_icture"), G_CALLBACK (on_kind));
-  fill_kinds (self);
-  add_button (self, box, gtk_button_new_with_mnemonic (_ ("Open P_NG…")), "open-png",
-              _ ("Show a Picture of Your Own"), G_CALLBACK (on_open));
-  add_times (self, box);
-  add_brightness (self, box);
-  self->next = gtk_button_new_with_mnemonic (_ ("Next _Frame"));
-  add_button (self, box, self->next, "next-frame",
-              _ ("The dots of composite move from one frame to the next"), G_CALLBACK (on_next));
-  bw_picture_panel_add_control (self->panel, NULL, box);
-}
-
-static GtkWidget *
-label_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-/* Under the drawing: what is being computed, and what was wrong with a file. */
-static void
-add_status (BwPreviewPanel *self)
-{
-  GtkBox *box = GTK_BOX (gtk_widget_get_parent (area_of (self)));
-  GtkWidget *fault = label_new (NULL, "bw-field-error");
-
-  self->status = g_object_new (BW_TYPE_PREVIEW_STATUS, NULL);
-  g_signal_connect_object (self->status, "cancel", G_CALLBACK (bw_preview_panel_cancel), self,
-                           G_CONNECT_SWAPPED);
-  self->fault = GTK_LABEL (fault);
-  gtk_label_set_selectable (self->fault, TRUE);
-  gtk_widget_set_name (fault, "fault");
-  gtk_widget_set_visible (fault, FALSE);
-  gtk_box_prepend (box, fault);
-  gtk_box_append (box, GTK_WIDGET (self->status));
-}
-
-static void
-add_bursts (BwPreviewPanel *self)
-{
-  self->burst_heading = label_new (_ ("Modulation left of each burst: computed from the links, and "
-                                      "measured in the picture beside it"),
-                                   "bw-heading");
-  gtk_label_set_max_width_chars (GTK_LABEL (self->burst_heading), 44);
-  self->bursts = bw_column_table_new (_ ("Modulation left of each burst"));
-  gtk_widget_set_name (GTK_WIDGET (self->bursts), "bursts");
-  bw_picture_panel_add_side (self->panel, self->burst_heading);
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bursts));
-}
-
 static void
 bw_preview_panel_init (BwPreviewPanel *self)
 {
@@ -546,16 +399,14 @@ bw_preview_panel_init (BwPreviewPanel *self)
   self->job = bw_preview_job_new (on_done, self);
   self->open = bw_preview_open_new (on_opened, self);
   self->panel = g_object_new (BW_TYPE_PICTURE_PANEL, NULL);
-  bw_preview_picture_set_times (self->picture, USUAL_TIMES);
-  bw_preview_picture_set_brightness (self->picture, USUAL_BRIGHTNESS);
+  bw_preview_picture_set_centre (self->picture, BURSTS_ACROSS, BURSTS_DOWN);
+  bw_preview_picture_set_brightness (self->picture, BW_PREVIEW_USUAL_BRIGHTNESS);
   bw_preview_picture_set_sent (self->picture, BW_TEST_LINES,
                                bw_kind_label (&bw_test_pictures, BW_TEST_LINES));
-  add_controls (self);
-  add_status (self);
-  add_bursts (self);
+  bw_preview_panel_build (self);
   bw_picture_panel_show (self->panel, picture);
   on_shown (self);
-  g_signal_connect_object (area_of (self), "shown", G_CALLBACK (on_shown), self,
+  g_signal_connect_object (bw_preview_panel_area (self), "shown", G_CALLBACK (on_shown), self,
                            G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }

@@ -87,6 +87,10 @@ struct _BwPreviewPicture
   BwPreviewKeep *keep;
 };
 
+extern const BwPictureClass bw_preview_picture_class;
+
+void bw_preview_picture_changed (BwPreviewPicture *picture);
+void bw_preview_picture_free (BwPicture *base);
 double bw_preview_picture_exposure (const BwPreviewPicture *picture);
 
 /* preview-picture-layout.c */

@@ -8,8 +8,9 @@
 static char *
 length (double length_m)
 {
-  double shown_m = fabs (length_m) < 5e-7 ? 0 : length_m;
-  return bw_quantity_format (shown_m, BW_DIMENSION_LENGTH, 3, bw_quantity_locale_mark ());
+  if (fabs (length_m) < 5e-7)
+    return g_strdup ("0\u00a0mm");
+  return bw_quantity_format (length_m, BW_DIMENSION_LENGTH, 3, bw_quantity_locale_mark ());
 }
 
 static char *
@@ -37,9 +38,9 @@ char *
 bw_preview_picture_times_words (double times)
 {
   if (!(times > 0))
-    return g_strdup (_ ("the whole screen"));
+    return g_strdup (_ ("Whole screen"));
   g_autofree char *count = number (times);
-  return bw_near (times, 1, 1e-9) ? g_strdup (_ ("life size"))
+  return bw_near (times, 1, 1e-9) ? g_strdup (_ ("Life size"))
                                   : g_strdup_printf (_ ("%s × life size"), count);
 }
 
@@ -60,10 +61,9 @@ link_words (const BwPreviewPicture *picture)
     }
   if (counted->len == 0)
     return g_strdup (_ ("No link of the path is known."));
-  return unknown->len > 0
-             ? g_strdup_printf (_ ("Links counted: %s; no limit or not known: %s."), counted->str,
-                                unknown->str)
-             : g_strdup_printf (_ ("Links counted: %s."), counted->str);
+  return unknown->len > 0 ? g_strdup_printf (_ ("Links counted: %s; no limit or not known: %s."),
+                                             counted->str, unknown->str)
+                          : g_strdup_printf (_ ("Links counted: %s."), counted->str);
 }
 
 /* "4 × life size": of the whole screen also the scale that makes it fit. */
@@ -73,7 +73,7 @@ scale_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
   double times = layout->pixels_per_m / bw_preview_pixels_per_m (1);
   g_autofree char *words = bw_preview_picture_times_words (times);
   return picture->times > 0 ? g_strdup_printf (_ ("%s at 96 dpi"), words)
-                            : g_strdup_printf (_ ("The whole screen, %s at 96 dpi"), words);
+                            : g_strdup_printf (_ ("Whole screen, %s at 96 dpi"), words);
 }
 
 static char *
@@ -90,8 +90,8 @@ part_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
 
   if (!(picture->times > 0))
     return g_strdup_printf (_ ("%s by %s of glass"), screen_width, screen_height);
-  return g_strdup_printf (_ ("%s by %s of the glass (%s by %s), about %s from the left and %s from "
-                             "the top"),
+  return g_strdup_printf (_ ("%s by %s of the glass (%s by %s), its middle %s from the left and "
+                             "%s from the top"),
                           width, height, screen_width, screen_height, across, down);
 }
 
@@ -99,7 +99,8 @@ part_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
 static char *
 frame_words (const BwPreviewPicture *picture)
 {
-  return picture->frame > 0 ? g_strdup_printf (_ (" Frame %u."), picture->frame + 1) : g_strdup ("");
+  return picture->frame > 0 ? g_strdup_printf (_ (" Frame %u."), picture->frame + 1)
+                            : g_strdup ("");
 }
 
 /**
@@ -117,10 +118,10 @@ bw_preview_caption (const BwPreviewPicture *picture, const BwPreviewLayout *layo
   g_autofree char *links = link_words (picture);
   g_autofree char *frame = frame_words (picture);
   g_autofree char *bright = percent (bw_preview_picture_exposure (picture));
-  g_autofree char *words
-      = g_strdup_printf (_ ("%s: %s. %s Brightness of the picture after the path: %s of what it "
-                            "is.%s"),
-                         scale, part, links, bright, frame);
+  g_autofree char
+      *words = g_strdup_printf (_ ("%s: %s. %s The picture after the path is drawn at %s of its "
+                                   "brightness.%s"),
+                                scale, part, links, bright, frame);
   return picture->note != NULL ? g_strjoin (" ", picture->note, words, NULL)
                                : g_steal_pointer (&words);
 }
@@ -192,7 +193,8 @@ burst_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
 /**
  * bw_preview_words:
  *
- * Returns: (transfer full): where @point is and how bright both pictures are there
+ * Returns: (transfer full): where @point is and how bright both pictures are there, as a mean over
+ *   the height of a line and the width of a column of the mask
  */
 char *
 bw_preview_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
@@ -206,8 +208,8 @@ bw_preview_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
     return g_strdup_printf (_ ("%s from the left, %s from the top%s"), along, down, burst);
   g_autofree char *after = percent (shares[0]);
   g_autofree char *untouched = percent (shares[1]);
-  return g_strdup_printf (_ ("%s from the left, %s from the top: brightness after the path %s, "
-                             "untouched %s, as means over a line and a column of the mask%s"),
+  return g_strdup_printf (_ ("%s from the left, %s from the top: mean brightness after the path "
+                             "%s, untouched %s%s"),
                           along, down, after, untouched, burst);
 }
 
@@ -229,7 +231,6 @@ bw_preview_difference (const BwPreviewPicture *picture, const BwPicturePoint *a,
   g_autofree char *lines = bw_quantity_format (round (picture->height_m / across_m),
                                                BW_DIMENSION_TV_LINES, 5,
                                                bw_quantity_locale_mark ());
-  return g_strdup_printf (_ ("Between the cursors: %s across, %s down; a line as wide as that is "
-                             "one of %s"),
+  return g_strdup_printf (_ ("Between the cursors: %s across, %s down; as wide as a line of %s"),
                           across, down, lines);
 }

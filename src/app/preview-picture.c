@@ -3,17 +3,12 @@
 
 #include <math.h>
 
-#include <glib/gi18n-lib.h>
-
-static const BwPictureClass preview_picture_class;
-
 const double bw_preview_times[BW_N_PREVIEW_TIMES] = { BW_PREVIEW_WHOLE, 1, 2, 4, 8, 16 };
 
-#define LEAST_ZOOM 1.001
 #define DARKEST 0.01
 
-static void
-changed (BwPreviewPicture *picture)
+void
+bw_preview_picture_changed (BwPreviewPicture *picture)
 {
   picture->serial++;
 }
@@ -26,14 +21,8 @@ changed (BwPreviewPicture *picture)
 BwPreviewPicture *
 bw_preview_picture (BwPicture *picture)
 {
-  g_return_val_if_fail (picture->klass == &preview_picture_class, NULL);
+  g_return_val_if_fail (picture->klass == &bw_preview_picture_class, NULL);
   return (BwPreviewPicture *) picture;
-}
-
-static const BwPreviewPicture *
-preview_of (const BwPicture *base)
-{
-  return (const BwPreviewPicture *) base;
 }
 
 /**
@@ -46,13 +35,13 @@ bw_preview_picture_new (void)
 {
   BwPreviewPicture *picture = g_new0 (BwPreviewPicture, 1);
 
-  picture->parent = (BwPicture){ &preview_picture_class, BW_CURSOR_CROSS };
+  picture->parent = (BwPicture){ &bw_preview_picture_class, BW_CURSOR_CROSS };
   bw_detail_case_init (&picture->what);
   picture->title = g_strdup ("");
   picture->sent = g_strdup ("");
   picture->centre_x = picture->centre_y = 0.5;
   picture->keep = g_new0 (BwPreviewKeep, 1);
-  changed (picture);
+  bw_preview_picture_changed (picture);
   return &picture->parent;
 }
 
@@ -63,8 +52,12 @@ drop_images (BwPreviewPicture *picture)
     g_clear_pointer (&picture->images[i], cairo_surface_destroy);
 }
 
-static void
-free_picture (BwPicture *base)
+/**
+ * bw_preview_picture_free:
+ * @base: (transfer full)
+ */
+void
+bw_preview_picture_free (BwPicture *base)
 {
   BwPreviewPicture *picture = bw_preview_picture (base);
 
@@ -96,7 +89,7 @@ bw_preview_picture_set_case (BwPreviewPicture *picture, const BwDetailCase *what
   picture->height_m = detail.height_m;
   g_free (picture->title);
   picture->title = g_strdup (title);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -110,7 +103,7 @@ bw_preview_picture_set_sent (BwPreviewPicture *picture, guint kind, const char *
   picture->kind = kind;
   g_free (picture->sent);
   picture->sent = g_strdup (words);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -121,7 +114,20 @@ void
 bw_preview_picture_set_times (BwPreviewPicture *picture, double times)
 {
   picture->times = times;
-  changed (picture);
+  bw_preview_picture_changed (picture);
+}
+
+/**
+ * bw_preview_picture_set_centre:
+ * @across: middle of the part that is shown, as share of the width of the glass
+ * @down: likewise of its height
+ */
+void
+bw_preview_picture_set_centre (BwPreviewPicture *picture, double across, double down)
+{
+  picture->centre_x = across;
+  picture->centre_y = down;
+  bw_preview_picture_changed (picture);
 }
 
 double
@@ -134,7 +140,7 @@ void
 bw_preview_picture_set_frame (BwPreviewPicture *picture, guint frame)
 {
   picture->frame = frame;
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /* What the light after the path is multiplied by. */
@@ -166,8 +172,8 @@ make_images (BwPreviewPicture *picture)
   drop_images (picture);
   if (result == NULL)
     return;
-  picture->images[BW_PREVIEW_AFTER]
-      = image_of (result->screen, bw_preview_picture_exposure (picture));
+  picture->images[BW_PREVIEW_AFTER] = image_of (result->screen,
+                                                bw_preview_picture_exposure (picture));
   picture->images[BW_PREVIEW_UNTOUCHED] = image_of (result->untouched, 1);
 }
 
@@ -180,7 +186,7 @@ bw_preview_picture_set_brightness (BwPreviewPicture *picture, double share)
 {
   picture->brightness = share;
   make_images (picture);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -201,9 +207,7 @@ bw_preview_picture_wish (BwPreviewPicture *picture, const BwPicturePage *page, d
   picture->wished_height = layout.panes[0].height;
   picture->wished_pixels_per_m = layout.pixels_per_m;
   picture->wished_whole = !(picture->times > 0);
-  picture->centre_x = layout.centre_x;
-  picture->centre_y = layout.centre_y;
-  changed (picture);
+  bw_preview_picture_changed (picture);
   wish->what = picture->what;
   wish->kind = picture->kind;
   wish->preview = (BwPreview){
@@ -227,7 +231,7 @@ bw_preview_picture_set_result (BwPreviewPicture *picture, BwPreviewResult *resul
   picture->result = result;
   g_clear_pointer (&picture->error, g_free);
   make_images (picture);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -241,7 +245,7 @@ bw_preview_picture_set_error (BwPreviewPicture *picture, const char *words)
   picture->error = g_strdup (words);
   g_clear_pointer (&picture->result, bw_preview_result_free);
   drop_images (picture);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -253,7 +257,7 @@ bw_preview_picture_set_note (BwPreviewPicture *picture, const char *words)
 {
   g_free (picture->note);
   picture->note = g_strdup (words);
-  changed (picture);
+  bw_preview_picture_changed (picture);
 }
 
 /**
@@ -266,257 +270,3 @@ bw_preview_picture_get_result (const BwPreviewPicture *picture)
 {
   return picture->result;
 }
-
-/* Drawing */
-
-/* Pixel for pixel where the preview at hand is of this scale. */
-static void
-draw_image (const BwPreviewPicture *picture, cairo_t *cr, const BwPreviewLayout *layout, guint i)
-{
-  const BwPreview *shown = &picture->result->wish.preview;
-  const BwBox *pane = &layout->panes[i];
-  double scale = layout->pixels_per_m / shown->pixels_per_m;
-  double off_x = (shown->centre_x - layout->centre_x) * picture->width_m * layout->pixels_per_m;
-  double off_y = (shown->centre_y - layout->centre_y) * picture->height_m * layout->pixels_per_m;
-  double x = pane->x + pane->width / 2 + off_x - shown->width * scale / 2;
-  double y = pane->y + pane->height / 2 + off_y - shown->height * scale / 2;
-  gboolean exact = bw_near (scale, 1, 1e-6) || bw_near (scale * 2, 1, 1e-6);
-
-  cairo_translate (cr, exact ? round (x / scale) * scale : x, exact ? round (y / scale) * scale : y);
-  cairo_scale (cr, scale, scale);
-  cairo_set_source_surface (cr, picture->images[i], 0, 0);
-  cairo_pattern_set_filter (cairo_get_source (cr), exact ? CAIRO_FILTER_NEAREST
-                                                         : CAIRO_FILTER_GOOD);
-  cairo_paint (cr);
-}
-
-static void
-draw_pane (const BwPreviewPicture *picture, cairo_t *cr, const BwPicturePage *page,
-           const BwPreviewLayout *layout, guint i)
-{
-  const BwBox *pane = &layout->panes[i];
-
-  cairo_save (cr);
-  cairo_rectangle (cr, pane->x, pane->y, pane->width, pane->height);
-  bw_ink_set (cr, page->ink, BW_INK_BAND);
-  cairo_fill_preserve (cr);
-  cairo_clip (cr);
-  draw_image (picture, cr, layout, i);
-  cairo_restore (cr);
-  cairo_rectangle (cr, pane->x - 0.5, pane->y - 0.5, pane->width + 1, pane->height + 1);
-  cairo_set_line_width (cr, 1);
-  bw_ink_set (cr, page->ink, BW_INK_RULE);
-  cairo_stroke (cr);
-}
-
-static void
-draw_words (cairo_t *cr, const BwPicturePage *page, const char *words)
-{
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (page->ink, page->width, page->height);
-  double height = bw_canvas_wrapped_height (canvas, words, page->width, 6);
-  BwLabel label = { (char *) words, { 0, canvas->pad, page->width, height + 1 },
-                    BW_INK_GRAPHITE, PANGO_ALIGN_LEFT, FALSE, TRUE };
-
-  bw_canvas_claim (canvas, &label);
-  bw_canvas_show_labels (canvas, cr);
-}
-
-static void
-draw_labels (cairo_t *cr, const BwPicturePage *page, const BwPreviewLayout *layout)
-{
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (page->ink, page->width, page->height);
-  const char *const titles[] = { _ ("After the path"), _ ("Untouched") };
-  BwLabel caption = { layout->words, layout->caption, BW_INK_GRAPHITE, PANGO_ALIGN_LEFT, FALSE,
-                      TRUE };
-
-  for (guint i = 0; i < BW_N_PREVIEW_PANES; i++)
-    bw_canvas_claim_at (canvas, titles[i], BW_INK_GRAPHITE, layout->panes[i].x,
-                        layout->panes[i].y - canvas->pad / 2, 0, 1);
-  bw_canvas_claim (canvas, &caption);
-  bw_canvas_show_labels (canvas, cr);
-}
-
-static void
-draw (const BwPicture *base, cairo_t *cr, const BwPicturePage *page)
-{
-  const BwPreviewPicture *picture = preview_of (base);
-
-  if (picture->result == NULL)
-    {
-      draw_words (cr, page, picture->error != NULL ? picture->error
-                                                   : _ ("The preview is being computed."));
-      return;
-    }
-  const BwPreviewLayout *layout = bw_preview_layout (picture, page);
-  for (guint i = 0; i < BW_N_PREVIEW_PANES; i++)
-    draw_pane (picture, cr, page, layout, i);
-  draw_labels (cr, page, layout);
-}
-
-static char *
-name_of (const BwPicture *base)
-{
-  const BwPreviewPicture *picture = preview_of (base);
-  return g_strdup_printf (_ ("The picture after the path, beside the untouched one: %s; %s"),
-                          picture->title, picture->sent);
-}
-
-static char *
-describe (const BwPicture *base)
-{
-  const BwPreviewPicture *picture = preview_of (base);
-  const BwPreviewLayout *layout = &picture->keep->layout;
-
-  if (picture->error != NULL)
-    return g_strdup (picture->error);
-  return g_strdup (layout->words != NULL ? layout->words : "");
-}
-
-static char *
-file_stem (const BwPicture *base)
-{
-  return g_strdup ("detail-preview");
-}
-
-/* Reading */
-
-static gboolean
-read_point (const BwPicture *base, const BwPicturePage *page, double x, double y,
-            BwPicturePoint *point)
-{
-  const BwPreviewPicture *picture = preview_of (base);
-  if (picture->result == NULL)
-    return FALSE;
-  const BwPreviewLayout *layout = bw_preview_layout (picture, page);
-
-  for (int i = 0; i < BW_N_PREVIEW_PANES; i++)
-    {
-      const BwBox *pane = &layout->panes[i];
-      double right = (x - pane->x - pane->width / 2) / layout->pixels_per_m;
-      double below = (y - pane->y - pane->height / 2) / layout->pixels_per_m;
-      if (x < pane->x || y < pane->y || x >= pane->x + pane->width || y >= pane->y + pane->height)
-        continue;
-      *point = (BwPicturePoint){ .row = i,
-                                 .along = layout->centre_x * picture->width_m + right,
-                                 .down = layout->centre_y * picture->height_m + below };
-      return point->along >= 0 && point->along <= picture->width_m && point->down >= 0
-             && point->down <= picture->height_m;
-    }
-  return FALSE;
-}
-
-static gboolean
-place (const BwPicture *base, const BwPicturePage *page, const BwPicturePoint *point, double *x,
-       double *y)
-{
-  const BwPreviewPicture *picture = preview_of (base);
-  if (picture->result == NULL)
-    return FALSE;
-  const BwPreviewLayout *layout = bw_preview_layout (picture, page);
-  const BwBox *pane = &layout->panes[point->row];
-
-  *x = pane->x + pane->width / 2
-       + (point->along - layout->centre_x * picture->width_m) * layout->pixels_per_m;
-  *y = pane->y + pane->height / 2
-       + (point->down - layout->centre_y * picture->height_m) * layout->pixels_per_m;
-  return *x >= pane->x && *x < pane->x + pane->width && *y >= pane->y
-         && *y < pane->y + pane->height;
-}
-
-static char *
-words_of (const BwPicture *base, const BwPicturePoint *point)
-{
-  return bw_preview_words (preview_of (base), point);
-}
-
-static char *
-difference (const BwPicture *base, const BwPicturePoint *a, const BwPicturePoint *b)
-{
-  return bw_preview_difference (preview_of (base), a, b);
-}
-
-/* Zooming */
-
-static gboolean
-is_whole (const BwPicture *base)
-{
-  return !(preview_of (base)->times > 0);
-}
-
-static void
-show_whole (BwPicture *base)
-{
-  bw_preview_picture_set_times (bw_preview_picture (base), BW_PREVIEW_WHOLE);
-}
-
-/* The next magnification of the list; @now: that of the picture, as a number. */
-static double
-next_times (const BwPreviewPicture *picture, double now, double whole, gboolean larger)
-{
-  if (larger)
-    {
-      for (guint i = 1; i < BW_N_PREVIEW_TIMES; i++)
-        if (bw_preview_times[i] > now * LEAST_ZOOM)
-          return bw_preview_times[i];
-      return picture->times;
-    }
-  for (guint i = BW_N_PREVIEW_TIMES - 1; i > 0; i--)
-    if (bw_preview_times[i] * LEAST_ZOOM < now && bw_preview_times[i] > whole * LEAST_ZOOM)
-      return bw_preview_times[i];
-  return BW_PREVIEW_WHOLE;
-}
-
-static void
-zoom (BwPicture *base, const BwPicturePage *page, double x, double y, double factor)
-{
-  BwPreviewPicture *picture = bw_preview_picture (base);
-  BwPicturePoint point;
-  gboolean about = read_point (base, page, x, y, &point);
-  const BwPreviewLayout *layout = bw_preview_layout (picture, page);
-  double scale = layout->pixels_per_m, life = bw_preview_pixels_per_m (1);
-  double whole = bw_preview_whole_pixels_per_m (&picture->what, (int) layout->panes[0].width,
-                                                (int) layout->panes[0].height);
-  double times = next_times (picture, scale / life, whole / life, factor > 1);
-
-  if (!(scale > 0) || bw_near (times, picture->times, 1e-9))
-    return;
-  if (about && times > 0)
-    {
-      double kept = 1 - scale / (times * life); /* of the way from the middle to the place */
-      picture->centre_x += kept * (point.along / picture->width_m - layout->centre_x);
-      picture->centre_y += kept * (point.down / picture->height_m - layout->centre_y);
-    }
-  bw_preview_picture_set_times (picture, times);
-}
-
-static void
-pan (BwPicture *base, const BwPicturePage *page, double dx, double dy)
-{
-  BwPreviewPicture *picture = bw_preview_picture (base);
-  const BwPreviewLayout *layout = bw_preview_layout (picture, page);
-  double scale = layout->pixels_per_m;
-
-  if (!(scale > 0) || !(picture->width_m > 0))
-    return;
-  picture->centre_x = bw_preview_clamp_centre (layout->centre_x - dx / scale / picture->width_m,
-                                               layout->panes[0].width, picture->width_m * scale);
-  picture->centre_y = bw_preview_clamp_centre (layout->centre_y - dy / scale / picture->height_m,
-                                               layout->panes[0].height, picture->height_m * scale);
-  changed (picture);
-}
-
-static const BwPictureClass preview_picture_class = {
-  .free = free_picture,
-  .draw = draw,
-  .name = name_of,
-  .describe = describe,
-  .file_stem = file_stem,
-  .read = read_point,
-  .place = place,
-  .words = words_of,
-  .difference = difference,
-  .is_whole = is_whole,
-  .show_whole = show_whole,
-  .zoom = zoom,
-  .pan = pan,
-};

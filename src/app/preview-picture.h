@@ -25,6 +25,7 @@ void bw_preview_picture_set_case (BwPreviewPicture *picture, const BwDetailCase 
 void bw_preview_picture_set_sent (BwPreviewPicture *picture, guint kind, const char *words);
 void bw_preview_picture_set_times (BwPreviewPicture *picture, double times);
 double bw_preview_picture_get_times (const BwPreviewPicture *picture);
+void bw_preview_picture_set_centre (BwPreviewPicture *picture, double across, double down);
 void bw_preview_picture_set_brightness (BwPreviewPicture *picture, double share);
 void bw_preview_picture_set_frame (BwPreviewPicture *picture, guint frame);
 

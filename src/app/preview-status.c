@@ -113,6 +113,7 @@ bw_preview_status_init (BwPreviewStatus *self)
   gtk_label_set_xalign (self->words, 0);
   gtk_widget_add_css_class (words, "bw-light");
   gtk_widget_set_hexpand (bar, TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_valign (bar, GTK_ALIGN_CENTER);
   gtk_widget_set_name (cancel, "cancel-preview");
   gtk_accessible_update_property (GTK_ACCESSIBLE (bar), GTK_ACCESSIBLE_PROPERTY_LABEL,

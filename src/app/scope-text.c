@@ -37,8 +37,7 @@ bw_scope_number (double value, int decimals)
 static char *
 quantity_text (double value, BwDimension dimension, int digits)
 {
-  g_autofree char *text
-      = bw_quantity_format (value, dimension, digits, bw_quantity_locale_mark ());
+  g_autofree char *text = bw_quantity_format (value, dimension, digits, bw_quantity_locale_mark ());
   return signed_text (text);
 }
 

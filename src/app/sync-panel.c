@@ -38,8 +38,15 @@ static const BwField fields[N_TYPED] = {
   [TYPED_OFFSET] = QUANTITY ("offset", N_ ("V after H"), v_offset_s, TIME, -1e-3, 1e-3, "us"),
   [TYPED_TIME_CONSTANT] = QUANTITY ("time-constant", N_ ("Time constant"), time_constant_lines,
                                     LINES, BW_AFC_LINES_MIN, BW_AFC_LINES_MAX, NULL),
-  [TYPED_RATE_ERROR] = QUANTITY ("rate-error", N_ ("Line period too long by"), rate_error, FRACTION,
+  [TYPED_RATE_ERROR] = QUANTITY ("rate-error", N_ ("Rate error"), rate_error, FRACTION,
                                  -BW_AFC_RATE_ERROR_MAX, BW_AFC_RATE_ERROR_MAX, NULL),
+};
+
+static const char *const tooltips[N_TYPED] = {
+  [TYPED_OFFSET] = N_ ("By how much V comes after the edge of H, such as 2 µs; less than half a line"),
+  [TYPED_TIME_CONSTANT] = N_ ("Of the AFC, such as 10 lines; 0.1 to 200 lines"),
+  [TYPED_RATE_ERROR]
+  = N_ ("By how much the oscillator's own line period is too long, such as 1 %; up to 20 % either way"),
 };
 
 /**
@@ -308,6 +315,7 @@ add_row (BwSyncPanel *self, GtkWidget *box, TypedKind kind)
   gtk_widget_set_name (GTK_WIDGET (entry), fields[kind].key);
   gtk_editable_set_width_chars (entry, 8);
   gtk_editable_set_max_width_chars (entry, 8);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (entry), _ (tooltips[kind]));
   g_signal_connect_object (row, "edited", G_CALLBACK (on_edited), self, G_CONNECT_SWAPPED);
   bw_editor_row_show_object (row, &self->typed);
   bw_wrap_box_append (box, GTK_WIDGET (row));

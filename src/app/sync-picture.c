@@ -84,7 +84,9 @@ bw_sync_picture_show_as (BwPicture *picture, const BwPicture *before)
   if (before == NULL || !bw_picture_is_sync (before))
     return;
   const BwViewRange *shown = &sync_picture (before)->range;
-  if (bw_near (shown->low, sync->range.low, 1e-9) && bw_near (shown->high, sync->range.high, 1e-9))
+  double slack = 1e-6 * (shown->high - shown->low);
+  if (!bw_view_range_is_whole (shown) && fabs (shown->low - sync->range.low) < slack
+      && fabs (shown->high - sync->range.high) < slack)
     bw_view_range_show (&sync->range, shown->from, shown->to);
 }
 
@@ -196,8 +198,9 @@ words (const BwPicture *base, const BwPicturePoint *point)
   g_autofree char *row = bw_sync_view_row_name (&view, (BwSyncRow) point->row);
   g_autofree char *line_time = bw_scope_time (point->down);
   g_autofree char *time = bw_scope_time (point->along);
-  g_autofree char *from = g_strdup_printf (
-      point->along < 0 ? _ ("%s before 0V") : _ ("%s after 0V"), time);
+  g_autofree char *from = g_strdup_printf (point->along < 0 ? _ ("%s before 0V")
+                                                            : _ ("%s after 0V"),
+                                           time);
   g_autofree char *edge = edge_words (point->at[BW_SYNC_POINT_LATE]);
   g_autofree char *phase = phase_words (point->at[BW_SYNC_POINT_PHASE]);
 
@@ -247,8 +250,7 @@ pan (BwPicture *base, const BwPicturePage *page, double dx, double dy)
 {
   const BwSyncView view = view_of (base);
   BwViewRange *range = &((SyncPicture *) base)->range;
-  double left
-      = bw_sync_view_x_at (page->width, page->height, page->ink, &view, range->from);
+  double left = bw_sync_view_x_at (page->width, page->height, page->ink, &view, range->from);
   double right = bw_sync_view_x_at (page->width, page->height, page->ink, &view, range->to);
   if (right > left)
     bw_view_range_pan (range, -dx * (range->to - range->from) / (right - left));

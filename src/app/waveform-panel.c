@@ -34,15 +34,15 @@ struct _BwWaveformPanel
   BwColumnTable *bars;
 
   BwDocument *document;
-  GPtrArray *limits; /* of BwStandardLimits */
-  BwLevelsHold *hold; /* nullable */
-  char *key; /* what @hold was made from */
+  GPtrArray *limits;   /* of BwStandardLimits */
+  BwLevelsHold *hold;  /* nullable */
+  char *key;           /* what @hold was made from */
   GPtrArray *texts[2]; /* what the tables hold */
-  guint source; /* that @sync was chosen for; likewise @input */
+  guint source;        /* that @sync was chosen for; likewise @input */
   guint input;
   gboolean sync_chosen; /* by the person */
-  int line; /* zero: one of the picture */
-  gboolean stale; /* something has changed while nothing was seen */
+  int line;             /* zero: one of the picture */
+  gboolean stale;       /* something has changed while nothing was seen */
 };
 
 G_DEFINE_FINAL_TYPE (BwWaveformPanel, bw_waveform_panel, GTK_TYPE_WIDGET)
@@ -68,8 +68,9 @@ static const struct
   { "vectors", N_ ("Vectors"), N_ ("The Colour Difference Signals in a Plane") },
 };
 
-static const BwField line_field
-    = { .key = "line", .label = N_ ("Line"), .help = "", .type = BW_FIELD_TEXT };
+static const BwField line_field = {
+  .key = "line", .label = N_ ("Line"), .help = "", .type = BW_FIELD_TEXT
+};
 
 /* Model */
 
@@ -97,11 +98,13 @@ key_of (const BwSynthesisCase *what)
 
   bw_raster_save (what->raster, keys, "raster");
   g_autofree char *raster = g_key_file_to_data (keys, NULL, NULL);
-  return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u\n%.17g %.17g %.17g %.17g %.17g\n%s",
+  return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u %d\n%.17g %.17g %.17g %.17g %.17g\n%s",
                           what->raster->id, what->content, what->bars, form->signal, form->sync,
                           form->shape, form->system, form->component, form->matrix,
-                          form->own_polarity[0], form->own_polarity[1], form->white_v,
-                          form->setup_ire, form->sync_v, form->own_sync_v, form->burst_pp_v, raster);
+                          form->own_polarity[0], form->own_polarity[1],
+                          form->own_logic, form->white_v,
+                          form->setup_ire, form->sync_v, form->own_sync_v, form->burst_pp_v,
+                          raster);
 }
 
 /* A model is costly, and kept as long as nothing changes that it is made from. */
@@ -169,17 +172,17 @@ static void
 update_frames (BwWaveformPanel *self)
 {
   int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (model (self)));
-  gboolean few = frames > 1 && frames <= MOST_FRAMES;
-  guint chosen = bw_chooser_get (self->frame);
+  guint few = frames > 1 && frames <= MOST_FRAMES ? (guint) frames : 0;
 
+  gtk_widget_set_visible (GTK_WIDGET (self->frame), few > 0);
+  if (bw_chooser_get_n (self->frame) == few)
+    return;
   bw_chooser_clear (self->frame);
-  for (int i = 0; few && i < frames; i++)
+  for (guint i = 0; i < few; i++)
     {
-      g_autofree char *words = g_strdup_printf (_ ("%d of %d"), i + 1, frames);
-      bw_chooser_add (self->frame, (guint) i, words);
+      g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
+      bw_chooser_add (self->frame, i, words);
     }
-  bw_chooser_choose (self->frame, chosen);
-  gtk_widget_set_visible (GTK_WIDGET (self->frame), few);
 }
 
 static GtkWidget *
@@ -239,10 +242,10 @@ picture_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsL
     .own_sync = *own_sync,
     .mark = bw_quantity_locale_mark (),
   };
-  const BwVectorView vectors
-      = { .frame = levels.frame, .line = levels.line, .video = *video, .mark = levels.mark };
-  const BwPicture *before
-      = bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel));
+  const BwVectorView vectors = {
+    .frame = levels.frame, .line = levels.line, .video = *video, .mark = levels.mark
+  };
+  const BwPicture *before = bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel));
 
   if (g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
     return bw_vector_picture_new (self->hold, &vectors);
@@ -456,17 +459,22 @@ add_controls (BwWaveformPanel *self)
   self->sync = add_chooser (self, box, "sync", _ ("S_ync"), G_CALLBACK (on_sync));
   self->load = add_chooser (self, box, "load", _ ("_Load"), changed);
   bw_chooser_set_kinds (self->load, &bw_terminators, BW_BIT (BW_N_TERMINATORS) - 1);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->load),
+                               _ ("What hangs at the end of each conductor; “as set”: as the "
+                                  "input's own switch and loop-through are"));
   self->line_row = bw_entry_row_new (&line_field);
   GtkWidget *entry = bw_editor_row_get_control (self->line_row);
   gtk_widget_set_name (entry, "line-number");
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 5);
-  gtk_widget_set_tooltip_text (entry, _ ("As the standard numbers the lines; empty: one of the picture, or the first of a field"));
-  g_signal_connect_object (self->line_row, "edited", G_CALLBACK (on_line), self,
-                           G_CONNECT_SWAPPED);
+  gtk_widget_set_tooltip_text (
+      entry,
+      _ ("As the standard numbers the lines; empty: one of the picture, or the first of a field"));
+  g_signal_connect_object (self->line_row, "edited", G_CALLBACK (on_line), self, G_CONNECT_SWAPPED);
   bw_wrap_box_append (box, GTK_WIDGET (self->line_row));
   self->frame = add_chooser (self, box, "frame", _ ("Fra_me"), changed);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->frame), _ ("Of the sequence after which the colour repeats"));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->frame),
+                               _ ("Of the sequence after which the colour repeats"));
   bw_picture_panel_add_control (self->panel, NULL, box);
 }
 

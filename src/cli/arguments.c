@@ -9,6 +9,9 @@
 #include "output.h"
 #include "words.h"
 
+/* So many kinds are all named where a word is none of them; more have a --list of their own. */
+#define FEW_KINDS 12
+
 /**
  * bw_argument_mark:
  *
@@ -112,6 +115,23 @@ bw_argument_size (const char *option, const char *raw, int *width, int *height)
 }
 
 /**
+ * bw_argument_word:
+ * @raw: (nullable): one of the ids of @table; %NULL leaves @value as it is
+ * @value: (out): its place in @table
+ *
+ * Returns: (transfer full) (nullable): what is wrong with @raw, if anything
+ */
+char *
+bw_argument_word (const char *option, const BwKindTable *table, const char *raw, guint *value)
+{
+  if (raw == NULL || bw_kind_find (table, raw, value))
+    return NULL;
+  g_autofree char *word = bw_words_utf8 (raw);
+  g_autofree char *allowed = bw_kind_ids (table, ", ");
+  return g_strdup_printf (_ ("%s “%s”: allowed are %s"), option, word, allowed);
+}
+
+/**
  * bw_argument_pair:
  * @raw: "NAME=QUANTITY"
  * @name: (out) (transfer full): without space around it
@@ -135,7 +155,7 @@ bw_argument_pair (const char *raw, char **name, char **value)
  * bw_argument_kind:
  * @separator: what stands between the words of an id of @table; "-" and "_" may both be written
  *
- * Returns: %FALSE, having named the nearest in one line, if @table has no kind of this name
+ * Returns: %FALSE, having named what is allowed (or the nearest, of many) in one line, if @table has no kind of this name
  */
 gboolean
 bw_argument_kind (const BwKindTable *table, char separator, const char *name, guint *kind)
@@ -144,6 +164,13 @@ bw_argument_kind (const BwKindTable *table, char separator, const char *name, gu
   if (bw_kind_find (table, id, kind))
     return TRUE;
 
+  if (table->n <= FEW_KINDS)
+    {
+      g_autofree char *word = bw_words_utf8 (name);
+      g_autofree char *allowed = bw_kind_ids (table, ", ");
+      bw_cli_complain (_ ("there is no “%s”; allowed are %s"), word, allowed);
+      return FALSE;
+    }
   g_autoptr (GPtrArray) ids = g_ptr_array_new ();
   for (guint i = 0; i < table->n; i++)
     g_ptr_array_add (ids, (gpointer) bw_kind_id (table, i));

@@ -13,6 +13,8 @@ char bw_argument_mark (const char *text);
 gboolean bw_argument_quantity (const char *option, const char *raw, BwDimension dimension,
                                double *value);
 gboolean bw_argument_rate (const char *option, const char *raw, BwRatio *rate_hz);
+char *bw_argument_word (const char *option, const BwKindTable *table, const char *raw,
+                        guint *value);
 gboolean bw_argument_size (const char *option, const char *raw, int *width, int *height);
 
 gboolean bw_argument_pair (const char *raw, char **name, char **value);

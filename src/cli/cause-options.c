@@ -51,8 +51,8 @@ read_level (BwScopeReading reading, const char *raw, BwScopeReadings *readings)
     }
   if (bw_scope_readings_set (readings, reading, value))
     return TRUE;
-  bw_cli_complain (_ ("%s: “%s” is more than any scope reads"),
-                   bw_kind_label (&bw_scope_readings, reading), text);
+  bw_cli_complain ("%s: “%s”: %s", bw_kind_label (&bw_scope_readings, reading), text,
+                   bw_scope_reading_allows (reading));
   return FALSE;
 }
 

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-view.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "table.h"
@@ -181,11 +179,15 @@ append_readings (const BwCauseView *view, GString *text)
 
 /* What stands before the sentence of a cause. */
 static char *
-share_text (const BwCause *cause)
+fit_text (const BwCause *cause, gboolean first)
 {
-  if (!cause->known)
-    return g_strdup ("   ?   ");
-  return g_strdup_printf ("%3.0f %%%s ", round (cause->share * 100), cause->alike ? "*" : " ");
+  const int width = bw_words_width (_ ("fits as well"));
+  const char *words = cause->known ? bw_cause_fit_words (cause, first) : "?";
+  GString *text = g_string_new (words);
+
+  for (int at = bw_words_width (words); at < width + 2; at++)
+    g_string_append_c (text, ' ');
+  return g_string_free (text, FALSE);
 }
 
 /**
@@ -204,6 +206,10 @@ bw_cause_view_append_text (const BwCauseView *view, GString *text)
                           bw_kind_label (&bw_sync_kinds, view->c.form.sync),
                           bw_kind_label (&bw_conductors, view->c.conductor));
   append_readings (view, text);
+  if (view->c.not_taken)
+    g_string_append_printf (text, _ ("\nThe input does not take %s: what should be is what the source "
+                                     "gives.\n"),
+                            bw_kind_label (&bw_sync_kinds, view->c.form.sync));
   g_string_append_c (text, '\n');
   if (causes->len == 0)
     g_string_append (text, _ ("This conductor decides nothing of what was read.\n"));
@@ -212,10 +218,10 @@ bw_cause_view_append_text (const BwCauseView *view, GString *text)
       const BwCause *cause = &g_array_index (causes, BwCause, i);
       g_autofree char *says
           = bw_cause_says (&view->c, &view->readings, cause, bw_quantity_locale_mark ());
-      g_autofree char *first = share_text (cause);
+      g_autofree char *first = fit_text (cause, i == 0);
       alike = alike || cause->alike;
       bw_words_append_wrapped (text, first, bw_words_width (first), says);
     }
   if (alike)
-    g_string_append (text, _ ("\n* These readings do not tell it from the first.\n"));
+    g_string_append (text, _ ("\nFits as well: these readings do not tell it from the first.\n"));
 }

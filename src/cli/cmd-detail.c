@@ -28,10 +28,11 @@ print_report (const BwDetailReport *report, gboolean as_json)
 }
 
 static BwCliExit
-show_chain (const BwDetailOptions *own, BwDetailChain *chain, gboolean as_json)
+show_chain (const BwCliCommand *command, const BwDetailOptions *own, BwDetailChain *chain,
+            gboolean as_json)
 {
   g_autoptr (BwChosenRaster) chosen = NULL;
-  BwDetailReport report;
+  BwDetailReport report = { .source_aspect = BW_RATIO_NONE };
 
   if (!bw_detail_options_read_chain (own, chain))
     return BW_CLI_BAD_INPUT;
@@ -46,6 +47,14 @@ show_chain (const BwDetailOptions *own, BwDetailChain *chain, gboolean as_json)
   bw_detail_case_from (&report.what, chain->monitor, chain->input, chain->source, chain->raster);
   if (!bw_detail_options_read_case (own, &report.what))
     return BW_CLI_BAD_INPUT;
+  g_autofree char *clash = bw_detail_options_clash (own, chain);
+  if (clash != NULL)
+    return bw_cli_wrong_usage (command->name, clash);
+  bw_detail_options_warn (own, chain);
+  if (chain->input != NULL) /* a sheet's, so the source has a shape of its own */
+    report.source_aspect = chain->source->aspect;
+  report.switched = chain->input != NULL
+                    && bw_monitor_switches_to (chain->monitor, chain->source->aspect);
   bw_detail_compute (&report.what, &report.detail);
   report.raster = chain->raster != NULL ? chain->raster->id : NULL;
   return print_report (&report, as_json);
@@ -68,7 +77,7 @@ show_sheet (const BwCliCommand *command, const char *path, const BwDetailOptions
   BwDetailChain chain = { sheet->monitor, bw_monitor_input (sheet->monitor, input),
                           bw_sheet_source (sheet, source), NULL };
   chain.raster = bw_sheet_raster (sheet, catalogue, chain.source);
-  return show_chain (own, &chain, as_json);
+  return show_chain (command, own, &chain, as_json);
 }
 
 static BwCliExit
@@ -84,7 +93,7 @@ show_tube (const BwCliCommand *command, const BwDetailOptions *own, gboolean as_
   g_autoptr (BwMonitor) monitor = bw_monitor_new ();
   g_autoptr (BwSource) source = bw_source_new ();
   BwDetailChain chain = { monitor, NULL, source, NULL };
-  return show_chain (own, &chain, as_json);
+  return show_chain (command, own, &chain, as_json);
 }
 
 /**

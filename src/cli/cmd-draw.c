@@ -8,17 +8,13 @@
 #include "options.h"
 #include "output.h"
 #include "standard-limits.h"
-#include "target.h"
-#include "words.h"
 
 /* What the options say, all as it came; owned. */
 typedef struct
 {
   BwRasterChoice choice;
   char *view;
-  char *target;
-  char *theme;
-  char *size;
+  BwDrawingOptions page;
   char *system;
   char *standard;
 } DrawOptions;
@@ -28,22 +24,9 @@ clear_options (DrawOptions *own)
 {
   bw_raster_choice_clear (&own->choice);
   g_free (own->view);
-  g_free (own->target);
-  g_free (own->theme);
-  g_free (own->size);
+  bw_drawing_options_clear (&own->page);
   g_free (own->system);
   g_free (own->standard);
-}
-
-/* One of a few words. Returns what is wrong with it, or NULL. */
-static char *
-read_word (const char *option, const char *raw, const BwKindTable *table, guint *value)
-{
-  if (raw == NULL || bw_kind_find (table, raw, value))
-    return NULL;
-  g_autofree char *word = bw_words_utf8 (raw);
-  g_autofree char *allowed = bw_kind_ids (table, ", ");
-  return g_strdup_printf (_ ("%s “%s”: allowed are %s"), option, word, allowed);
 }
 
 /* Fills @drawing with the words of the command line. Returns what is wrong with that, or NULL. */
@@ -53,24 +36,20 @@ find_fault (const DrawOptions *own, const char *name, BwDrawing *drawing)
   guint view = BW_DRAWING_LINE;
   char *fault = bw_raster_choice_fault (&own->choice, name);
 
-  if (fault == NULL && own->target == NULL)
+  if (fault == NULL && own->page.target == NULL)
     fault = g_strdup (_ ("-o FILE is missing"));
   if (fault == NULL && own->view == NULL)
     fault = g_strdup (_ ("--view is missing"));
   if (fault == NULL)
-    fault = read_word ("--view", own->view, &bw_drawing_views, &view);
+    fault = bw_argument_word ("--view", &bw_drawing_views, own->view, &view);
   if (fault == NULL)
-    fault = read_word ("--theme", own->theme, &bw_drawing_themes, &drawing->theme);
-  if (fault == NULL)
-    fault = read_word ("--system", own->system, &bw_colour_systems, &drawing->system);
+    fault = bw_argument_word ("--system", &bw_colour_systems, own->system, &drawing->system);
   if (fault == NULL && own->system != NULL && view != BW_DRAWING_FIELD)
     fault = g_strdup (_ ("--system goes with --view field only"));
   if (fault == NULL && own->standard != NULL && view != BW_DRAWING_BLANKING)
     fault = g_strdup (_ ("--standard goes with --view blanking only"));
-  if (fault == NULL
-      && (bw_target_is (own->target, own->choice.edid)
-          || bw_target_is (own->target, own->choice.for_monitor)))
-    fault = g_strdup (_ ("the drawing would replace what it is made from"));
+  if (fault == NULL)
+    fault = bw_drawing_options_fault (&own->page, &own->choice, &drawing->theme);
   drawing->view = view;
   return fault;
 }
@@ -134,7 +113,7 @@ run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOption
 
   if (fault != NULL)
     return bw_cli_wrong_usage (command->name, fault);
-  if (own->size != NULL && !bw_argument_size ("--size", own->size, &drawing.width, &drawing.height))
+  if (!bw_drawing_options_size (&own->page, &drawing.width, &drawing.height))
     return BW_CLI_BAD_INPUT;
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
   if (own->standard != NULL && (drawing.limits = bw_cli_find_limits (all, own->standard)) == NULL)
@@ -143,7 +122,7 @@ run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOption
   if (chosen == NULL)
     return BW_CLI_BAD_INPUT;
   drawing.chosen = chosen;
-  return write_drawing (&drawing, own->target, options->json);
+  return write_drawing (&drawing, own->page.target, options->json);
 }
 
 /**
@@ -161,11 +140,11 @@ bw_cli_draw (const BwCliCommand *command, char **args)
   const GOptionEntry others[] = {
     { "view", 'v', 0, G_OPTION_ARG_FILENAME, &own.view,
       N_ ("What to draw: line, blanking, field or map"), N_ ("VIEW") },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.target,
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Where to write it; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
-    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.theme,
+    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.page.theme,
       N_ ("Its colours: print, light or dark; without it print"), N_ ("THEME") },
-    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.size, N_ ("Its size in pixels of 1/96 inch"),
+    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.page.size, N_ ("Its size in pixels of 1/96 inch"),
       N_ ("WxH") },
     { "system", 0, 0, G_OPTION_ARG_FILENAME, &own.system,
       N_ ("With --view field: the colour system whose burst is drawn"), N_ ("ID") },

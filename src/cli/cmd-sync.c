@@ -10,7 +10,6 @@
 #include "output.h"
 #include "sync-out.h"
 #include "sync-view.h"
-#include "target.h"
 #include "words.h"
 
 /* A sheet of A4 across has 1123 by 794 pixels of 1/96 inch. */
@@ -32,19 +31,17 @@ typedef struct
   char *time_constant;
   char *rate_error;
   char *picture_width;
-  char *target;
-  char *theme;
-  char *size;
+  BwDrawingOptions page;
 } SyncOptions;
 
 static void
 clear_options (SyncOptions *own)
 {
-  char **all[] = { &own->raster,        &own->gate,       &own->h_polarity,    &own->v_polarity,
-                   &own->field,         &own->offset,     &own->delay,         &own->loop,
-                   &own->time_constant, &own->rate_error, &own->picture_width, &own->target,
-                   &own->theme,         &own->size };
+  char **all[] = { &own->raster,        &own->gate,       &own->h_polarity,   &own->v_polarity,
+                   &own->field,         &own->offset,     &own->delay,        &own->loop,
+                   &own->time_constant, &own->rate_error, &own->picture_width };
   bw_raster_choice_clear (&own->choice);
+  bw_drawing_options_clear (&own->page);
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     g_clear_pointer (all[i], g_free);
 }
@@ -60,17 +57,6 @@ typedef struct
   int field;
 } SyncWords;
 
-/* One of a few words. Returns what is wrong with it, or NULL. */
-static char *
-read_word (const char *option, const char *raw, const BwKindTable *table, guint *value)
-{
-  if (raw == NULL || bw_kind_find (table, raw, value))
-    return NULL;
-  g_autofree char *word = bw_words_utf8 (raw);
-  g_autofree char *allowed = bw_kind_ids (table, ", ");
-  return g_strdup_printf (_ ("%s “%s”: allowed are %s"), option, word, allowed);
-}
-
 static char *
 read_words (const SyncOptions *own, SyncWords *words)
 {
@@ -85,11 +71,10 @@ read_words (const SyncOptions *own, SyncWords *words)
     { "--h-polarity", own->h_polarity, &bw_polarities, &words->h_polarity },
     { "--v-polarity", own->v_polarity, &bw_polarities, &words->v_polarity },
     { "--loop", own->loop, &bw_afc_loops, &words->loop },
-    { "--theme", own->theme, &bw_drawing_themes, &words->theme },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     {
-      char *fault = read_word (all[i].option, all[i].raw, all[i].table, all[i].value);
+      char *fault = bw_argument_word (all[i].option, all[i].table, all[i].raw, all[i].value);
       if (fault != NULL)
         return fault;
     }
@@ -107,8 +92,9 @@ find_stray (const SyncOptions *own, const SyncWords *words)
                                                 : NULL;
   if (standard && stray != NULL)
     return g_strdup_printf (_ ("%s does not go with --gate standard"), stray);
-  if (own->target == NULL && (own->theme != NULL || own->size != NULL))
-    return g_strdup_printf (_ ("%s goes with -o only"), own->theme != NULL ? "--theme" : "--size");
+  if (own->page.target == NULL && (own->page.theme != NULL || own->page.size != NULL))
+    return g_strdup_printf (_ ("%s goes with -o only"),
+                            own->page.theme != NULL ? "--theme" : "--size");
   return NULL;
 }
 
@@ -128,10 +114,8 @@ find_fault (const SyncOptions *own, const char *name, SyncWords *words)
     fault = g_strdup (_ ("--field is 1 or 2"));
   if (fault == NULL)
     fault = find_stray (own, words);
-  if (fault == NULL && own->target != NULL
-      && (bw_target_is (own->target, own->choice.edid)
-          || bw_target_is (own->target, own->choice.for_monitor)))
-    fault = g_strdup (_ ("the drawing would replace what it is made from"));
+  if (fault == NULL)
+    fault = bw_drawing_options_fault (&own->page, &own->choice, &words->theme);
   words->field = g_strcmp0 (own->field, "2") == 0 ? 1 : 0;
   return fault;
 }
@@ -228,7 +212,7 @@ write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, c
   const Sheet sheet = { { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () },
                         { theme, NULL, BW_INK_SCREEN_DPI } };
 
-  if (own->size != NULL && !bw_argument_size ("--size", own->size, &width, &height))
+  if (!bw_drawing_options_size (&own->page, &width, &height))
     return FALSE;
   g_autofree char *description = bw_sync_view_describe (&sheet.view);
   const BwExport export = { .draw = draw,
@@ -237,7 +221,7 @@ write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, c
                             .height = height,
                             .title = what->raster->name,
                             .description = description };
-  if (bw_export_drawing (&export, own->target, &error))
+  if (bw_export_drawing (&export, own->page.target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;
@@ -280,9 +264,9 @@ run_sync (const BwCliCommand *command, const SyncOptions *own, const BwCliOption
   if (chosen == NULL || !make_case (own, &words, chosen->raster, &what)
       || !make_afc (own, &words, chosen->raster, &afc))
     return BW_CLI_BAD_INPUT;
-  if (own->target != NULL && !write_drawing (own, words.theme, &what, &afc))
+  if (own->page.target != NULL && !write_drawing (own, words.theme, &what, &afc))
     return BW_CLI_BAD_INPUT;
-  return print_all (&what, &afc, own->target, options->json);
+  return print_all (&what, &afc, own->page.target, options->json);
 }
 
 /**
@@ -320,11 +304,11 @@ bw_cli_sync (const BwCliCommand *command, char **args)
       N_ ("By how much its own line period is too long; without it 1 %"), N_ ("SHARE") },
     { "picture-width", 0, 0, G_OPTION_ARG_FILENAME, &own.picture_width,
       N_ ("On the tube, to give the bend as a length"), N_ ("LENGTH") },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.target,
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Draw it into a file; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
-    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.theme,
+    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.page.theme,
       N_ ("Colours of the drawing: print, light or dark; without it print"), N_ ("THEME") },
-    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.size,
+    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.page.size,
       N_ ("Size of the drawing in pixels of 1/96 inch"), N_ ("WxH") },
   };
   g_auto (BwCliOptions) options;

@@ -47,7 +47,7 @@ run_waveform (const BwCliCommand *command, const BwWaveformOptions *own,
 BwCliExit
 bw_cli_waveform (const BwCliCommand *command, char **args)
 {
-  BwWaveformOptions own = { 0 };
+  BwWaveformOptions own = { .line = BW_WAVEFORM_ANY_LINE };
   const GOptionEntry entries[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.target,
       N_ ("Where to write it; the name ends in .csv, .svg, .pdf or .png"), N_ ("FILE") },

@@ -107,6 +107,103 @@ bw_detail_options_read_case (const BwDetailOptions *own, BwDetailCase *what)
          && read_factor ("--interlace", own->interlace, &what->interlace);
 }
 
+/* Options that have no meaning without a raster. */
+static char *
+needs_raster (const BwDetailOptions *own)
+{
+  const struct
+  {
+    const char *option;
+    const char *given;
+  } needing[] = {
+    { "--kind", own->kind },
+    { "--detail", own->highest },
+    { "--filter", own->filter },
+    { "--lead", own->lead },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (needing); i++)
+    if (needing[i].given != NULL)
+      return g_strdup_printf (_ ("%s needs --raster"), needing[i].option);
+  return NULL;
+}
+
+/* Field rates of 50 Hz and of 60 Hz lie on either side of this. */
+#define BETWEEN_FIELD_RATES_HZ 55
+
+/* PAL B and N and SECAM are of 50 fields, the rest of 60 (ITU-R BT.470-6). */
+static gboolean
+is_of_raster (BwColourSystem system, const BwRaster *raster)
+{
+  guint of_50 = BW_BIT (BW_SYSTEM_PAL_B) | BW_BIT (BW_SYSTEM_PAL_N) | BW_BIT (BW_SYSTEM_SECAM_L);
+  BwRasterFigures figures;
+
+  bw_raster_figures (raster, &figures);
+  return system == BW_SYSTEM_NONE
+         || ((BW_BIT (system) & of_50) != 0) == (figures.field_rate_hz < BETWEEN_FIELD_RATES_HZ);
+}
+
+static char *
+system_clash (const BwDetailOptions *own, const BwDetailChain *chain)
+{
+  guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
+  BwColourSystem system = chain->source->system;
+
+  if (own->kind == NULL && own->system == NULL && own->raster == NULL)
+    return NULL; /* a sheet's own, which was checked */
+  if (!(coded & BW_BIT (chain->source->signal)))
+    return NULL;
+  if (own->kind != NULL && own->system == NULL && system == BW_SYSTEM_NONE)
+    return g_strdup_printf (_ ("--kind %s needs --system"),
+                            bw_kind_id (&bw_signals, chain->source->signal));
+  if (!is_of_raster (system, chain->raster))
+    return g_strdup_printf (_ ("%s is a system of other field rates than raster %s"),
+                            bw_kind_id (&bw_colour_systems, system), chain->raster->id);
+  return NULL;
+}
+
+/* A tube is no narrower than it is high, and no wider than this. */
+#define ASPECT_MAX 4
+
+/**
+ * bw_detail_options_clash:
+ * @chain: has read its figures, and has its raster
+ *
+ * Returns: (transfer full) (nullable): what does not go together of the options, translated
+ */
+char *
+bw_detail_options_clash (const BwDetailOptions *own, const BwDetailChain *chain)
+{
+  double aspect = bw_ratio_to_double (chain->monitor->aspect);
+
+  if (own->aspect != NULL && !(aspect >= 1 && aspect <= ASPECT_MAX))
+    return g_strdup_printf (_ ("--aspect: a tube of %d:%d is not between 1:1 and %d:1"),
+                            (int) chain->monitor->aspect.num, (int) chain->monitor->aspect.den,
+                            ASPECT_MAX);
+  if (own->pitch != NULL && chain->monitor->mask == BW_MASK_MONO)
+    return g_strdup (_ ("--pitch is of a mask, and a mono tube has none"));
+  return chain->raster == NULL ? needs_raster (own) : system_clash (own, chain);
+}
+
+/**
+ * bw_detail_options_warn:
+ *
+ * Says in one line which of the options are not counted for want of a raster.
+ */
+void
+bw_detail_options_warn (const BwDetailOptions *own, const BwDetailChain *chain)
+{
+  g_autoptr (GString) list = g_string_new (own->bandwidth != NULL ? "--bandwidth" : "");
+
+  if (chain->raster != NULL)
+    return;
+  if (own->kell != NULL)
+    g_string_append_printf (list, "%s--kell", list->len > 0 ? ", " : "");
+  if (own->interlace != NULL)
+    g_string_append_printf (list, "%s--interlace", list->len > 0 ? ", " : "");
+  if (list->len > 0)
+    bw_cli_complain (_ ("not counted without --raster: %s"), list->str);
+}
+
 /**
  * bw_detail_options_entries:
  * @own: (out): set to nothing given; must outlive the returned entries, and be cleared with

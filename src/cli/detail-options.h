@@ -52,6 +52,8 @@ GArray *bw_detail_options_entries (BwDetailOptions *options);
 void bw_detail_options_clear (BwDetailOptions *options);
 
 gboolean bw_detail_options_read_chain (const BwDetailOptions *options, const BwDetailChain *chain);
+char *bw_detail_options_clash (const BwDetailOptions *options, const BwDetailChain *chain);
+void bw_detail_options_warn (const BwDetailOptions *options, const BwDetailChain *chain);
 gboolean bw_detail_options_read_case (const BwDetailOptions *options, BwDetailCase *what);
 
 G_END_DECLS

@@ -130,6 +130,16 @@ add_lines (BwTable *table, const char *label, double tvl)
   add_figure (table, label, round (tvl), BW_DIMENSION_TV_LINES, LINE_DIGITS);
 }
 
+/* @judged: whether the pitch of both gratings is known. */
+static void
+add_moire (BwTable *table, const char *label, gboolean judged, double beat_m)
+{
+  if (beat_m > 0)
+    add_length (table, label, beat_m);
+  else if (judged)
+    bw_table_add_row (table, label, _ ("none visible"), NULL);
+}
+
 static void
 append_glass (const BwDetailReport *report, GString *to)
 {
@@ -157,18 +167,31 @@ append_glass (const BwDetailReport *report, GString *to)
     }
   add_lines (table, _ ("Vertical detail, with the Kell factor"), detail->vertical_lines);
   add_length (table, _ ("One line is one arc minute at"), detail->arc_minute_m);
-  add_length (table, _ ("Moire of samples and mask"), detail->moire_samples_mask_m);
-  add_length (table, _ ("Moire of lines and mask"), detail->moire_lines_mask_m);
+  add_moire (table, _ ("Moire of samples and mask"),
+             report->what.samples > 0 && detail->pitch_h_m > 0, detail->moire_samples_mask_m);
+  add_moire (table, _ ("Moire of lines and mask"),
+             report->what.mask == BW_MASK_DOT && report->what.pitch_m > 0
+                 && detail->line_pitch_m > 0,
+             detail->moire_lines_mask_m);
   bw_table_append_to (table, to, 0);
+}
+
+/* More than this is no figure of a picture tube. */
+#define LINES_MAX 10000
+
+static char *
+lines_cell (double tvl)
+{
+  return tvl > LINES_MAX ? g_strdup ("") : bw_words_fixed (tvl, 0);
 }
 
 static void
 add_link_row (BwTable *table, const char *label, double limit_tvl, const double levels_tvl[])
 {
-  g_autofree char *limit = bw_words_fixed (limit_tvl, 0);
-  g_autofree char *lost = bw_words_fixed (levels_tvl[0], 0);
-  g_autofree char *seen = bw_words_fixed (levels_tvl[1], 0);
-  g_autofree char *crisp = bw_words_fixed (levels_tvl[2], 0);
+  g_autofree char *limit = lines_cell (limit_tvl);
+  g_autofree char *lost = lines_cell (levels_tvl[0]);
+  g_autofree char *seen = lines_cell (levels_tvl[1]);
+  g_autofree char *crisp = lines_cell (levels_tvl[2]);
   bw_table_add_row (table, label, limit, lost, seen, crisp, NULL);
 }
 
@@ -188,6 +211,37 @@ append_links (const BwDetail *detail, GString *to)
   add_link_row (table, _ ("all together"), detail->combined_tvl, detail->mtf_tvl);
   g_string_append_c (to, '\n');
   bw_table_append_to (table, to, 0);
+}
+
+/* What stands in the first column of figures. */
+static void
+append_limit_note (GString *to)
+{
+  bw_words_append_wrapped (to, "", 0,
+                           _ ("The limit is −3 dB of lead and video bandwidth, the sampling limit "
+                              "of samples and mask, the edge of the band of the signal kind, and "
+                              "3 % of the spot."));
+}
+
+/* Where the picture's shape is not the tube's, which area the figures are of. */
+static void
+append_area (const BwDetailReport *report, GString *to)
+{
+  const BwRatio *area = &report->what.aspect, *source = &report->source_aspect;
+  g_autofree char *says = NULL;
+
+  if (bw_ratio_is_none (*source))
+    return;
+  if (report->switched)
+    says = g_strdup_printf (_ ("The set's switch is taken to scan a picture of %d:%d inside the "
+                               "tube: the figures are of that area."),
+                            (int) area->num, (int) area->den);
+  else if (bw_ratio_compare (*area, *source) != 0)
+    says = g_strdup_printf (_ ("The source is %d:%d; the picture is taken to fill the tube of "
+                               "%d:%d."),
+                            (int) source->num, (int) source->den, (int) area->num, (int) area->den);
+  if (says != NULL)
+    bw_words_append_wrapped (to, "", 0, says);
 }
 
 /* The limits above count what is on the glass. */
@@ -220,6 +274,9 @@ bw_detail_report_append_text (const BwDetailReport *report, GString *to)
   if (report->detail.limited_by < BW_N_LINKS)
     append_links (&report->detail, to);
   g_string_append_c (to, '\n');
+  if (report->detail.limited_by < BW_N_LINKS)
+    append_limit_note (to);
+  append_area (report, to);
   append_overscan (&report->what, to);
   bw_words_append_wrapped (to, "", 0, limit_says);
   bw_words_append_wrapped (to, "", 0, claim_says);

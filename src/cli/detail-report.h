@@ -11,6 +11,8 @@ G_BEGIN_DECLS
  * @what: the case
  * @detail: what follows from it
  * @raster: (nullable): id of the raster that was counted with, borrowed
+ * @source_aspect: of the source of a sheet; %BW_RATIO_NONE: none
+ * @switched: whether @what is of the area that the set's switch scans
  *
  * What can be resolved, to be shown.
  */
@@ -19,6 +21,8 @@ typedef struct
   BwDetailCase what;
   BwDetail detail;
   const char *raster;
+  BwRatio source_aspect;
+  gboolean switched;
 } BwDetailReport;
 
 void bw_detail_report_append_text (const BwDetailReport *report, GString *to);

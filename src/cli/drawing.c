@@ -3,11 +3,13 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "arguments.h"
 #include "blanking-view.h"
 #include "export.h"
 #include "field-view.h"
 #include "line-view.h"
 #include "map-view.h"
+#include "target.h"
 
 static const BwKind views[BW_N_DRAWINGS] = {
   [BW_DRAWING_LINE] = { "line", N_ ("line") },
@@ -22,7 +24,7 @@ static const BwKind themes[BW_N_THEMES] = {
   [BW_THEME_DARK] = { "dark", N_ ("dark") },
   [BW_THEME_PRINT] = { "print", N_ ("print") },
 };
-const BwKindTable bw_drawing_themes = { BW_THEME_PRINT + 1, themes };
+static const BwKindTable theme_words = { BW_THEME_PRINT + 1, themes };
 
 /* A sheet of A4 across has 1123 by 794 pixels of 1/96 inch. */
 static const int sizes[BW_N_DRAWINGS][2] = {
@@ -31,6 +33,49 @@ static const int sizes[BW_N_DRAWINGS][2] = {
   [BW_DRAWING_FIELD] = { 1120, 790 },
   [BW_DRAWING_MAP] = { 1120, 790 },
 };
+
+/**
+ * bw_drawing_options_clear:
+ *
+ * Frees what @own owns.
+ */
+void
+bw_drawing_options_clear (BwDrawingOptions *own)
+{
+  g_clear_pointer (&own->target, g_free);
+  g_clear_pointer (&own->theme, g_free);
+  g_clear_pointer (&own->size, g_free);
+}
+
+/**
+ * bw_drawing_options_fault:
+ * @choice: the raster that is drawn
+ * @theme: (inout): the BwTheme of --theme, where it was given
+ *
+ * Returns: (transfer full) (nullable): what is wrong with the options, if anything
+ */
+char *
+bw_drawing_options_fault (const BwDrawingOptions *own, const BwRasterChoice *choice, guint *theme)
+{
+  char *fault = bw_argument_word ("--theme", &theme_words, own->theme, theme);
+  if (fault == NULL && own->target != NULL
+      && (bw_target_is (own->target, choice->edid)
+          || bw_target_is (own->target, choice->for_monitor)))
+    fault = g_strdup (_ ("the drawing would replace what it is made from"));
+  return fault;
+}
+
+/**
+ * bw_drawing_options_size:
+ * @width: (inout): in pixels of 1/96 inch, where --size was given; likewise @height
+ *
+ * Returns: %FALSE, having said so in one line, if --size cannot be read
+ */
+gboolean
+bw_drawing_options_size (const BwDrawingOptions *own, int *width, int *height)
+{
+  return own->size == NULL || bw_argument_size ("--size", own->size, width, height);
+}
 
 static BwInk
 ink_of (const BwDrawing *drawing)

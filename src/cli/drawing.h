@@ -37,8 +37,25 @@ typedef struct
   int height;
 } BwDrawing;
 
+/**
+ * BwDrawingOptions:
+ * @target: -o, as it came; likewise --theme and --size
+ *
+ * What the options of a drawing say; owned.
+ */
+typedef struct
+{
+  char *target;
+  char *theme;
+  char *size;
+} BwDrawingOptions;
+
+void bw_drawing_options_clear (BwDrawingOptions *own);
+char *bw_drawing_options_fault (const BwDrawingOptions *own, const BwRasterChoice *choice,
+                                guint *theme);
+gboolean bw_drawing_options_size (const BwDrawingOptions *own, int *width, int *height);
+
 extern const BwKindTable bw_drawing_views;
-extern const BwKindTable bw_drawing_themes;
 
 char *bw_drawing_describe (const BwDrawing *drawing);
 gboolean bw_drawing_write (const BwDrawing *drawing, const char *path, GError **error);

@@ -108,6 +108,8 @@ parts_to_json (const BwHookup *hookup, BwJson *json)
       bw_json_number_if (json, "value_ohm", part->value_ohm > 0, part->value_ohm);
       bw_json_number (json, "count", part->count);
       bw_json_string (json, "price", *part->price != '\0' ? part->price : NULL);
+      bw_json_number_if (json, "power_w", part->rating_w > 0, part->power_w);
+      bw_json_number_if (json, "rating_w", part->rating_w > 0, part->rating_w);
       bw_json_end_object (json);
     }
   bw_json_end_array (json);

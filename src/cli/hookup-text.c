@@ -91,18 +91,22 @@ append_rests (const BwHookup *hookup, guint index, gboolean far_end, GString *to
 static void
 append_parts (const BwHookup *hookup, GString *to)
 {
-  g_autoptr (BwTable) table = bw_table_new (5);
+  g_autoptr (BwTable) table = bw_table_new (7);
   append_heading (to, _ ("Parts"));
-  bw_table_set_width (table, 1, 0, 46);
+  bw_table_set_width (table, 1, 0, 40);
   bw_table_set_right (table, 0);
-  bw_table_add_row (table, _ ("count"), _ ("part"), _ ("value"), _ ("exactly"), _ ("price"), NULL);
+  bw_table_add_row (table, _ ("count"), _ ("part"), _ ("value"), _ ("exactly"), _ ("power"),
+                    _ ("rating"), _ ("price"), NULL);
   for (guint i = 0; i < hookup->parts->len; i++)
     {
       const BwHookupPart *part = hookup->parts->pdata[i];
       g_autofree char *count = g_strdup_printf ("%u", part->count);
       g_autofree char *value = ohms (part->value_ohm, 3);
       g_autofree char *ideal = ohms (part->ideal_ohm, 4);
-      bw_table_add_row (table, count, part->what, value, ideal, part->price, NULL);
+      g_autofree char *power = bw_hookup_part_power (part, bw_quantity_locale_mark ());
+      g_autofree char *rating = part->rating_w > 0 ? bw_rating_words (part->rating_w)
+                                                   : g_strdup ("");
+      bw_table_add_row (table, count, part->what, value, ideal, power, rating, part->price, NULL);
     }
   bw_table_append_to (table, to, 2);
 }

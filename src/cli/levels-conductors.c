@@ -56,14 +56,6 @@ bw_levels_usual_sync (BwSignal signal)
     }
 }
 
-/* Colour without luminance: black and white alike stand at blanking. */
-static gboolean
-is_difference (BwConductor conductor)
-{
-  return conductor == BW_CONDUCTOR_PB || conductor == BW_CONDUCTOR_PR
-         || conductor == BW_CONDUCTOR_C;
-}
-
 /* Whether the conductor has the level at all. */
 static gboolean
 level_of (const BwWireLevels *levels, Level level, double *volts)
@@ -76,9 +68,9 @@ level_of (const BwWireLevels *levels, Level level, double *volts)
 
   *volts = all[level];
   if (level == LEVEL_SYNC_LOW || level == LEVEL_SYNC_HIGH)
-    return fabs (*volts) > 0;
+    return fabs (*volts - levels->blanking_v) > 0;
   if (level == LEVEL_WHITE || level == LEVEL_BLACK)
-    return picture && !is_difference (levels->conductor);
+    return picture && !bw_conductor_is_colour_alone (levels->conductor);
   return picture || level == LEVEL_BLANKING;
 }
 
@@ -100,6 +92,26 @@ level_to_json (const BwLevelScale *scale, Level level, double volts, BwJson *jso
       bw_json_number_if (json, bw_kind_id (&bw_level_units, unit), known, value);
     }
   bw_json_end_object (json);
+}
+
+/* The extremes of the bars that were asked for, not of those at 100 %. */
+static void
+take_bars (const BwLevelsReport *view, const BwWireForm *form, BwWireLevels *levels)
+{
+  if (bw_conductor_is_sync_alone (levels->conductor))
+    return;
+  levels->lowest_v = INFINITY;
+  levels->highest_v = -INFINITY;
+  for (BwBar bar = 0; bar < BW_N_BARS; bar++)
+    {
+      BwRgb rgb;
+      BwWireColour colour;
+      bw_bar_rgb (bar, view->form, &rgb);
+      bw_wire_colour (form, levels->conductor, &rgb, &colour);
+      double chroma_v = hypot (colour.u_v, colour.v_v);
+      levels->lowest_v = fmin (levels->lowest_v, colour.base_v - chroma_v);
+      levels->highest_v = fmax (levels->highest_v, colour.base_v + chroma_v);
+    }
 }
 
 static guint
@@ -128,6 +140,7 @@ bw_levels_conductors_to_json (const BwLevelsReport *view, BwJson *json)
     {
       BwLevelScale scale;
       bw_level_scale (&form, &levels[i], &scale);
+      take_bars (view, &form, &levels[i]);
       bw_json_begin_object (json, NULL);
       bw_json_string (json, "id", bw_kind_id (&bw_conductors, levels[i].conductor));
       bw_json_number_if (json, "mv_per_ire", scale.volts_per_ire > 0, scale.volts_per_ire * 1000);
@@ -155,13 +168,22 @@ unit_text (const BwLevelScale *scale, double volts, BwLevelUnit unit, double fac
   return g_strdup_printf ("%.1f", (fabs (value) > 0 ? value : 0) / 10);
 }
 
+static const char *
+name_of (const BwWireLevels *levels, Level level)
+{
+  gboolean rest = level == LEVEL_BLANKING && bw_conductor_is_sync_alone (levels->conductor);
+  return rest ? _ ("at rest") : bw_kind_label (&level_names, level);
+}
+
 static void
-add_rows (BwTable *table, const BwWireForm *form, const BwWireLevels *levels)
+add_rows (BwTable *table, const BwLevelsReport *view, const BwWireForm *form,
+          BwWireLevels *levels)
 {
   BwLevelScale scale;
   const char *conductor = bw_kind_label (&bw_conductors, levels->conductor);
 
   bw_level_scale (form, levels, &scale);
+  take_bars (view, form, levels);
   for (Level level = 0; level < N_LEVELS; level++)
     {
       double volts;
@@ -171,8 +193,7 @@ add_rows (BwTable *table, const BwWireForm *form, const BwWireLevels *levels)
       g_autofree char *ire = unit_text (&scale, volts, BW_LEVEL_IRE, 1);
       g_autofree char *percent = unit_text (&scale, volts, BW_LEVEL_PERCENT, 1);
       g_autofree char *code = unit_text (&scale, volts, BW_LEVEL_CODE_8, 1);
-      bw_table_add_row (table, conductor, bw_kind_label (&level_names, level), mv, ire, percent,
-                        code, NULL);
+      bw_table_add_row (table, conductor, name_of (levels, level), mv, ire, percent, code, NULL);
       conductor = "";
     }
 }
@@ -195,7 +216,7 @@ bw_levels_conductors_append_text (const BwLevelsReport *view, GString *text)
   bw_table_add_row (table, _ ("conductor"), _ ("level"), "mV", "IRE", _ ("% of white"),
                     _ ("8-bit code"), NULL);
   for (guint i = 0; i < n; i++)
-    add_rows (table, &form, &levels[i]);
+    add_rows (table, view, &form, &levels[i]);
   g_string_append_printf (text, "\n%s\n\n", bw_kind_label (&bw_sync_kinds, view->sync));
   bw_table_append_to (table, text, 0);
 }

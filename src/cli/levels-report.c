@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "quantity.h"
+#include "synthesis.h"
 #include "table.h"
 
 static gboolean
@@ -22,11 +23,20 @@ has_chroma (const BwLevelsReport *view)
 }
 
 static gboolean
+is_pal (BwColourSystem system)
+{
+  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_M || system == BW_SYSTEM_PAL_N
+         || system == BW_SYSTEM_PAL_60;
+}
+
+static gboolean
 has_hue (const BwCodedLevels *coded)
 {
   return coded->chroma_pp_v > 1e-9;
 }
 
+/* No conductor of Y/C carries the sum of the two: "max_v" and "min_v" are of Y, "c_max_v" and
+ * "c_min_v" of C. */
 static void
 coded_to_json (const BwLevelsReport *view, const BwCodedLevels *coded, BwJson *json)
 {
@@ -34,6 +44,14 @@ coded_to_json (const BwLevelsReport *view, const BwCodedLevels *coded, BwJson *j
   bw_json_number (json, "luma_v", coded->luma_v);
   bw_json_number_if (json, "chroma_pp_v", chroma, coded->chroma_pp_v);
   bw_json_number_if (json, "phase_deg", chroma && has_hue (coded), coded->phase_deg);
+  if (view->signal == BW_SIGNAL_YC)
+    {
+      bw_json_number (json, "max_v", coded->luma_v);
+      bw_json_number (json, "min_v", coded->luma_v);
+      bw_json_number_if (json, "c_max_v", chroma, coded->chroma_pp_v / 2);
+      bw_json_number_if (json, "c_min_v", chroma, -coded->chroma_pp_v / 2);
+      return;
+    }
   bw_json_number_if (json, "max_v", chroma, coded->max_v);
   bw_json_number_if (json, "min_v", chroma, coded->min_v);
 }
@@ -110,6 +128,20 @@ add_level (BwTable *table, const BwSignalLevels *levels, const char *name, doubl
   bw_table_add_row (table, name, text, ire, NULL);
 }
 
+/* Of the systems whose burst no standard that was read lays down. */
+static void
+append_usual_burst (const BwLevelsReport *view, GString *text)
+{
+  BwWireForm form;
+  bw_wire_form_standard (view->system, view->signal, view->sync, BW_SHAPE_BILEVEL, &form);
+  bw_synthesis_add_burst (&form);
+  if (form.burst_pp_v > 0)
+    g_string_append_printf (text,
+                            _ ("Burst: common practice, no source: as high as sync, %.0f mV peak to "
+                               "peak\n"),
+                            form.burst_pp_v * 1000);
+}
+
 static void
 append_levels (const BwLevelsReport *view, GString *text)
 {
@@ -126,6 +158,8 @@ append_levels (const BwLevelsReport *view, GString *text)
   if (levels.burst_pp_v > 0)
     add_level (table, &levels, _ ("Burst, peak to peak"), levels.burst_pp_v);
   bw_table_append_to (table, text, 0);
+  if (!(levels.burst_pp_v > 0))
+    append_usual_burst (view, text);
   if (levels.subcarrier_hz > 0)
     {
       g_autofree char *subcarrier = bw_quantity_format (
@@ -135,14 +169,15 @@ append_levels (const BwLevelsReport *view, GString *text)
 }
 
 static void
-add_coded_bar (BwTable *table, const char *name, const BwCodedLevels *coded)
+add_coded_bar (BwTable *table, const char *name, const BwCodedLevels *coded, gboolean apart)
 {
+  double chroma_v = coded->chroma_pp_v / 2;
   g_autofree char *luma = millivolts (coded->luma_v);
   g_autofree char *chroma = millivolts (coded->chroma_pp_v);
   g_autofree char *phase
       = has_hue (coded) ? g_strdup_printf ("%.1f°", coded->phase_deg) : g_strdup ("–");
-  g_autofree char *highest = millivolts (coded->max_v);
-  g_autofree char *lowest = millivolts (coded->min_v);
+  g_autofree char *highest = millivolts (apart ? chroma_v : coded->max_v);
+  g_autofree char *lowest = millivolts (apart ? -chroma_v : coded->min_v);
   bw_table_add_row (table, name, luma, chroma, phase, highest, lowest, NULL);
 }
 
@@ -161,7 +196,10 @@ bars_table (const BwLevelsReport *view)
   BwTable *table = bw_table_new (is_coded (view) ? 6 : 4);
   for (guint column = 1; column < (is_coded (view) ? 6 : 4); column++)
     bw_table_set_right (table, column);
-  if (is_coded (view))
+  if (view->signal == BW_SIGNAL_YC)
+    bw_table_add_row (table, _ ("bar"), "Y", _ ("C p-p"), _ ("phase"), _ ("C highest"),
+                      _ ("C lowest"), NULL);
+  else if (is_coded (view))
     bw_table_add_row (table, _ ("bar"), _ ("luma"), _ ("chroma p-p"), _ ("phase"), _ ("highest"),
                       _ ("lowest"), NULL);
   else if (view->signal == BW_SIGNAL_COMPONENT)
@@ -191,7 +229,7 @@ bw_levels_report_append_text (const BwLevelsReport *view, GString *text)
       const char *name = bw_kind_label (&bw_bars, bar);
       bw_bar_levels (view->system, view->form, bar, &levels);
       if (is_coded (view))
-        add_coded_bar (table, name, &levels.coded);
+        add_coded_bar (table, name, &levels.coded, view->signal == BW_SIGNAL_YC);
       else
         add_plain_bar (table, name,
                        view->signal == BW_SIGNAL_COMPONENT ? levels.component_v : levels.rgb_v);
@@ -200,6 +238,9 @@ bw_levels_report_append_text (const BwLevelsReport *view, GString *text)
   bw_table_append_to (table, text, 0);
   if (is_coded (view) && !has_chroma (view))
     g_string_append (text, _ ("\nThis system has no chroma of a fixed amplitude: luma alone.\n"));
+  if (is_coded (view) && has_chroma (view) && is_pal (view->system))
+    g_string_append (
+        text, _ ("\nOn alternate lines the phase is mirrored: 360° minus the phase shown.\n"));
   if (view->tell_conductors)
     bw_levels_conductors_append_text (view, text);
 }

@@ -7,6 +7,32 @@
 #include "table.h"
 #include "words.h"
 
+/* The array @key in an open object. */
+static void
+write_array (const GPtrArray *items, const char *key,
+             void (*write) (gconstpointer item, BwJson *json), BwJson *json)
+{
+  bw_json_begin_array (json, key);
+  for (guint i = 0; i < items->len; i++)
+    {
+      bw_json_begin_object (json, NULL);
+      write (items->pdata[i], json);
+      bw_json_end_object (json);
+    }
+  bw_json_end_array (json);
+}
+
+/* What all but a raster begin with. */
+static void
+head_json (BwJson *json, const char *id, const char *name, const char *origin_key,
+           const char *origin, const char *note)
+{
+  bw_json_string (json, "id", id);
+  bw_json_string (json, "name", name);
+  bw_json_string (json, origin_key, origin);
+  bw_json_string (json, "note", note);
+}
+
 /* Rasters */
 
 static void
@@ -39,6 +65,12 @@ bw_list_rasters_text (const BwCatalogue *catalogue, GString *to)
   bw_table_append_to (table, to, 0);
 }
 
+static void
+raster_json (gconstpointer item, BwJson *json)
+{
+  bw_raster_to_json (item, json);
+}
+
 /**
  * bw_list_rasters_json:
  *
@@ -47,15 +79,7 @@ bw_list_rasters_text (const BwCatalogue *catalogue, GString *to)
 void
 bw_list_rasters_json (const BwCatalogue *catalogue, BwJson *json)
 {
-  GPtrArray *rasters = bw_catalogue_rasters (catalogue);
-  bw_json_begin_array (json, "rasters");
-  for (guint i = 0; i < rasters->len; i++)
-    {
-      bw_json_begin_object (json, NULL);
-      bw_raster_to_json (rasters->pdata[i], json);
-      bw_json_end_object (json);
-    }
-  bw_json_end_array (json);
+  write_array (bw_catalogue_rasters (catalogue), "rasters", raster_json, json);
 }
 
 /* Monitors */
@@ -135,20 +159,17 @@ input_json (BwJson *json, const BwInput *input)
 }
 
 static void
-monitor_json (BwJson *json, const BwMonitor *monitor)
+monitor_json (gconstpointer item, BwJson *json)
 {
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "id", monitor->id);
-  bw_json_string (json, "name", monitor->name);
-  bw_json_string (json, "source", monitor->source);
-  bw_json_string (json, "note", monitor->note);
+  const BwMonitor *monitor = item;
+
+  head_json (json, monitor->id, monitor->name, "source", monitor->source, monitor->note);
   bands_json (json, "line_rates_hz", &monitor->line_rates_hz);
   bands_json (json, "field_rates_hz", &monitor->field_rates_hz);
   bw_json_begin_array (json, "inputs");
   for (guint i = 0; i < monitor->inputs->len; i++)
     input_json (json, bw_monitor_input (monitor, i));
   bw_json_end_array (json);
-  bw_json_end_object (json);
 }
 
 /**
@@ -159,11 +180,7 @@ monitor_json (BwJson *json, const BwMonitor *monitor)
 void
 bw_list_monitors_json (const BwCatalogue *catalogue, BwJson *json)
 {
-  GPtrArray *monitors = bw_catalogue_monitors (catalogue);
-  bw_json_begin_array (json, "monitors");
-  for (guint i = 0; i < monitors->len; i++)
-    monitor_json (json, monitors->pdata[i]);
-  bw_json_end_array (json);
+  write_array (bw_catalogue_monitors (catalogue), "monitors", monitor_json, json);
 }
 
 /* Sources */
@@ -190,19 +207,16 @@ bw_list_sources_text (const BwCatalogue *catalogue, GString *to)
 }
 
 static void
-source_json (BwJson *json, const BwSource *source)
+source_json (gconstpointer item, BwJson *json)
 {
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "id", source->id);
-  bw_json_string (json, "name", source->name);
-  bw_json_string (json, "origin", source->origin);
-  bw_json_string (json, "note", source->note);
+  const BwSource *source = item;
+
+  head_json (json, source->id, source->name, "origin", source->origin, source->note);
   bw_json_string (json, "raster", source->raster);
   bw_json_string (json, "signal", bw_kind_id (&bw_signals, source->signal));
   set_json (json, "syncs", &bw_sync_kinds, source->syncs);
   bw_json_string (json, "colour_system", bw_kind_id (&bw_colour_systems, source->system));
   bw_json_string (json, "connector", bw_kind_id (&bw_connectors, source->connector));
-  bw_json_end_object (json);
 }
 
 /**
@@ -213,11 +227,7 @@ source_json (BwJson *json, const BwSource *source)
 void
 bw_list_sources_json (const BwCatalogue *catalogue, BwJson *json)
 {
-  GPtrArray *sources = bw_catalogue_sources (catalogue);
-  bw_json_begin_array (json, "sources");
-  for (guint i = 0; i < sources->len; i++)
-    source_json (json, sources->pdata[i]);
-  bw_json_end_array (json);
+  write_array (bw_catalogue_sources (catalogue), "sources", source_json, json);
 }
 
 /* Adaptors */
@@ -244,13 +254,11 @@ bw_list_adaptors_text (const BwCatalogue *catalogue, GString *to)
 }
 
 static void
-adaptor_json (BwJson *json, const BwAdaptor *adaptor)
+adaptor_json (gconstpointer item, BwJson *json)
 {
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "id", adaptor->id);
-  bw_json_string (json, "name", adaptor->name);
-  bw_json_string (json, "origin", adaptor->origin);
-  bw_json_string (json, "note", adaptor->note);
+  const BwAdaptor *adaptor = item;
+
+  head_json (json, adaptor->id, adaptor->name, "origin", adaptor->origin, adaptor->note);
   bw_json_string (json, "kind", bw_kind_id (&bw_adaptor_kinds, adaptor->kind));
   set_json (json, "takes_signals", &bw_signals, adaptor->takes_signals);
   set_json (json, "takes_syncs", &bw_sync_kinds, adaptor->takes_syncs);
@@ -258,7 +266,6 @@ adaptor_json (BwJson *json, const BwAdaptor *adaptor)
   set_json (json, "gives_syncs", &bw_sync_kinds, adaptor->gives_syncs);
   bw_json_number_if (json, "detail_hz", adaptor->detail_hz > 0, adaptor->detail_hz);
   bw_json_string (json, "price", *adaptor->price != '\0' ? adaptor->price : NULL);
-  bw_json_end_object (json);
 }
 
 /**
@@ -270,9 +277,5 @@ adaptor_json (BwJson *json, const BwAdaptor *adaptor)
 void
 bw_list_adaptors_json (const BwCatalogue *catalogue, BwJson *json)
 {
-  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
-  bw_json_begin_array (json, "adaptors");
-  for (guint i = 0; i < adaptors->len; i++)
-    adaptor_json (json, adaptors->pdata[i]);
-  bw_json_end_array (json);
+  write_array (bw_catalogue_adaptors (catalogue), "adaptors", adaptor_json, json);
 }

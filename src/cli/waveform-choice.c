@@ -39,7 +39,7 @@ static const BwKindTable load_table = { G_N_ELEMENTS (loads), loads };
 void
 bw_waveform_options_clear (BwWaveformOptions *own)
 {
-  char *const all[] = { own->system, own->kind,    own->sync, own->raster, own->source, own->input,
+  char *const all[] = { own->system,  own->kind, own->sync, own->raster, own->source, own->input,
                         own->content, own->bars, own->span, own->rate,   own->loads,  own->target };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     g_free (all[i]);
@@ -61,12 +61,10 @@ bw_waveform_clear (BwWaveform *waveform)
 static gboolean
 read_word (const char *option, const BwKindTable *table, const char *raw, guint *value)
 {
-  if (raw == NULL || bw_kind_find (table, raw, value))
-    return TRUE;
-  g_autofree char *word = bw_words_utf8 (raw);
-  g_autofree char *allowed = bw_kind_ids (table, ", ");
-  bw_cli_complain (_ ("%s “%s”: allowed are %s"), option, word, allowed);
-  return FALSE;
+  g_autofree char *fault = bw_argument_word (option, table, raw, value);
+  if (fault != NULL)
+    bw_cli_complain ("%s", fault);
+  return fault == NULL;
 }
 
 /* One of @set; without @raw the first of @preferred, or else of @set. */
@@ -111,6 +109,47 @@ usual_raster (BwColourSystem system)
     }
 }
 
+/* Lines of a frame that @system was laid down for; zero: none, or it is no broadcast system. */
+static int
+lines_of_system (BwColourSystem system)
+{
+  switch (system)
+    {
+    case BW_SYSTEM_PAL_B:
+    case BW_SYSTEM_PAL_N:
+    case BW_SYSTEM_SECAM_L:
+      return 625;
+    case BW_SYSTEM_NTSC_M:
+    case BW_SYSTEM_NTSC_J:
+    case BW_SYSTEM_PAL_M:
+      return 525;
+    default:
+      return 0;
+    }
+}
+
+/* Colour on a subcarrier goes with the lines of its system, or with half of them in a progressive
+ * frame. */
+static gboolean
+check_lines (BwColourSystem system, BwSignal signal, const BwRaster *raster)
+{
+  BwRasterFigures f;
+  int wanted = lines_of_system (system), other = wanted == 625 ? 525 : 625;
+
+  bw_raster_figures (raster, &f);
+  int lines = f.lines_per_frame;
+  gboolean is_other = raster->scan == BW_SCAN_INTERLACED
+                          ? lines == other
+                          : lines == other / 2 || lines == other / 2 + 1;
+  if (wanted == 0 || !is_other
+      || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
+    return TRUE;
+  bw_cli_complain (_ ("%s is no raster for %s, which has %d lines in a frame; --system pal-60 or "
+                      "ntsc-4.43 may be mixed with any"),
+                   raster->id, bw_kind_label (&bw_colour_systems, system), wanted);
+  return FALSE;
+}
+
 static BwCliExit
 choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *w)
 {
@@ -134,6 +173,8 @@ choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *
   if (chosen == NULL)
     return BW_CLI_BAD_INPUT;
   w->raster = g_steal_pointer (&chosen->raster);
+  if (!check_lines (system, signal, w->raster))
+    return BW_CLI_BAD_INPUT;
   if (!read_sync (own->sync, bw_signal_syncs (signal), usual_syncs (signal, w->raster), &sync))
     return BW_CLI_BAD_INPUT;
   bw_wire_form_standard (system, signal, sync, (BwSyncShape) w->raster->sync_shape, &w->what.form);

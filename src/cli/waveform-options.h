@@ -17,10 +17,13 @@ typedef enum
   BW_N_SPANS
 } BwSpan;
 
+#define BW_WAVEFORM_ANY_LINE G_MININT /* --line was not given */
+
 /**
  * BwWaveformOptions:
  *
- * What the options say, all owned and as they came; %NULL, or zero, where not given.
+ * What the options say, all owned and as they came; %NULL, or zero, where not given; of @line
+ * %BW_WAVEFORM_ANY_LINE.
  */
 typedef struct
 {
@@ -44,7 +47,8 @@ typedef struct
  * BwWaveform:
  * @raster: owned; that of @what
  * @title: owned: what it is, for a drawing
- * @line: as the raster numbers it, from 1; zero: the one that suits @span
+ * @line: as the raster numbers it, from 1; %BW_WAVEFORM_ANY_LINE: the one that suits
+ *   @span
  * @frame: of the colour sequence, from 0
  * @source_ohm: of the conductors that carry a picture; @sync_ohm of those that carry sync alone
  * @load_ohm: what they work into: %INFINITY for none; zero: not known. Likewise @sync_load_ohm

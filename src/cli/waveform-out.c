@@ -185,7 +185,7 @@ settle_line (BwWaveform *w)
 {
   BwRasterFigures f;
   bw_raster_figures (w->raster, &f);
-  if (w->line == 0)
+  if (w->line == BW_WAVEFORM_ANY_LINE)
     w->line = w->span == BW_SPAN_LINE ? picture_line (w->raster) : 1;
   if (w->line < 1 || w->line > f.lines_per_frame)
     bw_cli_complain (_ ("--line %d: allowed are 1 to %d"), w->line, f.lines_per_frame);

@@ -60,7 +60,7 @@ set_attenuator (const BwSource *source, const BwInput *input, BwCauseCase *c)
   double open_v = bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, 1e15);
   double ohm = bw_series_resistor_ohm (open_v, source->sync_ohm, c->load_ohm, wanted_v);
   if (ohm > 0)
-    c->series_ohm = bw_preferred_ohm (ohm, BW_SERIES_E12);
+    c->series_ohm = bw_preferred_ohm (ohm, BW_SERIES_E24);
 }
 
 /**
@@ -69,16 +69,21 @@ set_attenuator (const BwSource *source, const BwInput *input, BwCauseCase *c)
  * @raster: of @source
  * @sync: one of the sync kinds of @source
  * @c: (out caller-allocates): what should be at the input's terminals: one load of 75 Ω, or the
- *   input as it is for logic sync, with a series resistor in the lead where the input takes no more
+ *   input as it is for logic sync, with a series resistor in the lead where the input takes no more;
+ *   of sync that @input does not take what @source gives, as without an input
  */
 void
 bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRaster *raster,
                         BwSyncKind sync, BwConductor conductor, BwCauseCase *c)
 {
   gboolean own = bw_conductor_is_sync_alone (conductor);
+  gboolean not_taken = own && input != NULL && !(input->syncs & BW_BIT (sync));
 
+  if (not_taken)
+    input = NULL;
   *c = (BwCauseCase){
     .conductor = conductor,
+    .not_taken = not_taken,
     .source_ohm = source->source_ohm,
     .sync_ohm = source->sync_ohm,
     .sync_stated = source->sync_load,

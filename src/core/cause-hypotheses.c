@@ -152,7 +152,7 @@ add_attenuators (const BwCauseCase *c, GArray *choices)
       if (!bw_conductor_is_sync_alone (c->conductor) || ohm < TERMINATOR_OHM)
         return;
       fault = (BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED,
-                         .ohm = bw_preferred_ohm (ohm, BW_SERIES_E12) };
+                         .ohm = bw_preferred_ohm (ohm, BW_SERIES_E24) };
     }
   add (choices, GROUP_ATTENUATOR, PENALTY, fault);
 }

@@ -29,7 +29,9 @@ static gboolean
 levels_of (const BwHypothesis *h, BwWireLevels *levels)
 {
   BwWireLevels all[BW_N_CONDUCTORS];
-  guint n = bw_wire_levels (&h->form, all);
+  BwWireForm form = h->form;
+  form.own_logic = FALSE; /* predict_dc() has where logic rests */
+  guint n = bw_wire_levels (&form, all);
 
   for (guint i = 0; i < n; i++)
     if (all[i].conductor == h->conductor)

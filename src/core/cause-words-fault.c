@@ -42,8 +42,11 @@ number (const char *format, double value, char mark)
 static char *
 farads (double value, char mark)
 {
-  gboolean nano = value < 1e-6;
-  g_autofree char *figures = number ("%.3g", value * (nano ? 1e9 : 1e6), mark);
+  gboolean nano = value < 0.9995e-6;
+  double scaled = value * (nano ? 1e9 : 1e6);
+  double step = scaled < 999.5 ? 0 : pow (10, floor (log10 (scaled)) - 2);
+  g_autofree char *figures = step > 0 ? number ("%.0f", round (scaled / step) * step, mark)
+                                      : number ("%.3g", scaled, mark);
   return g_strdup_printf ("%s %s", figures, nano ? "nF" : "µF");
 }
 

@@ -29,6 +29,20 @@ says_unknown (const BwScopeReadings *readings, const BwCause *cause, const BwPre
 }
 
 /**
+ * bw_cause_fit_words:
+ * @first: it is the first in the list
+ *
+ * Returns: (transfer none): how well it fits among those listed; empty if it is not known
+ */
+const char *
+bw_cause_fit_words (const BwCause *cause, gboolean first)
+{
+  if (!cause->known)
+    return "";
+  return first ? _ ("fits best") : cause->alike ? _ ("fits as well") : _ ("fits less");
+}
+
+/**
  * bw_cause_says:
  * @readings: that @cause was found for
  * @mark: the decimal mark

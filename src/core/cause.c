@@ -67,16 +67,44 @@ bw_scope_reading_dimension (BwScopeReading reading)
   return BW_DIMENSION_VOLTAGE;
 }
 
+static gboolean
+is_amplitude (BwScopeReading reading)
+{
+  return reading == BW_SCOPE_SYNC || reading == BW_SCOPE_BURST;
+}
+
+/**
+ * bw_scope_reading_allows:
+ *
+ * Returns: (transfer none): what bw_scope_readings_set() takes, in words
+ */
+const char *
+bw_scope_reading_allows (BwScopeReading reading)
+{
+  if (bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION)
+    return _ ("a tilt is a share from 0 % to 100 %");
+  if (reading == BW_SCOPE_SYNC)
+    return _ ("an amplitude is positive, up to 10 kV: enter the polarity apart");
+  if (is_amplitude (reading))
+    return _ ("an amplitude is positive, up to 10 kV");
+  return _ ("a scope reads from −10 kV to 10 kV");
+}
+
 /**
  * bw_scope_readings_set:
- * @value: from −%BW_SCOPE_MOST to %BW_SCOPE_MOST
+ * @value: of a tilt from 0 to 1, of sync and burst from 0 to %BW_SCOPE_MOST, else from
+ *   −%BW_SCOPE_MOST to %BW_SCOPE_MOST
  *
  * Returns: %FALSE, with nothing set, if @value lies outside or is no number
  */
 gboolean
 bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value)
 {
-  if (!(fabs (value) <= BW_SCOPE_MOST))
+  gboolean tilt = bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION;
+  double least = tilt || is_amplitude (reading) ? 0 : -BW_SCOPE_MOST;
+  double most = tilt ? 1 : BW_SCOPE_MOST;
+
+  if (!(value >= least && value <= most))
     return FALSE;
   readings->given |= BW_BIT (reading);
   readings->at[reading] = value;
@@ -102,6 +130,20 @@ is_idle (const GArray *candidates, const BwScopeReadings *readings, const BwPred
   return FALSE;
 }
 
+/* Where a pulse has a direction, or a picture a tilt, something arrives. */
+static gboolean
+is_refuted (const BwScopeReadings *readings, const BwHypothesis *h)
+{
+  const guint tilts[] = { BW_SCOPE_LINE_TILT, BW_SCOPE_FIELD_TILT };
+
+  if (h->faults[0].kind != BW_FAULT_NO_SIGNAL)
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (tilts); i++)
+    if ((readings->given & BW_BIT (tilts[i])) && readings->at[tilts[i]] > 0)
+      return TRUE;
+  return (readings->given & BW_BIT (BW_SCOPE_POLARITY)) != 0;
+}
+
 static void
 fill_faults (const BwHypothesis *h, BwCause *cause)
 {
@@ -117,7 +159,7 @@ fill_faults (const BwHypothesis *h, BwCause *cause)
 }
 
 /* Everything that explains what was read; of pairs only what does so better than any one fault, and
- * than @best. */
+ * than @best, and none where one fault agrees with every reading within its uncertainty. */
 static GArray *
 candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwPrediction *right,
                 double scale_v, double best)
@@ -132,7 +174,7 @@ candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwP
       Candidate candidate = { 0 };
       bw_hypothesis_predict (c, readings, h, &candidate.prediction);
       fill_faults (h, &candidate.cause);
-      if (candidate.prediction.predicts == 0 || (h->any_dc && right_dc)
+      if (candidate.prediction.predicts == 0 || (h->any_dc && right_dc) || is_refuted (readings, h)
           || is_idle (candidates, readings, right, &candidate, scale_v))
         continue;
       candidate.score = h->penalty
@@ -141,7 +183,7 @@ candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwP
       if (candidate.cause.deviation > EXPLAINS || (h->n_faults > 1 && candidate.score >= best))
         continue;
       if (h->n_faults == 1)
-        best = MIN (best, candidate.score);
+        best = MIN (best, candidate.cause.deviation <= 1 ? 0 : candidate.score);
       g_array_append_val (candidates, candidate);
     }
   return candidates;

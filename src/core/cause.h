@@ -41,6 +41,7 @@ typedef struct
  * BwCauseCase:
  * @form: what should be on the wire
  * @conductor: where the scope is
+ * @not_taken: sync alone that the input does not take: what should be is what the source gives
  * @source_ohm: of the outputs that carry a picture
  * @sync_ohm: of an output that carries sync alone
  * @sync_stated: what @form's own_sync_v is stated across
@@ -65,6 +66,7 @@ typedef struct
 {
   BwWireForm form;
   BwConductor conductor;
+  gboolean not_taken;
   double source_ohm;
   double sync_ohm;
   BwStatedLoad sync_stated;
@@ -155,6 +157,7 @@ extern const BwKindTable bw_scope_readings;
 extern const BwKindTable bw_faults;
 
 BwDimension bw_scope_reading_dimension (BwScopeReading reading);
+const char *bw_scope_reading_allows (BwScopeReading reading);
 gboolean bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value);
 
 void bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
@@ -169,5 +172,6 @@ guint bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READI
 GArray *bw_causes (const BwCauseCase *c, const BwScopeReadings *readings);
 char *bw_cause_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
                      char mark);
+const char *bw_cause_fit_words (const BwCause *cause, gboolean first);
 
 G_END_DECLS

@@ -33,3 +33,17 @@ bw_caution_hook_up (void)
             "gives no procedure for that: follow local codes, and leave such work to licensed "
             "practice where they ask for it.");
 }
+
+/**
+ * bw_caution_scope:
+ *
+ * Returns: (transfer none): what is said where scope readings are asked for, translated
+ */
+const char *
+bw_caution_scope (void)
+{
+  return _ ("In some sets the chassis is live at mains potential: the ground clip of a scope joined to "
+            "it is a short circuit, and what it joins may become live. Readings are meant at the "
+            "input, with the set connected, d.c. coupled, the probe's ratio counted in. Breezeway "
+            "gives no procedure for work inside a set: follow local codes and licensed practice.");
+}

@@ -7,5 +7,6 @@ G_BEGIN_DECLS
 
 const char *bw_caution (void);
 const char *bw_caution_hook_up (void);
+const char *bw_caution_scope (void);
 
 G_END_DECLS

@@ -62,6 +62,19 @@ bw_conductor_is_sync_alone (BwConductor conductor)
 }
 
 /**
+ * bw_conductor_is_colour_alone:
+ *
+ * Returns: whether @conductor carries colour without luminance, so that black and white alike stand
+ *   at blanking
+ */
+gboolean
+bw_conductor_is_colour_alone (BwConductor conductor)
+{
+  return conductor == BW_CONDUCTOR_PB || conductor == BW_CONDUCTOR_PR
+         || conductor == BW_CONDUCTOR_C;
+}
+
+/**
  * bw_conductor_carries_sync:
  *
  * Returns: whether there are sync pulses on @conductor of @signal with @sync

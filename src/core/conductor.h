@@ -27,5 +27,6 @@ extern const BwKindTable bw_conductors;
 guint bw_signal_conductors (BwSignal signal, BwSyncKind sync);
 gboolean bw_conductor_carries_sync (BwConductor conductor, BwSignal signal, BwSyncKind sync);
 gboolean bw_conductor_is_sync_alone (BwConductor conductor);
+gboolean bw_conductor_is_colour_alone (BwConductor conductor);
 
 G_END_DECLS

@@ -114,7 +114,7 @@ static const BwPin mini_din_4[] = {
   GROUND (1, N_ ("ground of Y")),
   GROUND (2, N_ ("ground of C")),
   SIGNAL (3, Y, Y, 1, 75, N_ ("Y"), 1, 1),
-  SIGNAL (4, C, C, 2, 75, N_ ("C, level of the burst"), 0.286, 0.3),
+  SIGNAL (4, C, C, 2, 75, N_ ("C"), 0.286, 0.3),
 };
 
 /* For composite video alone; other uses of the six pins are not laid down. The supply on pin 5 is

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "detail-private.h"
 
+#include <math.h>
+
 /* Whether a claim of so many TV lines is true. */
 
 /* Rounding must not push a claim that lies on a limit over it. */
@@ -62,4 +64,26 @@ bw_detail_claim (const BwDetailCase *what, BwDetail *detail)
   detail->spot_for_claim_m = line_m * bw_detail_spot_factor ();
   detail->bandwidth_for_claim_hz = bw_hz_from_tvl (lines, what->active_s,
                                                    bw_ratio_to_double (what->aspect));
+}
+
+/**
+ * bw_detail_claim_together_tvl:
+ *
+ * Returns: what mask, spot and bandwidth, each of which a claim is held against, leave together:
+ * 1/TVL² adds; zero unless two of them are known
+ */
+double
+bw_detail_claim_together_tvl (const BwDetail *detail)
+{
+  const double limits_tvl[] = { detail->mask_tvl, detail->spot_tvl, detail->bandwidth_tvl };
+  double sum = 0;
+  guint n_known = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (limits_tvl); i++)
+    if (limits_tvl[i] > 0)
+      {
+        sum += 1 / (limits_tvl[i] * limits_tvl[i]);
+        n_known++;
+      }
+  return n_known > 1 ? 1 / sqrt (sum) : 0;
 }

@@ -162,6 +162,17 @@ bw_beat_period_m (double a_m, double b_m)
   return a_m / difference_m * b_m;
 }
 
+/* The beat that shows: of the two pitches as they are, or, where one is near half of the other, of
+ * its second harmonic, 1/|2/coarse − 1/fine|. A beat that is no longer than the coarser of the two
+ * does not stand out from it: zero. */
+static double
+visible_beat_m (double a_m, double b_m)
+{
+  double coarse_m = MAX (a_m, b_m), fine_m = MIN (a_m, b_m);
+  double beat_m = MAX (bw_beat_period_m (a_m, b_m), bw_beat_period_m (coarse_m / 2, fine_m));
+  return beat_m > coarse_m * (1 + SAME_PITCH) ? beat_m : 0;
+}
+
 /* The samples of the picture as they lie on the glass. */
 static double
 sample_pitch_m (const BwDetailCase *what, double width_m)
@@ -187,8 +198,8 @@ bw_detail_geometry (const BwDetailCase *what, BwDetail *detail)
       detail->mask_tvl = detail->height_m / detail->pitch_h_m;
       detail->mask_practical_tvl = detail->mask_tvl / BW_MASK_PRACTICAL;
     }
-  detail->moire_samples_mask_m = bw_beat_period_m (sample_pitch_m (what, detail->width_m),
-                                                   detail->pitch_h_m);
+  detail->moire_samples_mask_m = visible_beat_m (sample_pitch_m (what, detail->width_m),
+                                                 detail->pitch_h_m);
 }
 
 /**
@@ -212,7 +223,7 @@ bw_detail_lines (const BwDetailCase *what, BwDetail *detail)
   detail->line_pitch_m = detail->height_m / detail->seen_lines;
   detail->arc_minute_m = detail->line_pitch_m / tan (G_PI / (180 * 60));
   if (what->mask == BW_MASK_DOT)
-    detail->moire_lines_mask_m = bw_beat_period_m (detail->line_pitch_m, what->pitch_m / 2);
+    detail->moire_lines_mask_m = visible_beat_m (detail->line_pitch_m, what->pitch_m / 2);
   if (what->spot_m > 0 && detail->line_pitch_m > 0)
     {
       detail->line_width_ratio = what->spot_m / detail->line_pitch_m;

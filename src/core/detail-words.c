@@ -113,6 +113,17 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
     }
 }
 
+/* "Each alone carries it; together they leave 495 lines.": of a claim that each limit carries. */
+static char *
+together_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
+{
+  double tvl = bw_detail_claim_together_tvl (detail);
+  if (detail->claim != BW_CLAIM_SUPPORTED || !(tvl > 0) || round (tvl) >= what->claimed_lines)
+    return g_strdup ("");
+  g_autofree char *left = lines (tvl, mark);
+  return g_strdup_printf (_ ("Each alone carries it; together they leave %s."), left);
+}
+
 /* @a and @b, and a space between them if both say something. */
 static char *
 join (const char *a, const char *b)
@@ -137,7 +148,9 @@ bw_claim_says (const BwDetailCase *what, const BwDetail *detail, char mark)
     return g_steal_pointer (&verdict);
   g_autofree char *limits = limits_sentence (detail, mark);
   g_autofree char *needs = needs_sentence (what, detail, mark);
-  g_autofree char *reasons = join (limits, needs);
+  g_autofree char *together = together_sentence (what, detail, mark);
+  g_autofree char *more = join (needs, together);
+  g_autofree char *reasons = join (limits, more);
   return join (verdict, reasons);
 }
 

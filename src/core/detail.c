@@ -106,7 +106,9 @@ take_raster (BwDetailCase *what, const BwRaster *raster)
  * @source: (nullable)
  * @raster: (nullable): one that passes bw_raster_check(); samples sent more than once count once
  *
- * The lead is left out, and a decoder is taken to have a trap: neither is known of them.
+ * The lead is left out, and a decoder is taken to have a trap: neither is known of them. Where a
+ * switch of the set scans the source's aspect ratio, the picture takes the area that it scans; else
+ * it fills the tube, whatever its own shape.
  */
 void
 bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput *input,
@@ -121,6 +123,22 @@ bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput
   what->signal = source->signal;
   what->system = source->system;
   what->detail_hz = source->detail_hz;
+  if (bw_monitor_switches_to (monitor, source->aspect))
+    bw_detail_case_set_area (what, monitor, source->aspect);
+}
+
+/**
+ * bw_detail_case_set_area:
+ * @aspect: of a picture
+ *
+ * Makes the picture take the largest area of its own shape inside the tube, as
+ * bw_monitor_area_diagonal_m().
+ */
+void
+bw_detail_case_set_area (BwDetailCase *what, const BwMonitor *monitor, BwRatio aspect)
+{
+  what->diagonal_m = bw_monitor_area_diagonal_m (monitor, aspect);
+  what->aspect = aspect;
 }
 
 static void

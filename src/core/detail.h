@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /* What a tube, a path and a source can resolve, link by link. TV lines (TVL) are counted dark and
  * light both, one cycle being two lines, over the height of the viewable area; the raster is taken
- * to fill the tube's own shape. */
+ * to fill that area. */
 
 typedef enum
 {
@@ -29,7 +29,8 @@ typedef enum
 
 /**
  * BwDetailCase:
- * @diagonal_m: viewable
+ * @diagonal_m: viewable: of the tube, or of the area inside it that the picture takes
+ * @aspect: width to height of that area
  * @mask: BwMask
  * @pitch_m: as quoted; zero: not known
  * @spot_m: full width at half of the peak; zero: not known
@@ -138,7 +139,8 @@ typedef enum
  * @line_width_ratio: spot to line pitch; zero: no spot known
  * @line_modulation: brightness of the line structure, (max-min)/(max+min); -1: no spot or no
  *   raster known
- * @moire_samples_mask_m: period on the glass of the beat of samples and mask columns; zero: none
+ * @moire_samples_mask_m: period on the glass of the beat of samples and mask columns, or of the
+ *   second harmonic of the coarser of them; zero: none that is longer than both
  * @moire_lines_mask_m: likewise of the line pitch and the rows of a dot mask; zero: none
  * @arc_minute_m: distance at which a line pitch subtends one arc minute
  * @claim: %BW_CLAIM_NONE and zeros below without a claim
@@ -192,6 +194,7 @@ extern const BwKell bw_kell_values[BW_N_KELL_VALUES];
 void bw_detail_case_init (BwDetailCase *what);
 void bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput *input,
                           const BwSource *source, const BwRaster *raster);
+void bw_detail_case_set_area (BwDetailCase *what, const BwMonitor *monitor, BwRatio aspect);
 void bw_detail_compute (const BwDetailCase *what, BwDetail *detail);
 
 double bw_tvl_from_hz (double frequency_hz, double active_s, double aspect);

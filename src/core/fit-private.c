@@ -234,11 +234,15 @@ bw_case_termination_cure (const BwCase *c, gboolean own_sync)
   return own_sync && switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_NONE;
 }
 
+/* Luma of component video of 525 and 625 lines is sampled at 13.5 MHz (ITU-R BT.601). */
+#define COMPONENT_DETAIL_HZ (13.5e6 / 2)
+
 /**
  * bw_case_source_detail_hz:
  *
  * Returns: the highest video frequency of the source: as entered, else the lesser of half the
- * rate of distinct samples and the bandwidth of its colour system; zero if neither is known
+ * rate of distinct samples and the bandwidth of its colour system; of component video in a
+ * broadcast raster without samples, half of 13.5 MHz; zero if none of these is known
  */
 double
 bw_case_source_detail_hz (const BwCase *c)
@@ -250,6 +254,8 @@ bw_case_source_detail_hz (const BwCase *c)
     return c->source->detail_hz;
   if (c->figures->has_pixels)
     detail_hz = c->figures->pixel_clock_hz / c->raster->pixel_repeat / 2;
+  else if (c->source->signal == BW_SIGNAL_COMPONENT && encoder_takes (c->figures))
+    detail_hz = COMPONENT_DETAIL_HZ;
   if (coded && c->source->system != BW_SYSTEM_NONE)
     {
       double system_hz = bw_system_facts (c->source->system)->luma_bandwidth_hz;

@@ -172,15 +172,6 @@ bw_rule_mains_beat (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *
     f->reason = BW_REASON_SLOW_BEAT;
 }
 
-/* An aspect switch knows 4:3 and 16:9. */
-static gboolean
-wide_and_standard (BwRatio a, BwRatio b)
-{
-  const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
-  return (bw_ratio_compare (a, standard) == 0 && bw_ratio_compare (b, wide) == 0)
-         || (bw_ratio_compare (a, wide) == 0 && bw_ratio_compare (b, standard) == 0);
-}
-
 /* The share of height (or, below one, of width) that gives the picture its proportions. */
 static void
 judge_aspect (const BwCase *c, BwFinding *f)
@@ -188,7 +179,7 @@ judge_aspect (const BwCase *c, BwFinding *f)
   double ratio = bw_ratio_to_double (c->source->aspect) / bw_ratio_to_double (c->monitor->aspect);
   f->remedy.value = ratio > 1 ? 1 / ratio : ratio;
   f->extra[2] = ratio > 1 ? 1 : -1; /* height is set, or width */
-  if (c->monitor->wide_switch && wide_and_standard (c->source->aspect, c->monitor->aspect))
+  if (bw_monitor_switches_to (c->monitor, c->source->aspect))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OTHER_ASPECT, BW_REMEDY_SIZE);

@@ -392,7 +392,8 @@ says_coupling (const Words *w)
     }
 }
 
-/* The narrowest of all links from the source to the glass; %NULL if none is known. */
+/* The narrowest of all links from the source to the glass; %NULL if none is known. Its lines are
+ * counted over the height of the picture, as those of the rule: over an area of its own shape. */
 static char *
 first_limit (const Words *w)
 {
@@ -400,13 +401,20 @@ first_limit (const Words *w)
   BwDetail detail;
 
   bw_detail_case_from (&what, w->c->monitor, w->c->input, w->c->source, w->c->raster);
+  gboolean other_shape = bw_ratio_compare (w->c->source->aspect, w->c->monitor->aspect) != 0;
+  if (other_shape)
+    bw_detail_case_set_area (&what, w->c->monitor, w->c->source->aspect);
   bw_detail_compute (&what, &detail);
   if (detail.limited_by >= BW_N_LINKS)
     return NULL;
   g_autofree char *tvl = figure (round (detail.limit_tvl[detail.limited_by]),
                                  BW_DIMENSION_TV_LINES, 4, w->mark);
-  return g_strdup_printf (_ ("The first limit of detail is the %s: %s."),
-                          bw_kind_label (&bw_detail_links, detail.limited_by), tvl);
+  const char *link = bw_kind_label (&bw_detail_links, detail.limited_by);
+  if (!other_shape)
+    return g_strdup_printf (_ ("The first limit of detail is the %s: %s."), link, tvl);
+  return g_strdup_printf (_ ("The first limit of detail is the %s: %s, with a picture of %d:%d set "
+                             "inside the tube."),
+                          link, tvl, (int) what.aspect.num, (int) what.aspect.den);
 }
 
 static char *

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "hookup-private.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "conductor.h"
@@ -8,8 +10,10 @@
 
 /* The leads of a plan, pin by pin. */
 
-/* A supply for switching pins that reaches both levels of the peritelevision connector. */
+/* Supplies for switching pins: one that reaches both levels of the peritelevision connector, and the
+ * one of logic, which wastes less where it does. */
 #define SELECT_SUPPLY_V 12.0
+#define SELECT_LOW_SUPPLY_V 5.0
 
 /* One lead while it is put together: from the steps before it to the lead itself. */
 typedef struct
@@ -134,16 +138,33 @@ add_connection (const Lead *lead, const BwConnection *one)
   g_ptr_array_add (lead->hookup->connections, shown);
 }
 
-/* "470 Ω", "680 Ω, 330 Ω to the return" */
+/* Over what the set's pin may be. */
+static void
+select_powers (const BwSelection *selection, double power_w[BW_NETWORK_MAX])
+{
+  double open_w[BW_NETWORK_MAX] = { 0 };
+  BwNetwork open = selection->choice.network;
+  bw_network_powers (&open, BW_SUPPLY_TOLERANCE, power_w);
+  if (selection->load_fixed)
+    return;
+  open.load_ohm = INFINITY;
+  bw_network_powers (&open, BW_SUPPLY_TOLERANCE, open_w);
+  for (guint i = 0; i < open.n; i++)
+    power_w[i] = MAX (power_w[i], open_w[i]);
+}
+
+/* "470 Ω of 1/4 W in series", "680 Ω of 1/4 W in series, 330 Ω of 1/8 W to the return" */
 static char *
-select_words (const BwSelection *selection)
+select_words (const BwSelection *selection, const double power_w[BW_NETWORK_MAX])
 {
   const BwNetwork *network = &selection->choice.network;
   g_autoptr (GString) text = g_string_new (NULL);
   for (guint i = 0; i < network->n; i++)
     {
       g_autofree char *ohm = figure (network->at[i].ohm, BW_DIMENSION_RESISTANCE);
-      g_string_append_printf (text, "%s%s", i > 0 ? ", " : "", ohm);
+      g_autofree char *rating = bw_rating_words (bw_resistor_rating_w (power_w[i]));
+      g_string_append (text, i > 0 ? ", " : "");
+      g_string_append_printf (text, _ ("%s of %s"), ohm, rating);
       g_string_append_printf (text, " %s", network->at[i].place == BW_PLACE_SERIES
                                                ? _ ("in series")
                                                : _ ("to the return"));
@@ -158,7 +179,9 @@ add_selection (const Lead *lead, const BwSelection *selection)
   const char *what = bw_kind_label (&bw_selects, selection->select);
   BwHookupConnection *shown = g_new0 (BwHookupConnection, 1);
   g_autofree char *supply = figure (network->open_v, BW_DIMENSION_VOLTAGE);
+  double power_w[BW_NETWORK_MAX] = { 0 };
 
+  select_powers (selection, power_w);
   shown->hop = lead->hop;
   shown->conductor = BW_N_CONDUCTORS;
   shown->select = selection->select;
@@ -171,13 +194,63 @@ add_selection (const Lead *lead, const BwSelection *selection)
   shown->from_return = g_strdup (_ ("its ground"));
   shown->to = g_strdup_printf (_ ("pin %d"), selection->pin);
   shown->to_return = return_name (&lead->to, selection->ground);
-  shown->through = select_words (selection);
+  shown->through = select_words (selection, power_w);
   g_ptr_array_add (lead->hookup->connections, shown);
   for (guint i = 0; i < network->n; i++)
     {
       g_autofree char *part = g_strdup_printf (_ ("resistor at the pin that selects: %s"), what);
-      bw_hookup_add_part (lead->hookup, part, 0, network->at[i].ohm, 1, "");
+      bw_hookup_add_resistor (lead->hookup, part, 0, network->at[i].ohm, power_w[i], 1, "");
     }
+}
+
+/* What @selection takes from its supply at most. */
+static double
+select_current_a (const BwSelection *selection)
+{
+  const BwNetwork *network = &selection->choice.network;
+  double ohm = network->load_ohm;
+  for (guint i = network->n; i-- > 0;)
+    ohm = network->at[i].place == BW_PLACE_SERIES ? ohm + network->at[i].ohm
+                                                  : 1 / (1 / ohm + 1 / network->at[i].ohm);
+  return network->open_v * (1 + BW_SUPPLY_TOLERANCE) / ohm;
+}
+
+/* A supply is bought like a part, and the step of the lead says so. Milliamperes are rounded up. */
+static void
+add_supply (const Lead *lead, const BwWiring *wiring, double supply_v)
+{
+  double current_a = 0;
+  BwHookupStep *step = NULL;
+  for (guint i = 0; i < wiring->selections->len; i++)
+    {
+      const BwSelection *one = &g_array_index (wiring->selections, BwSelection, i);
+      if (fabs (one->choice.network.open_v - supply_v) < 1e-9)
+        current_a += select_current_a (one);
+    }
+  if (!(current_a > 0))
+    return;
+  g_autofree char *volts = figure (supply_v, BW_DIMENSION_VOLTAGE);
+  g_autofree char *amperes = figure (ceil (current_a * 1e3) * 1e-3, BW_DIMENSION_CURRENT);
+  g_autofree char *part = g_strdup_printf (_ ("supply, %s d.c., %s or more, for the pins that "
+                                              "select"),
+                                           volts, amperes);
+  bw_hookup_add_part (lead->hookup, part, 0, 0, 1, "");
+  for (guint i = 0; i < lead->hookup->steps->len; i++)
+    if (((BwHookupStep *) lead->hookup->steps->pdata[i])->kind == BW_STEP_LEAD)
+      step = lead->hookup->steps->pdata[i];
+  g_return_if_fail (step != NULL);
+  g_autofree char *purpose = g_steal_pointer (&step->purpose);
+  step->purpose = g_strdup_printf (_ ("%s; needs a %s supply, %s"), purpose, volts, amperes);
+}
+
+/* Sound is beside the plan: said once, where a pin of it stays open. */
+static void
+warn_of_sound (const Lead *lead, const BwRest *rest)
+{
+  const BwWiringEnd *end = rest->at_input ? &lead->to : &lead->from;
+  const BwPin *pin = bw_connector_pin (end->connector, end->edition, rest->pin);
+  if (rest->kind == BW_REST_OPEN && pin != NULL && pin->role == BW_PIN_AUDIO)
+    bw_hookup_add_warning (lead->hookup, _ ("This plan carries no sound."));
 }
 
 static void
@@ -191,6 +264,7 @@ add_rest (const Lead *lead, const BwRest *rest)
   shown->pin = g_strdup_printf (_ ("pin %d"), rest->pin);
   shown->state = g_strdup (bw_kind_label (&bw_rests, rest->kind));
   g_ptr_array_add (lead->hookup->rests, shown);
+  warn_of_sound (lead, rest);
 }
 
 /* What is not joined: colour on the way to an input for luminance. */
@@ -223,6 +297,8 @@ add_wiring (const Lead *lead, const BwWiring *wiring)
     add_conductor (lead, &g_array_index (wiring->connections, BwConnection, i));
   for (guint i = 0; i < wiring->selections->len; i++)
     add_selection (lead, &g_array_index (wiring->selections, BwSelection, i));
+  add_supply (lead, wiring, SELECT_SUPPLY_V);
+  add_supply (lead, wiring, SELECT_LOW_SUPPLY_V);
   for (guint i = 0; i < wiring->rests->len; i++)
     add_rest (lead, &g_array_index (wiring->rests, BwRest, i));
   for (guint i = 0; i < wiring->warnings->len; i++)
@@ -247,6 +323,19 @@ add_by_name (const Lead *lead, const GError *error)
     }
 }
 
+/* Whether the set can show a wide picture as such, and gets one. A size control does not tell the
+ * tube's own shape: in the end state it has that of the source, times what the step says. */
+static gboolean
+is_wide (const BwPlan *plan)
+{
+  double source = bw_ratio_to_double (plan->state.source.aspect);
+  double tube = bw_ratio_to_double (plan->state.monitor.aspect);
+  for (guint i = 0; i < plan->n; i++)
+    if (plan->at[i].kind == BW_STEP_ASPECT_SIZE)
+      tube *= plan->at[i].on ? plan->at[i].value : 1 / plan->at[i].value;
+  return source > 4 / 3.0 + 1e-9 && (plan->state.monitor.wide_switch || tube > 4 / 3.0 + 1e-9);
+}
+
 /* Only a set needs to be told what to show, and a lead with the same 21 pins at both ends tells
  * it what the source says. */
 static void
@@ -256,6 +345,8 @@ wire (Lead *lead)
   if (lead->last)
     {
       lead->parts.supply_v = SELECT_SUPPLY_V;
+      lead->parts.low_supply_v = SELECT_LOW_SUPPLY_V;
+      lead->parts.wide = is_wide (lead->hookup->plan);
       lead->parts.supply_tolerance = BW_SUPPLY_TOLERANCE;
       lead->parts.preferred = lead->hookup->choice.series;
     }

@@ -126,6 +126,9 @@ typedef struct
  * @series: BwSeries of @value_ohm; %BW_N_SERIES: not a resistor
  * @value_ohm: preferred value; zero: not a resistor
  * @price: of one; empty: not known
+ * @power_w: most that a resistor turns into heat, with the driver standing at its full voltage and
+ *   its supply high by %BW_SUPPLY_TOLERANCE; zero: not a resistor
+ * @rating_w: to buy: at least 1.5 times @power_w (common practice, no source); zero likewise
  */
 typedef struct
 {
@@ -135,6 +138,8 @@ typedef struct
   double value_ohm;
   guint count;
   char *price;
+  double power_w;
+  double rating_w;
 } BwHookupPart;
 
 /**
@@ -217,6 +222,8 @@ BwHookup *bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalog
                                 guint input, const BwHookupChoice *choice, GError **error);
 void bw_hookup_free (BwHookup *hookup);
 char *bw_hookup_parts_csv (const BwHookup *hookup);
+char *bw_rating_words (double rating_w);
+char *bw_hookup_part_power (const BwHookupPart *part, char mark);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHookup, bw_hookup_free)
 

@@ -44,9 +44,11 @@ resistor_purpose (const BwPlanStep *step)
   g_autofree char *from = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
   g_autofree char *to = figure (lowered_v, BW_DIMENSION_VOLTAGE, 3);
   g_autofree char *load = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *open = figure (step->network.open_v, BW_DIMENSION_VOLTAGE, 3);
   return step->kind == BW_STEP_VIDEO_PAD
              ? g_strdup_printf (_ ("lowers the picture from %s to %s"), from, to)
-             : g_strdup_printf (_ ("lowers the sync from %s to %s across %s"), from, to, load);
+             : g_strdup_printf (_ ("lowers the sync from %s open (%s across %s) to %s"), open, from,
+                                load, to);
 }
 
 static char *

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "monitor.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "level.h"
@@ -295,4 +297,40 @@ bw_monitor_free (BwMonitor *monitor)
   bw_fields_clear (&bw_monitor_fields, monitor);
   g_ptr_array_unref (monitor->inputs);
   g_free (monitor);
+}
+
+/**
+ * bw_monitor_switches_to:
+ *
+ * Returns: whether a switch makes the tube scan an area of @aspect: one knows 4:3 and 16:9
+ */
+gboolean
+bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
+{
+  const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
+  gboolean is_wide = bw_ratio_compare (monitor->aspect, wide) == 0;
+  gboolean is_standard = bw_ratio_compare (monitor->aspect, standard) == 0;
+  return monitor->wide_switch
+         && ((is_standard && bw_ratio_compare (aspect, wide) == 0)
+             || (is_wide && bw_ratio_compare (aspect, standard) == 0));
+}
+
+/**
+ * bw_monitor_area_diagonal_m:
+ * @aspect: width to height of a picture
+ *
+ * Returns: the diagonal of the largest area of @aspect inside the viewable one: a wider picture
+ * keeps the width of the tube, a narrower one its height
+ */
+double
+bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect)
+{
+  double tube = bw_ratio_to_double (monitor->aspect);
+  double picture = bw_ratio_to_double (aspect);
+
+  if (!(tube > 0) || !(picture > 0) || bw_ratio_compare (aspect, monitor->aspect) == 0)
+    return monitor->diagonal_m;
+  double tube_height_m = monitor->diagonal_m / hypot (tube, 1);
+  double height_m = picture > tube ? tube_height_m * tube / picture : tube_height_m;
+  return height_m * hypot (picture, 1);
 }

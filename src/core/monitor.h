@@ -130,6 +130,8 @@ double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
 BwMonitor *bw_monitor_new (void);
 BwMonitor *bw_monitor_copy (const BwMonitor *monitor);
 void bw_monitor_free (BwMonitor *monitor);
+gboolean bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect);
+double bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwInput, bw_input_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwMonitor, bw_monitor_free)

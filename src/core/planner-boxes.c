@@ -91,6 +91,14 @@ polarities (const BwPlanSignal *signal, BwSyncKind sync)
   return BW_BIT (signal->raster->h_polarity) | BW_BIT (signal->raster->v_polarity);
 }
 
+/* An inverter has nothing to do where the polarity is what it gives. */
+static gboolean
+is_idle_inverter (const BwAdaptor *box, guint polarities)
+{
+  return box->gives_polarities != 0 && box->gives_polarities == polarities && box->gives_syncs == 0
+         && box->gives_shapes == 0 && box->gives_signals == 0;
+}
+
 static gboolean
 takes_sync_form (const BwAdaptor *box, const BwPlanSignal *signal, BwSyncKind sync)
 {
@@ -99,7 +107,8 @@ takes_sync_form (const BwAdaptor *box, const BwPlanSignal *signal, BwSyncKind sy
 
   return in_set (box->takes_syncs, sync) && in_set (box->takes_shapes, shape)
          && (!own || box->takes_polarities == 0
-             || !(polarities (signal, sync) & ~box->takes_polarities));
+             || !(polarities (signal, sync) & ~box->takes_polarities))
+         && !(own && is_idle_inverter (box, polarities (signal, sync)));
 }
 
 /* An input of more than this cannot be served by a series resistor, as in the fit's rule. */

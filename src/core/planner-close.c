@@ -196,7 +196,8 @@ cure_level (Attempt *a, const BwFinding *f)
   return own ? cure_by_resistor (a, f) : cure_by_pad (a, f);
 }
 
-/* The tube shows the other aspect ratio once the switch or the size control is set for it. */
+/* The tube shows the other aspect ratio once the switch or the size control is set for it: on an
+ * area inside its glass. */
 static gboolean
 cure_area (Attempt *a, const BwFinding *f)
 {
@@ -206,6 +207,8 @@ cure_area (Attempt *a, const BwFinding *f)
       add_setting (a, BW_STEP_UNDERSCAN, f->rule, TRUE, 0);
       return TRUE;
     }
+  a->state.monitor.diagonal_m = bw_monitor_area_diagonal_m (&a->state.monitor,
+                                                            a->state.source.aspect);
   a->state.monitor.aspect = a->state.source.aspect;
   add_setting (a, f->reason == BW_REASON_WIDE_SWITCH ? BW_STEP_ASPECT_SWITCH : BW_STEP_ASPECT_SIZE,
                f->rule, f->extra[2] > 0, f->remedy.value);

@@ -130,6 +130,40 @@ double bw_box_money (const BwAdaptor *box);
 void bw_planner_state (const BwPlanner *planner, const BwPlanSignal *signal, BwPlanState *state);
 GPtrArray *bw_planner_close (const BwPlanner *planner, const BwPlanPlace *place);
 
+/* planner-visits.c */
+
+/**
+ * BwPlanVisit:
+ * @n: how often the search has gone on from a place
+ * @closes: whether lead, parts and settings are enough from there
+ */
+typedef struct
+{
+  guint n;
+  guint least_depth;
+  gboolean closes;
+} BwPlanVisit;
+
+/* How far a search has come: of @n_wanted plans it has @n_plans. */
+typedef struct
+{
+  guint n_wanted;
+  guint n_plans;
+} BwPlanProgress;
+
+typedef enum
+{
+  BW_PLAN_NOW,
+  BW_PLAN_LATER, /* only alternatives lead through it */
+  BW_PLAN_NEVER
+} BwPlanWhen;
+
+GHashTable *bw_plan_visits_new (void);
+BwPlanWhen bw_plan_visit (GHashTable *visits, const BwPlanPlace *place, guint depth,
+                          const BwPlanProgress *progress, BwPlanVisit **visited);
+BwPlanWhen bw_plan_foresee (GHashTable *visits, const BwPlanPlace *place, guint depth,
+                            const BwPlanProgress *progress);
+
 /* planner-reach.c */
 void bw_planner_reach (BwPlanner *planner);
 int bw_planner_boxes_needed (const BwPlanner *planner, const BwPlanPlace *place);

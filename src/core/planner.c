@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "planner-private.h"
 
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 /* The search: uniform cost, so that the first plan found is the least one. */
@@ -52,7 +50,7 @@ typedef struct
   BwPlanner *planner;
   GPtrArray *nodes;    /* owned Node */
   GSequence *queue;    /* owned Entry */
-  GHashTable *visits;  /* owned Key to owned Visit */
+  GHashTable *visits;  /* owned: from bw_plan_visits_new() */
   GArray *held;        /* guint: nodes at places seen before; they wait for the first plan */
   GPtrArray *plans;    /* owned BwPlan */
   guint n_wanted;
@@ -63,56 +61,6 @@ typedef struct
   guint stretch_cost;
   double stretch_money;
 } Search;
-
-/* What tells two places apart. All members are set with no gap between them. */
-typedef struct
-{
-  double numbers[7];
-  gint64 aspect[2];
-  guint kinds[12];
-} Key;
-
-#define KEY_WORDS (sizeof (Key) / sizeof (guint64))
-G_STATIC_ASSERT (sizeof (Key) % sizeof (guint64) == 0);
-
-typedef struct
-{
-  guint n;
-  guint least_depth;
-  gboolean closes; /* lead, parts and settings are enough from there */
-} Visit;
-
-static void
-make_key (const BwPlanPlace *place, Key *key)
-{
-  const BwSource *s = &place->signal.source;
-  *key = (Key){
-    .numbers = { s->video_v, s->sync_v, s->setup_ire, s->source_ohm, s->sync_ohm, s->dc_v,
-                 s->detail_hz },
-    .aspect = { s->aspect.num, s->aspect.den },
-    .kinds = { s->signal, s->syncs, s->system, s->connector, s->sync_load, s->sync_polarity,
-               s->coupling, (guint) s->whole_picture, place->signal.shape,
-               (guint) place->signal.monochrome, place->raster },
-  };
-}
-
-/* FNV-1a over words in place of bytes. */
-static guint
-hash_key (gconstpointer data)
-{
-  guint64 words[KEY_WORDS];
-  guint64 hash = 14695981039346656037u;
-  memcpy (words, data, sizeof words);
-  for (gsize i = 0; i < KEY_WORDS; i++)
-    hash = (hash ^ words[i]) * 1099511628211u;
-  return (guint) (hash ^ (hash >> 32));
-}
-
-static gboolean
-equal_keys (gconstpointer a, gconstpointer b)
-{
-  return memcmp (a, b, sizeof (Key)) == 0;
-}
 
 /* Of the same cost: places first, so that all plans of that cost are there before one is taken;
  * then the cheaper in money, the better verdict, the shorter chain, the order of the catalogue. */
@@ -157,51 +105,10 @@ push (Search *search, guint node, BwPlanClosing *closing)
   g_sequence_insert_sorted (search->queue, entry, compare_entries, NULL);
 }
 
-typedef enum
+static BwPlanProgress
+progress_of (const Search *search)
 {
-  VISIT_NOW,
-  VISIT_LATER, /* only alternatives lead through it */
-  VISIT_NEVER
-} VisitWhen;
-
-/* When this place may be gone on from: now if it is new, and as often as plans are wanted once
- * there is a plan. */
-static VisitWhen
-visit (Search *search, const Node *node, Visit **visited)
-{
-  Key key;
-  make_key (&node->place, &key);
-  Visit *seen = g_hash_table_lookup (search->visits, &key);
-  if (seen == NULL)
-    {
-      seen = g_new0 (Visit, 1);
-      seen->least_depth = node->depth;
-      g_hash_table_insert (search->visits, g_memdup2 (&key, sizeof key), seen);
-    }
-  else if (node->depth >= seen->least_depth && seen->n >= search->n_wanted)
-    return VISIT_NEVER;
-  else if (node->depth >= seen->least_depth && search->plans->len == 0)
-    return VISIT_LATER;
-  seen->n++;
-  seen->least_depth = MIN (seen->least_depth, node->depth);
-  *visited = seen;
-  return VISIT_NOW;
-}
-
-/* The same for a place that is only now reached, without going there. */
-static VisitWhen
-foresee (const Search *search, const BwPlanPlace *place, guint depth)
-{
-  Key key;
-  make_key (place, &key);
-  const Visit *seen = g_hash_table_lookup (search->visits, &key);
-  if (seen != NULL && depth >= BW_PLAN_MAX_BOXES && !seen->closes)
-    return VISIT_NEVER;
-  if (seen == NULL || depth < seen->least_depth)
-    return VISIT_NOW;
-  if (seen->n >= search->n_wanted)
-    return VISIT_NEVER;
-  return search->plans->len == 0 ? VISIT_LATER : VISIT_NOW;
+  return (BwPlanProgress){ search->n_wanted, search->plans->len };
 }
 
 static void
@@ -213,9 +120,10 @@ take_branch (const BwPlanPlace *after, gpointer user_data)
       = g_array_index (search->planner->boxes, BwPlanBox, search->box).adaptor;
   guint depth = from->depth + 1;
   int needed = bw_planner_boxes_needed (search->planner, after);
-  VisitWhen when = foresee (search, after, depth);
+  const BwPlanProgress progress = progress_of (search);
+  BwPlanWhen when = bw_plan_foresee (search->visits, after, depth, &progress);
 
-  if (needed < 0 || depth + (guint) needed > BW_PLAN_MAX_BOXES || when == VISIT_NEVER)
+  if (needed < 0 || depth + (guint) needed > BW_PLAN_MAX_BOXES || when == BW_PLAN_NEVER)
     return;
   Node *node = g_new0 (Node, 1);
   *node = (Node){
@@ -228,7 +136,7 @@ take_branch (const BwPlanPlace *after, gpointer user_data)
   };
   g_ptr_array_add (search->nodes, node);
   guint index = search->nodes->len - 1;
-  if (when == VISIT_LATER)
+  if (when == BW_PLAN_LATER)
     g_array_append_val (search->held, index);
   else
     push (search, index, NULL);
@@ -368,11 +276,12 @@ go_on (Search *search, guint index)
   const Node *node = search->nodes->pdata[index];
   if (!is_alternative (search, node))
     return;
-  Visit *visited = NULL;
-  VisitWhen when = visit (search, node, &visited);
-  if (when == VISIT_LATER)
+  BwPlanVisit *visited = NULL;
+  const BwPlanProgress progress = progress_of (search);
+  BwPlanWhen when = bw_plan_visit (search->visits, &node->place, node->depth, &progress, &visited);
+  if (when == BW_PLAN_LATER)
     g_array_append_val (search->held, index);
-  if (when != VISIT_NOW)
+  if (when != BW_PLAN_NOW)
     return;
   search->planner->n_states++;
   if (bw_planner_boxes_needed (search->planner, &node->place) == 0)
@@ -415,7 +324,7 @@ bw_planner_find (BwPlanner *planner, guint n_wanted)
     .planner = planner,
     .nodes = g_ptr_array_new_with_free_func (g_free),
     .queue = g_sequence_new (free_entry),
-    .visits = g_hash_table_new_full (hash_key, equal_keys, g_free, g_free),
+    .visits = bw_plan_visits_new (),
     .held = g_array_new (FALSE, FALSE, sizeof (guint)),
     .plans = g_ptr_array_new_with_free_func (g_free),
     .n_wanted = MAX (n_wanted, 1),

@@ -69,6 +69,21 @@ plain_number (double value, int digits, char mark)
   return g_strdup (text);
 }
 
+/* Three digits are as many as a number may have before its mark. */
+#define LEAST_ROUNDING 3
+
+/* @value with @digits significant digits, so that what rounds to 1000 ns takes 1 µs for its unit. */
+static double
+rounded (double value, int digits)
+{
+  char format[8];
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_snprintf (format, sizeof format, "%%.%de", CLAMP (digits, LEAST_ROUNDING, 17) - 1);
+  g_ascii_formatd (text, sizeof text, format, value);
+  return g_ascii_strtod (text, NULL);
+}
+
 /* U+00A0 keeps a number and its unit on one line. */
 #define UNIT_SPACE "\u00a0"
 
@@ -87,7 +102,7 @@ char *
 bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
 {
   g_return_val_if_fail (isfinite (value), NULL);
-  const BwUnit *unit = automatic_unit (value, dimension);
+  const BwUnit *unit = automatic_unit (rounded (value, digits), dimension);
   double scaled = in_unit (value, unit);
   if (!isfinite (scaled))
     return g_strdup_printf ("%.0f00" UNIT_SPACE "%s", value, unit->screen); /* hundreds of digits, in % */

@@ -81,8 +81,9 @@ add_element (BwNetwork *network, BwPlace place, double ohm)
     network->at[network->n++] = (BwElement){ place, ohm };
 }
 
-/* The exact network: to the middle of the window; or, where the supply itself is in the window,
- * half of the series resistance that the load allows. */
+/* The exact network: where one resistor does it, the middle of what it may be in ratio, which wastes
+ * less than the middle of the window; else to the middle of the window; or, where the supply itself
+ * is in the window, half of the series resistance that the load allows. */
 static void
 design (const BwSelection *selection, double tolerance, BwNetwork *network)
 {
@@ -91,7 +92,9 @@ design (const BwSelection *selection, double tolerance, BwNetwork *network)
   double load_ohm = selection->load_ohm;
   gboolean fits = supply_v * (1 + tolerance) <= selection->window_v.high;
 
-  if (selection->load_fixed)
+  if (selection->load_fixed && selection->ohm.low > 0)
+    add_element (network, BW_PLACE_SERIES, sqrt (selection->ohm.low * selection->ohm.high));
+  else if (selection->load_fixed)
     add_element (network, BW_PLACE_SERIES, load_ohm * (supply_v / middle_v - 1));
   else if (fits || supply_v <= middle_v)
     add_element (network, BW_PLACE_SERIES,

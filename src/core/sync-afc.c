@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "sync-afc.h"
+#include "sync-afc-private.h"
 
 #include <math.h>
 
 #include <glib/gi18n-lib.h>
 
 G_DEFINE_QUARK (bw-sync-afc-error-quark, bw_sync_afc_error)
-
-#define GATE 0.25 /* of a line, to each side of where the edge is due */
 
 /* Common practice, no source. */
 #define USUAL_TIME_CONSTANT_LINES 10
@@ -75,7 +73,7 @@ fault (GError **error, BwSyncAfcError code, const char *says)
 gboolean
 bw_sync_afc_check (const BwSyncAfc *afc, const BwRaster *raster, GError **error)
 {
-  double gate_s = GATE * line_period_s (raster);
+  double gate_s = BW_AFC_GATE * line_period_s (raster);
 
   if (afc->loop >= BW_N_AFC_LOOPS)
     return fault (error, BW_SYNC_AFC_ERROR_LOOP, _ ("the loop is of first or second order"));
@@ -114,104 +112,6 @@ bw_sync_afc_gains (const BwSyncAfc *afc, double *proportional, double *integral)
   *integral = second ? step * step : 0;
 }
 
-/* Edges */
-
-static const BwSyncEdge *
-edge_at (const GArray *list, guint i)
-{
-  return &g_array_index (list, BwSyncEdge, i);
-}
-
-/* The edges without pulses and gaps that are narrower than @glitch_s. */
-static GArray *
-without_glitches (const BwSyncTrace *trace, double glitch_s, guint *n)
-{
-  GArray *kept = g_array_new (FALSE, FALSE, sizeof (BwSyncEdge));
-  for (guint i = 0; i < trace->edges->len; i++)
-    {
-      const BwSyncEdge *edge = edge_at (trace->edges, i);
-      gboolean narrow = kept->len > 0
-                        && edge->at_s - edge_at (kept, kept->len - 1)->at_s < glitch_s;
-      if (narrow)
-        g_array_set_size (kept, kept->len - 1);
-      else
-        g_array_append_val (kept, *edge);
-      *n += narrow;
-    }
-  return kept;
-}
-
-static GArray *
-leading_edges (const BwSyncMix *mix, double glitch_s, guint *n_glitches)
-{
-  g_autoptr (GArray) kept = without_glitches (&mix->result, glitch_s, n_glitches);
-  GArray *leading = g_array_new (FALSE, FALSE, sizeof (double));
-  for (guint i = 0; i < kept->len; i++)
-    if (edge_at (kept, i)->level != mix->result.rest)
-      g_array_append_val (leading, edge_at (kept, i)->at_s);
-  return leading;
-}
-
-/* Fills in what the gate of @line finds among the edges. */
-static void
-find_edge (const BwSyncMix *mix, const BwSyncAfc *afc, const GArray *leading, BwSyncLine *line)
-{
-  double gate_s = GATE * mix->line_s, nearest_s = G_MAXDOUBLE;
-  guint n = 0;
-
-  for (guint i = 0; i < leading->len; i++)
-    {
-      double off_s = g_array_index (leading, double, i) - line->due_s;
-      gboolean in_gate = fabs (off_s) < gate_s;
-      n += in_gate;
-      line->n_half += off_s >= gate_s && off_s <= mix->line_s - gate_s;
-      if (in_gate && fabs (off_s) < fabs (nearest_s))
-        nearest_s = off_s;
-    }
-  line->n_extra = n > 1 ? n - 1 : 0;
-  if (n == 0)
-    {
-      line->edge = BW_AFC_EDGE_MISSING;
-      return;
-    }
-  line->late_s = nearest_s;
-  line->edge = fabs (nearest_s) <= afc->tolerance_s ? BW_AFC_EDGE_RIGHT
-               : nearest_s < 0                      ? BW_AFC_EDGE_EARLY
-                                                    : BW_AFC_EDGE_LATE;
-}
-
-static gboolean
-is_in_field_sync (const BwSyncMix *mix, double at_s)
-{
-  const double same_s = 1e-12;
-  gboolean gate = mix->what.gate != BW_SYNC_GATE_STANDARD;
-  double start_s = gate ? mix->v_start_s : 0;
-  double end_s = start_s + mix->v_end_s - mix->v_start_s;
-  return at_s >= start_s - same_s && at_s <= end_s + same_s;
-}
-
-static void
-find_lines (BwSyncRun *run, const BwSyncMix *mix, const BwSyncAfc *afc)
-{
-  g_autoptr (GArray) leading = leading_edges (mix, afc->glitch_s, &run->n_glitches);
-  double half_s = mix->line_s / 2;
-  gboolean middle;
-
-  for (int half = (int) ceil (mix->from_s / half_s); half * half_s < mix->to_s; half++)
-    {
-      BwSyncLine line = { .due_s = half * half_s + mix->what.delay_s, .phase_s = NAN };
-      line.line = bw_raster_line_at (mix->what.raster, mix->what.field, half, &middle);
-      if (middle)
-        continue;
-      line.in_field_sync = is_in_field_sync (mix, half * half_s);
-      find_edge (mix, afc, leading, &line);
-      run->n[line.edge]++;
-      run->n_half += line.n_half;
-      run->n_extra += line.n_extra;
-      g_array_append_val (run->lines, line);
-    }
-}
-
 /* The loop */
 
 /* @phase_s: of the oscillator after where the edge is due; @period_s: correction of its period */
@@ -245,22 +145,16 @@ next_line (Loop *loop, gboolean has_edge, double late_s)
   loop->period_s += loop->integral * error_s;
 }
 
-static BwSyncLine *
-line_at (const BwSyncRun *run, guint i)
-{
-  return &g_array_index (run->lines, BwSyncLine, i);
-}
-
 /* Whether more than half of the lines outside field sync have an edge at its place. */
 static gboolean
 has_lines (const BwSyncRun *run)
 {
   guint n = 0, n_right = 0;
   for (guint i = 0; i < run->lines->len; i++)
-    if (!line_at (run, i)->in_field_sync)
+    if (!bw_sync_run_line (run, i)->in_field_sync)
       {
         n++;
-        n_right += line_at (run, i)->edge == BW_AFC_EDGE_RIGHT;
+        n_right += bw_sync_run_line (run, i)->edge == BW_AFC_EDGE_RIGHT;
       }
   return 2 * n_right > n;
 }
@@ -297,7 +191,7 @@ static void
 follow (BwSyncRun *run, const BwSyncMix *mix, const BwSyncAfc *afc)
 {
   double half_s = mix->line_s / 2;
-  int first = (int) floor ((line_at (run, 0)->due_s - mix->what.delay_s) / half_s + 0.5);
+  int first = (int) floor ((bw_sync_run_line (run, 0)->due_s - mix->what.delay_s) / half_s + 0.5);
   int picture = (picture_half_line (mix) - first) / 2, n = (int) run->lines->len;
   int last = MAX (n, picture) + (int) (SETTLING_CONSTANTS * afc->time_constant_lines) + 1;
   Loop loop = settled_loop (mix, afc);
@@ -305,7 +199,7 @@ follow (BwSyncRun *run, const BwSyncMix *mix, const BwSyncAfc *afc)
   run->static_s = loop.phase_s;
   for (int i = 0; i < last; i++)
     {
-      BwSyncLine *line = i < n ? line_at (run, (guint) i) : NULL;
+      BwSyncLine *line = i < n ? bw_sync_run_line (run, (guint) i) : NULL;
       double phase_s = loop.phase_s - run->static_s;
       int number = bw_raster_line_at (mix->what.raster, mix->what.field, first + 2 * i, NULL);
       note_phase (run, i, picture, number, phase_s);
@@ -320,7 +214,7 @@ static gboolean
 can_pull_in (const BwSyncMix *mix, const BwSyncAfc *afc)
 {
   Loop loop = settled_loop (mix, afc);
-  return fabs (loop.phase_s) < GATE * mix->line_s;
+  return fabs (loop.phase_s) < BW_AFC_GATE * mix->line_s;
 }
 
 static void
@@ -356,7 +250,7 @@ bw_sync_run_new (const BwSyncMix *mix, const BwSyncAfc *afc)
   g_return_val_if_fail (bw_sync_afc_check (afc, mix->what.raster, NULL), NULL);
   BwSyncRun *run = g_new0 (BwSyncRun, 1);
   run->lines = g_array_new (FALSE, FALSE, sizeof (BwSyncLine));
-  find_lines (run, mix, afc);
+  bw_sync_run_find_lines (run, mix, afc);
   set_picture (run, mix, afc);
   return run;
 }
@@ -372,47 +266,4 @@ bw_sync_run_free (BwSyncRun *run)
     return;
   g_array_unref (run->lines);
   g_free (run);
-}
-
-/* Spans */
-
-static gboolean
-is_same (const BwSyncSpan *span, const BwSyncLine *line)
-{
-  const double same_s = 1e-9;
-  return span->n > 0 && span->edge == line->edge && fabs (span->late_s - line->late_s) < same_s;
-}
-
-static void
-end_span (GArray *spans, BwSyncSpan *span)
-{
-  if (span->n > 0)
-    g_array_append_val (spans, *span);
-  span->n = 0;
-}
-
-/**
- * bw_sync_run_spans:
- *
- * Returns: (transfer full) (element-type BwSyncSpan): the lines whose edge is not right, in the
- * order of time
- */
-GArray *
-bw_sync_run_spans (const BwSyncRun *run)
-{
-  GArray *spans = g_array_new (FALSE, FALSE, sizeof (BwSyncSpan));
-  BwSyncSpan span = { 0 };
-
-  for (guint i = 0; i < run->lines->len; i++)
-    {
-      const BwSyncLine *line = line_at (run, i);
-      if (!is_same (&span, line))
-        {
-          end_span (spans, &span);
-          span = (BwSyncSpan){ i, 0, line->edge, line->late_s };
-        }
-      span.n += line->edge != BW_AFC_EDGE_RIGHT;
-    }
-  end_span (spans, &span);
-  return spans;
 }

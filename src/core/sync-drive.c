@@ -9,6 +9,7 @@ static const BwKind drives[BW_N_SYNC_DRIVES] = {
   [BW_DRIVE_2_V] = { "2v", N_ ("2 V into 75 Ω") },
   [BW_DRIVE_4_V] = { "4v", N_ ("4 V into 75 Ω") },
   [BW_DRIVE_LOGIC] = { "logic", N_ ("5 V logic (TTL)") },
+  [BW_DRIVE_LOGIC_75] = { "logic-75", N_ ("5 V logic behind 75 Ω") },
   [BW_DRIVE_TRILEVEL] = { "tri-level", N_ ("tri-level, ±0.3 V into 75 Ω") },
 };
 const BwKindTable bw_sync_drives = { BW_N_SYNC_DRIVES, drives };
@@ -23,6 +24,7 @@ static const BwSyncDriveFacts facts[BW_N_SYNC_DRIVES] = {
   [BW_DRIVE_2_V] = { 2, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, 0, 0, TRUE },
   [BW_DRIVE_4_V] = { 4, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, 0, 0, FALSE },
   [BW_DRIVE_LOGIC] = { 5, BW_LOAD_OPEN, BW_SHAPE_BILEVEL, 50, 0.8, 2.0, TRUE },
+  [BW_DRIVE_LOGIC_75] = { 5, BW_LOAD_OPEN, BW_SHAPE_BILEVEL, 75, 0.8, 2.0, TRUE },
   [BW_DRIVE_TRILEVEL] = { 0.3, BW_LOAD_75_OHM, BW_SHAPE_TRILEVEL, 75, 0, 0, FALSE },
 };
 

@@ -14,6 +14,7 @@ typedef enum
   BW_DRIVE_2_V,
   BW_DRIVE_4_V,
   BW_DRIVE_LOGIC, /* TTL: stated without load */
+  BW_DRIVE_LOGIC_75, /* the same behind a resistor that matches the line */
   BW_DRIVE_TRILEVEL,
   BW_N_SYNC_DRIVES
 } BwSyncDrive;

@@ -167,9 +167,11 @@ standard_text (const BwSyncStructure *structure)
 {
   if (structure->n_serrations == 0 && structure->n_equalising[0] + structure->n_equalising[1] == 0)
     return NULL;
-  return g_strdup_printf (_ ("%u serrations in field sync and %u + %u equalising pulses"),
-                          structure->n_serrations, structure->n_equalising[0],
-                          structure->n_equalising[1]);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%u serration in field sync and %u + %u equalising pulses",
+                   "%u serrations in field sync and %u + %u equalising pulses",
+                   structure->n_serrations),
+      structure->n_serrations, structure->n_equalising[0], structure->n_equalising[1]);
 }
 
 static void
@@ -185,8 +187,6 @@ say_standard (Writer *writer, const char *has)
 static void
 say_field_sync (Writer *writer, const BwSyncStructure *structure)
 {
-  if (writer->mix->form != BW_SYNC_FORM_COMPOSITE)
-    return;
   if (structure->n_inverted > 0)
     say (writer,
          g_strdup (_ ("In field sync the pulses of H stand upside down, so that the edge of "
@@ -208,6 +208,8 @@ say_structure (Writer *writer)
       say_standard (writer, has);
       return;
     }
+  if (writer->mix->form != BW_SYNC_FORM_COMPOSITE)
+    return; /* what is no composite sync has no structure to speak of */
   say_field_sync (writer, &result);
   g_autofree char *made = standard_text (&result);
   if (made != NULL)
@@ -358,6 +360,8 @@ say_polarity (Writer *writer)
   const BwSyncMix *mix = writer->mix;
   gboolean exclusive = mix->what.gate == BW_SYNC_GATE_XOR || mix->what.gate == BW_SYNC_GATE_XNOR;
 
+  if (mix->form != BW_SYNC_FORM_COMPOSITE)
+    return;
   if (mix->polarity == BW_POLARITY_NEGATIVE)
     say (writer, g_strdup (_ ("The result is negative, its tips low: an input that wants negative "
                               "sync needs no inverter.")));

@@ -82,7 +82,7 @@ bw_signatures_init (BwSynthesis *s)
 
 /**
  * Writer:
- * @volts: of the pulses, negative below blanking
+ * @volts: of the pulses, negative below the level between them
  * @signatures: of the line before, the line itself and the line after
  */
 typedef struct
@@ -204,6 +204,14 @@ own_volts (const BwSynthesis *s, BwConductor conductor)
   return polarity == BW_POLARITY_POSITIVE ? s->form.own_sync_v : -s->form.own_sync_v;
 }
 
+/* Logic with negative pulses rests high: from before the three lines on. */
+static void
+add_rest (const Writer *w)
+{
+  if (w->s->form.own_logic && w->volts < 0)
+    bw_add_step (w->base, -1.5 * w->s->line_s, w->s->shapes.sync_s, -w->volts);
+}
+
 /* Of the middle one of three lines, with what reaches into it from the lines beside it. */
 void
 bw_add_sync (const BwSynthesis *s, BwConductor conductor, const guint signatures[3], GArray *base)
@@ -213,6 +221,8 @@ bw_add_sync (const BwSynthesis *s, BwConductor conductor, const guint signatures
 
   if (!bw_conductor_carries_sync (conductor, s->form.signal, s->form.sync))
     return;
+  if (own)
+    add_rest (&w);
   if (conductor == BW_CONDUCTOR_V)
     add_field_pulse (&w);
   else if (conductor == BW_CONDUCTOR_H)

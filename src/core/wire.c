@@ -38,6 +38,7 @@ bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, 
     .setup_ire = levels.setup_ire,
     .sync_v = -levels.sync_v,
     .own_sync_v = sync == BW_SYNC_SEPARATE ? 5 : 0.3,
+    .own_logic = sync == BW_SYNC_SEPARATE,
     .burst_pp_v = is_coded (signal) ? levels.burst_pp_v : 0,
   };
 }
@@ -47,7 +48,8 @@ bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, 
  * @raster: of @source
  * @sync: one of the sync kinds that @source gives
  * @form: (out caller-allocates): what @source puts on the wire across its stated load. The burst
- *   keeps the standard's share of the white level
+ *   keeps the standard's share of the white level. Sync of its own that is stated for no load is
+ *   logic
  */
 void
 bw_wire_form_of_source (const BwSource *source, const BwRaster *raster, BwSyncKind sync,
@@ -59,6 +61,8 @@ bw_wire_form_of_source (const BwSource *source, const BwRaster *raster, BwSyncKi
   form->white_v = source->video_v;
   form->setup_ire = source->setup_ire;
   form->own_sync_v = source->sync_v;
+  form->own_logic = bw_sync_has_own_conductor (sync) && source->sync_load == BW_LOAD_OPEN
+                    && (sync == BW_SYNC_SEPARATE || form->shape != BW_SHAPE_TRILEVEL);
   if (!bw_sync_has_own_conductor (sync))
     form->sync_v = source->sync_v;
 
@@ -161,8 +165,7 @@ picture_levels (const BwWireForm *form, BwWireLevels *levels)
       if (bar == BW_BAR_WHITE)
         levels->white_v = colour.base_v;
     }
-  if (levels->conductor == BW_CONDUCTOR_C || levels->conductor == BW_CONDUCTOR_PB
-      || levels->conductor == BW_CONDUCTOR_PR)
+  if (bw_conductor_is_colour_alone (levels->conductor))
     levels->white_v = levels->highest_v;
 }
 
@@ -182,7 +185,9 @@ sync_levels (const BwWireForm *form, BwWireLevels *levels)
       levels->sync_high_v = form->own_sync_v;
       return;
     }
-  if (polarity == BW_POLARITY_POSITIVE)
+  if (form->own_logic && polarity != BW_POLARITY_POSITIVE)
+    levels->blanking_v = form->own_sync_v;
+  if (form->own_logic || polarity == BW_POLARITY_POSITIVE)
     levels->sync_high_v = form->own_sync_v;
   else
     levels->sync_low_v = -form->own_sync_v;

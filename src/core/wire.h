@@ -20,6 +20,8 @@ G_BEGIN_DECLS
  * @setup_ire: black above blanking, as hundredths of @white_v
  * @sync_v: amplitude of sync in video, below blanking; of tri-level sync each way
  * @own_sync_v: peak to peak, on a conductor that carries sync alone; of tri-level sync each way
+ * @own_logic: that conductor carries logic from 0 V to @own_sync_v: with negative polarity it rests
+ *   at @own_sync_v and its pulses go to 0 V. Otherwise it rests at 0 V whatever the polarity
  * @own_polarity: BwPolarity of H (or composite sync) and V on conductors of their own
  * @burst_pp_v: peak to peak; zero: none
  *
@@ -37,18 +39,20 @@ typedef struct
   double setup_ire;
   double sync_v;
   double own_sync_v;
+  gboolean own_logic;
   guint own_polarity[2];
   double burst_pp_v;
 } BwWireForm;
 
 /**
  * BwWireLevels:
+ * @blanking_v: between sync pulses: zero, but for logic with negative pulses
  * @black_v: of a picture
  * @white_v: of white; of Pb and Pr, and of C, the highest that 100 % bars reach
  * @lowest_v: the lowest that 100 % bars reach: @black_v, or negative for Pb, Pr, C and composite
  * @highest_v: the highest that 100 % bars reach
- * @sync_low_v: lowest level of the sync pulses; zero: no sync
- * @sync_high_v: highest level of the sync pulses: zero but for tri-level and positive sync
+ * @sync_low_v: lowest level that sync reaches; zero with @sync_high_v zero: no sync
+ * @sync_high_v: highest level that sync reaches: zero but for tri-level and positive sync, and logic
  * @volts_per_ire: zero where the conductor has no IRE scale
  *
  * The levels of one conductor.

@@ -111,6 +111,21 @@ bw_wiring_wants (const BwWiring *wiring, const BwWiringParts *parts, BwSelect se
                 == NULL;
 }
 
+/* The lower supply where it does, for it wastes less; else the other. */
+static gboolean
+select_one (const BwWiring *wiring, const BwWiringParts *parts, BwSelect select,
+            BwSelection *selection, GError **error)
+{
+  BwConnector connector = wiring->to.connector;
+  if (parts->low_supply_v > 0
+      && bw_selection_compute (connector, select, parts->low_supply_v, parts->supply_tolerance,
+                               parts->preferred, selection, NULL)
+      && selection->within)
+    return TRUE;
+  return bw_selection_compute (connector, select, parts->supply_v, parts->supply_tolerance,
+                               parts->preferred, selection, error);
+}
+
 /* What the supply cannot do is a warning: the set may have a button for it. */
 static void
 select_all (BwWiring *wiring, const BwWiringParts *parts)
@@ -122,8 +137,7 @@ select_all (BwWiring *wiring, const BwWiringParts *parts)
       BwSelection selection;
       if (parts->straight || !(parts->supply_v > 0) || !bw_wiring_wants (wiring, parts, select))
         continue;
-      if (!bw_selection_compute (to->connector, select, parts->supply_v, parts->supply_tolerance,
-                                 parts->preferred, &selection, &error))
+      if (!select_one (wiring, parts, select, &selection, &error))
         {
           g_ptr_array_add (wiring->warnings, g_strdup (error->message));
           continue;

@@ -31,6 +31,7 @@ typedef struct
  * @shunt_ohm: behind it, to the return; zero: none
  * @coupling_f: capacitor in each conductor; zero: none
  * @supply_v: for selection pins; zero: there is none
+ * @low_supply_v: taken instead where it keeps the pin in its window; zero: there is none
  * @supply_tolerance: as a share
  * @preferred: BwSeries of the resistors at selection pins
  * @wide: select 16:9 where the connector can
@@ -42,6 +43,7 @@ typedef struct
   double shunt_ohm[BW_N_CONDUCTORS];
   double coupling_f[BW_N_CONDUCTORS];
   double supply_v;
+  double low_supply_v;
   double supply_tolerance;
   guint preferred;
   gboolean wide;

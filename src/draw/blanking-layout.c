@@ -194,19 +194,6 @@ claim_datum (BwBlankingLayout *layout)
   return bw_canvas_claim_at (canvas, fits ? full : "0H", BW_INK_ACCENT, x, layout->top, 0, 0);
 }
 
-static gboolean
-claim_caption (BwBlankingLayout *layout, const char *caption, double height)
-{
-  BwCanvas *canvas = layout->canvas;
-  BwLabel label = { (char *) caption,
-                    { canvas->pad, canvas->height - canvas->pad - height,
-                      canvas->width - 2 * canvas->pad, height },
-                    BW_INK_GRAPHITE,
-                    PANGO_ALIGN_LEFT };
-  label.wrap = TRUE;
-  return bw_canvas_claim (canvas, &label);
-}
-
 /* Lays everything out with what @layout keeps; returns whether all of that has a place. */
 static gboolean
 try_layout (BwBlankingLayout *layout)
@@ -214,14 +201,14 @@ try_layout (BwBlankingLayout *layout)
   BwCanvas *canvas = layout->canvas;
   g_autofree char *caption = bw_blanking_caption (layout->what);
   int lines = bw_blanking_keeps (layout, BW_BLANKING_LEAVE_LONG_CAPTION) ? CAPTION_LINES : 1;
-  double height = bw_canvas_wrapped_height (canvas, caption, canvas->width - 2 * canvas->pad,
-                                            lines);
+  double height = bw_canvas_words_height (canvas, caption, lines);
   bw_canvas_clear (canvas);
   place_across (layout);
   bw_blanking_rows_size (layout);
   gboolean all = place_down (layout, height);
   all &= bw_dim_row_claim (&layout->intervals, canvas);
-  all &= claim_caption (layout, caption, height);
+  all &= bw_canvas_claim_words (canvas, caption, BW_INK_GRAPHITE,
+                                canvas->height - canvas->pad - height, height);
   all &= bw_dim_row_claim (&layout->blanking, canvas);
   all &= bw_dim_row_claim (&layout->to_end, canvas);
   all &= bw_dim_row_claim (&layout->to_burst, canvas);

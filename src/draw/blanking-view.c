@@ -119,9 +119,7 @@ bw_draw_blanking_view (cairo_t *cr, double width, double height, const BwInk *in
   BwBlankingLayout layout;
   bw_blanking_layout_init (&layout, width, height, ink, what);
   cairo_save (cr);
-  bw_ink_set (cr, ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, width, height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (layout.canvas, cr);
   draw_bands (&layout, cr);
   draw_levels (&layout, cr);
   bw_dim_row_draw (&layout.to_end, layout.canvas, cr);

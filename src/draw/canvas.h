@@ -58,6 +58,24 @@ typedef struct
   GArray *labels;
 } BwCanvas;
 
+/**
+ * BwFoot:
+ * @caption: what the drawing shows
+ * @caption_lines: at most
+ * @note: (nullable): under the caption
+ * @below: empty space under both
+ *
+ * The words at the foot of a drawing; borrowed.
+ */
+typedef struct
+{
+  const char *caption;
+  int caption_lines;
+  const char *note;
+  int note_lines;
+  double below;
+} BwFoot;
+
 BwCanvas *bw_canvas_new (const BwInk *ink, double width, double height);
 void bw_canvas_free (BwCanvas *canvas);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwCanvas, bw_canvas_free)
@@ -71,6 +89,17 @@ gboolean bw_canvas_claim_at (BwCanvas *canvas, const char *text, BwInkRole role,
                              double across, double down);
 void bw_canvas_clear (BwCanvas *canvas);
 void bw_canvas_show_labels (BwCanvas *canvas, cairo_t *cr);
+
+double bw_canvas_words_height (BwCanvas *canvas, const char *text, int lines);
+gboolean bw_canvas_claim_words (BwCanvas *canvas, const char *text, BwInkRole role, double y,
+                                double height);
+gboolean bw_canvas_claim_foot (BwCanvas *canvas, const BwFoot *foot, double *y);
+
+void bw_canvas_draw_paper (const BwCanvas *canvas, cairo_t *cr);
+void bw_canvas_set_pen (const BwCanvas *canvas, cairo_t *cr, BwInkRole role, double width);
+double bw_canvas_trace_width (const BwCanvas *canvas, double line);
+void bw_canvas_draw_arrow (const BwCanvas *canvas, cairo_t *cr, double x, double y,
+                           double direction, double length, double width);
 
 void bw_spread (double *starts, const double *widths, guint n, double gap, double low, double high);
 

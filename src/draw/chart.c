@@ -12,52 +12,10 @@
 
 #define CAPTION_LINES 4
 
-/**
- * bw_nice_tick:
- * @least: greater than zero
- *
- * Returns: the smallest of 1, 2, 5 × a power of ten that is not less than @least
- */
-double
-bw_nice_tick (double least)
-{
-  double power = pow (10, floor (log10 (least)));
-  double share = least / power;
-  double step = share <= 5 ? 5 : 10;
-  if (share <= 2)
-    step = share <= 1 ? 1 : 2;
-  return power * step;
-}
-
-/**
- * bw_nice_end:
- * @least: greater than zero
- *
- * Returns: an end for a scale from zero that must show @least: a fifth of a nice tick above it
- */
-double
-bw_nice_end (double least)
-{
-  double step = bw_nice_tick (least) / 10;
-  return ceil (least / step) * step;
-}
-
-static char *
-figure_text (double figure, double tick, char mark)
-{
-  char number[G_ASCII_DTOSTR_BUF_SIZE], format[8];
-  int decimals = (int) fmax (0, -floor (log10 (tick) + 1e-9));
-
-  g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (number, sizeof number, format, fabs (figure) < tick / 2 ? 0 : fabs (figure));
-  g_strdelimit (number, ".", mark);
-  return g_strconcat (figure <= -tick / 2 ? "−" : "", number, NULL);
-}
-
 static double
 first_tick (const BwChartAxis *axis, double tick)
 {
-  return ceil (axis->low / axis->unit / tick - 1e-9) * tick;
+  return bw_first_tick (axis->low / axis->unit, tick);
 }
 
 static double
@@ -133,7 +91,7 @@ widest_figure (const BwChart *chart, double tick, char mark)
   double widest = 0;
   for (double f = first_tick (&chart->y, tick); f <= last_tick (&chart->y, tick); f += tick)
     {
-      g_autofree char *text = figure_text (f, tick, mark);
+      g_autofree char *text = bw_tick_text (f, tick, mark);
       widest = MAX (widest, bw_canvas_measure (chart->canvas, text).width);
     }
   return widest;
@@ -149,7 +107,7 @@ claim_figures (BwChart *chart, char mark)
   for (double f = first_tick (&chart->x, chart->tick_x); f <= last_tick (&chart->x, chart->tick_x);
        f += chart->tick_x)
     {
-      g_autofree char *text = figure_text (f, chart->tick_x, mark);
+      g_autofree char *text = bw_tick_text (f, chart->tick_x, mark);
       bw_canvas_claim_at (canvas, text, BW_INK_GRAPHITE, bw_chart_x (chart, f * chart->x.unit),
                           bottom + gap, 0.5, 0);
     }
@@ -158,7 +116,7 @@ claim_figures (BwChart *chart, char mark)
   for (double f = first_tick (&chart->y, chart->tick_y); f <= last_tick (&chart->y, chart->tick_y);
        f += chart->tick_y)
     {
-      g_autofree char *text = figure_text (f, chart->tick_y, mark);
+      g_autofree char *text = bw_tick_text (f, chart->tick_y, mark);
       bw_canvas_claim_at (canvas, text, BW_INK_GRAPHITE, chart->plot.x - gap,
                           bw_chart_y (chart, f * chart->y.unit), 1, 0.5);
     }
@@ -183,16 +141,10 @@ claim_names (BwChart *chart)
 static double
 claim_caption (BwCanvas *canvas, const char *caption)
 {
-  double width = canvas->width - 2 * canvas->pad;
-  double height = bw_canvas_wrapped_height (canvas, caption, width, CAPTION_LINES);
-  BwLabel label = { (char *) caption,
-                    { canvas->pad, canvas->height - canvas->pad - height, width, height },
-                    BW_INK_GRAPHITE_LIGHT,
-                    PANGO_ALIGN_LEFT,
-                    FALSE,
-                    TRUE };
-  bw_canvas_claim (canvas, &label);
-  return label.box.y;
+  double height = bw_canvas_words_height (canvas, caption, CAPTION_LINES);
+  double y = canvas->height - canvas->pad - height;
+  bw_canvas_claim_words (canvas, caption, BW_INK_GRAPHITE_LIGHT, y, height);
+  return y;
 }
 
 /**

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "canvas.h"
+#include "scale.h"
 
 G_BEGIN_DECLS
 
@@ -69,8 +70,6 @@ typedef struct
   double width;
 } BwChartCurve;
 
-double bw_nice_tick (double least);
-double bw_nice_end (double least);
 gboolean bw_chart_init (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x,
                         const BwChartAxis *y, const char *caption, char mark);
 gboolean bw_chart_init_rows (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, double left,

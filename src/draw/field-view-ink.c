@@ -3,10 +3,7 @@
 
 #include <math.h>
 
-#define DENSE_STROKE 0.055 /* of a line's width */
-
 /* In heights of a line of text. */
-#define STROKE 0.11
 #define THIN_STROKE 0.05
 #define DATUM_STROKE 0.08
 #define TICK 0.3
@@ -46,8 +43,7 @@ draw_bands (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
 static double
 trace_width (const BwFieldLayout *layout)
 {
-  double most = STROKE * layout->canvas->text_height;
-  return CLAMP (DENSE_STROKE * bw_field_line_width (layout), 0.55 * most, most);
+  return bw_canvas_trace_width (layout->canvas, bw_field_line_width (layout));
 }
 
 static void
@@ -164,8 +160,7 @@ draw_ticks (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
       for (int i = 1; layout->scale_s > 0 && i * layout->scale_s < shape->line.period_s; i++)
         add_tick (layout, cr, row, at_s + i * layout->scale_s, SCALE_TICK);
     }
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_GRAPHITE_LIGHT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
   cairo_stroke (cr);
 }
 
@@ -180,8 +175,7 @@ draw_datum (const BwFieldLayout *layout, cairo_t *cr)
     return;
   cairo_move_to (cr, x, first->head_y - layout->canvas->text_height * 0.4);
   cairo_line_to (cr, x, last->lanes[last->n_lanes - 1].bottom);
-  cairo_set_line_width (cr, DATUM_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_ACCENT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM_STROKE);
   cairo_stroke (cr);
 }
 
@@ -203,10 +197,7 @@ bw_field_layout_draw (const BwFieldLayout *layout, cairo_t *cr)
 {
   BwCanvas *canvas = layout->canvas;
 
-  cairo_new_path (cr);
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   for (guint i = 0; i < layout->n_rows; i++)
     draw_bands (layout, cr, &layout->row[i]);
   draw_datum (layout, cr);

@@ -6,6 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "scale.h"
+
 /* The labels, each of which claims its place. */
 
 #define LEAST_OF_LINE 0.75 /* that is seen if its number is to be shown */
@@ -60,7 +62,7 @@ number_step (const BwFieldLayout *layout, int greatest)
 {
   int digits = greatest > 999 ? 4 : 3;
   double wanted = (digits + 1.2) * layout->digit / bw_field_line_width (layout);
-  return (int) bw_field_round_step (MAX (wanted, 1));
+  return (int) bw_nice_tick (MAX (wanted, 1));
 }
 
 static void
@@ -183,27 +185,6 @@ claim_scale (BwFieldLayout *layout, const BwFieldRow *row)
       }
 }
 
-static double
-words_height (const BwFieldLayout *layout, const char *text, int lines)
-{
-  BwCanvas *canvas = layout->canvas;
-  if (text == NULL)
-    return 0;
-  return bw_canvas_wrapped_height (canvas, text, canvas->width - 2 * canvas->pad, lines);
-}
-
-static gboolean
-claim_words (BwFieldLayout *layout, const char *text, double y, double height, BwInkRole role)
-{
-  BwCanvas *canvas = layout->canvas;
-  BwLabel label = { (char *) text,
-                    { canvas->pad, y, canvas->width - 2 * canvas->pad, height },
-                    role,
-                    PANGO_ALIGN_LEFT,
-                    .wrap = TRUE };
-  return text == NULL || bw_canvas_claim (canvas, &label);
-}
-
 gboolean
 bw_field_claim_words (BwFieldLayout *layout)
 {
@@ -212,15 +193,13 @@ bw_field_claim_words (BwFieldLayout *layout)
   g_autofree char *note = bw_field_keeps (layout, BW_FIELD_LEAVE_NOTE)
                               ? bw_field_text_note (layout->what)
                               : NULL;
-  double caption_height = words_height (layout, caption,
-                                        bw_field_keeps (layout, BW_FIELD_LEAVE_LONG_CAPTION) ? 2
-                                                                                             : 1);
-  double note_height = words_height (layout, note, 2);
-  double note_y = canvas->height - canvas->pad - note_height;
-
-  layout->words_y = note_y - caption_height;
-  return claim_words (layout, caption, layout->words_y, caption_height, BW_INK_GRAPHITE)
-         & claim_words (layout, note, note_y, note_height, BW_INK_GRAPHITE_LIGHT);
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = bw_field_keeps (layout, BW_FIELD_LEAVE_LONG_CAPTION) ? 2
+                                                                                              : 1,
+                        .note = note,
+                        .note_lines = 2,
+                        .below = canvas->pad };
+  return bw_canvas_claim_foot (canvas, &foot, &layout->words_y);
 }
 
 /* After the lines that have none. */

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "scale.h"
+
 /* Where everything lies on the page. */
 
 /* In heights of a line of text. */
@@ -120,18 +122,6 @@ bw_field_place_across (BwFieldLayout *layout)
   layout->digit = bw_canvas_measure (canvas, "0000").width / 4;
 }
 
-/* The smallest of 1, 2, 5, 10 and so on that is not less than @least. */
-double
-bw_field_round_step (double least)
-{
-  static const double steps[] = { 1, 2, 5 };
-  double decade = pow (10, floor (log10 (least)));
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    if (steps[i] * decade >= least * (1 - 1e-9))
-      return steps[i] * decade;
-  return 10 * decade;
-}
-
 static void
 choose_scale (BwFieldLayout *layout)
 {
@@ -140,7 +130,7 @@ choose_scale (BwFieldLayout *layout)
 
   layout->scale_s = 0;
   if (bw_field_keeps (layout, BW_FIELD_LEAVE_SCALE) && line >= SCALED_LINE * text)
-    layout->scale_s = bw_field_round_step (SCALE_STEP * text / line * period_s);
+    layout->scale_s = bw_nice_tick (SCALE_STEP * text / line * period_s);
 }
 
 /* Dimensions */

@@ -86,7 +86,6 @@ bw_field_shows (const BwFieldLayout *layout, double x)
 double bw_field_lane_y (const BwFieldLane *lane, double level);
 double bw_field_line_width (const BwFieldLayout *layout);
 int bw_field_line_start (const BwFieldRow *row, int half_line, int *line);
-double bw_field_round_step (double least);
 gboolean bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1);
 double bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row);
 double bw_field_name_end (const BwFieldLayout *layout, const BwFieldRow *row, gboolean colour);

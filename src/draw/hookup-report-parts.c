@@ -90,19 +90,23 @@ add_part (BwHookupReport *report, const BwHookupPart *part)
   g_autofree char *count = g_strdup_printf ("%u", part->count);
   g_autofree char *value = ohm_text (report, part->value_ohm, 3);
   g_autofree char *ideal = ohm_text (report, part->ideal_ohm, 4);
+  g_autofree char *power = bw_hookup_part_power (part, report->what.mark);
+  g_autofree char *rating = part->rating_w > 0 ? bw_rating_words (part->rating_w) : g_strdup ("");
   const char *series = part->series < BW_N_SERIES ? bw_kind_label (&bw_series, part->series) : "";
   const BwFlowCell cells[] = { number (count), cell (part->what), number (value),
-                               cell (series),  number (ideal),    number (part->price) };
+                               cell (series),  number (ideal),    number (power),
+                               number (rating), number (part->price) };
   bw_flow_add_row (report->flow, cells);
 }
 
 static void
 add_parts (BwHookupReport *report)
 {
-  static const double shares[] = { 0.09, 0.43, 0.12, 0.1, 0.13, 0.13 };
+  static const double shares[] = { 0.07, 0.43, 0.09, 0.07, 0.1, 0.09, 0.07, 0.08 };
   GPtrArray *parts = report->what.hookup->parts;
   const BwFlowCell heads[] = { number (_ ("Count")), cell (_ ("Part")),      number (_ ("Value")),
-                               cell (_ ("Series")),  number (_ ("Exactly")), number (_ ("Price")) };
+                               cell (_ ("Series")),  number (_ ("Exactly")), number (_ ("Power")),
+                               number (_ ("Rating")), number (_ ("Price")) };
   say (report, BW_FLOW_SUBHEADING, _ ("Parts"));
   begin_table (report, G_N_ELEMENTS (shares), shares, heads);
   for (guint i = 0; i < parts->len; i++)

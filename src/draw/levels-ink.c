@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "scale.h"
+
 /* In heights of a line of text. */
 #define THIN 0.05
 #define LEVEL 0.06
@@ -14,23 +16,10 @@
 #define ARROW_WIDTH 0.2
 
 static void
-set_pen (const BwLevelsLayout *layout, cairo_t *cr, BwInkRole role, double width)
-{
-  bw_ink_set (cr, layout->canvas->ink, role);
-  cairo_set_line_width (cr, width * layout->canvas->text_height);
-}
-
-static void
 add_across (const BwLevelsLayout *layout, cairo_t *cr, double y)
 {
   cairo_move_to (cr, layout->left, y);
   cairo_line_to (cr, layout->right, y);
-}
-
-static double
-first_tick (double from, double tick)
-{
-  return ceil (from / tick - 1e-9) * tick;
 }
 
 /* Behind the trace */
@@ -73,8 +62,9 @@ draw_grid (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *panel
 {
   const BwViewRange *across = &layout->across;
 
-  set_pen (layout, cr, BW_INK_RULE, THIN);
-  for (double t = first_tick (across->from, layout->tick_s); t <= across->to; t += layout->tick_s)
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, THIN);
+  for (double t = bw_first_tick (across->from, layout->tick_s); t <= across->to;
+       t += layout->tick_s)
     {
       cairo_move_to (cr, bw_levels_x (layout, t), panel->top);
       cairo_line_to (cr, bw_levels_x (layout, t), panel->bottom);
@@ -90,13 +80,13 @@ draw_levels (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pan
   const double dots[] = { 0.15 * text, 0.25 * text }, dashes[] = { 0.7 * text, 0.4 * text };
 
   cairo_set_dash (cr, dots, G_N_ELEMENTS (dots), 0);
-  set_pen (layout, cr, BW_INK_GRAPHITE_LIGHT, THIN);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN);
   for (guint i = 0; i < panel->n_names; i++)
     if (!panel->name[i].extreme || panel->name_box[i].width > 0)
       add_across (layout, cr, bw_levels_y (panel, panel->name[i].volts * panel->gain));
   cairo_stroke (cr);
   cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
-  set_pen (layout, cr, BW_INK_OK, LEVEL);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_OK, LEVEL);
   for (guint i = 0; fabs (panel->gain - 1) > 1e-6 && i < panel->n_names; i++)
     if (!panel->name[i].extreme && fabs (panel->name[i].volts) > 1e-6)
       add_across (layout, cr, bw_levels_y (panel, panel->name[i].volts));
@@ -111,10 +101,11 @@ draw_scales (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pan
 {
   double mark = MARK * layout->canvas->text_height, unit_v = panel->levels.volts_per_ire;
 
-  set_pen (layout, cr, BW_INK_GRAPHITE_LIGHT, THIN);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN);
   cairo_rectangle (cr, layout->left, panel->top, layout->right - layout->left,
                    panel->bottom - panel->top);
-  for (double v = first_tick (panel->low_v, panel->tick_v); v <= panel->high_v; v += panel->tick_v)
+  for (double v = bw_first_tick (panel->low_v, panel->tick_v); v <= panel->high_v;
+       v += panel->tick_v)
     {
       cairo_move_to (cr, layout->left, bw_levels_y (panel, v));
       cairo_line_to (cr, layout->left - mark, bw_levels_y (panel, v));
@@ -122,7 +113,7 @@ draw_scales (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pan
   cairo_stroke (cr);
   if (panel->tick_ire <= 0)
     return;
-  for (double ire = first_tick (panel->low_v / unit_v, panel->tick_ire);
+  for (double ire = bw_first_tick (panel->low_v / unit_v, panel->tick_ire);
        ire <= panel->high_v / unit_v; ire += panel->tick_ire)
     {
       cairo_move_to (cr, layout->right, bw_levels_y (panel, ire * unit_v));
@@ -137,7 +128,7 @@ draw_leaders (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pa
 {
   double pad = layout->canvas->pad, text = layout->canvas->text_height;
 
-  set_pen (layout, cr, BW_INK_RULE, LEVEL);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, LEVEL);
   for (guint i = 0; i < panel->n_names; i++)
     {
       const BwBox *box = &panel->name_box[i];
@@ -161,7 +152,7 @@ draw_key (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *panel)
 
   if (y > panel->bottom)
     return;
-  set_pen (layout, cr, bw_levels_ink (panel->levels.conductor), KEY_STROKE);
+  bw_canvas_set_pen (layout->canvas, cr, bw_levels_ink (panel->levels.conductor), KEY_STROKE);
   bw_levels_set_dash (cr, panel->levels.conductor, canvas->text_height * 0.75);
   cairo_move_to (cr, canvas->pad, y);
   cairo_line_to (cr, canvas->pad + KEY * canvas->text_height, y);
@@ -175,21 +166,10 @@ draw_datum (const BwLevelsLayout *layout, cairo_t *cr)
   double x = bw_levels_x (layout, 0);
   if (layout->n_panels == 0 || x < layout->left - 0.01 || x > layout->right + 0.01)
     return;
-  set_pen (layout, cr, BW_INK_ACCENT, DATUM);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM);
   cairo_move_to (cr, x, layout->panel[0].top);
   cairo_line_to (cr, x, layout->panel[layout->n_panels - 1].bottom + layout->canvas->pad / 2);
   cairo_stroke (cr);
-}
-
-/* An arrowhead at @y that points along @direction, 1 down or -1 up. */
-static void
-draw_arrow (cairo_t *cr, double x, double y, double direction, double text)
-{
-  cairo_move_to (cr, x, y);
-  cairo_line_to (cr, x - ARROW_WIDTH / 2 * text, y - direction * ARROW_LENGTH * text);
-  cairo_line_to (cr, x + ARROW_WIDTH / 2 * text, y - direction * ARROW_LENGTH * text);
-  cairo_close_path (cr);
-  cairo_fill (cr);
 }
 
 /* Peak to peak, with extension lines from its end. */
@@ -202,7 +182,7 @@ draw_burst (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pane
   if (panel->levels.burst_pp_v <= 0 || isnan (x))
     return;
   double y0 = bw_levels_y (panel, half_v), y1 = bw_levels_y (panel, -half_v);
-  set_pen (layout, cr, BW_INK_GRAPHITE_LIGHT, THIN);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN);
   for (guint i = 0; i < 2; i++)
     {
       cairo_move_to (cr, end_x + 0.1 * text, i == 0 ? y0 : y1);
@@ -213,8 +193,8 @@ draw_burst (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pane
   cairo_stroke (cr);
   if (y1 - y0 < 3 * ARROW_LENGTH * text)
     return;
-  draw_arrow (cr, x, y0, -1, text);
-  draw_arrow (cr, x, y1, 1, text);
+  bw_canvas_draw_arrow (layout->canvas, cr, x, y0, -1, ARROW_LENGTH, ARROW_WIDTH);
+  bw_canvas_draw_arrow (layout->canvas, cr, x, y1, 1, ARROW_LENGTH, ARROW_WIDTH);
 }
 
 /* Private: draws what has been laid out. */
@@ -223,10 +203,7 @@ bw_levels_layout_draw (const BwLevelsLayout *layout, cairo_t *cr)
 {
   BwCanvas *canvas = layout->canvas;
 
-  cairo_new_path (cr);
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   for (guint i = 0; i < layout->n_panels; i++)
     {
       const BwLevelsPanel *panel = &layout->panel[i];

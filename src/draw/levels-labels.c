@@ -3,18 +3,13 @@
 
 #include <math.h>
 
+#include "scale.h"
+
 /* The labels, each of which claims its place. */
 
 #define MARK 0.4 /* of a scale, in heights of a line of text, outside the panel */
 
 /* Scales */
-
-/* From the first multiple of @tick that is not below @from. */
-static double
-first_tick (double from, double tick)
-{
-  return ceil (from / tick - 1e-9) * tick;
-}
 
 static void
 claim_number (BwLevelsLayout *layout, double value, double x, double y, double across)
@@ -34,11 +29,12 @@ claim_scales (BwLevelsLayout *layout, const BwLevelsPanel *panel)
   double out = MARK * layout->canvas->text_height + layout->canvas->pad / 3;
   double unit_v = panel->levels.volts_per_ire;
 
-  for (double v = first_tick (panel->low_v, panel->tick_v); v <= panel->high_v; v += panel->tick_v)
+  for (double v = bw_first_tick (panel->low_v, panel->tick_v); v <= panel->high_v;
+       v += panel->tick_v)
     claim_number (layout, v * 1e3, layout->left - out, bw_levels_y (panel, v), 1);
   if (panel->tick_ire <= 0)
     return;
-  for (double ire = first_tick (panel->low_v / unit_v, panel->tick_ire);
+  for (double ire = bw_first_tick (panel->low_v / unit_v, panel->tick_ire);
        ire <= panel->high_v / unit_v; ire += panel->tick_ire)
     claim_number (layout, ire, layout->right + out, bw_levels_y (panel, ire * unit_v), 0);
 }
@@ -62,18 +58,6 @@ claim_units (BwLevelsLayout *layout)
       }
 }
 
-static char *
-time_text (double value, double tick, char mark)
-{
-  char format[8], number[G_ASCII_DTOSTR_BUF_SIZE];
-  int decimals = (int) fmax (0, -floor (log10 (tick) + 1e-9));
-
-  g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (number, sizeof number, format, fabs (value));
-  g_strdelimit (number, ".", mark);
-  return g_strconcat (value < 0 ? "\u2212" : "", number, NULL);
-}
-
 static void
 claim_times (BwLevelsLayout *layout)
 {
@@ -84,10 +68,10 @@ claim_times (BwLevelsLayout *layout)
 
   bw_canvas_claim_at (canvas, ms ? "ms" : "µs", BW_INK_GRAPHITE_LIGHT, canvas->pad, layout->axis_y,
                       0, 0);
-  for (double t = first_tick (across->from, tick_s); t <= across->to; t += tick_s)
+  for (double t = bw_first_tick (across->from, tick_s); t <= across->to; t += tick_s)
     {
       gboolean datum = fabs (t) < tick_s / 2;
-      g_autofree char *text = time_text (t / unit_s, tick_s / unit_s, layout->what->mark);
+      g_autofree char *text = bw_tick_text (t / unit_s, tick_s / unit_s, layout->what->mark);
       bw_canvas_claim_at (canvas, datum ? "0H" : text,
                           datum ? BW_INK_ACCENT : BW_INK_GRAPHITE_LIGHT, bw_levels_x (layout, t),
                           layout->axis_y, 0.5, 0);
@@ -177,28 +161,17 @@ gboolean
 bw_levels_claim_words (BwLevelsLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double width = MAX (canvas->width - 2 * canvas->pad, 1);
   g_autofree char *caption = bw_levels_text_caption (layout->what);
   g_autofree char *note = bw_levels_keeps (layout, BW_LEVELS_LEAVE_NOTE)
                               ? bw_levels_text_note (layout->what)
                               : NULL;
-  int lines = bw_levels_keeps (layout, BW_LEVELS_LEAVE_LONG_CAPTION) ? 2 : 1;
-  double caption_height = bw_canvas_wrapped_height (canvas, caption, width, lines);
-  double note_height = note != NULL ? bw_canvas_wrapped_height (canvas, note, width, 2) : 0;
-  double note_y = canvas->height - canvas->pad / 2 - note_height;
-
-  layout->words_y = note_y - caption_height;
-  BwLabel label = { caption,
-                    { canvas->pad, layout->words_y, width, caption_height },
-                    BW_INK_GRAPHITE,
-                    PANGO_ALIGN_LEFT,
-                    .wrap = TRUE };
-  BwLabel second = { note,
-                     { canvas->pad, note_y, width, note_height },
-                     BW_INK_GRAPHITE_LIGHT,
-                     PANGO_ALIGN_LEFT,
-                     .wrap = TRUE };
-  return bw_canvas_claim (canvas, &label) & (note == NULL || bw_canvas_claim (canvas, &second));
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = bw_levels_keeps (layout, BW_LEVELS_LEAVE_LONG_CAPTION) ? 2
+                                                                                                : 1,
+                        .note = note,
+                        .note_lines = 2,
+                        .below = canvas->pad / 2 };
+  return bw_canvas_claim_foot (canvas, &foot, &layout->words_y);
 }
 
 /**

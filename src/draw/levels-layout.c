@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "scale.h"
+
 /* Where everything lies on the page. */
 
 /* In heights of a line of text. */
@@ -20,29 +22,20 @@
 
 /* Scales */
 
-/* The smallest of 1, 2, 5 × a power of ten that is not less than @least. */
-double
-bw_levels_tick (double least)
-{
-  double power = pow (10, floor (log10 (least)));
-  double share = least / power;
-  return power * (share <= 1 ? 1 : share <= 2 ? 2 : share <= 5 ? 5 : 10);
-}
-
 static void
 init_ticks (BwLevelsLayout *layout)
 {
   double text = layout->canvas->text_height;
   double per_s = (layout->across.to - layout->across.from) / MAX (layout->right - layout->left, 1);
 
-  layout->tick_s = bw_levels_tick (TICK_WIDTH * text * per_s);
+  layout->tick_s = bw_nice_tick (TICK_WIDTH * text * per_s);
   for (guint i = 0; i < layout->n_panels; i++)
     {
       BwLevelsPanel *panel = &layout->panel[i];
       double per_v = (panel->high_v - panel->low_v) / MAX (panel->bottom - panel->top, 1);
       double volts_per_ire = panel->levels.volts_per_ire;
-      panel->tick_v = bw_levels_tick (TICK_GAP * text * per_v);
-      panel->tick_ire = volts_per_ire > 0 ? bw_levels_tick (TICK_GAP * text * per_v / volts_per_ire)
+      panel->tick_v = bw_nice_tick (TICK_GAP * text * per_v);
+      panel->tick_ire = volts_per_ire > 0 ? bw_nice_tick (TICK_GAP * text * per_v / volts_per_ire)
                                           : 0;
     }
 }

@@ -33,13 +33,6 @@ differ (double a_v, double b_v)
   return fabs (a_v - b_v) > 1e-6;
 }
 
-static gboolean
-is_difference (BwConductor conductor)
-{
-  return conductor == BW_CONDUCTOR_PB || conductor == BW_CONDUCTOR_PR
-         || conductor == BW_CONDUCTOR_C;
-}
-
 /* The highest and lowest level of the bars that are drawn. */
 static void
 bars_extremes (const BwSynthesisCase *from, BwConductor conductor, BwRange *volts)
@@ -62,7 +55,7 @@ static void
 name_extremes (BwLevelsPanel *panel, const BwRange *bars_v)
 {
   const BwWireLevels *levels = &panel->levels;
-  double top_v = is_difference (levels->conductor) ? 0 : levels->white_v;
+  double top_v = bw_conductor_is_colour_alone (levels->conductor) ? 0 : levels->white_v;
   double bottom_v = MIN (levels->blanking_v, levels->black_v);
 
   if (bars_v->high > top_v + NEAR_V)
@@ -80,7 +73,8 @@ name_white_bar (BwLevelsPanel *panel, const BwSynthesisCase *from)
 
   bw_bar_rgb (BW_BAR_WHITE, from->bars, &rgb);
   bw_wire_colour (&from->form, panel->levels.conductor, &rgb, &colour);
-  if (!is_difference (panel->levels.conductor) && differ (colour.base_v, panel->levels.white_v))
+  if (!bw_conductor_is_colour_alone (panel->levels.conductor)
+      && differ (colour.base_v, panel->levels.white_v))
     add_name (panel, _ ("white bar"), colour.base_v, TRUE);
 }
 
@@ -91,9 +85,10 @@ name_picture (BwLevelsPanel *panel, const BwSynthesisCase *from)
   BwRange bars_v;
 
   add_name (panel, _ ("blanking"), levels->blanking_v, FALSE);
-  if (!is_difference (levels->conductor))
+  if (!bw_conductor_is_colour_alone (levels->conductor))
     add_name (panel, _ ("white"), levels->white_v, FALSE);
-  if (differ (levels->black_v, levels->blanking_v) && !is_difference (levels->conductor))
+  if (differ (levels->black_v, levels->blanking_v)
+      && !bw_conductor_is_colour_alone (levels->conductor))
     add_name (panel, _ ("black"), levels->black_v, FALSE);
   if (levels->sync_low_v < 0)
     add_name (panel, levels->sync_high_v > 0 ? _ ("sync \u2212") : _ ("sync tip"),
@@ -116,10 +111,10 @@ name_levels (BwLevelsPanel *panel, const BwSynthesisCase *from)
       name_picture (panel, from);
       return;
     }
-  add_name (panel, _ ("rest"), 0, FALSE);
-  if (levels->sync_low_v < 0)
+  add_name (panel, _ ("rest"), levels->blanking_v, FALSE);
+  if (differ (levels->sync_low_v, levels->blanking_v))
     add_name (panel, _ ("pulse"), levels->sync_low_v, FALSE);
-  if (levels->sync_high_v > 0)
+  if (differ (levels->sync_high_v, levels->blanking_v))
     add_name (panel, _ ("pulse"), levels->sync_high_v, FALSE);
 }
 
@@ -138,7 +133,8 @@ bw_levels_allowed (const BwLevelsView *what, const BwLevelsPanel *panel, BwReadi
   else if (kind == BW_READING_SYNC_LEVEL)
     has = levels->sync_low_v < 0 && !bw_conductor_is_sync_alone (levels->conductor);
   else
-    has = !is_difference (levels->conductor) && !bw_conductor_is_sync_alone (levels->conductor);
+    has = !bw_conductor_is_colour_alone (levels->conductor)
+          && !bw_conductor_is_sync_alone (levels->conductor);
   *volts = what->limits->at[kind].at[1];
   if (kind == BW_READING_SYNC_LEVEL)
     *volts = (BwRange){ -volts->high, -volts->low };

@@ -188,7 +188,6 @@ bw_levels_ire (const BwLevelsPanel *panel, double volts)
 void bw_levels_init_panels (BwLevelsLayout *layout);
 void bw_levels_place_all (BwLevelsLayout *layout);
 gboolean bw_levels_is_large_enough (const BwLevelsLayout *layout);
-double bw_levels_tick (double least);
 gboolean bw_levels_allowed (const BwLevelsView *what, const BwLevelsPanel *panel,
                             BwReadingKind kind, BwRange *volts);
 

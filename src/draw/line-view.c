@@ -102,9 +102,7 @@ view_draw (BwLineView *view, cairo_t *cr)
   double period_s = view->shape.period_s;
   double above = canvas->text_height * 0.3;
 
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   draw_band (view, cr);
   draw_levels (view, cr, &view->whole);
   draw_levels (view, cr, &view->part);

@@ -65,16 +65,14 @@ draw_edges (const BwMapLayout *layout, cairo_t *cr)
   double text = canvas->text_height;
   const double dashes[] = { 0.5 * text, 0.3 * text };
 
-  cairo_set_line_width (cr, STROKE * text);
-  bw_ink_set (cr, canvas->ink, BW_INK_GRAPHITE);
+  bw_canvas_set_pen (canvas, cr, BW_INK_GRAPHITE, STROKE);
   add_area (layout, cr, BW_MAP_ACTIVE, BW_MAP_ACTIVE + 1, BW_MAP_ACTIVE, BW_MAP_ACTIVE + 1);
   cairo_stroke (cr);
   if (!bw_map_hides (layout->what))
     return;
   cairo_save (cr);
   cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
-  cairo_set_line_width (cr, GLASS_STROKE * text);
-  bw_ink_set (cr, canvas->ink, BW_INK_BLUE);
+  bw_canvas_set_pen (canvas, cr, BW_INK_BLUE, GLASS_STROKE);
   cairo_rectangle (cr, layout->glass.x, layout->glass.y, layout->glass.width, layout->glass.height);
   cairo_stroke (cr);
   cairo_restore (cr);
@@ -94,8 +92,7 @@ draw_map (const BwMapLayout *layout, cairo_t *cr)
   draw_edges (layout, cr);
   cairo_restore (cr);
   cairo_rectangle (cr, across->place0, down->place0, width, height);
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_GRAPHITE_LIGHT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
   cairo_stroke (cr);
 }
 
@@ -115,20 +112,8 @@ draw_datums (const BwMapLayout *layout, cairo_t *cr)
       cairo_move_to (cr, across->place0 - pad / 2, y);
       cairo_line_to (cr, across->place1, y);
     }
-  cairo_set_line_width (cr, DATUM_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_ACCENT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM_STROKE);
   cairo_stroke (cr);
-}
-
-/* An arrowhead at @y that points along @direction, 1 down or -1 up. */
-static void
-draw_arrow (cairo_t *cr, double x, double y, double direction, double text)
-{
-  cairo_move_to (cr, x, y);
-  cairo_line_to (cr, x - ARROW_WIDTH / 2 * text, y - direction * ARROW_LENGTH * text);
-  cairo_line_to (cr, x + ARROW_WIDTH / 2 * text, y - direction * ARROW_LENGTH * text);
-  cairo_close_path (cr);
-  cairo_fill (cr);
 }
 
 /* Where arrowheads have no room: a short oblique stroke. */
@@ -141,12 +126,13 @@ draw_oblique (cairo_t *cr, double x, double y, double half)
 }
 
 static void
-draw_ends (cairo_t *cr, const BwMapDim *dim, double x, double text)
+draw_ends (const BwCanvas *canvas, cairo_t *cr, const BwMapDim *dim, double x)
 {
+  double text = canvas->text_height;
   if (dim->y1 - dim->y0 >= 3 * ARROW_LENGTH * text)
     {
-      draw_arrow (cr, x, dim->y0, -1, text);
-      draw_arrow (cr, x, dim->y1, 1, text);
+      bw_canvas_draw_arrow (canvas, cr, x, dim->y0, -1, ARROW_LENGTH, ARROW_WIDTH);
+      bw_canvas_draw_arrow (canvas, cr, x, dim->y1, 1, ARROW_LENGTH, ARROW_WIDTH);
       return;
     }
   draw_oblique (cr, x, dim->y0, 0.14 * text);
@@ -168,7 +154,7 @@ draw_dim (const BwMapLayout *layout, cairo_t *cr, const BwMapDim *dim, double x,
   cairo_move_to (cr, x, dim->y0);
   cairo_line_to (cr, x, dim->y1);
   cairo_stroke (cr);
-  draw_ends (cr, dim, x, text);
+  draw_ends (layout->canvas, cr, dim, x);
 }
 
 /* From the middle of a dimension to its label, which may stand higher or lower. */
@@ -191,8 +177,7 @@ draw_leader (const BwMapLayout *layout, cairo_t *cr, const BwMapDim *dim, double
 static void
 draw_dims (const BwMapLayout *layout, cairo_t *cr)
 {
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_GRAPHITE_LIGHT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
   for (guint i = 0; i < layout->n_side; i++)
     {
       draw_dim (layout, cr, &layout->side[i], layout->side_x, layout->across.place1);
@@ -208,10 +193,7 @@ bw_map_layout_draw (const BwMapLayout *layout, cairo_t *cr)
 {
   BwCanvas *canvas = layout->canvas;
 
-  cairo_new_path (cr);
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   bw_dim_row_draw (&layout->period, canvas, cr);
   bw_dim_row_draw (&layout->intervals, canvas, cr);
   draw_dims (layout, cr);

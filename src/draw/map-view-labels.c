@@ -126,27 +126,15 @@ gboolean
 bw_map_claim_words (BwMapLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double width = canvas->width - 2 * canvas->pad;
   g_autofree char *caption = bw_map_text_caption (layout->what);
   g_autofree char *note = bw_map_keeps (layout, BW_MAP_LEAVE_NOTE) ? bw_map_text_note (layout->what)
                                                                    : NULL;
-  int lines = bw_map_keeps (layout, BW_MAP_LEAVE_LONG_CAPTION) ? 2 : 1;
-  double caption_height = bw_canvas_wrapped_height (canvas, caption, width, lines);
-  double note_height = note != NULL ? bw_canvas_wrapped_height (canvas, note, width, 3) : 0;
-  double note_y = canvas->height - canvas->pad - note_height;
-
-  layout->words_y = note_y - caption_height;
-  BwLabel label = { caption,
-                    { canvas->pad, layout->words_y, width, caption_height },
-                    BW_INK_GRAPHITE,
-                    PANGO_ALIGN_LEFT,
-                    .wrap = TRUE };
-  BwLabel second = { note,
-                     { canvas->pad, note_y, width, note_height },
-                     BW_INK_GRAPHITE_LIGHT,
-                     PANGO_ALIGN_LEFT,
-                     .wrap = TRUE };
-  return bw_canvas_claim (canvas, &label) & (note == NULL || bw_canvas_claim (canvas, &second));
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = bw_map_keeps (layout, BW_MAP_LEAVE_LONG_CAPTION) ? 2 : 1,
+                        .note = note,
+                        .note_lines = 3,
+                        .below = canvas->pad };
+  return bw_canvas_claim_foot (canvas, &foot, &layout->words_y);
 }
 
 /**

@@ -3,8 +3,6 @@
 
 #include <math.h>
 
-#define DENSE_STROKE 0.055 /* of a line's width */
-
 /* In heights of a line of text. */
 #define STROKE 0.11
 #define THIN_STROKE 0.05
@@ -13,122 +11,6 @@
 #define SCALE_TICK 0.15
 #define DOT 0.13
 #define DOTTED_LINE 0.9 /* a line at least so wide has a dot on its phase */
-
-#define LEAST_MARK 4.0 /* a smaller mark of a right edge is a tick */
-
-static BwInkRole
-mark_role (guint mark)
-{
-  static const BwInkRole roles[BW_SYNC_MARKS_MAX] = {
-    [BW_AFC_EDGE_RIGHT] = BW_INK_OK,
-    [BW_AFC_EDGE_EARLY] = BW_INK_TIGHT,
-    [BW_AFC_EDGE_LATE] = BW_INK_TIGHT,
-    [BW_AFC_EDGE_MISSING] = BW_INK_FATAL,
-    [BW_SYNC_MARK_HALF] = BW_INK_GRAPHITE_LIGHT,
-  };
-  return roles[mark];
-}
-
-/* The marks, in a square of side 1 about the origin. */
-
-static void
-draw_triangle (cairo_t *cr, double direction)
-{
-  cairo_move_to (cr, -0.32 * direction, -0.4);
-  cairo_line_to (cr, 0.42 * direction, 0);
-  cairo_line_to (cr, -0.32 * direction, 0.4);
-  cairo_close_path (cr);
-  cairo_fill (cr);
-}
-
-static void
-draw_cross (cairo_t *cr)
-{
-  cairo_move_to (cr, -0.38, -0.38);
-  cairo_line_to (cr, 0.38, 0.38);
-  cairo_move_to (cr, -0.38, 0.38);
-  cairo_line_to (cr, 0.38, -0.38);
-  cairo_stroke (cr);
-}
-
-static void
-draw_check (cairo_t *cr)
-{
-  cairo_move_to (cr, -0.4, 0.05);
-  cairo_line_to (cr, -0.12, 0.36);
-  cairo_line_to (cr, 0.42, -0.34);
-  cairo_stroke (cr);
-}
-
-static void
-draw_diamond (cairo_t *cr)
-{
-  cairo_move_to (cr, 0, -0.3);
-  cairo_line_to (cr, 0.2, 0);
-  cairo_line_to (cr, 0, 0.3);
-  cairo_line_to (cr, -0.2, 0);
-  cairo_close_path (cr);
-  cairo_stroke (cr);
-}
-
-static void
-draw_shape (cairo_t *cr, guint mark)
-{
-  switch (mark)
-    {
-    case BW_AFC_EDGE_EARLY:
-      draw_triangle (cr, -1);
-      break;
-    case BW_AFC_EDGE_LATE:
-      draw_triangle (cr, 1);
-      break;
-    case BW_AFC_EDGE_MISSING:
-      draw_cross (cr);
-      break;
-    case BW_AFC_EDGE_RIGHT:
-      draw_check (cr);
-      break;
-    default:
-      draw_diamond (cr);
-    }
-}
-
-static void
-draw_mark (const BwSyncLayout *layout, cairo_t *cr, guint mark, double x, double y, double size)
-{
-  cairo_save (cr);
-  cairo_translate (cr, x, y);
-  bw_ink_set (cr, layout->canvas->ink, mark_role (mark));
-  if (size < LEAST_MARK && mark == BW_AFC_EDGE_RIGHT)
-    cairo_rectangle (cr, -0.4, -size / 2, 0.8, size), cairo_fill (cr);
-  else
-    {
-      double side = MAX (size, LEAST_MARK);
-      cairo_scale (cr, side, side);
-      cairo_set_line_width (cr, mark == BW_SYNC_MARK_HALF ? 0.09 : 0.17);
-      draw_shape (cr, mark);
-    }
-  cairo_restore (cr);
-}
-
-static void
-draw_marks (const BwSyncLayout *layout, cairo_t *cr)
-{
-  double half_s = layout->mix->line_s / 2;
-  for (guint i = 0; i < layout->run->lines->len; i++)
-    {
-      const BwSyncLine *line = bw_sync_line (layout, i);
-      double x = bw_sync_x (layout, bw_sync_due (layout, line));
-      double middle = bw_sync_x (layout, bw_sync_due (layout, line) + half_s);
-      if (bw_sync_shows (layout, x))
-        draw_mark (layout, cr, line->edge, x, layout->marks_y, layout->size);
-      if (line->n_half > 0 && bw_sync_shows (layout, middle) && layout->size >= LEAST_MARK)
-        draw_mark (layout, cr, BW_SYNC_MARK_HALF, middle, layout->marks_y, layout->size);
-    }
-  for (guint i = 0; i < layout->n_keys; i++)
-    draw_mark (layout, cr, layout->key[i].mark, layout->key[i].x, layout->key_y,
-               layout->canvas->text_height * 0.72);
-}
 
 /* Field sync, from head to foot of the rows. */
 static void
@@ -151,8 +33,7 @@ draw_band (const BwSyncLayout *layout, cairo_t *cr)
 static double
 trace_width (const BwSyncLayout *layout)
 {
-  double most = STROKE * layout->canvas->text_height;
-  return CLAMP (DENSE_STROKE * bw_sync_line_width (layout), 0.55 * most, most);
+  return bw_canvas_trace_width (layout->canvas, bw_sync_line_width (layout));
 }
 
 /* Where each line's edge is due, through all rows of sync. */
@@ -169,8 +50,7 @@ draw_due (const BwSyncLayout *layout, cairo_t *cr)
       cairo_move_to (cr, x, layout->lane[BW_SYNC_ROW_STANDARD].top);
       cairo_line_to (cr, x, layout->lane[BW_SYNC_ROW_STANDARD].bottom);
     }
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_RULE);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, THIN_STROKE);
   cairo_stroke (cr);
 }
 
@@ -227,8 +107,7 @@ draw_ticks (const BwSyncLayout *layout, cairo_t *cr)
       for (int i = 1; layout->scale_s > 0 && i * layout->scale_s < layout->mix->line_s; i++)
         add_tick (layout, cr, at_s + i * layout->scale_s, SCALE_TICK);
     }
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_GRAPHITE_LIGHT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
   cairo_stroke (cr);
 }
 
@@ -243,8 +122,7 @@ draw_datum (const BwSyncLayout *layout, cairo_t *cr)
   cairo_line_to (cr, x, layout->lane[BW_SYNC_ROW_RESULT].bottom);
   cairo_move_to (cr, x, layout->lane[BW_SYNC_ROW_STANDARD].top);
   cairo_line_to (cr, x, layout->lane[BW_SYNC_ROW_STANDARD].bottom);
-  cairo_set_line_width (cr, DATUM_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_ACCENT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM_STROKE);
   cairo_stroke (cr);
 }
 
@@ -277,8 +155,7 @@ draw_phase_rules (const BwSyncLayout *layout, cairo_t *cr)
       cairo_move_to (cr, layout->left, zero);
       cairo_line_to (cr, layout->right, zero);
     }
-  cairo_set_line_width (cr, THIN_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_RULE);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, THIN_STROKE);
   cairo_stroke (cr);
 }
 
@@ -294,8 +171,7 @@ draw_picture_start (const BwSyncLayout *layout, cairo_t *cr)
   cairo_move_to (cr, bw_sync_x (layout, at_s), lane->top);
   cairo_line_to (cr, bw_sync_x (layout, at_s), lane->bottom);
   cairo_set_dash (cr, &dash, 1, 0);
-  cairo_set_line_width (cr, DATUM_STROKE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, BW_INK_ACCENT);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM_STROKE);
   cairo_stroke (cr);
   cairo_restore (cr);
 }
@@ -350,16 +226,13 @@ bw_sync_layout_draw (const BwSyncLayout *layout, cairo_t *cr)
 {
   BwCanvas *canvas = layout->canvas;
 
-  cairo_new_path (cr);
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   draw_band (layout, cr);
   draw_due (layout, cr);
   draw_datum (layout, cr);
   for (guint row = 0; row < BW_SYNC_ROW_PHASE; row++)
     draw_trace (layout, cr, row);
-  draw_marks (layout, cr);
+  bw_sync_draw_marks (layout, cr);
   draw_ticks (layout, cr);
   if (layout->run->locks)
     draw_settled (layout, cr);

@@ -6,33 +6,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "scale.h"
+
 /* The labels, each of which claims its place. */
 
 #define LEAST_OF_LINE 0.75 /* that is seen if its number is to be shown */
 #define NOTE_LINES 3
 
 /* Words at the foot */
-
-static double
-words_height (BwSyncLayout *layout, const char *text, int lines)
-{
-  BwCanvas *canvas = layout->canvas;
-  return text == NULL
-             ? 0
-             : bw_canvas_wrapped_height (canvas, text, canvas->width - 2 * canvas->pad, lines);
-}
-
-static gboolean
-claim_words (BwSyncLayout *layout, const char *text, double y, double height, BwInkRole role)
-{
-  BwCanvas *canvas = layout->canvas;
-  BwLabel label = { (char *) text,
-                    { canvas->pad, y, canvas->width - 2 * canvas->pad, height },
-                    role,
-                    PANGO_ALIGN_LEFT,
-                    .wrap = TRUE };
-  return text == NULL || bw_canvas_claim (canvas, &label);
-}
 
 gboolean
 bw_sync_claim_words (BwSyncLayout *layout)
@@ -41,14 +22,12 @@ bw_sync_claim_words (BwSyncLayout *layout)
   g_autofree char *caption = bw_sync_text_caption (layout->what);
   g_autofree char *note = bw_sync_keeps (layout, BW_SYNC_LEAVE_NOTE) ? bw_sync_text_note (layout)
                                                                      : NULL;
-  int lines = bw_sync_keeps (layout, BW_SYNC_LEAVE_LONG_CAPTION) ? 2 : 1;
-  double caption_height = words_height (layout, caption, lines);
-  double note_height = words_height (layout, note, NOTE_LINES);
-  double note_y = canvas->height - canvas->pad - note_height;
-
-  layout->words_y = note_y - caption_height;
-  return claim_words (layout, caption, layout->words_y, caption_height, BW_INK_GRAPHITE)
-         & claim_words (layout, note, note_y, note_height, BW_INK_GRAPHITE_LIGHT);
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = bw_sync_keeps (layout, BW_SYNC_LEAVE_LONG_CAPTION) ? 2 : 1,
+                        .note = note,
+                        .note_lines = NOTE_LINES,
+                        .below = canvas->pad };
+  return bw_canvas_claim_foot (canvas, &foot, &layout->words_y);
 }
 
 /* Names of the rows */
@@ -150,7 +129,7 @@ static void
 claim_numbers (BwSyncLayout *layout)
 {
   double wanted = 4.2 * layout->digit / bw_sync_line_width (layout);
-  int step = (int) bw_sync_round_step (MAX (wanted, 1));
+  int step = (int) bw_nice_tick (MAX (wanted, 1));
   guint n = layout->run->lines->len;
 
   for (guint i = 0; i < n; i++)

@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "scale.h"
+
 /* Where everything lies on the page. */
 
 /* In heights of a line of text. */
@@ -26,18 +28,6 @@ double
 bw_sync_line_width (const BwSyncLayout *layout)
 {
   return bw_sync_x (layout, layout->mix->line_s) - bw_sync_x (layout, 0);
-}
-
-/* The smallest of 1, 2, 5, 10 and so on that is not less than @least. */
-double
-bw_sync_round_step (double least)
-{
-  static const double steps[] = { 1, 2, 5 };
-  double decade = pow (10, floor (log10 (least)));
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    if (steps[i] * decade >= least * (1 - 1e-9))
-      return steps[i] * decade;
-  return 10 * decade;
 }
 
 /* Where the line starts, without the delay of the result. */
@@ -71,8 +61,8 @@ choose_phase_scale (BwSyncLayout *layout)
       low_s = MIN (low_s, bw_sync_line (layout, i)->phase_s);
       high_s = MAX (high_s, bw_sync_line (layout, i)->phase_s);
     }
-  layout->high_s = bw_sync_round_step (high_s);
-  layout->low_s = low_s < -layout->run->settle_s / 10 ? -bw_sync_round_step (-low_s) : 0;
+  layout->high_s = bw_nice_tick (high_s);
+  layout->low_s = low_s < -layout->run->settle_s / 10 ? -bw_nice_tick (-low_s) : 0;
   layout->low_s = MIN (layout->low_s, -layout->high_s / 10);
 }
 
@@ -121,7 +111,7 @@ choose_scale (BwSyncLayout *layout)
   double line = bw_sync_line_width (layout), text = layout->canvas->text_height;
   layout->scale_s = 0;
   if (bw_sync_keeps (layout, BW_SYNC_LEAVE_SCALE) && line >= SCALED_LINE * text)
-    layout->scale_s = bw_sync_round_step (SCALE_STEP * text / line * layout->mix->line_s);
+    layout->scale_s = bw_nice_tick (SCALE_STEP * text / line * layout->mix->line_s);
 }
 
 static double

@@ -96,7 +96,6 @@ gboolean bw_sync_place_down (BwSyncLayout *layout);
 double bw_sync_line_width (const BwSyncLayout *layout);
 double bw_sync_phase_y (const BwSyncLayout *layout, double phase_s);
 double bw_sync_due (const BwSyncLayout *layout, const BwSyncLine *line);
-double bw_sync_round_step (double least);
 gboolean bw_sync_picture (const BwSyncLayout *layout, double *at_s);
 
 gboolean bw_sync_claim_words (BwSyncLayout *layout);
@@ -110,5 +109,6 @@ char *bw_sync_text_key (const BwSyncLayout *layout, guint mark);
 char *bw_sync_text_picture (const BwSyncLayout *layout);
 
 void bw_sync_layout_draw (const BwSyncLayout *layout, cairo_t *cr);
+void bw_sync_draw_marks (const BwSyncLayout *layout, cairo_t *cr);
 
 G_END_DECLS

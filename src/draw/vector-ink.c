@@ -11,13 +11,6 @@
 #define MARK 0.35
 
 static void
-set_pen (const BwVectorLayout *layout, cairo_t *cr, BwInkRole role, double width)
-{
-  bw_ink_set (cr, layout->canvas->ink, role);
-  cairo_set_line_width (cr, width * layout->canvas->text_height);
-}
-
-static void
 set_dashes (const BwVectorLayout *layout, cairo_t *cr, gboolean dashed)
 {
   double text = layout->canvas->text_height;
@@ -39,7 +32,7 @@ draw_grid (const BwVectorLayout *layout, cairo_t *cr)
 {
   double full_v = layout->full_v;
 
-  set_pen (layout, cr, BW_INK_RULE, THIN);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, THIN);
   for (double v = layout->tick_v; v < full_v; v += layout->tick_v)
     for (int sign = -1; sign <= 1; sign += 2)
       {
@@ -48,7 +41,7 @@ draw_grid (const BwVectorLayout *layout, cairo_t *cr)
         add_line (layout, cr, -reach_v, sign * v, reach_v, sign * v);
       }
   cairo_stroke (cr);
-  set_pen (layout, cr, BW_INK_GRAPHITE_LIGHT, AXIS);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, AXIS);
   add_line (layout, cr, -full_v, 0, full_v, 0);
   add_line (layout, cr, 0, -full_v, 0, full_v);
   cairo_stroke (cr);
@@ -59,7 +52,7 @@ draw_ring (const BwVectorLayout *layout, cairo_t *cr)
 {
   double mark = MARK * layout->canvas->text_height;
 
-  set_pen (layout, cr, BW_INK_RULE, AXIS);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, AXIS);
   cairo_new_sub_path (cr);
   cairo_arc (cr, layout->x, layout->y, layout->radius, 0, 2 * G_PI);
   for (int degrees = 0; degrees < 360; degrees += 5)
@@ -85,7 +78,7 @@ draw_target (const BwVectorLayout *layout, cairo_t *cr, const BwVectorTarget *ta
   double x = bw_vector_x (layout, target->u_v), y = bw_vector_y (layout, target->v_v);
 
   set_dashes (layout, cr, target->switched);
-  set_pen (layout, cr, BW_INK_GRAPHITE_LIGHT, THIN);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN);
   cairo_rectangle (cr, x - half, y - half, 2 * half, 2 * half);
   cairo_stroke (cr);
   set_dashes (layout, cr, FALSE);
@@ -105,7 +98,7 @@ draw_burst (const BwVectorLayout *layout, cairo_t *cr, const BwVectorTarget *tar
   double length = 0.6 * text, half = 0.14 * text;
 
   set_dashes (layout, cr, target->switched);
-  set_pen (layout, cr, BW_INK_ACCENT, BURST);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, BURST);
   cairo_move_to (cr, layout->x, layout->y);
   cairo_line_to (cr, x - 0.8 * length * cos (angle), y - 0.8 * length * sin (angle));
   cairo_stroke (cr);
@@ -131,7 +124,8 @@ draw_path (const BwVectorLayout *layout, cairo_t *cr, const GArray *path, gboole
     }
   set_dashes (layout, cr, other);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  set_pen (layout, cr, other ? BW_INK_GRAPHITE_LIGHT : BW_INK_GRAPHITE, other ? AXIS : STROKE);
+  bw_canvas_set_pen (layout->canvas, cr, other ? BW_INK_GRAPHITE_LIGHT : BW_INK_GRAPHITE,
+                     other ? AXIS : STROKE);
   cairo_stroke (cr);
   set_dashes (layout, cr, FALSE);
 }
@@ -144,7 +138,7 @@ draw_table_rules (const BwVectorLayout *layout, cairo_t *cr)
 
   if (table->width <= 0)
     return;
-  set_pen (layout, cr, BW_INK_RULE, AXIS);
+  bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, AXIS);
   cairo_move_to (cr, table->x, y);
   cairo_line_to (cr, table->x + table->width, y);
   cairo_stroke (cr);
@@ -156,10 +150,7 @@ bw_vector_layout_draw (const BwVectorLayout *layout, cairo_t *cr)
 {
   BwCanvas *canvas = layout->canvas;
 
-  cairo_new_path (cr);
-  bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
-  cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
-  cairo_fill (cr);
+  bw_canvas_draw_paper (canvas, cr);
   draw_grid (layout, cr);
   draw_ring (layout, cr);
   for (guint i = 0; i < layout->targets->len; i++)

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "scale.h"
+
 /* Where everything lies on the page, and its labels. */
 
 #define FULL_SHARE 1.14  /* at the ring, of the longest vector */
@@ -67,8 +69,7 @@ bw_vector_place_all (BwVectorLayout *layout)
   layout->table.x = fmin (layout->x + layout->radius + rim + 3 * pad + left / 3,
                           canvas->width - pad - table);
   layout->table.y = layout->y - layout->table.height / 2;
-  layout->tick_v = bw_levels_tick (TICK_GAP * canvas->text_height * layout->full_v
-                                   / layout->radius);
+  layout->tick_v = bw_nice_tick (TICK_GAP * canvas->text_height * layout->full_v / layout->radius);
 }
 
 gboolean
@@ -198,28 +199,17 @@ gboolean
 bw_vector_claim_words (BwVectorLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double width = fmax (canvas->width - 2 * canvas->pad, 1);
   g_autofree char *caption = bw_vector_text_caption (layout->what);
   g_autofree char *note = bw_vector_keeps (layout, BW_VECTOR_LEAVE_NOTE)
                               ? bw_vector_text_note (layout->what)
                               : NULL;
-  int lines = bw_vector_keeps (layout, BW_VECTOR_LEAVE_LONG_CAPTION) ? 2 : 1;
-  double caption_height = bw_canvas_wrapped_height (canvas, caption, width, lines);
-  double note_height = note != NULL ? bw_canvas_wrapped_height (canvas, note, width, 2) : 0;
-  double note_y = canvas->height - canvas->pad / 2 - note_height;
-
-  layout->words_y = note_y - caption_height;
-  BwLabel label = { caption,
-                    { canvas->pad, layout->words_y, width, caption_height },
-                    BW_INK_GRAPHITE,
-                    PANGO_ALIGN_LEFT,
-                    .wrap = TRUE };
-  BwLabel second = { note,
-                     { canvas->pad, note_y, width, note_height },
-                     BW_INK_GRAPHITE_LIGHT,
-                     PANGO_ALIGN_LEFT,
-                     .wrap = TRUE };
-  return bw_canvas_claim (canvas, &label) & (note == NULL || bw_canvas_claim (canvas, &second));
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = bw_vector_keeps (layout, BW_VECTOR_LEAVE_LONG_CAPTION) ? 2
+                                                                                                : 1,
+                        .note = note,
+                        .note_lines = 2,
+                        .below = canvas->pad / 2 };
+  return bw_canvas_claim_foot (canvas, &foot, &layout->words_y);
 }
 
 /**

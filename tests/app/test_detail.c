@@ -350,6 +350,17 @@ static void
 test_rgb (Fixture *f, gconstpointer data)
 {
   select_signal (f, BW_SIGNAL_COMPOSITE);
+  /* The composite input has 6 MHz, the one for RGB the monitor's 20 MHz. */
+  BwDetailCase by_input = *bw_detail_state_get_case (f->state);
+  BwDetail through;
+  g_assert_cmpfloat_with_epsilon (by_input.bandwidth_hz, 6e6, 1);
+  by_input.signal = BW_SIGNAL_RGB;
+  by_input.system = BW_SYSTEM_NONE;
+  by_input.bandwidth_hz = 20e6;
+  bw_detail_compute (&by_input, &through);
+  g_autofree char *there = lines (through.combined_tvl);
+  g_assert_nonnull (strstr (bw_path_panel_get_answer (f->path), there));
+
   type (f, BW_DETAIL_PITCH_VALUE, "0.2 mm");
   type (f, BW_DETAIL_SPOT, "0.2 mm");
   type (f, BW_DETAIL_BANDWIDTH, "40 MHz");

@@ -357,7 +357,8 @@ test_files (Fixture *f, gconstpointer data)
   press_and_choose (f, "export-parts", csv);
   g_assert_true (g_file_get_contents (csv, &written, NULL, NULL));
   g_assert_cmpstr (written, ==, expected);
-  g_assert_true (g_str_has_prefix (written, "what,ideal_ohm,series,value_ohm,count,price\r\n"));
+  g_assert_true (g_str_has_prefix (written, "what,ideal_ohm,series,value_ohm,count,price,"
+                                         "power_w,rating_w\r\n"));
   g_assert_nonnull (strstr (written, "E24,1100,1,"));
   press_and_choose (f, "export-hookup", pdf);
   assert_begins (pdf, "%PDF");

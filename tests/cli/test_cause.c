@@ -136,6 +136,58 @@ test_sheet (void)
   g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "causes")), >, 0);
 }
 
+static double
+expected_of (JsonObject *root)
+{
+  JsonArray *readings = json_object_get_array_member (root, "readings");
+  return figure_of (json_array_get_object_element (readings, 0), "expected_high");
+}
+
+/* 5 V behind 100 Ω through 1.1 kΩ, the E24 value next to 1075 Ω (IEC 60063), into 75 Ω:
+ * 5 × 75/1275 = 294 mV (voltage divider). */
+static void
+test_attenuated (void)
+{
+  g_autofree char *path = demo_path ();
+  g_autoptr (Run) run = run_cli ("cause", path, "--source", "4", "--input", "3", "--conductor",
+                                 "sync", "--sync-level", "294mV", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *faults = json_object_get_array_member (cause_at (root, 0), "faults");
+  g_assert_true (is_near (expected_of (root), 5.0 * 75 / 1275, 1e-9));
+  g_assert_cmpuint (json_array_get_length (faults), ==, 0);
+}
+
+/* The input takes no separate H: 3.5 V behind 50 Ω, into 10 kΩ. */
+static void
+test_not_taken (void)
+{
+  g_autofree char *path = demo_path ();
+  g_autoptr (Run) run = run_cli ("cause", path, "--source", "7", "--input", "3", "--conductor", "h",
+                                 "--sync-level", "3.5V", "--json", NULL);
+  g_autoptr (Run) text = run_cli ("cause", path, "--source", "7", "--input", "3", "--conductor",
+                                  "h", "--sync-level", "3.5V", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_assert_true (is_near (expected_of (root), 3.5 * 10e3 / 10050, 1e-9));
+  g_assert_nonnull (strstr (text->out, "does not take separate"));
+}
+
+static void
+test_impossible (void)
+{
+  static const char *const wrong[][3] = { { "--tilt", "150%", "0 % to 100 %" },
+                                          { "--tilt", "-5%", "0 % to 100 %" },
+                                          { "--line-tilt", "101%", "0 % to 100 %" },
+                                          { "--sync-level", "-300mV", "polarity" },
+                                          { "--burst", "-300mV", "positive" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_autoptr (Run) run = run_cli ("cause", "--system", "pal-b", "--kind", "composite",
+                                     wrong[i][0], wrong[i][1], NULL);
+      assert_refused (run, 1, wrong[i][1]);
+      assert_refused (run, 1, wrong[i][2]);
+    }
+}
+
 static void
 test_text (void)
 {
@@ -144,6 +196,8 @@ test_text (void)
   g_assert_cmpint (run->status, ==, 0);
   g_assert_nonnull (strstr (run->out, "0.67 times"));
   g_assert_nonnull (strstr (run->out, "-3.52 dB"));
+  g_assert_nonnull (strstr (run->out, "fits best"));
+  g_assert_null (strstr (run->out, "100 %"));
 }
 
 static void
@@ -228,6 +282,9 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/conductor", test_conductor);
   g_test_add_func ("/cause/tilt", test_tilt);
   g_test_add_func ("/cause/sheet", test_sheet);
+  g_test_add_func ("/cause/attenuated", test_attenuated);
+  g_test_add_func ("/cause/not-taken", test_not_taken);
+  g_test_add_func ("/cause/impossible", test_impossible);
   g_test_add_func ("/cause/text", test_text);
   g_test_add_func ("/cause/refused", test_refused);
   g_test_add_func ("/cause/conductors-of-levels", test_conductors);

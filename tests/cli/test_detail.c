@@ -209,6 +209,21 @@ static const struct
   { "no-mask", { "detail", "--diagonal", "27in", "--aspect", "4:3" }, 2, "--mask" },
   { "source-without-sheet", { TUBE, "--source", "1" }, 2, "--source" },
   { "system-without-kind", { TUBE, "--system", "pal-b" }, 2, "--kind" },
+  /* what counts in hertz needs a line to count on */
+  { "lead-without-raster", { TUBE, "--lead", "5MHz" }, 2, "--lead needs --raster" },
+  { "detail-without-raster", { TUBE, "--detail", "3MHz" }, 2, "--detail needs --raster" },
+  { "filter-without-raster", { TUBE, "--filter", "comb" }, 2, "--filter needs --raster" },
+  { "kind-without-raster", { TUBE, "--kind", "rgb" }, 2, "--kind needs --raster" },
+  { "composite-without-system",
+    { TUBE, "--kind", "composite", "-r", "576i" },
+    2,
+    "needs --system" },
+  { "mono-with-pitch",
+    { "detail", "-d", "20in", "-a", "4:3", "-m", "mono", "-p", "0.3mm" },
+    2,
+    "--pitch" },
+  { "aspect-range", { "detail", "-d", "20in", "-a", "100:1", "-m", "dot" }, 2, "4:1" },
+  { "aspect-upright", { "detail", "-d", "20in", "-a", "3:4", "-m", "dot" }, 2, "1:1" },
   { "mask", { "detail", "--diagonal", "27in", "--aspect", "4:3", "--mask", "net" }, 1, "net" },
   { "aspect", { "detail", "--diagonal", "27in", "--aspect", "4x3", "--mask", "dot" }, 1, "4x3" },
   { "diagonal",
@@ -241,6 +256,77 @@ test_refused (void)
     }
 }
 
+/* ITU-R BT.470-6: NTSC and PAL M are of 525 lines and 60 fields, PAL B, N and SECAM of 625 and 50. */
+static void
+test_system_of_raster (void)
+{
+  static const struct
+  {
+    const char *system;
+    gboolean of_525;
+  } systems[] = { { "ntsc-m", TRUE }, { "pal-m", TRUE }, { "pal-b", FALSE }, { "pal-n", FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (systems); i++)
+    {
+      g_autoptr (Run) on_525 = run_cli (TUBE, "-k", "composite", "--system", systems[i].system,
+                                        "-r", "480i", NULL);
+      g_autoptr (Run) on_625 = run_cli (TUBE, "-k", "composite", "--system", systems[i].system,
+                                        "-r", "576i", NULL);
+      assert_refused (systems[i].of_525 ? on_625 : on_525, 2, systems[i].system);
+      g_assert_cmpint ((systems[i].of_525 ? on_525 : on_625)->status, ==, 0);
+    }
+}
+
+/* A bandwidth without a raster has no lines: it is null, and that is said. */
+static void
+test_not_counted (void)
+{
+  g_autoptr (Run) run = run_cli (TUBE, "-p", "0.3mm", "-b", "5MHz", "--kell", "0.8", "--json",
+                                 NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_nonnull (strstr (run->out, "\"bandwidth_tvl\": null"));
+  assert_one_line (run->err);
+  g_assert_nonnull (strstr (run->err, "--bandwidth, --kell"));
+}
+
+/* A lead of 1 GHz is no limit of a tube: 2 x 1000 x 52 x 3/4 = 78 000 lines are not printed. The
+ * lines of 20 in lie 304.8/575 = 0.53 mm apart, the rows of 0.28 mm 0.14: 1/(1/0.14 - 1/0.53) = 0.19
+ * and 1/(1/0.14 - 2/0.53) = 0.30 mm are both finer than a line. */
+static void
+test_noise (void)
+{
+  g_autoptr (Run) run = run_cli ("detail", "-d", "20in", "-a", "4:3", "-m", "dot", "-p", "0.28mm",
+                                 "-r", "576i", "--lead", "1GHz", "-b", "5MHz", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_null (strstr (run->out, "78000"));
+  g_assert_nonnull (strstr (run->out, "none visible"));
+  g_assert_nonnull (strstr (run->out, "3 dB"));
+  g_assert_nonnull (strstr (run->out, "sampling limit of samples"));
+}
+
+/* The demo's set of 19 in, 4:3, 0.45 mm slot, with a switch: a source of 16:9 is scanned 386.08 mm
+ * wide (0.8 x 482.6) and 217.17 mm high: 857.96 columns / (16/9) = 482.6 lines. Its line of 1080 is
+ * then 217.17 mm / (1080 x 0.95), and one arc minute (3437.75 of them) off. */
+static void
+test_wide_in_standard (void)
+{
+  g_autoptr (JsonObject) wide = demo_detail ("6", "3", NULL, NULL);
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) text = run_cli ("detail", demo, "-s", "6", "-i", "3", NULL);
+  g_assert_true (is_near (figure_of (wide, "screen_width_m"), 0.38608, 1e-9));
+  g_assert_true (is_near (figure_of (wide, "screen_height_m"), 0.21717, 1e-9));
+  g_assert_true (is_near (figure_of (wide, "mask_tvl"), 482.6, 1e-6));
+  g_assert_true (is_near (figure_of (wide, "line_pitch_m"), 0.2117e-3, 5e-8));
+  g_assert_true (is_near (figure_of (wide, "arc_minute_m"), 0.728, 5e-4));
+  g_assert_nonnull (strstr (text->out, "16:9"));
+  g_assert_nonnull (strstr (text->out, "switch"));
+  /* the same pair as planned, and as judged */
+  g_autoptr (Run) hookup = run_cli ("hookup", demo, "-s", "6", "-i", "3", NULL);
+  g_autoptr (Run) fit = run_cli ("fit", "-f", demo, NULL);
+  g_assert_nonnull (strstr (hookup->out, "mask: 483 lines"));
+  g_assert_null (strstr (hookup->out, "526 lines"));
+  g_assert_nonnull (strstr (fit->out, "mask: 483 lines"));
+}
+
 static void
 test_refused_of_sheet (void)
 {
@@ -271,6 +357,10 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/factors", test_factors);
   g_test_add_func ("/detail/text", test_text);
   g_test_add_func ("/detail/refused", test_refused);
+  g_test_add_func ("/detail/system-of-raster", test_system_of_raster);
+  g_test_add_func ("/detail/not-counted", test_not_counted);
+  g_test_add_func ("/detail/noise", test_noise);
+  g_test_add_func ("/detail/wide-in-standard", test_wide_in_standard);
   g_test_add_func ("/detail/refused-of-sheet", test_refused_of_sheet);
   return g_test_run ();
 }

@@ -169,7 +169,8 @@ test_csv (void)
                                  NULL);
   g_assert_cmpint (run->status, ==, 0);
   g_autofree char *csv = read_text (path);
-  g_assert_true (g_str_has_prefix (csv, "what,ideal_ohm,series,value_ohm,count,price\r\n"));
+  g_assert_true (g_str_has_prefix (csv, "what,ideal_ohm,series,value_ohm,count,price,"
+                                         "power_w,rating_w\r\n"));
   g_assert_nonnull (strstr (csv, ",1075,E24,1100,1,"));
   remove_scratch (folder);
 }

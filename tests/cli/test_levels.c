@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* `breezeway-cli levels`: what should be on the wire. */
+#include <math.h>
 #include <string.h>
 
 #include "run.h"
@@ -116,9 +117,110 @@ test_refused (void)
       = run_cli ("levels", "--system", "ntsc-m", "--kind", "rgb", "--bars", "50", NULL);
   g_autoptr (Run) nothing = run_cli ("levels", NULL);
   assert_refused (system, 1, "ntsc-x");
+  g_assert_null (strstr (system->err, "--list"));
+  g_assert_nonnull (strstr (system->err, "secam-l"));
   assert_refused (kind, 2, "--kind");
   assert_refused (bars, 2, "--bars");
   assert_refused (nothing, 2, "--system");
+}
+
+/* The level @id of the conductor @conductor, with 75 % bars; NAN where it has none. */
+static double
+conductor_level (const char *system, const char *kind, const char *sync, const char *conductor,
+                 const char *id)
+{
+  g_autoptr (Run) run = run_cli ("levels", "-s", system, "-k", kind, "--bars", "75", "--sync", sync,
+                                 "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *all = json_object_get_array_member (root, "conductors");
+
+  for (guint i = 0; i < json_array_get_length (all); i++)
+    {
+      JsonObject *on = json_array_get_object_element (all, i);
+      JsonArray *levels = json_object_get_array_member (on, "levels");
+      for (guint k = 0; k < json_array_get_length (levels); k++)
+        {
+          JsonObject *level = json_array_get_object_element (levels, k);
+          if (strcmp (json_object_get_string_member (on, "id"), conductor) == 0
+              && strcmp (json_object_get_string_member (level, "id"), id) == 0)
+            return figure_of (level, "v");
+        }
+    }
+  return NAN;
+}
+
+/* Three quarters of 700 mV, and of ±350 mV (ITU-R BT.601-5 3.5); composite of 75 % bars reaches 100
+ * IRE at yellow, which is 714.3 mV, and C half of the 87.7363 IRE of cyan and red (SMPTE 170M-2004
+ * table A.3). White stays that of 100 %. */
+static void
+test_conductors_of_bars (void)
+{
+  static const struct
+  {
+    const char *args[5];
+    double volts;
+  } cases[] = {
+    { { "pal-b", "rgb", "composite-sync", "r", "highest" }, 0.525 },
+    { { "pal-b", "rgb", "composite-sync", "r", "white" }, 0.7 },
+    { { "pal-b", "component", "on-y", "pb", "highest" }, 0.2625 },
+    { { "pal-b", "component", "on-y", "pb", "lowest" }, -0.2625 },
+    { { "ntsc-m", "composite", "in-video", "video", "highest" }, 100 / 140.0 },
+    { { "ntsc-m", "yc", "in-video", "c", "highest" }, 87.7363 / 280 },
+    { { "ntsc-m", "yc", "in-video", "c", "lowest" }, -87.7363 / 280 },
+    /* logic is never below its ground (common practice, no source) */
+    { { "none", "rgb", "separate", "h", "blanking" }, 5 },
+    { { "none", "rgb", "separate", "h", "sync_low" }, 0 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const char *const *a = cases[i].args;
+      g_assert_true (is_near (conductor_level (a[0], a[1], a[2], a[3], a[4]), cases[i].volts, 1e-6));
+    }
+}
+
+/* SMPTE 170M-2004 table A.3: yellow of 75 % bars has a luma of 68.9663 and a chroma of 62.0675 IRE,
+ * which Y/C carries on two conductors. */
+static void
+test_yc_apart (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("ntsc-m", "yc", "75");
+  JsonObject *yellow = bar_of (root, 1);
+  g_assert_true (is_near (figure_of (yellow, "max_v") * 140, 68.9663, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "min_v") * 140, 68.9663, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "c_max_v") * 140, 62.0675 / 2, 1e-4));
+  g_assert_true (is_near (figure_of (yellow, "c_min_v") * 140, -62.0675 / 2, 1e-4));
+  g_autoptr (Run) run = run_cli ("levels", "-s", "ntsc-m", "-k", "yc", "-b", "75", NULL);
+  g_assert_nonnull (strstr (run->out, "C highest"));
+  g_assert_nonnull (strstr (run->out, "221.7 mV"));
+}
+
+/* A burst as high as sync: 40 IRE of 140 to the volt, 300 mV (common practice, no source). PAL
+ * switches the sign of R−Y from line to line (ITU-R BT.1700 Part B). */
+static void
+test_words (void)
+{
+  static const struct
+  {
+    const char *system;
+    const char *burst;
+    gboolean mirrored;
+  } cases[] = {
+    { "pal-m", "286 mV", TRUE },     { "pal-60", "300 mV", TRUE }, { "ntsc-4.43", "286 mV", FALSE },
+    { "ntsc-m", NULL, FALSE },       { "pal-b", NULL, TRUE },      { "secam-l", NULL, FALSE },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Run) run = run_cli ("levels", "-s", cases[i].system, "-k", "composite", NULL);
+      const char *usual = strstr (run->out, "common practice");
+      g_assert_cmpint (run->status, ==, 0);
+      g_assert_cmpint (usual != NULL, ==, cases[i].burst != NULL);
+      if (cases[i].burst != NULL)
+        g_assert_nonnull (strstr (usual, cases[i].burst));
+      g_assert_cmpint (strstr (run->out, "360°") != NULL, ==, cases[i].mirrored);
+      g_autoptr (JsonObject) root = levels_of (cases[i].system, "composite", "75");
+      if (cases[i].burst != NULL)
+        g_assert_true (is_null (root, "burst_pp_v"));
+    }
 }
 
 static void
@@ -143,6 +245,9 @@ main (int argc, char **argv)
   g_test_add_func ("/levels/rgb", test_rgb);
   g_test_add_func ("/levels/secam", test_secam);
   g_test_add_func ("/levels/refused", test_refused);
+  g_test_add_func ("/levels/conductors-of-bars", test_conductors_of_bars);
+  g_test_add_func ("/levels/yc-apart", test_yc_apart);
+  g_test_add_func ("/levels/words", test_words);
   g_test_add_func ("/levels/text", test_text);
   return g_test_run ();
 }

@@ -99,6 +99,9 @@ test_polarities (void)
   g_assert_cmpint (wrong->status, ==, 0);
   g_assert_nonnull (strstr (wrong->out, "is no composite sync"));
   g_assert_nonnull (strstr (wrong->out, "inverter into V"));
+  /* what is no composite sync is not judged as one */
+  g_assert_null (strstr (wrong->out, "needs no inverter"));
+  g_assert_null (strstr (wrong->out, "The result has"));
 }
 
 /* A first-order loop without edges on lines 5 to 7 runs away by 3 x 1 % of a line. */

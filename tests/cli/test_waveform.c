@@ -106,7 +106,8 @@ test_luma (void)
   remove_scratch (folder);
 }
 
-/* VESA DMT 04: 640 × 480 in 800 × 525 at 25.175 MHz; one frame, with H and V of 5 V, negative. */
+/* VESA DMT 04: 640 × 480 in 800 × 525 at 25.175 MHz; one frame, with H and V of 5 V, negative: logic
+ * rests high and its pulses are at 0 V (common practice, no source). */
 static void
 test_rgb_frame (void)
 {
@@ -120,10 +121,10 @@ test_rgb_frame (void)
   for (guint i = 0; i < csv->columns; i++)
     g_assert_cmpstr (csv->heads[i], ==, heads[i]);
   g_assert_cmpuint (csv->rows, ==, 800 * 525);
-  g_assert_true (is_near (at (csv, 48, 4), -5, 1e-6)); /* in line sync, and in field sync */
-  g_assert_true (is_near (at (csv, 48, 5), -5, 1e-6));
-  g_assert_true (is_near (at (csv, 800 * 200 + 700, 4), 0, 1e-6));
-  g_assert_true (is_near (at (csv, 800 * 200 + 700, 5), 0, 1e-6));
+  g_assert_true (is_near (at (csv, 48, 4), 0, 1e-6)); /* in line sync, and in field sync */
+  g_assert_true (is_near (at (csv, 48, 5), 0, 1e-6));
+  g_assert_true (is_near (at (csv, 800 * 200 + 700, 4), 5, 1e-6));
+  g_assert_true (is_near (at (csv, 800 * 200 + 700, 5), 5, 1e-6));
   remove_scratch (folder);
 }
 
@@ -216,6 +217,24 @@ test_drawings (void)
   remove_scratch (folder);
 }
 
+/* What the trade does use: 525-line PAL at 4.43 MHz, and a raster of half the lines, progressive. */
+static void
+test_other_lines (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *mixed = make (folder, "a.csv", ARGS ("-s", "pal-60", "-k", "composite", "-r",
+                                                        "525-59.94-interlaced"));
+  g_autofree char *half = make (folder, "b.csv", ARGS ("-s", "ntsc-m", "-k", "composite", "-r",
+                                                       "262-60.05-progressive"));
+  g_autofree char *rgb = make (folder, "c.csv", ARGS ("-s", "pal-b", "-k", "rgb", "-r",
+                                                      "525-59.94-interlaced"));
+  g_autoptr (Csv) csv = read_csv (mixed);
+  g_assert_cmpuint (csv->columns, ==, 2);
+  g_assert_true (g_file_test (half, G_FILE_TEST_EXISTS));
+  g_assert_true (g_file_test (rgb, G_FILE_TEST_EXISTS));
+  remove_scratch (folder);
+}
+
 /* In a locale with a decimal comma the file has points. */
 static void
 test_locale (void)
@@ -250,6 +269,11 @@ test_refused (void)
     { { "-s", "pal-b", "-k", "yc", "-c", "fog", "-o", "a.csv" }, 1, "pulse-and-window" },
     { { "-s", "pal-b", "-k", "yc", "-b", "80", "-o", "a.csv" }, 1, "75, 100" },
     { { "-s", "pal-b", "-k", "yc", "--line", "626", "-o", "a.csv" }, 1, "1 to 625" },
+    { { "-s", "pal-b", "-k", "yc", "--line", "0", "-o", "a.csv" }, 1, "1 to 625" },
+    { { "-s", "pal-b", "-k", "yc", "-r", "525-59.94-interlaced", "-o", "a.csv" }, 1, "625 lines" },
+    { { "-s", "ntsc-m", "-k", "composite", "-r", "625-50-interlaced", "-o", "a.csv" },
+      1,
+      "525 lines" },
     { { "-s", "pal-b", "-k", "yc", "--frame", "-1", "-o", "a.csv" }, 1, "--frame" },
     { { "-s", "pal-b", "-k", "yc", "--rate", "9MHz", "-o", "a.csv" }, 1, "twice" },
     { { "-s", "pal-b", "-k", "yc", "--rate", "9GHz", "--span", "frame", "-o", "a.csv" },
@@ -279,6 +303,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/waveform/frames", test_frames);
   g_test_add_func ("/cli/waveform/sheet", test_sheet);
   g_test_add_func ("/cli/waveform/drawings", test_drawings);
+  g_test_add_func ("/cli/waveform/other-lines", test_other_lines);
   g_test_add_func ("/cli/waveform/locale", test_locale);
   g_test_add_func ("/cli/waveform/refused", test_refused);
   return g_test_run ();

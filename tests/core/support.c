@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include <gio/gio.h>
 #include <glib/gstdio.h>
 
 /**
@@ -324,4 +325,48 @@ bw_test_demo (void)
   if (sheet == NULL)
     g_error ("%s cannot be read", path);
   return sheet;
+}
+
+/* Debian's numpy belongs to Debian's own Python, which another in the PATH may hide. */
+static const char *
+python (void)
+{
+  return g_file_test ("/usr/bin/python3", G_FILE_TEST_IS_EXECUTABLE) ? "/usr/bin/python3"
+                                                                     : "python3";
+}
+
+/**
+ * bw_test_python:
+ * @script: a file of tests/core
+ * @words: (array zero-terminated=1): its arguments
+ * @input: (nullable): what it reads
+ * @well: (out): whether it ends with 0; without numpy it does not
+ *
+ * Runs a script. What it writes on its standard error stands in the log of the test; without
+ * Python the test ends.
+ *
+ * Returns: (transfer full): what it prints
+ */
+char *
+bw_test_python (const char *script, const char *const *words, const char *input, gboolean *well)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"), "core", script, NULL);
+  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
+  g_autoptr (GError) error = NULL;
+  const GSubprocessFlags in = input != NULL ? G_SUBPROCESS_FLAGS_STDIN_PIPE
+                                            : G_SUBPROCESS_FLAGS_NONE;
+  char *out = NULL;
+
+  g_ptr_array_add (argv, (gpointer) python ());
+  g_ptr_array_add (argv, (gpointer) "-B");
+  g_ptr_array_add (argv, path);
+  for (guint i = 0; words[i] != NULL; i++)
+    g_ptr_array_add (argv, (gpointer) words[i]);
+  g_ptr_array_add (argv, NULL);
+  g_autoptr (GSubprocess) process = g_subprocess_newv ((const char *const *) argv->pdata,
+                                                       in | G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
+  if (process == NULL || !g_subprocess_communicate_utf8 (process, input, NULL, &out, NULL, &error))
+    g_error ("%s: %s", script, error->message);
+  *well = g_subprocess_get_successful (process);
+  return out;
 }

@@ -48,6 +48,10 @@ BwSheet *bw_test_demo (void);
 /* Asserts that @text holds every one of the words, a list that ends in NULL. */
 void bw_test_assert_words (const char *text, const char *const *words);
 
+/* Runs a script of tests/core, which needs Debian's python3-numpy, and returns what it prints. */
+char *bw_test_python (const char *script, const char *const *words, const char *input,
+                      gboolean *well);
+
 /* A short word for a test path: what may not stand in one becomes "-". */
 char *bw_test_path_word (const char *text);
 

@@ -1,56 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Causes that are a part or a d.c. path: attenuator, capacitor, source resistance. */
-#include "cause.h"
-
-#include <math.h>
-
-#include "support.h"
-
-#define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
-
-static void
-read_levels (BwScopeReadings *readings, double sync_v, double white_v, double black_v,
-             double burst_v)
-{
-  bw_scope_readings_set (readings, BW_SCOPE_SYNC, sync_v);
-  bw_scope_readings_set (readings, BW_SCOPE_WHITE, white_v);
-  bw_scope_readings_set (readings, BW_SCOPE_BLACK, black_v);
-  bw_scope_readings_set (readings, BW_SCOPE_BURST, burst_v);
-}
-
-static BwCauseCase
-pal_composite (void)
-{
-  BwCauseCase c;
-  bw_cause_case_standard (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
-                          BW_CONDUCTOR_VIDEO, &c);
-  bw_cause_case_time (&c, bw_test_raster ("625-50-interlaced"));
-  return c;
-}
-
-static BwCause
-first_cause (const BwCauseCase *c, const BwScopeReadings *readings)
-{
-  g_autoptr (GArray) causes = bw_causes (c, readings);
-  BwCause none = { 0 };
-  g_assert_cmpuint (causes->len, >, 0);
-  return causes->len > 0 ? g_array_index (causes, BwCause, 0) : none;
-}
-
-static void
-assert_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
-             const char *const *words)
-{
-  g_autofree char *says = bw_cause_says (c, readings, cause, '.');
-  bw_test_assert_words (says, words);
-}
+#include "test_cause-case.h"
 
 static BwCauseCase
 logic_into_75 (double driver_ohm)
 {
   BwCauseCase c;
-  bw_cause_case_standard (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC,
-                          &c);
+  bw_cause_case_standard (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC, &c);
   c.form.own_sync_v = 5;
   c.sync_stated = BW_LOAD_OPEN;
   c.sync_ohm = driver_ohm;
@@ -129,6 +85,18 @@ test_tilt (void)
   g_assert_true (bw_near (cause.faults[0].farad, 22e-6, 0.1e-6));
 }
 
+/* 1163 µF around 150 Ω: three digits without an exponent. */
+static void
+test_large_capacitor (void)
+{
+  BwCauseCase c = pal_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0.3, 0.7, 0, 0.3);
+  bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1 - exp (-287.5 * 64e-6 / (150 * 1163e-6)));
+  BwCause cause = first_cause (&c, &readings);
+  assert_says (&c, &readings, &cause, WORDS ("1160 µF"));
+}
+
 /* Behind a capacitor the mean is zero: with a white picture of 700 mV for 52/64 of the line and
  * 575/625 of the lines blanking lies below zero, with a black one a little above. */
 static void
@@ -157,6 +125,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-circuits/attenuator-unloaded", test_attenuator_unloaded);
   g_test_add_func ("/cause-circuits/voltage-source", test_voltage_source);
   g_test_add_func ("/cause-circuits/tilt", test_tilt);
+  g_test_add_func ("/cause-circuits/large-capacitor", test_large_capacitor);
   g_test_add_func ("/cause-circuits/floating", test_floating);
   return g_test_run ();
 }

@@ -1,31 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "cause.h"
-
-#include <math.h>
-
-#include "support.h"
-
-#define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
-
-static void
-read_levels (BwScopeReadings *readings, double sync_v, double white_v, double black_v,
-             double burst_v)
-{
-  bw_scope_readings_set (readings, BW_SCOPE_SYNC, sync_v);
-  bw_scope_readings_set (readings, BW_SCOPE_WHITE, white_v);
-  bw_scope_readings_set (readings, BW_SCOPE_BLACK, black_v);
-  bw_scope_readings_set (readings, BW_SCOPE_BURST, burst_v);
-}
-
-static BwCauseCase
-pal_composite (void)
-{
-  BwCauseCase c;
-  bw_cause_case_standard (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
-                          BW_CONDUCTOR_VIDEO, &c);
-  bw_cause_case_time (&c, bw_test_raster ("625-50-interlaced"));
-  return c;
-}
+#include "test_cause-case.h"
 
 static BwCauseCase
 ntsc_composite (void)
@@ -35,23 +9,6 @@ ntsc_composite (void)
                           BW_CONDUCTOR_VIDEO, &c);
   bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
   return c;
-}
-
-static BwCause
-first_cause (const BwCauseCase *c, const BwScopeReadings *readings)
-{
-  g_autoptr (GArray) causes = bw_causes (c, readings);
-  BwCause none = { 0 };
-  g_assert_cmpuint (causes->len, >, 0);
-  return causes->len > 0 ? g_array_index (causes, BwCause, 0) : none;
-}
-
-static void
-assert_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
-             const char *const *words)
-{
-  g_autofree char *says = bw_cause_says (c, readings, cause, '.');
-  bw_test_assert_words (says, words);
 }
 
 /* A 75 Ω source: without load twice the level, two loads two thirds, three a half, 50 Ω four fifths
@@ -259,6 +216,61 @@ test_no_signal (void)
   g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
 }
 
+/* A tilt, or a pulse with a direction, is of something that arrives. A tilt of 10 %: white falls
+ * by it, so white is there. */
+static void
+test_something_arrives (void)
+{
+  BwCauseCase c = ntsc_composite ();
+  const struct
+  {
+    BwScopeReading reading;
+    double value;
+  } read[] = { { BW_SCOPE_FIELD_TILT, 0.1 }, { BW_SCOPE_LINE_TILT, 0.1 }, { BW_SCOPE_POLARITY, 1 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (read); i++)
+    {
+      BwScopeReadings readings = { 0 };
+      c.capacitor_f = i == 0 ? 220e-6 : 0;
+      bw_scope_readings_set (&readings, read[i].reading, read[i].value);
+      g_autoptr (GArray) causes = bw_causes (&c, &readings);
+      g_assert_cmpuint (causes->len, >, 0);
+      for (guint k = 0; k < causes->len; k++)
+        g_assert_cmpint (g_array_index (causes, BwCause, k).faults[0].kind, !=, BW_FAULT_NO_SIGNAL);
+    }
+}
+
+/* 5 V × 75/(75 + 75) = 2.5 V (voltage divider): one fault, so none of two. */
+static void
+test_one_before_two (void)
+{
+  BwCauseCase c;
+  BwScopeReadings readings = { 0 };
+  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC, &c);
+  bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 2.5);
+  g_autoptr (GArray) causes = bw_causes (&c, &readings);
+  const BwCause *first = &g_array_index (causes, BwCause, 0);
+  g_assert_cmpuint (first->n_faults, ==, 1);
+  g_assert_cmpint (first->faults[0].kind, ==, BW_FAULT_OTHER_DRIVE);
+  g_assert_cmpuint (first->faults[0].which, ==, BW_DRIVE_LOGIC_75);
+  for (guint i = 0; i < causes->len; i++)
+    g_assert_cmpuint (g_array_index (causes, BwCause, i).n_faults, ==, 1);
+}
+
+/* A bar cannot fall below nothing, nor by more than itself; an amplitude has no sign. */
+static void
+test_refused (void)
+{
+  BwScopeReadings readings = { 0 };
+  g_assert_false (bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1.5));
+  g_assert_false (bw_scope_readings_set (&readings, BW_SCOPE_LINE_TILT, -0.05));
+  g_assert_false (bw_scope_readings_set (&readings, BW_SCOPE_SYNC, -0.3));
+  g_assert_false (bw_scope_readings_set (&readings, BW_SCOPE_BURST, -0.3));
+  g_assert_cmpuint (readings.given, ==, 0);
+  g_assert_true (bw_scope_readings_set (&readings, BW_SCOPE_WHITE, -0.7));
+  g_assert_true (bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -279,5 +291,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/unknown", test_unknown);
   g_test_add_func ("/cause/nothing-read", test_nothing_read);
   g_test_add_func ("/cause/no-signal", test_no_signal);
+  g_test_add_func ("/cause/something-arrives", test_something_arrives);
+  g_test_add_func ("/cause/one-before-two", test_one_before_two);
+  g_test_add_func ("/cause/refused", test_refused);
   return g_test_run ();
 }

@@ -76,32 +76,18 @@ put_result (GString *to, const BwDetailCase *what)
   g_string_append_c (to, '\n');
 }
 
-/* Debian's own, to which its package of numpy belongs, before another one. */
-static const char *
-python (void)
-{
-  return g_file_test ("/usr/bin/python3", G_FILE_TEST_IS_EXECUTABLE) ? "/usr/bin/python3"
-                                                                     : "python3";
-}
-
 /* Whether detail_check.py agrees with @cases; what it prints is in @says. */
 static gboolean
 agrees (const char *cases, char **says)
 {
-  g_autoptr (GError) error = NULL;
-  g_autofree char *script = g_build_filename (g_getenv ("BW_TEST_DATA"), "core", "detail_check.py",
-                                              NULL);
   char *folder = bw_test_folder_new ();
   g_autofree char *path = g_build_filename (folder, "cases", NULL);
-  const char *argv[] = { python (), script, path, NULL };
-  int status = 0;
+  gboolean well = FALSE;
 
   g_assert_true (g_file_set_contents (path, cases, -1, NULL));
-  if (!g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, says, NULL,
-                     &status, &error))
-    g_error ("python3 with numpy is needed for this test: %s", error->message);
+  *says = bw_test_python ("detail_check.py", WORDS (path), NULL, &well);
   bw_test_folder_remove (folder);
-  return g_spawn_check_wait_status (status, NULL);
+  return well;
 }
 
 #define N_CHOICES 4

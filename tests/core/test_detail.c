@@ -379,8 +379,14 @@ test_moire (void)
   g_assert_cmpfloat_with_epsilon (detail.moire_samples_mask_m, 0.47625e-3 * 0.5 / 0.02375, 1e-9);
   what.mask = BW_MASK_DOT;
   bw_detail_compute (&what, &detail);
-  /* 0.47625 mm against 0.25 mm */
-  g_assert_cmpfloat_with_epsilon (detail.moire_lines_mask_m, 0.47625e-3 * 0.25 / 0.22625, 1e-9);
+  /* 0.47625 mm against 0.25 mm: 1/(2/0.47625 - 1/0.25) = 5.013 mm; 1/(1/0.25 - 1/0.47625) =
+   * 0.526 mm is the shorter */
+  g_assert_cmpfloat_with_epsilon (detail.moire_lines_mask_m, 5.01316e-3, 1e-8);
+  /* 0.15 mm: 1/(1/0.15 - 1/0.47625) = 0.219 mm and 1/(1/0.15 - 2/0.47625) = 0.405 mm are both finer
+   * than a line */
+  what.pitch_m = 0.3e-3;
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpfloat (detail.moire_lines_mask_m, <=, 0);
 }
 
 /* The case of a sheet. */
@@ -412,6 +418,41 @@ test_case_from (void)
   bw_detail_case_from (&what, sheet->monitor, NULL, NULL, NULL);
   g_assert_cmpfloat (what.active_s, <=, 0);
   g_assert_cmpfloat_with_epsilon (what.claimed_lines, 500, 1e-9);
+}
+
+/* sum: the width of 4:3 is 0.8 of its diagonal, so 16:9 inside is 386.08 x 217.17 mm of 19 in; the
+ * height of 16:9 is 9/hypot(16, 9) of its diagonal, so 4:3 inside is 4/3 of that wide. */
+static void
+test_area (void)
+{
+  g_autoptr (BwMonitor) monitor = bw_monitor_new ();
+  g_autoptr (BwSource) source = bw_source_new ();
+  const BwRatio wide = { 16, 9 }, standard = { 4, 3 };
+  BwDetailCase what;
+  BwDetail detail;
+
+  monitor->diagonal_m = 19 * INCH;
+  monitor->mask = BW_MASK_SLOT;
+  monitor->pitch_m = 0.45e-3;
+  source->aspect = wide;
+  bw_detail_case_from (&what, monitor, NULL, source, NULL);
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpfloat_with_epsilon (detail.height_m, 0.28956, 1e-9); /* no switch: it is filled */
+  monitor->wide_switch = TRUE;
+  bw_detail_case_from (&what, monitor, NULL, source, NULL);
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpfloat_with_epsilon (detail.width_m, 0.38608, 1e-9);
+  g_assert_cmpfloat_with_epsilon (detail.height_m, 0.21717, 1e-9);
+  g_assert_cmpfloat_with_epsilon (detail.mask_tvl, 482.6, 1e-6);
+  monitor->aspect = wide;
+  source->aspect = standard;
+  bw_detail_case_from (&what, monitor, NULL, source, NULL);
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpfloat_with_epsilon (detail.height_m, 0.4826 * 9 / sqrt (337), 1e-9);
+  g_assert_cmpfloat_with_epsilon (detail.width_m, 0.4826 * 12 / sqrt (337), 1e-9);
+  source->aspect = (BwRatio){ 5, 4 }; /* of which no switch knows */
+  bw_detail_case_from (&what, monitor, NULL, source, NULL);
+  g_assert_cmpfloat_with_epsilon (what.diagonal_m, 0.4826, 1e-12);
 }
 
 /* The claim. */
@@ -463,6 +504,15 @@ static const ClaimCase claim_cases[] = {
   { "bandwidth-short", BW_MASK_GRILLE, 0.8e-3, 0, 4.2e6, 400, BW_CLAIM_BY_TUBE, { "5.05" } },
   { "mono-bandwidth-short", BW_MASK_MONO, 0, 0, 4.2e6, 400, BW_CLAIM_NOT_SUPPORTED, { "5.05" } },
   { "holds", BW_MASK_GRILLE, 0.8e-3, 1e-3, 10e6, 400, BW_CLAIM_SUPPORTED, { "holds" } },
+  /* 1/TVL^2 adds: 514.35 (mask) and 792.83 (10 MHz) leave 431.50 */
+  { "not-together",
+    BW_MASK_GRILLE,
+    0.8e-3,
+    0,
+    10e6,
+    500,
+    BW_CLAIM_SUPPORTED,
+    { "Each alone carries it", "together they leave 431" } },
   { "holds-at-the-limit",
     BW_MASK_GRILLE,
     0.8e-3,
@@ -546,6 +596,7 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/beat", test_beat);
   g_test_add_func ("/detail/moire", test_moire);
   g_test_add_func ("/detail/case-from", test_case_from);
+  g_test_add_func ("/detail/area", test_area);
   g_test_add_func ("/detail/needs", test_needs);
   return g_test_run ();
 }

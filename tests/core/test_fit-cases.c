@@ -861,6 +861,10 @@ static const Row rows[] = {
   /* What is entered for the source beats what is computed. */
   { "bandwidth/entered-detail", studio, in_composite, composite, .i = "bandwidth=4 MHz",
     .s = "detail=3 MHz", DIRECT, .numbers = { NUM (BANDWIDTH, LOW, 3e6, ABS_TOL (1e-3)) } },
+  /* Component of 525 lines: BT.601 samples luma at 13.5 MHz, half of it is 6.75 MHz. */
+  { "bandwidth/component-without-detail", multi, in_component, component,
+    .m = "bandwidth=5 MHz", TIGHT (BANDWIDTH),
+    .numbers = { NUM (BANDWIDTH, LOW, 6.75e6, ABS_TOL (1e-3)) } },
   /* Monochrome RGB timing without a pixel clock: the source's detail is not known, so there is
    * nothing to say against it. */
   { "bandwidth/unknown-detail", studio, in_rgb, rgb, .m = "bandwidth=5 MHz", DIRECT },

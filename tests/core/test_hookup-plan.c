@@ -64,6 +64,8 @@ check_figures (const BwHookup *hookup)
       g_assert_true (is_text (part->what));
       g_assert_cmpuint (part->count, >, 0);
       g_assert_true ((part->series < BW_N_SERIES) == (part->value_ohm > 0));
+      g_assert_true ((part->rating_w > 0) == (part->value_ohm > 0));
+      g_assert_true (part->rating_w >= 1.5 * part->power_w);
       if (part->value_ohm > 0) /* a preferred value is its own nearest */
         g_assert_true (bw_near (bw_preferred_ohm (part->value_ohm, part->series), part->value_ohm,
                                 1e-9 * part->value_ohm));
@@ -243,6 +245,124 @@ test_levels (void)
   g_assert_cmpuint (resistors, ==, 1);
 }
 
+/* The home computer at a 21-pin input, its sync of 5 V behind @sync_ohm. */
+static BwHookup *
+at_21_pins (BwSheet *sheet, gboolean wide, double sync_ohm)
+{
+  BwSource *source = bw_sheet_source (sheet, 3);
+  bw_monitor_input (sheet->monitor, 2)->connectors = BW_BIT (BW_CONNECTOR_PERITELEVISION);
+  sheet->monitor->wide_switch = wide;
+  source->sync_ohm = sync_ohm;
+  if (wide)
+    source->aspect = (BwRatio){ 16, 9 };
+  return hookup_of (sheet, 3, 2, 0);
+}
+
+static const BwHookupConnection *
+selection_of (const BwHookup *hookup, int pin)
+{
+  for (guint i = 0; i < hookup->connections->len; i++)
+    {
+      const BwHookupConnection *one = hookup->connections->pdata[i];
+      if (one->conductor == BW_N_CONDUCTORS && one->to_pin == pin)
+        return one;
+    }
+  g_assert_not_reached ();
+}
+
+static const BwHookupPart *
+part_of (const BwHookup *hookup, const char *words)
+{
+  for (guint i = 0; i < hookup->parts->len; i++)
+    if (strstr (((BwHookupPart *) hookup->parts->pdata[i])->what, words) != NULL)
+      return hookup->parts->pdata[i];
+  g_test_message ("no part: %s", words);
+  g_assert_not_reached ();
+}
+
+static gboolean
+any_has (GPtrArray *texts, const char *words)
+{
+  for (guint i = 0; i < texts->len; i++)
+    if (strstr (texts->pdata[i], words) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* EN 50049-1: pin 16 wants 1 to 3 V across 75 Ω. From 5 V that is 50 to 300 Ω; √(50 × 300) = 122 Ω,
+ * in E24 120 Ω. At 5.25 V: (5.25 / 195)² × 120 = 87.0 mW, and 5.25 / 195 = 26.9 mA (Ohm's law). A
+ * resistor of at least 1.5 times: 1/4 W (common practice, no source). Pin 8 at 4:3 wants 9.5 to 12 V,
+ * which 5 V cannot give. */
+static void
+test_selection (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwHookup) hookup = at_21_pins (sheet, FALSE, 100);
+  const BwHookupConnection *fast = selection_of (hookup, 16);
+  const BwHookupPart *part = part_of (hookup, "selects: RGB");
+
+  g_assert_true (bw_near (fast->supply_v, 5, 1e-9));
+  g_assert_true (bw_near (selection_of (hookup, 8)->supply_v, 12, 1e-9));
+  g_assert_true (bw_near (part->value_ohm, 120, 1e-6));
+  g_assert_true (bw_near (part->power_w, 0.08698, 1e-5));
+  g_assert_true (bw_near (part->rating_w, 0.25, 1e-9));
+  bw_test_assert_words (fast->through, WORDS ("120\u00a0Ω of 1/4\u00a0W in series"));
+  part_of (hookup, "supply, 5\u00a0V d.c., 27\u00a0mA");
+  part_of (hookup, "supply, 12\u00a0V d.c.");
+  gboolean said = FALSE;
+  for (guint i = 0; i < hookup->steps->len; i++)
+    said |= strstr (((BwHookupStep *) hookup->steps->pdata[i])->purpose,
+                    "needs a 5\u00a0V supply, 27\u00a0mA")
+            != NULL;
+  g_assert_true (said);
+  g_assert_true (any_has (hookup->warnings, "carries no sound"));
+}
+
+/* EN 50049-1 with amendment A2: 4.5 to 7 V on pin 8 is an external picture of 16:9, which 5 V gives.
+ * A set that knows 4:3 alone keeps the level of 4:3. */
+static void
+test_wide_selection (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwHookup) wide = at_21_pins (sheet, TRUE, 100);
+  const BwHookupConnection *slow = selection_of (wide, 8);
+  g_assert_cmpuint (slow->select, ==, BW_SELECT_AV_WIDE);
+  g_assert_true (bw_near (slow->supply_v, 5, 1e-9));
+  g_autoptr (BwHookup) narrow = at_21_pins (sheet, FALSE, 100);
+  g_assert_cmpuint (selection_of (narrow, 8)->select, ==, BW_SELECT_AV);
+}
+
+/* Logic sync that is weak is negative already: the plan does not turn it over. */
+static void
+test_no_idle_inverter (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  bw_sheet_source (sheet, 3)->sync_ohm = 2000;
+  for (guint input = 0; input < sheet->monitor->inputs->len; input++)
+    {
+      g_autoptr (BwHookup) hookup = hookup_of (sheet, 3, input, 0);
+      g_assert_nonnull (hookup->plan);
+      for (guint i = 0; i < hookup->steps->len; i++)
+        g_assert_cmpstr (((BwHookupStep *) hookup->steps->pdata[i])->id, !=, "sync-inverter");
+    }
+}
+
+/* 5 V behind 100 Ω is 5 × 75 / 175 = 2.14 V across 75 Ω (voltage divider); leads by name. */
+static void
+test_words (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwHookup) logic = hookup_of (sheet, 3, 2, 0);
+  g_autoptr (BwHookup) computer = hookup_of (sheet, 6, 2, 0);
+  gboolean said = FALSE;
+  for (guint i = 0; i < logic->steps->len; i++)
+    said |= strstr (((BwHookupStep *) logic->steps->pdata[i])->purpose,
+                    "from 5\u00a0V open (2.14\u00a0V across 75\u00a0Ω) to 294\u00a0mV")
+            != NULL;
+  g_assert_true (said);
+  part_of (computer, "lead, 15-pin DE-15 to 15-pin DE-15");
+}
+
 /* Composite of NTSC M is 1 V from sync tip to white, its burst in Y/C 40 IRE = 286 mV (SMPTE
  * 170M). */
 static void
@@ -305,8 +425,9 @@ test_price (void)
   g_assert_cmpstr (((BwHookupStep *) first->steps->pdata[1])->id, ==, "cheap");
   g_assert_cmpstr (((BwHookupStep *) second->steps->pdata[1])->id, ==, "dear");
   g_autofree char *csv = bw_hookup_parts_csv (second);
-  bw_test_assert_words (csv, WORDS ("what,ideal_ohm,series,value_ohm,count,price\r\n",
-                                    "\"'=dear \"\"one\"\"\",,,,1,\"90.5 EUR\"\r\n"));
+  bw_test_assert_words (csv, WORDS ("what,ideal_ohm,series,value_ohm,count,price,power_w,"
+                                    "rating_w\r\n",
+                                    "\"'=dear \"\"one\"\"\",,,,1,\"90.5 EUR\",,\r\n"));
 }
 
 static void
@@ -349,6 +470,10 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/de-15", test_de_15);
   g_test_add_func ("/hookup-plan/peritelevision", test_peritelevision);
   g_test_add_func ("/hookup-plan/levels", test_levels);
+  g_test_add_func ("/hookup-plan/selection", test_selection);
+  g_test_add_func ("/hookup-plan/wide-selection", test_wide_selection);
+  g_test_add_func ("/hookup-plan/no-idle-inverter", test_no_idle_inverter);
+  g_test_add_func ("/hookup-plan/words", test_words);
   g_test_add_func ("/hookup-plan/coded-levels", test_coded_levels);
   g_test_add_func ("/hookup-plan/luminance", test_luminance);
   g_test_add_func ("/hookup-plan/price", test_price);

@@ -3,8 +3,6 @@
 #include <math.h>
 #include <signal.h>
 
-#include <gio/gio.h>
-
 #include "pads.h"
 #include "selection.h"
 #include "support.h"
@@ -98,32 +96,6 @@ add_random (GArray *sent, GRand *rand)
   send (sent, &network, g_rand_double_range (rand, 0, 0.2));
 }
 
-/* Debian's own, to which its package of numpy belongs, before another one. */
-static const char *
-python (void)
-{
-  return g_file_test ("/usr/bin/python3", G_FILE_TEST_IS_EXECUTABLE) ? "/usr/bin/python3"
-                                                                     : "python3";
-}
-
-static char *
-run_numpy (const char *input)
-{
-  g_autofree char *script = g_build_filename (g_getenv ("BW_TEST_DATA"), "core", "nodal_check.py",
-                                              NULL);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GSubprocess) process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDIN_PIPE
-                                                          | G_SUBPROCESS_FLAGS_STDOUT_PIPE,
-                                                      &error, python (), "-B", script, NULL);
-  char *out = NULL;
-
-  g_assert_no_error (error);
-  g_subprocess_communicate_utf8 (process, input, NULL, &out, NULL, &error);
-  g_assert_no_error (error);
-  g_assert_true (g_subprocess_get_successful (process)); /* numpy that is missing fails here */
-  return out;
-}
-
 static double
 next_number (char **at)
 {
@@ -174,7 +146,9 @@ test_nodal (void)
     add_random (sent, rand);
   for (guint i = 0; i < sent->len; i++)
     append_line (input, &g_array_index (sent, Sent, i));
-  g_autofree char *out = run_numpy (input->str);
+  gboolean well = FALSE;
+  g_autofree char *out = bw_test_python ("nodal_check.py", WORDS (NULL), input->str, &well);
+  g_assert_true (well);
   g_auto (GStrv) lines = g_strsplit (g_strchomp (out), "\n", -1);
   g_assert_cmpuint (g_strv_length (lines), ==, sent->len);
   for (guint i = 0; lines[i] != NULL && !g_test_failed (); i++)

@@ -425,6 +425,8 @@ static const FormatCase format_cases[] = {
   { "megahertz", 4433618.75, HZ, 9, '.', "4.43361875\u00a0MHz" },
   { "below-one-hertz", 0.06, HZ, 3, '.', "0.06\u00a0Hz" },
   { "microseconds", 4.7e-6, SECOND, 3, '.', "4.7\u00a0\u00b5s" },
+  { "rounds-to-a-microsecond", 999.6e-9, SECOND, 3, '.', "1\u00a0\u00b5s" },
+  { "rounds-to-a-volt-below-zero", -0.99996, VOLT, 4, '.', "-1\u00a0V" },
   { "milliseconds", 0.0166833, SECOND, 3, '.', "16.7\u00a0ms" },
   { "millimetres", 0.00025, METRE, 3, '.', "0.25\u00a0mm" },
   { "millivolts", 0.3, VOLT, 3, '.', "300\u00a0mV" },

@@ -9,16 +9,8 @@
 static BwSynthesis *
 composite (const char *raster, BwColourSystem system, gint64 rate_hz)
 {
-  return synthesis_of (&(Setup){ raster, system, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
-                                 BW_CONTENT_BARS, { rate_hz, 1 } });
-}
-
-/* Debian's numpy belongs to Debian's own Python, which another in the PATH may hide. */
-static const char *
-python (void)
-{
-  return g_file_test ("/usr/bin/python3", G_FILE_TEST_IS_EXECUTABLE) ? "/usr/bin/python3"
-                                                                     : "python3";
+  return synthesis_of (&(Setup){
+      raster, system, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO, BW_CONTENT_BARS, { rate_hz, 1 } });
 }
 
 static void
@@ -26,26 +18,23 @@ demodulate (BwSynthesis *s, BwColourSystem system, int frames)
 {
   char *folder = bw_test_folder_new ();
   g_autofree char *path = g_build_filename (folder, "samples.f32", NULL);
-  g_autofree char *script
-      = g_build_filename (g_getenv ("BW_TEST_DATA"), "core", "demodulate.py", NULL);
   BwRatio rate = bw_synthesis_rate_hz (s);
-  g_autofree char *rate_text
-      = g_strdup_printf ("%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT, rate.num, rate.den);
-  const char *const argv[] = { python (), script, bw_kind_id (&bw_colour_systems, system),
-                               rate_text, "75", path, NULL };
+  g_autofree char *rate_text = g_strdup_printf ("%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT, rate.num,
+                                                rate.den);
   gsize n = (gsize) bw_synthesis_line_start (s, frames, 1);
   g_autofree float *volts = samples_of (s, BW_CONDUCTOR_VIDEO, 0, n);
-  g_autofree char *out = NULL, *err = NULL;
   g_autoptr (GError) error = NULL;
-  int status = -1;
+  gboolean well = FALSE;
 
-  if (!g_file_set_contents (path, (const char *) volts, (gssize) (n * sizeof (float)), &error)
-      || !g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &out, &err,
-                        &status, &error))
-    g_error ("%s", error->message);
-  if (!g_spawn_check_wait_status (status, NULL))
-    g_test_message ("%s%s", out, err);
-  g_assert_true (g_spawn_check_wait_status (status, NULL));
+  g_file_set_contents (path, (const char *) volts, (gssize) (n * sizeof (float)), &error);
+  g_assert_no_error (error);
+  g_autofree char *out = bw_test_python ("demodulate.py",
+                                         WORDS (bw_kind_id (&bw_colour_systems, system), rate_text,
+                                                "75", path),
+                                         NULL, &well);
+  if (!well)
+    g_test_message ("%s", out);
+  g_assert_true (well);
   g_assert_nonnull (strstr (out, " 0 faults"));
   bw_test_folder_remove (folder);
 }

@@ -1,23 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What sources put on the wire, and what holds for any form. */
-#include "wire.h"
-
-#include <math.h>
-
-#include "support.h"
-
-#define NEAR(a, b) g_assert_true (bw_near (a, b, 1e-9))
-
-static BwWireLevels
-levels_on (const BwWireForm *form, BwConductor conductor)
-{
-  BwWireLevels all[BW_N_CONDUCTORS];
-  guint n = bw_wire_levels (form, all);
-  for (guint i = 0; i < n; i++)
-    if (all[i].conductor == conductor)
-      return all[i];
-  g_error ("no such conductor");
-}
+#include "test_wire.h"
 
 /* The polarity of H and V is that of the raster, unless the source says otherwise: VESA DMT 640 ×
  * 480 at 60 Hz has both negative. */
@@ -34,10 +17,44 @@ test_polarity (void)
   bw_wire_form_of_source (source, raster, BW_SYNC_SEPARATE, &form);
   NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_low_v, -3.5);
   NEAR (levels_on (&form, BW_CONDUCTOR_V).sync_low_v, -3.5);
+  g_assert_false (form.own_logic);
   source->sync_polarity = BW_SYNC_POLARITY_POSITIVE;
   bw_wire_form_of_source (source, raster, BW_SYNC_SEPARATE, &form);
   NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_high_v, 3.5);
   NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_low_v, 0);
+}
+
+/* TTL never goes below its ground: its low is 0 to 0.8 V, its high above 2 V. With negative sync it
+ * rests high and its pulses are low; with positive sync the other way round (common practice, no
+ * source). Composite sync of 75 Ω lies below blanking. */
+static void
+test_logic (void)
+{
+  const BwRaster *raster = bw_test_raster ("vesa-dmt-04");
+  g_autoptr (BwSource) source = bw_source_new ();
+  BwWireForm form;
+  source->signal = BW_SIGNAL_RGB;
+  source->video_v = 0.7;
+  source->sync_v = 5;
+  source->sync_load = BW_LOAD_OPEN;
+
+  for (int positive = 0; positive < 2; positive++)
+    for (BwConductor c = BW_CONDUCTOR_SYNC; c <= BW_CONDUCTOR_V; c++)
+      {
+        source->sync_polarity = positive ? BW_SYNC_POLARITY_POSITIVE : BW_SYNC_POLARITY_NEGATIVE;
+        bw_wire_form_of_source (
+            source, raster, c == BW_CONDUCTOR_SYNC ? BW_SYNC_COMPOSITE : BW_SYNC_SEPARATE, &form);
+        BwWireLevels on = levels_on (&form, c);
+        NEAR (on.sync_low_v, 0);
+        NEAR (on.sync_high_v, 5);
+        NEAR (on.blanking_v, positive ? 0 : 5);
+      }
+  source->sync_load = BW_LOAD_75_OHM;
+  source->sync_polarity = BW_SYNC_POLARITY_NEGATIVE;
+  source->sync_v = 0.3;
+  bw_wire_form_of_source (source, raster, BW_SYNC_COMPOSITE, &form);
+  NEAR (levels_on (&form, BW_CONDUCTOR_SYNC).sync_low_v, -0.3);
+  NEAR (levels_on (&form, BW_CONDUCTOR_SYNC).blanking_v, 0);
 }
 
 /* Every source of the catalogue: its own white, setup and sync stand on the wire. */
@@ -110,6 +127,7 @@ main (int argc, char **argv)
 {
   bw_test_init (&argc, &argv);
   g_test_add_func ("/wire-sources/polarity", test_polarity);
+  g_test_add_func ("/wire-sources/logic", test_logic);
   g_test_add_func ("/wire-sources/sources", test_sources);
   g_test_add_func ("/wire-sources/order", test_order);
   return g_test_run ();

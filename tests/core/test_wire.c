@@ -1,20 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "wire.h"
-
-#include <math.h>
-
-#include "support.h"
-
-static BwWireLevels
-levels_on (const BwWireForm *form, BwConductor conductor)
-{
-  BwWireLevels all[BW_N_CONDUCTORS];
-  guint n = bw_wire_levels (form, all);
-  for (guint i = 0; i < n; i++)
-    if (all[i].conductor == conductor)
-      return all[i];
-  g_error ("no such conductor");
-}
+#include "test_wire.h"
 
 static BwWireLevels
 standard_on (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwSyncShape shape,
@@ -25,7 +10,6 @@ standard_on (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwSyncShap
   return levels_on (&form, conductor);
 }
 
-#define NEAR(a, b) g_assert_true (bw_near (a, b, 1e-9))
 #define IRE(a, ire, tolerance) g_assert_true (bw_near ((a) * 140, ire, tolerance))
 
 /* SMPTE 170M-2004 table 1, 15.4: white 100, black 7.5, sync −40, burst 40 IRE, 140 IRE = 1 V; table

@@ -1,19 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Every connector, signal and sync to every connector. */
-#include "support.h"
-#include "wiring.h"
-
-static const BwRest *
-rest_of (const BwWiring *wiring, gboolean at_input, int pin)
-{
-  for (guint i = 0; i < wiring->rests->len; i++)
-    {
-      const BwRest *rest = &g_array_index (wiring->rests, BwRest, i);
-      if (rest->at_input == at_input && rest->pin == pin)
-        return rest;
-    }
-  return NULL;
-}
+#include "test_wiring.h"
 
 /* Every pin of both ends is told of once, and no signal meets a pin that is not its own. */
 

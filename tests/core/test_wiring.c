@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "wiring.h"
+#include "test_wiring.h"
 
 #include <string.h>
 
 #include "caution.h"
-#include "support.h"
 
 static const BwWiringEnd end_de_15 = { BW_CONNECTOR_DE_15, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, 0 };
 static const BwWiringEnd end_de_15_sync = { BW_CONNECTOR_DE_15, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE,
@@ -49,18 +48,6 @@ warns (const BwWiring *wiring, const char *words)
     if (strstr (wiring->warnings->pdata[i], words) != NULL)
       return TRUE;
   return FALSE;
-}
-
-static const BwRest *
-rest_of (const BwWiring *wiring, gboolean at_input, int pin)
-{
-  for (guint i = 0; i < wiring->rests->len; i++)
-    {
-      const BwRest *rest = &g_array_index (wiring->rests, BwRest, i);
-      if (rest->at_input == at_input && rest->pin == pin)
-        return rest;
-    }
-  return NULL;
 }
 
 /* Pins of VESA's 15-pin connector; the returns of R, G and B are 6, 7 and 8. */

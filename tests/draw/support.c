@@ -110,6 +110,16 @@ test_labels_are_apart (const GArray *labels, double width, double height, const 
     }
 }
 
+/* No line of text is lower than one in the font of @ink. */
+void
+test_labels_are_large (const GArray *labels, const BwInk *ink)
+{
+  g_autoptr (BwCanvas) canvas = bw_canvas_new (ink, 10, 10);
+  for (guint i = 0; i < labels->len; i++)
+    g_assert_cmpfloat (g_array_index (labels, BwLabel, i).box.height, >=,
+                       canvas->text_height - 0.01);
+}
+
 gboolean
 test_labels_have (const GArray *labels, const char *text)
 {
@@ -130,4 +140,39 @@ test_find_label (const GArray *labels, const char *text, guint nth)
         return label;
     }
   g_error ("no label \"%s\"", text);
+}
+
+/* Red, green and blue of a pixel of an image that is flushed. */
+guint32
+test_pixel_at (cairo_surface_t *surface, double x, double y)
+{
+  guint32 pixel;
+  const guchar *data = cairo_image_surface_get_data (surface);
+  memcpy (&pixel, data + (int) y * cairo_image_surface_get_stride (surface) + (int) x * 4, 4);
+  return pixel & 0xffffff;
+}
+
+BwLevelsModel *
+test_levels_model (const TestSignal *of, BwContent content, BwBarsForm bars)
+{
+  g_autoptr (BwCatalogue) catalogue = test_catalogue ();
+  g_autoptr (GError) error = NULL;
+  BwSynthesisCase what = { bw_catalogue_raster (catalogue, of->raster), .content = content,
+                           .bars = bars };
+  g_assert_nonnull (what.raster);
+  bw_wire_form_standard (of->system, of->signal, of->sync, what.raster->sync_shape, &what.form);
+  bw_synthesis_add_burst (&what.form);
+  BwLevelsModel *model = bw_levels_model_new (&what, &error);
+  g_assert_no_error (error);
+  return model;
+}
+
+/* The first one with @system and @signal. */
+guint
+test_find_signal (const TestSignal *signals, guint n, BwColourSystem system, BwSignal signal)
+{
+  for (guint i = 0; i < n; i++)
+    if (signals[i].system == system && signals[i].signal == signal)
+      return i;
+  g_error ("no such signal");
 }

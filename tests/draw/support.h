@@ -2,6 +2,7 @@
 #pragma once
 
 #include "catalogue.h"
+#include "levels-view.h"
 #include "line-view.h"
 
 G_BEGIN_DECLS
@@ -12,7 +13,25 @@ void test_remove_folder (char *folder);
 guint test_count_files (const char *folder);
 char *test_run (const char *const *argv);
 void test_labels_are_apart (const GArray *labels, double width, double height, const char *what);
+void test_labels_are_large (const GArray *labels, const BwInk *ink);
 gboolean test_labels_have (const GArray *labels, const char *text);
 const BwLabel *test_find_label (const GArray *labels, const char *text, guint nth);
+guint32 test_pixel_at (cairo_surface_t *surface, double x, double y);
+
+/**
+ * TestSignal:
+ *
+ * A signal as the standards have it.
+ */
+typedef struct
+{
+  const char *raster;
+  BwColourSystem system;
+  BwSignal signal;
+  BwSyncKind sync;
+} TestSignal;
+
+BwLevelsModel *test_levels_model (const TestSignal *of, BwContent content, BwBarsForm bars);
+guint test_find_signal (const TestSignal *signals, guint n, BwColourSystem system, BwSignal signal);
 
 G_END_DECLS

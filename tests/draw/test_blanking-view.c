@@ -99,13 +99,10 @@ test_labels_on_any_page (void)
           const BwInk other = { BW_THEME_DARK, fonts[f], 0 };
           const BwRaster *raster = bw_catalogue_raster (catalogue, ids[i]);
           const BwBlankingView what = { raster, limits_for (all, raster), '.' };
-          g_autoptr (BwCanvas) canvas = bw_canvas_new (&other, 10, 10);
           g_autoptr (GArray) labels = bw_blanking_view_labels (odd[s][0], odd[s][1], &other, &what,
                                                                NULL);
           test_labels_are_apart (labels, odd[s][0], odd[s][1], ids[i]);
-          for (guint k = 0; k < labels->len; k++)
-            g_assert_cmpfloat (g_array_index (labels, BwLabel, k).box.height, >=,
-                               canvas->text_height - 0.01);
+          test_labels_are_large (labels, &other);
         }
 }
 
@@ -179,17 +176,6 @@ draw (const BwBlankingView *what, const BwInk *with, int width, int height)
   return surface;
 }
 
-static guint32
-pixel_at (cairo_surface_t *surface, int x, int y)
-{
-  guint32 pixel;
-  memcpy (&pixel,
-          cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface)
-              + x * 4,
-          4);
-  return pixel & 0xffffff;
-}
-
 /* Only the curve is black in print. */
 static gboolean
 is_curve (guint32 pixel)
@@ -213,7 +199,7 @@ check_edges (const char *id, const char *low, const char *high, const double *ti
   guint found = 0;
 
   for (int x = (int) (low_label->box.x + low_label->box.width) + 4; x < width - 1; x++)
-    if (is_curve (pixel_at (surface, x, y)) && !is_curve (pixel_at (surface, x - 1, y)))
+    if (is_curve (test_pixel_at (surface, x, y)) && !is_curve (test_pixel_at (surface, x - 1, y)))
       {
         g_assert_cmpuint (found, <, n);
         double expected = bw_blanking_view_x_at (width, height, &black, &what, times_s[found]);
@@ -265,7 +251,7 @@ test_bands (void)
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
     {
       double x = bw_blanking_view_x_at (width, height, &black, &with, points[i].time_s);
-      guint32 pixel = pixel_at (surface, (int) x, y);
+      guint32 pixel = test_pixel_at (surface, (int) x, y);
       guint red = pixel >> 16 & 0xff, green = pixel >> 8 & 0xff;
       if ((green > red + 8) != points[i].shaded)
         g_test_fail_printf ("%g s: #%06x", points[i].time_s, pixel);
@@ -291,7 +277,7 @@ test_draw_all_rasters (void)
       guint inked = 0;
       for (int y = 0; y < 450; y++)
         for (int x = 0; x < 700; x++)
-          inked += pixel_at (surface, x, y) != paper;
+          inked += test_pixel_at (surface, x, y) != paper;
       g_assert_cmpuint (inked, >, 700 * 450 / 20);
       cairo_surface_destroy (surface);
     }

@@ -15,13 +15,7 @@ static const struct
 } sizes[] = { { 600, 400 }, { 1000, 650 }, { 1920, 1080 } };
 
 /* Each signal kind with each sync that it can have, and each colour system. */
-static const struct
-{
-  const char *raster;
-  BwColourSystem system;
-  BwSignal signal;
-  BwSyncKind sync;
-} cases[] = {
+static const TestSignal cases[] = {
   { "525-59.94-interlaced", BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
   { "525-59.94-interlaced", BW_SYSTEM_NTSC_J, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
   { "525-59.94-interlaced", BW_SYSTEM_NTSC_443, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
@@ -45,17 +39,7 @@ static const struct
 static BwLevelsModel *
 model_of (guint i, BwContent content, BwBarsForm bars)
 {
-  g_autoptr (BwCatalogue) catalogue = test_catalogue ();
-  g_autoptr (GError) error = NULL;
-  BwSynthesisCase what = { bw_catalogue_raster (catalogue, cases[i].raster), .content = content,
-                           .bars = bars };
-  g_assert_nonnull (what.raster);
-  bw_wire_form_standard (cases[i].system, cases[i].signal, cases[i].sync, what.raster->sync_shape,
-                         &what.form);
-  bw_synthesis_add_burst (&what.form);
-  BwLevelsModel *model = bw_levels_model_new (&what, &error);
-  g_assert_no_error (error);
-  return model;
+  return test_levels_model (&cases[i], content, bars);
 }
 
 static BwLevelsView
@@ -67,14 +51,10 @@ view_of (BwLevelsModel *model, double load_ohm)
                          .mark = '.' };
 }
 
-/* Of the case with @system and @signal. */
 static guint
 find_case (BwColourSystem system, BwSignal signal)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    if (cases[i].system == system && cases[i].signal == signal)
-      return i;
-  g_assert_not_reached ();
+  return test_find_signal (cases, G_N_ELEMENTS (cases), system, signal);
 }
 
 static const char *
@@ -87,14 +67,11 @@ static void
 check_labels (const BwLevelsView *what, const char *name, double width, double height,
               const BwInk *with, guint may_leave)
 {
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (with, 10, 10);
   guint left_out = 0;
   g_autoptr (GArray) labels = bw_levels_view_labels (width, height, with, what, &left_out);
 
   test_labels_are_apart (labels, width, height, name);
-  for (guint i = 0; i < labels->len; i++)
-    g_assert_cmpfloat (g_array_index (labels, BwLabel, i).box.height, >=,
-                       canvas->text_height - 0.01);
+  test_labels_are_large (labels, with);
   if (left_out > may_leave)
     g_error ("%s at %gx%g: %u left out", name, width, height, left_out);
 }

@@ -41,14 +41,11 @@ static void
 check_labels (const BwMapView *what, double width, double height, const BwInk *with,
               guint may_leave)
 {
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (with, 10, 10);
   guint left_out = 0;
   g_autoptr (GArray) labels = bw_map_view_labels (width, height, with, what, &left_out);
 
   test_labels_are_apart (labels, width, height, what->raster->id);
-  for (guint i = 0; i < labels->len; i++)
-    g_assert_cmpfloat (g_array_index (labels, BwLabel, i).box.height, >=,
-                       canvas->text_height - 0.01);
+  test_labels_are_large (labels, with);
   if (left_out > may_leave)
     g_error ("%s at %gx%g: %u left out", what->raster->id, width, height, left_out);
 }
@@ -248,20 +245,11 @@ draw (const BwMapView *what, const BwInk *with, int width, int height)
 }
 
 static guint32
-pixel_at (cairo_surface_t *surface, double x, double y)
-{
-  guint32 pixel;
-  const guchar *data = cairo_image_surface_get_data (surface);
-  memcpy (&pixel, data + (int) y * cairo_image_surface_get_stride (surface) + (int) x * 4, 4);
-  return pixel & 0xffffff;
-}
-
-static guint32
 colour_at (cairo_surface_t *surface, const BwMapView *what, double time_s, double lines)
 {
   double x, y;
   place (what, time_s, lines, &x, &y);
-  return pixel_at (surface, x, y);
+  return test_pixel_at (surface, x, y);
 }
 
 /* Each area has its colour, on both sides of each of its edges: syncs alike, porches alike, borders
@@ -346,7 +334,7 @@ test_draw_all_rasters (void)
         cairo_surface_t *surface = draw (&what, &with, (int) sizes[s].width, (int) sizes[s].height);
         for (double y = 0; y < sizes[s].height; y += 2)
           for (double x = 0; x < sizes[s].width; x += 2)
-            inked += pixel_at (surface, x, y) != bw_ink_rgb (with.theme, BW_INK_PAPER);
+            inked += test_pixel_at (surface, x, y) != bw_ink_rgb (with.theme, BW_INK_PAPER);
         g_assert_cmpfloat (inked, >, 0.04 * sizes[s].width * sizes[s].height / 4);
         cairo_surface_destroy (surface);
       }

@@ -14,38 +14,24 @@ static const struct
   double height;
 } sizes[] = { { 600, 400 }, { 1000, 650 }, { 1920, 1080 } };
 
-static const struct
-{
-  const char *raster;
-  BwColourSystem system;
-  BwSignal signal;
-} cases[] = {
-  { "525-59.94-interlaced", BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE },
-  { "525-59.94-interlaced", BW_SYSTEM_NTSC_J, BW_SIGNAL_YC },
-  { "525-59.94-interlaced", BW_SYSTEM_NTSC_443, BW_SIGNAL_COMPOSITE },
-  { "525-59.94-interlaced", BW_SYSTEM_PAL_M, BW_SIGNAL_COMPOSITE },
-  { "525-59.94-interlaced", BW_SYSTEM_PAL_60, BW_SIGNAL_COMPOSITE },
-  { "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE },
-  { "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_YC },
-  { "625-50-interlaced", BW_SYSTEM_PAL_N, BW_SIGNAL_COMPOSITE },
-  { "525-59.94-interlaced", BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT },
-  { "750-60-progressive", BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT },
+static const TestSignal cases[] = {
+  { "525-59.94-interlaced", BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "525-59.94-interlaced", BW_SYSTEM_NTSC_J, BW_SIGNAL_YC, BW_SYNC_IN_VIDEO },
+  { "525-59.94-interlaced", BW_SYSTEM_NTSC_443, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "525-59.94-interlaced", BW_SYSTEM_PAL_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "525-59.94-interlaced", BW_SYSTEM_PAL_60, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_YC, BW_SYNC_IN_VIDEO },
+  { "625-50-interlaced", BW_SYSTEM_PAL_N, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO },
+  { "525-59.94-interlaced", BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT, BW_SYNC_ON_Y },
+  { "750-60-progressive", BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT, BW_SYNC_ON_Y },
 };
 
 static BwLevelsModel *
 model_of (guint i, BwBarsForm bars)
 {
-  g_autoptr (BwCatalogue) catalogue = test_catalogue ();
-  g_autoptr (GError) error = NULL;
-  BwSynthesisCase what = { bw_catalogue_raster (catalogue, cases[i].raster),
-                           .content = BW_CONTENT_BARS, .bars = bars };
-  BwSyncKind sync = cases[i].signal == BW_SIGNAL_COMPONENT ? BW_SYNC_ON_Y : BW_SYNC_IN_VIDEO;
-  bw_wire_form_standard (cases[i].system, cases[i].signal, sync, what.raster->sync_shape,
-                         &what.form);
-  bw_synthesis_add_burst (&what.form);
-  g_assert_true (bw_vector_view_can_draw (&what.form));
-  BwLevelsModel *model = bw_levels_model_new (&what, &error);
-  g_assert_no_error (error);
+  BwLevelsModel *model = test_levels_model (&cases[i], BW_CONTENT_BARS, bars);
+  g_assert_true (bw_vector_view_can_draw (&bw_levels_model_case (model)->form));
   return model;
 }
 
@@ -60,10 +46,7 @@ view_of (BwLevelsModel *model)
 static guint
 find_case (BwColourSystem system, BwSignal signal)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    if (cases[i].system == system && cases[i].signal == signal)
-      return i;
-  g_assert_not_reached ();
+  return test_find_signal (cases, G_N_ELEMENTS (cases), system, signal);
 }
 
 static const BwVectorTarget *
@@ -264,14 +247,11 @@ static void
 check_labels (const BwVectorView *what, double width, double height, const BwInk *with,
               guint may_leave)
 {
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (with, 10, 10);
   guint left_out = 0;
   g_autoptr (GArray) labels = bw_vector_view_labels (width, height, with, what, &left_out);
 
   test_labels_are_apart (labels, width, height, "vector view");
-  for (guint i = 0; i < labels->len; i++)
-    g_assert_cmpfloat (g_array_index (labels, BwLabel, i).box.height, >=,
-                       canvas->text_height - 0.01);
+  test_labels_are_large (labels, with);
   g_assert_cmpuint (left_out, <=, may_leave);
 }
 
@@ -354,15 +334,6 @@ test_round_trip (void)
       }
 }
 
-static guint32
-pixel_at (cairo_surface_t *surface, double x, double y)
-{
-  guint32 pixel;
-  const guchar *data = cairo_image_surface_get_data (surface);
-  memcpy (&pixel, data + (int) y * cairo_image_surface_get_stride (surface) + (int) x * 4, 4);
-  return pixel & 0xffffff;
-}
-
 /* Halfway from red to blue the path of NTSC bars is drawn, straight, as both colours of the
  * transition move alike; a place beside it is paper or grid. */
 static void
@@ -387,7 +358,7 @@ test_draw (void)
       bw_vector_view_place (1000, 650, &ink, &what, 0.4 * red->u_v + 0.6 * blue->u_v,
                             0.4 * red->v_v + 0.6 * blue->v_v, &x, &y);
       for (int dx = -3; dx <= 3; dx++)
-        darkest = fmin (darkest, pixel_at (surface, x + dx, y) & 0xff);
+        darkest = fmin (darkest, test_pixel_at (surface, x + dx, y) & 0xff);
       g_assert_cmpfloat (darkest, <, 100);
       cairo_surface_destroy (surface);
     }

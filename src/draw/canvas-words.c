@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "canvas.h"
+
+/* Words across the page, which wrap at its width. */
+
+static double
+words_width (const BwCanvas *canvas)
+{
+  return MAX (canvas->width - 2 * canvas->pad, 1);
+}
+
+/**
+ * bw_canvas_words_height:
+ * @text: (nullable): what is to stand across the page
+ * @lines: at most so many, the last of which ends in an ellipsis if there is more
+ *
+ * Returns: the height of @text; zero for %NULL
+ */
+double
+bw_canvas_words_height (BwCanvas *canvas, const char *text, int lines)
+{
+  return text == NULL ? 0 : bw_canvas_wrapped_height (canvas, text, words_width (canvas), lines);
+}
+
+/**
+ * bw_canvas_claim_words:
+ * @text: (nullable): what is to stand across the page
+ * @y: of its top
+ * @height: from bw_canvas_words_height()
+ *
+ * Claims the place of a text that wraps.
+ *
+ * Returns: as bw_canvas_claim(); %TRUE for %NULL
+ */
+gboolean
+bw_canvas_claim_words (BwCanvas *canvas, const char *text, BwInkRole role, double y, double height)
+{
+  BwLabel label = { (char *) text,
+                    { canvas->pad, y, words_width (canvas), height },
+                    role,
+                    PANGO_ALIGN_LEFT,
+                    .wrap = TRUE };
+  return text == NULL || bw_canvas_claim (canvas, &label);
+}
+
+/**
+ * bw_canvas_claim_foot:
+ * @y: (out): of the top of the caption
+ *
+ * Claims the places of the caption and of the note under it.
+ *
+ * Returns: whether both have one
+ */
+gboolean
+bw_canvas_claim_foot (BwCanvas *canvas, const BwFoot *foot, double *y)
+{
+  double caption_height = bw_canvas_words_height (canvas, foot->caption, foot->caption_lines);
+  double note_height = bw_canvas_words_height (canvas, foot->note, foot->note_lines);
+  double note_y = canvas->height - foot->below - note_height;
+
+  *y = note_y - caption_height;
+  return bw_canvas_claim_words (canvas, foot->caption, BW_INK_GRAPHITE, *y, caption_height)
+         & bw_canvas_claim_words (canvas, foot->note, BW_INK_GRAPHITE_LIGHT, note_y, note_height);
+}

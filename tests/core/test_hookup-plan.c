@@ -407,7 +407,7 @@ add_text (BwCatalogue *catalogue, const char *text)
 static void
 test_price (void)
 {
-  static const char *const model
+  static const char model[]
       = "[%s]\nname=%s\norigin=Invented\nkind=box\ntakes_signals=composite\ngives_signals=yc\n"
         "gives_connectors=mini-din-4\nrank=3\nprice=%s\n";
   g_autofree char *dear = g_strdup_printf (model, "dear", "=dear \"one\"", "90.5 EUR");

@@ -67,13 +67,7 @@ next_text (const BwCandidate *candidate)
 static GtkWidget *
 label_new (const char *text, const char *css_class, gboolean wrap)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-  bw_figure_label_set (GTK_LABEL (label), text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), wrap);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_widget_add_css_class (label, css_class);
+  GtkWidget *label = bw_figure_label_new (text, css_class, wrap);
   gtk_widget_set_visible (label, *text != '\0');
   return label;
 }

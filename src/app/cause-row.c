@@ -132,25 +132,11 @@ fit_text (const BwCause *cause)
 }
 
 static GtkWidget *
-label_new (const char *text, const char *css_class, gboolean wrap)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  bw_figure_label_set (GTK_LABEL (label), text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), wrap);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static GtkWidget *
 head_new (const char *name, const char *fits)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *first = label_new (name, "bw-name", TRUE);
-  GtkWidget *second = label_new (fits, "bw-figure", FALSE);
+  GtkWidget *first = bw_figure_label_new (name, "bw-name", TRUE);
+  GtkWidget *second = bw_figure_label_new (fits, "bw-figure", FALSE);
 
   gtk_widget_set_hexpand (first, TRUE);
   gtk_widget_set_valign (second, GTK_ALIGN_START);
@@ -180,9 +166,9 @@ bw_cause_row_new (const BwCauseCase *c, const BwScopeReadings *readings, const B
   g_autofree char *all = g_strjoin ("\t", name, fits, says, predictions, fit, NULL);
 
   gtk_box_append (GTK_BOX (box), head_new (name, fits));
-  gtk_box_append (GTK_BOX (box), label_new (says, NULL, TRUE));
-  gtk_box_append (GTK_BOX (box), label_new (predictions, "bw-figure", TRUE));
-  gtk_box_append (GTK_BOX (box), label_new (fit, "bw-light", TRUE));
+  gtk_box_append (GTK_BOX (box), bw_figure_label_new (says, NULL, TRUE));
+  gtk_box_append (GTK_BOX (box), bw_figure_label_new (predictions, "bw-figure", TRUE));
+  gtk_box_append (GTK_BOX (box), bw_figure_label_new (fit, "bw-light", TRUE));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   bw_copy_row_set_text (BW_COPY_ROW (row), all);
   return row;

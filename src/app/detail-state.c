@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "detail-state.h"
 
+#include <glib/gi18n-lib.h>
+
 /**
  * BwDetailState:
  *
@@ -209,6 +211,23 @@ BwDocument *
 bw_detail_state_get_document (BwDetailState *self)
 {
   return self->document;
+}
+
+/**
+ * bw_detail_state_dup_name:
+ *
+ * Returns: (transfer full): what the case is of: the selected source at the selected input, or the
+ * monitor where one of them is missing
+ */
+char *
+bw_detail_state_dup_name (BwDetailState *self)
+{
+  const BwSource *source = bw_document_selected_source (self->document);
+  const BwInput *input = bw_document_selected_input (self->document);
+
+  if (source == NULL || input == NULL)
+    return g_strdup (bw_document_get_sheet (self->document)->monitor->name);
+  return g_strdup_printf (_ ("%s at %s"), source->name, input->name);
 }
 
 /**

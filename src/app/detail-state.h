@@ -12,6 +12,7 @@ G_DECLARE_FINAL_TYPE (BwDetailState, bw_detail_state, BW, DETAIL_STATE, GObject)
 BwDetailState *bw_detail_state_new (BwDocument *document);
 
 BwDocument *bw_detail_state_get_document (BwDetailState *self);
+char *bw_detail_state_dup_name (BwDetailState *self);
 const BwDetailCase *bw_detail_state_get_case (BwDetailState *self);
 const BwDetail *bw_detail_state_get_detail (BwDetailState *self);
 const BwLead *bw_detail_state_get_lead (BwDetailState *self);

@@ -267,6 +267,19 @@ bw_document_selected_raster (BwDocument *self)
 }
 
 /**
+ * bw_document_follow:
+ * @update: called with @follower as its first argument, each time that the sheet or the selection
+ *   changes
+ * @follower: a GObject; it is followed no longer once it is gone
+ */
+void
+bw_document_follow (BwDocument *self, GCallback update, gpointer follower)
+{
+  g_signal_connect_object (self, "changed", update, follower, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self, "selection-changed", update, follower, G_CONNECT_SWAPPED);
+}
+
+/**
  * bw_document_select:
  * @source: a source of the sheet, or %BW_NO_INDEX for the first
  * @input: likewise

@@ -60,6 +60,7 @@ guint bw_document_get_input (BwDocument *self);
 const BwSource *bw_document_selected_source (BwDocument *self);
 const BwInput *bw_document_selected_input (BwDocument *self);
 const BwRaster *bw_document_selected_raster (BwDocument *self);
+void bw_document_follow (BwDocument *self, GCallback update, gpointer follower);
 void bw_document_select (BwDocument *self, guint source, guint input);
 gboolean bw_document_judge (BwDocument *self, guint source, guint input, BwFit *fit);
 gboolean bw_document_case (BwDocument *self, guint source, guint input, BwRasterFigures *figures,

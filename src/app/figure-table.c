@@ -87,6 +87,44 @@ bw_figure_label_set (GtkLabel *label, const char *text)
   pango_attr_list_unref (attributes);
 }
 
+/**
+ * bw_words_label_new:
+ * @text: (nullable)
+ *
+ * Returns: (transfer floating): a label that wraps
+ */
+GtkWidget *
+bw_words_label_new (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+/**
+ * bw_figure_label_new:
+ * @text: as of bw_figure_label_set()
+ * @css_class: (nullable)
+ *
+ * Returns: (transfer floating): a label that can be selected
+ */
+GtkWidget *
+bw_figure_label_new (const char *text, const char *css_class, gboolean wrap)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  bw_figure_label_set (GTK_LABEL (label), text);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), wrap);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
 static GtkWidget *
 label_new (float xalign, const char *css_class)
 {

@@ -146,9 +146,7 @@ bw_findings_view_set_document (BwFindingsView *self, BwDocument *document)
 {
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
-  g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (document, "selection-changed", G_CALLBACK (update), self,
-                           G_CONNECT_SWAPPED);
+  bw_document_follow (document, G_CALLBACK (update), self);
   update (self);
 }
 

@@ -5,6 +5,7 @@
 
 #include "hookup-page.h"
 #include "hookup-report.h"
+#include "print.h"
 
 /* Prints the sheet of the plan that is shown. The plan is held: the bench sheet may be edited while
  * it prints. */
@@ -70,29 +71,10 @@ bw_hookup_print_operation_new (BwHookupPage *page, const char *title)
   job->hold = bw_hookup_page_ref_plan (page, &job->lead);
   job->title = g_strdup (title);
   g_object_set_data_full (G_OBJECT (operation), "job", job, job_free);
-  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_use_full_page (operation, TRUE);
-  gtk_print_operation_set_job_name (operation, name);
-  gtk_print_operation_set_allow_async (operation, TRUE);
+  bw_print_prepare (operation, name);
   g_signal_connect (operation, "begin-print", G_CALLBACK (on_begin), job);
   g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), job);
   return operation;
-}
-
-static void
-report_failure (BwWindow *window, GError *error)
-{
-  bw_window_show_error (window, _ ("The hook-up was not printed."), error);
-}
-
-static void
-on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, gpointer user_data)
-{
-  g_autoptr (GError) error = NULL;
-  if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
-    return;
-  gtk_print_operation_get_error (operation, &error);
-  report_failure (BW_WINDOW (user_data), error);
 }
 
 /**
@@ -105,15 +87,10 @@ bw_print_hookup (BwWindow *window)
 {
   BwHookupPage *page = bw_window_get_hookup_page (window);
   const char *title = bw_document_get_sheet (bw_window_get_document (window))->title;
-  g_autoptr (GError) error = NULL;
   BwHookupView view;
 
   if (!bw_hookup_page_get_view (page, &view))
     return;
   g_autoptr (GtkPrintOperation) operation = bw_hookup_print_operation_new (page, title);
-  g_signal_connect_object (operation, "done", G_CALLBACK (on_done), window, 0);
-  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
-                               GTK_WINDOW (window), &error)
-      == GTK_PRINT_OPERATION_RESULT_ERROR)
-    report_failure (window, error);
+  bw_print_run (window, operation, _ ("The hook-up was not printed."));
 }

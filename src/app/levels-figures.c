@@ -38,18 +38,12 @@ static const char *const level_names[N_LEVELS] = {
   [LEVEL_LOWEST] = N_ ("lowest, 100 % bars"),
 };
 
-static gboolean
-is_difference (BwConductor conductor)
-{
-  return conductor == BW_CONDUCTOR_PB || conductor == BW_CONDUCTOR_PR
-         || conductor == BW_CONDUCTOR_C;
-}
-
 /* Whether the conductor has the level at all. */
 static gboolean
 level_of (const BwWireLevels *levels, Level level, double *volts)
 {
   gboolean picture = !bw_conductor_is_sync_alone (levels->conductor);
+  gboolean colour_alone = bw_conductor_is_colour_alone (levels->conductor);
   const double all[N_LEVELS] = {
     [LEVEL_WHITE] = levels->white_v,         [LEVEL_BLACK] = levels->black_v,
     [LEVEL_BLANKING] = levels->blanking_v,   [LEVEL_SYNC_LOW] = levels->sync_low_v,
@@ -63,11 +57,11 @@ level_of (const BwWireLevels *levels, Level level, double *volts)
   if (level == LEVEL_BURST)
     return *volts > 0;
   if (level == LEVEL_WHITE || level == LEVEL_BLACK)
-    return picture && !is_difference (levels->conductor);
+    return picture && !colour_alone;
   if (level == LEVEL_HIGHEST)
-    return picture && (is_difference (levels->conductor) || *volts > levels->white_v + SAME_V);
+    return picture && (colour_alone || *volts > levels->white_v + SAME_V);
   if (level == LEVEL_LOWEST)
-    return picture && (is_difference (levels->conductor) || *volts < levels->black_v - SAME_V);
+    return picture && (colour_alone || *volts < levels->black_v - SAME_V);
   return TRUE;
 }
 
@@ -159,7 +153,7 @@ same_levels (const BwWireLevels *a, const BwWireLevels *b)
     { a->blanking_v, b->blanking_v },
     { a->burst_pp_v, b->burst_pp_v }, { a->volts_per_ire, b->volts_per_ire },
   };
-  if (is_difference (a->conductor) != is_difference (b->conductor)
+  if (bw_conductor_is_colour_alone (a->conductor) != bw_conductor_is_colour_alone (b->conductor)
       || bw_conductor_is_sync_alone (a->conductor) != bw_conductor_is_sync_alone (b->conductor))
     return FALSE;
   for (guint i = 0; i < G_N_ELEMENTS (levels); i++)

@@ -124,13 +124,8 @@ bw_levels_picture_show_as (BwPicture *picture, const BwPicture *before)
 {
   BwLevelsPicture *levels = (BwLevelsPicture *) picture;
 
-  if (before == NULL || !bw_picture_is_levels (before))
-    return;
-  const BwViewRange *shown = &bw_levels_picture (before)->across;
-  double slack = 1e-6 * (shown->high - shown->low);
-  if (!bw_view_range_is_whole (shown) && fabs (shown->low - levels->across.low) < slack
-      && fabs (shown->high - levels->across.high) < slack)
-    bw_view_range_show (&levels->across, shown->from, shown->to);
+  if (before != NULL && bw_picture_is_levels (before))
+    bw_view_range_show_as (&levels->across, &bw_levels_picture (before)->across);
 }
 
 static void

@@ -51,22 +51,10 @@ chosen_kind (BwPathPanel *self)
   return kind;
 }
 
-/* "DVD player at VIDEO A" */
-static char *
-path_name (BwPathPanel *self)
-{
-  BwDocument *document = bw_detail_state_get_document (self->state);
-  const BwSource *source = bw_document_selected_source (document);
-  const BwInput *input = bw_document_selected_input (document);
-  if (source == NULL || input == NULL)
-    return g_strdup (bw_document_get_sheet (document)->monitor->name);
-  return g_strdup_printf (_ ("%s at %s"), source->name, input->name);
-}
-
 static void
 show_picture (BwPathPanel *self)
 {
-  g_autofree char *name = path_name (self);
+  g_autofree char *name = bw_detail_state_dup_name (self->state);
   bw_picture_panel_show (self->panel,
                          bw_detail_picture_new (chosen_kind (self),
                                                 bw_detail_state_get_case (self->state),
@@ -95,7 +83,7 @@ static void
 show_title (BwPathPanel *self, const BwDetailWay *rgb)
 {
   const BwDetail *detail = bw_detail_state_get_detail (self->state);
-  g_autofree char *name = path_name (self);
+  g_autofree char *name = bw_detail_state_dup_name (self->state);
 
   if (detail->limited_by >= BW_N_LINKS)
     {
@@ -173,24 +161,13 @@ bw_path_panel_class_init (BwPathPanelClass *klass)
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
-static GtkWidget *
-label_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* The answer stands before the figures. */
 static void
 add_answer (BwPathPanel *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
-  GtkWidget *answer = label_new (NULL, "bw-figure");
-  GtkWidget *heading = label_new (_ ("All together, by each signal kind"), "bw-heading");
+  GtkWidget *answer = bw_words_label_new (NULL, "bw-figure");
+  GtkWidget *heading = bw_words_label_new (_ ("All together, by each signal kind"), "bw-heading");
   GtkWidget *ways = g_object_new (BW_TYPE_FIGURE_TABLE, NULL);
 
   self->answer = GTK_LABEL (answer);
@@ -205,7 +182,7 @@ add_answer (BwPathPanel *self)
   gtk_box_append (GTK_BOX (box), answer);
   gtk_box_append (GTK_BOX (box), heading);
   gtk_box_append (GTK_BOX (box), ways);
-  gtk_box_append (GTK_BOX (box), label_new (_ ("Figures"), "bw-heading"));
+  gtk_box_append (GTK_BOX (box), bw_words_label_new (_ ("Figures"), "bw-heading"));
   bw_picture_panel_add_side (self->panel, box);
   gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (box)), box, NULL);
 }

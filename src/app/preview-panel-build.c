@@ -93,24 +93,13 @@ add_controls (BwPreviewPanel *self)
   bw_picture_panel_add_control (self->panel, NULL, box);
 }
 
-static GtkWidget *
-label_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* Above the drawing what was wrong with a file, under it the frame and what is being computed. */
 static void
 add_status (BwPreviewPanel *self)
 {
   GtkBox *box = GTK_BOX (gtk_widget_get_parent (bw_preview_panel_area (self)));
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *fault = label_new (NULL, "bw-field-error");
+  GtkWidget *fault = bw_words_label_new (NULL, "bw-field-error");
 
   self->status = g_object_new (BW_TYPE_PREVIEW_STATUS, NULL);
   g_signal_connect_object (self->status, "cancel", G_CALLBACK (bw_preview_panel_cancel), self,
@@ -132,7 +121,7 @@ add_status (BwPreviewPanel *self)
 static void
 add_bursts (BwPreviewPanel *self)
 {
-  self->burst_heading = label_new (_ ("Modulation left of each burst: computed from the links, and "
+  self->burst_heading = bw_words_label_new (_ ("Modulation left of each burst: computed from the links, and "
                                       "measured in the picture beside it"),
                                    "bw-heading");
   gtk_label_set_max_width_chars (GTK_LABEL (self->burst_heading), 44);

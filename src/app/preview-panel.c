@@ -63,17 +63,6 @@ show_figures (BwPreviewPanel *self)
   gtk_widget_set_visible (GTK_WIDGET (self->bursts), bursts->len > 0);
 }
 
-static char *
-path_name (BwPreviewPanel *self)
-{
-  BwDocument *document = bw_detail_state_get_document (self->state);
-  const BwSource *source = bw_document_selected_source (document);
-  const BwInput *input = bw_document_selected_input (document);
-  if (source == NULL || input == NULL)
-    return g_strdup (bw_document_get_sheet (document)->monitor->name);
-  return g_strdup_printf (_ ("%s at %s"), source->name, input->name);
-}
-
 /* Only composite has dots that move. */
 static gboolean
 has_dots (BwPreviewPanel *self)
@@ -184,7 +173,7 @@ bw_preview_panel_cancel (BwPreviewPanel *self)
 static void
 update (BwPreviewPanel *self)
 {
-  g_autofree char *name = path_name (self);
+  g_autofree char *name = bw_detail_state_dup_name (self->state);
 
   bw_picture_panel_update_empty (self->panel, bw_detail_state_get_document (self->state), FALSE);
   if (!has_dots (self))

@@ -44,6 +44,21 @@ on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
 }
 
 /**
+ * bw_print_prepare:
+ * @name: of the print job
+ *
+ * What every operation of the program has: whole pages in points, and a dialog that does not block.
+ */
+void
+bw_print_prepare (GtkPrintOperation *operation, const char *name)
+{
+  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
+  gtk_print_operation_set_use_full_page (operation, TRUE);
+  gtk_print_operation_set_job_name (operation, name);
+  gtk_print_operation_set_allow_async (operation, TRUE);
+}
+
+/**
  * bw_print_operation_new:
  * @sheet: copied
  * @catalogue: must outlive the operation
@@ -59,21 +74,13 @@ bw_print_operation_new (const BwSheet *sheet, const BwCatalogue *catalogue)
   job->sheet = bw_sheet_copy (sheet);
   job->catalogue = catalogue;
   g_object_set_data_full (G_OBJECT (operation), "job", job, job_free);
-  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_use_full_page (operation, TRUE);
-  gtk_print_operation_set_job_name (operation, sheet->title);
-  gtk_print_operation_set_allow_async (operation, TRUE);
+  bw_print_prepare (operation, sheet->title);
   g_signal_connect (operation, "begin-print", G_CALLBACK (on_begin), job);
   g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), job);
   return operation;
 }
 
-static void
-report_failure (BwWindow *window, GError *error)
-{
-  bw_window_show_error (window, _ ("The sheet was not printed."), error);
-}
-
+/* What went wrong, under the words that the operation carries. */
 static void
 on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, gpointer user_data)
 {
@@ -81,7 +88,27 @@ on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, gpointer 
   if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
     return;
   gtk_print_operation_get_error (operation, &error);
-  report_failure (BW_WINDOW (user_data), error);
+  bw_window_show_error (BW_WINDOW (user_data), g_object_get_data (G_OBJECT (operation), "failed"),
+                        error);
+}
+
+/**
+ * bw_print_run:
+ * @failed: what to say above the error if it does not print
+ *
+ * Shows the print dialog of @window for @operation.
+ */
+void
+bw_print_run (BwWindow *window, GtkPrintOperation *operation, const char *failed)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_object_set_data_full (G_OBJECT (operation), "failed", g_strdup (failed), g_free);
+  g_signal_connect_object (operation, "done", G_CALLBACK (on_done), window, 0);
+  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
+                               GTK_WINDOW (window), &error)
+      == GTK_PRINT_OPERATION_RESULT_ERROR)
+    bw_window_show_error (window, failed, error);
 }
 
 /**
@@ -97,11 +124,5 @@ bw_print_sheet (BwWindow *window)
                                                                         document),
                                                                     bw_document_get_catalogue (
                                                                         document));
-  g_autoptr (GError) error = NULL;
-
-  g_signal_connect_object (operation, "done", G_CALLBACK (on_done), window, 0);
-  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
-                               GTK_WINDOW (window), &error)
-      == GTK_PRINT_OPERATION_RESULT_ERROR)
-    report_failure (window, error);
+  bw_print_run (window, operation, _ ("The sheet was not printed."));
 }

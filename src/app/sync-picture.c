@@ -81,13 +81,8 @@ bw_sync_picture_show_as (BwPicture *picture, const BwPicture *before)
 {
   SyncPicture *sync = (SyncPicture *) picture;
 
-  if (before == NULL || !bw_picture_is_sync (before))
-    return;
-  const BwViewRange *shown = &sync_picture (before)->range;
-  double slack = 1e-6 * (shown->high - shown->low);
-  if (!bw_view_range_is_whole (shown) && fabs (shown->low - sync->range.low) < slack
-      && fabs (shown->high - sync->range.high) < slack)
-    bw_view_range_show (&sync->range, shown->from, shown->to);
+  if (before != NULL && bw_picture_is_sync (before))
+    bw_view_range_show_as (&sync->range, &sync_picture (before)->range);
 }
 
 static void

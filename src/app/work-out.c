@@ -395,9 +395,7 @@ bw_work_out_set_document (BwWorkOut *self, BwDocument *document)
       gtk_menu_button_set_popover (self->starts[kind], GTK_WIDGET (start));
       g_signal_connect_object (start, "made", G_CALLBACK (on_made), self, G_CONNECT_SWAPPED);
     }
-  g_signal_connect_object (document, "changed", G_CALLBACK (on_document), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (document, "selection-changed", G_CALLBACK (on_document), self,
-                           G_CONNECT_SWAPPED);
+  bw_document_follow (document, G_CALLBACK (on_document), self);
   on_from_source (self);
 }
 

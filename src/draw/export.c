@@ -143,6 +143,54 @@ has_suffix (const char *path, const char *suffix)
   return length > wanted && g_ascii_strcasecmp (path + length - wanted, suffix) == 0;
 }
 
+static cairo_status_t
+make_pages (const BwExportPages *what, GByteArray *bytes)
+{
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
+                                                                  what->width_pt, what->height_pt);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
+  cairo_t *cr = cairo_create (surface);
+
+  for (guint page = 0; page < what->n_pages; page++)
+    {
+      what->draw_page (what->data, cr, page);
+      cairo_show_page (cr);
+    }
+  cairo_status_t status = cairo_status (cr);
+  cairo_destroy (cr);
+  return finish (surface, status);
+}
+
+/* Writes what has been made, unless that failed. */
+static gboolean
+write_made (const GByteArray *bytes, cairo_status_t status, const char *path, GError **error)
+{
+  if (status != CAIRO_STATUS_SUCCESS)
+    {
+      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"),
+                   path, cairo_status_to_string (status));
+      return FALSE;
+    }
+  return bw_export_write (bytes, path, error);
+}
+
+/**
+ * bw_export_pages:
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes pages into a PDF file, whole or not at all.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
+ * was
+ */
+gboolean
+bw_export_pages (const BwExportPages *what, const char *path, GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  return write_made (bytes, make_pages (what, bytes), path, error);
+}
+
 /**
  * bw_export_drawing:
  * @what: the drawing and its size
@@ -178,12 +226,5 @@ bw_export_drawing (const BwExport *what, const char *path, GError **error)
                    what->width, what->height, BW_EXPORT_MAX_SIDE);
       return FALSE;
     }
-  cairo_status_t status = formats[kind].make (what, bytes);
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"),
-                   path, cairo_status_to_string (status));
-      return FALSE;
-    }
-  return bw_export_write (bytes, path, error);
+  return write_made (bytes, formats[kind].make (what, bytes), path, error);
 }

@@ -47,6 +47,23 @@ typedef enum
 
 GQuark bw_export_error_quark (void);
 
+/**
+ * BwExportPages:
+ * @draw_page: draws page @page, from zero, in points from the paper's top left corner
+ * @data: for @draw_page
+ * @title: what the pages are, for the file's own title
+ */
+typedef struct
+{
+  void (*draw_page) (gpointer data, cairo_t *cr, guint page);
+  gpointer data;
+  guint n_pages;
+  double width_pt;
+  double height_pt;
+  const char *title;
+} BwExportPages;
+
+gboolean bw_export_pages (const BwExportPages *what, const char *path, GError **error);
 gboolean bw_export_drawing (const BwExport *what, const char *path, GError **error);
 cairo_status_t bw_export_append (void *bytes, const unsigned char *data, unsigned int length);
 gboolean bw_export_write (const GByteArray *bytes, const char *path, GError **error);

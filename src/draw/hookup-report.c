@@ -140,28 +140,10 @@ bw_hookup_report_draw_page (BwHookupReport *report, cairo_t *cr, guint page)
   cairo_restore (cr);
 }
 
-static cairo_status_t
-draw_pdf (BwHookupReport *report, GByteArray *bytes)
+static void
+draw_page (gpointer data, cairo_t *cr, guint page)
 {
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
-                                                                  report->page_width_pt,
-                                                                  report->page_height_pt);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, report->title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
-  cairo_t *cr = cairo_create (surface);
-
-  for (guint page = 0; page < bw_hookup_report_pages (report); page++)
-    {
-      bw_hookup_report_draw_page (report, cr, page);
-      cairo_show_page (cr);
-    }
-  cairo_status_t status = cairo_status (cr);
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-  if (status == CAIRO_STATUS_SUCCESS)
-    status = cairo_surface_status (surface);
-  cairo_surface_destroy (surface);
-  return status;
+  bw_hookup_report_draw_page (data, cr, page);
 }
 
 /**
@@ -179,16 +161,13 @@ bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char
                          GError **error)
 {
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
   g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, BW_A4_WIDTH_PT,
                                                             BW_A4_HEIGHT_PT);
-  cairo_status_t status = draw_pdf (report, bytes);
-
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"),
-                   path, cairo_status_to_string (status));
-      return FALSE;
-    }
-  return bw_export_write (bytes, path, error);
+  const BwExportPages pages = { .draw_page = draw_page,
+                                .data = report,
+                                .n_pages = bw_hookup_report_pages (report),
+                                .width_pt = BW_A4_WIDTH_PT,
+                                .height_pt = BW_A4_HEIGHT_PT,
+                                .title = report->title };
+  return bw_export_pages (&pages, path, error);
 }

@@ -55,6 +55,24 @@ bw_view_range_show (BwViewRange *range, double from, double to)
   show_length (range, (from + to - length) / 2, length);
 }
 
+#define SAME_AXIS 1e-6 /* of the length of an axis: its ends are rounded */
+
+/**
+ * bw_view_range_show_as:
+ * @before: the range of an earlier drawing
+ *
+ * Shows the same part as @before does, if that is a part of the same axis.
+ */
+void
+bw_view_range_show_as (BwViewRange *range, const BwViewRange *before)
+{
+  double slack = SAME_AXIS * (before->high - before->low);
+
+  if (!bw_view_range_is_whole (before) && fabs (before->low - range->low) < slack
+      && fabs (before->high - range->high) < slack)
+    bw_view_range_show (range, before->from, before->to);
+}
+
 /**
  * bw_view_range_zoom:
  * @about: the value that keeps its place, as far as the ends of the axis allow

@@ -28,6 +28,7 @@ typedef struct
 void bw_view_range_init (BwViewRange *range, double low, double high, double least);
 gboolean bw_view_range_is_whole (const BwViewRange *range);
 void bw_view_range_show (BwViewRange *range, double from, double to);
+void bw_view_range_show_as (BwViewRange *range, const BwViewRange *before);
 void bw_view_range_zoom (BwViewRange *range, double about, double factor);
 void bw_view_range_pan (BwViewRange *range, double by);
 double bw_view_range_place (const BwViewRange *range, double value, double start, double end);

@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <math.h>
 #include <string.h>
-
-#include <gdk/x11/gdkx.h>
 
 #include "detail-page.h"
 
@@ -568,57 +566,10 @@ test_empty (void)
 /* Keyboard: real key events to a real window, as no window manager gives it the focus. */
 
 static void
-on_tool_done (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-  gboolean done = g_subprocess_wait_check_finish (G_SUBPROCESS (source), result, &error);
-  g_assert_no_error (error);
-  g_assert_true (done);
-  *(gboolean *) data = TRUE;
-}
-
-static gboolean
-is_true (gpointer data)
-{
-  return *(gboolean *) data;
-}
-
-static gboolean
-on_pause_over (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-xdotool (const char *command)
-{
-  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
-  g_auto (GStrv) words = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean done = FALSE, pause_over = FALSE;
-
-  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
-  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
-                                                    G_SUBPROCESS_FLAGS_NONE, &error);
-  g_assert_no_error (error);
-  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
-  g_assert_true (app_test_wait (is_true, &done));
-  g_timeout_add (60, on_pause_over, &pause_over);
-  g_assert_true (app_test_wait (is_true, &pause_over));
-}
-
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
-}
-
-static void
 go_to (Fixture *f, GtkWidget *widget)
 {
   for (guint i = 0; i < 60 && gtk_window_get_focus (GTK_WINDOW (f->window)) != widget; i++)
-    xdotool ("key Tab");
+    app_test_xdotool ("key Tab");
   g_assert_true (gtk_window_get_focus (GTK_WINDOW (f->window)) == widget);
 }
 
@@ -627,20 +578,16 @@ go_to (Fixture *f, GtkWidget *widget)
 static void
 test_keyboard (Fixture *f, gconstpointer data)
 {
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (f->window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
   GtkWidget *scale = GTK_WIDGET (bw_move_row_get_scale (row (f, BW_DETAIL_PITCH_VALUE)));
 
-  xdotool (focus);
-  g_assert_true (app_test_wait (is_active, f->window));
+  app_test_give_focus (f->window);
   go_to (f, scale);
   select_signal (f, BW_SIGNAL_RGB); /* the way to here leads through the lists of the bench */
   double own = detail (f)->mask_tvl;
   g_autofree char *before = g_strdup (
       bw_path_values_get_summary (bw_path_panel_get_values (f->path)));
   for (guint i = 0; i < 4; i++)
-    xdotool ("key Right Right Right Right Right Right Right Right Right Right");
+    app_test_xdotool ("key Right Right Right Right Right Right Right Right Right Right");
   g_assert_true (app_test_wait (is_moving, f));
   g_assert_cmpfloat (detail (f)->mask_tvl, <, own);
   g_assert_cmpstr (bw_path_values_get_summary (bw_path_panel_get_values (f->path)), !=, before);
@@ -648,7 +595,7 @@ test_keyboard (Fixture *f, gconstpointer data)
   g_assert_true (gtk_window_get_focus (GTK_WINDOW (f->window)) == scale);
 
   go_to (f, reset_button (f, BW_DETAIL_PITCH_VALUE));
-  xdotool ("key space");
+  app_test_xdotool ("key space");
   g_assert_false (is_moving (f));
   g_assert_cmpstr (bw_path_values_get_summary (bw_path_panel_get_values (f->path)), ==, before);
   g_assert_true (gtk_window_get_focus (GTK_WINDOW (f->window)) == scale);
@@ -666,7 +613,7 @@ test_wheel (Fixture *f, gconstpointer data)
   g_assert_true (gtk_widget_translate_coordinates (scale, GTK_WIDGET (f->window), 30, 10, &x, &y));
   g_autofree char *command = g_strdup_printf ("mousemove %d %d click --repeat 2 5", (int) x,
                                               (int) y);
-  xdotool (command);
+  app_test_xdotool (command);
   g_assert_false (bw_detail_state_any_moved (f->state));
 }
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <string.h>
 
@@ -169,60 +169,10 @@ test_save_fails (void)
   app_test_close (window);
 }
 
-static GtkWidget *
-open_chooser (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
-      if (GTK_IS_FILE_CHOOSER (widget) && gtk_widget_get_visible (widget))
-        return widget;
-    }
-  return NULL;
-}
-
-static gboolean
-chooser_is_open (gpointer data)
-{
-  return open_chooser () != NULL;
-}
-
-/* It starts in a folder of its own, and only then takes another. */
-static gboolean
-has_folder (gpointer data)
-{
-  g_autoptr (GFile) folder = gtk_file_chooser_get_current_folder (GTK_FILE_CHOOSER (data));
-  return folder != NULL && gtk_widget_get_mapped (data);
-}
-
-static gboolean
-file_is_chosen (gpointer data)
-{
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (open_chooser ()));
-  return file != NULL && g_file_equal (file, data);
-}
-
 static gboolean
 is_saved (gpointer document)
 {
   return bw_document_get_file (document) != NULL && !bw_document_is_modified (document);
-}
-
-/* Names @file in the chooser that is about to open, and takes it. */
-static void
-choose_name (GFile *file)
-{
-  g_autoptr (GFile) folder = g_file_get_parent (file);
-  g_autofree char *name = g_file_get_basename (file);
-
-  g_assert_true (app_test_wait (chooser_is_open, NULL));
-  GtkFileChooser *chooser = GTK_FILE_CHOOSER (open_chooser ());
-  g_assert_true (app_test_wait (has_folder, chooser));
-  g_assert_true (gtk_file_chooser_set_current_folder (chooser, folder, NULL));
-  gtk_file_chooser_set_current_name (chooser, name);
-  g_assert_true (app_test_wait (file_is_chosen, file));
-  gtk_dialog_response (GTK_DIALOG (chooser), GTK_RESPONSE_ACCEPT);
 }
 
 /* A sheet without a file asks for a name, and gets the suffix if the name has none. */
@@ -238,7 +188,7 @@ test_save_as (void)
   g_remove (expected); /* of an earlier run */
   bw_document_set_monitor (document, bw_catalogue_monitors (app_test_catalogue ())->pdata[0]);
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save", NULL));
-  choose_name (typed_file);
+  app_test_choose_name (typed_file);
   g_assert_true (app_test_wait (is_saved, document));
   g_autofree char *saved = g_file_get_path (bw_document_get_file (document));
   g_assert_cmpstr (saved, ==, expected);
@@ -248,10 +198,10 @@ test_save_as (void)
   /* Cancelled: nothing is written and the sheet stays changed */
   bw_document_set_monitor (document, bw_catalogue_monitors (app_test_catalogue ())->pdata[1]);
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
-  g_assert_true (app_test_wait (chooser_is_open, NULL));
-  gtk_dialog_response (GTK_DIALOG (open_chooser ()), GTK_RESPONSE_CANCEL);
+  g_assert_true (app_test_wait (app_test_chooser_is_open, NULL));
+  gtk_dialog_response (GTK_DIALOG (app_test_open_chooser ()), GTK_RESPONSE_CANCEL);
   app_test_settle ();
-  g_assert_null (open_chooser ());
+  g_assert_null (app_test_open_chooser ());
   g_assert_true (bw_document_is_modified (document));
   app_test_close (window);
 }
@@ -278,7 +228,7 @@ test_export_edid (void)
   g_remove (path); /* of an earlier run */
   g_assert_true (bw_window_open (window, sheet));
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.export-edid", NULL));
-  choose_name (file);
+  app_test_choose_name (file);
   g_assert_true (app_test_wait (is_there, path));
   g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
   g_assert_cmpuint (length, ==, BW_EDID_BLOCK_BYTES);
@@ -309,7 +259,7 @@ test_save_as_existing (void)
 
   g_assert_true (g_file_set_contents (there, "kept", -1, NULL));
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
-  choose_name (typed_file);
+  app_test_choose_name (typed_file);
   g_assert_true (app_test_wait (shows_fault, window));
   g_assert_nonnull (strstr (bw_window_get_fault_text (window), "kept.bench"));
   g_assert_true (g_file_get_contents (there, &left, NULL, NULL));

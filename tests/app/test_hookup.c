@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <string.h>
 
-#include <gdk/x11/gdkx.h>
 #include <glib/gstdio.h>
 
 #include "hookup-page.h"
@@ -287,39 +286,6 @@ test_print (Fixture *f, gconstpointer data)
   assert_begins (path, "%PDF");
 }
 
-static GtkWidget *
-open_chooser (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
-      if (GTK_IS_FILE_CHOOSER (widget) && gtk_widget_get_visible (widget))
-        return widget;
-    }
-  return NULL;
-}
-
-static gboolean
-chooser_is_open (gpointer data)
-{
-  return open_chooser () != NULL;
-}
-
-static gboolean
-has_folder (gpointer data)
-{
-  g_autoptr (GFile) folder = gtk_file_chooser_get_current_folder (GTK_FILE_CHOOSER (data));
-  return folder != NULL && gtk_widget_get_mapped (data);
-}
-
-static gboolean
-file_is_chosen (gpointer data)
-{
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (open_chooser ()));
-  return file != NULL && g_file_equal (file, data);
-}
-
 static gboolean
 is_there (gpointer path)
 {
@@ -331,18 +297,10 @@ static void
 press_and_choose (Fixture *f, const char *button, const char *path)
 {
   g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GFile) folder = g_file_get_parent (file);
-  g_autofree char *name = g_file_get_basename (file);
 
   g_remove (path); /* of an earlier run */
   g_signal_emit_by_name (app_test_find (GTK_WIDGET (f->page), GTK_TYPE_BUTTON, button), "clicked");
-  g_assert_true (app_test_wait (chooser_is_open, NULL));
-  GtkFileChooser *chooser = GTK_FILE_CHOOSER (open_chooser ());
-  g_assert_true (app_test_wait (has_folder, chooser));
-  g_assert_true (gtk_file_chooser_set_current_folder (chooser, folder, NULL));
-  gtk_file_chooser_set_current_name (chooser, name);
-  g_assert_true (app_test_wait (file_is_chosen, file));
-  gtk_dialog_response (GTK_DIALOG (chooser), GTK_RESPONSE_ACCEPT);
+  app_test_choose_name (file);
   g_assert_true (app_test_wait (is_there, (gpointer) path));
 }
 
@@ -393,52 +351,6 @@ test_copy (Fixture *f, gconstpointer data)
 
 /* By keyboard alone: real key events from xdotool to a real window. */
 
-static void
-on_tool_done (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-  g_subprocess_wait_check_finish (G_SUBPROCESS (source), result, &error);
-  g_assert_no_error (error);
-  *(gboolean *) data = TRUE;
-}
-
-static gboolean
-is_true (gpointer data)
-{
-  return *(gboolean *) data;
-}
-
-static gboolean
-on_pause_over (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-xdotool (const char *command)
-{
-  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
-  g_auto (GStrv) words = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean done = FALSE, pause_over = FALSE;
-
-  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
-  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
-                                                    G_SUBPROCESS_FLAGS_NONE, &error);
-  g_assert_no_error (error);
-  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
-  g_assert_true (app_test_wait (is_true, &done));
-  g_timeout_add (60, on_pause_over, &pause_over); /* the events are on their way */
-  g_assert_true (app_test_wait (is_true, &pause_over));
-}
-
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
-}
-
 static gboolean
 second_is_shown (gpointer data)
 {
@@ -452,27 +364,23 @@ test_keyboard (Fixture *f, gconstpointer data)
 {
   const BwHookupChoice second = { 1, BW_SERIES_E24, BW_EDITION_CURRENT };
   GtkWidget *wanted = GTK_WIDGET (drop_down (f, "alternative"));
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (f->window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
   GtkWidget *at = NULL;
 
   bw_document_select (f->document, DE_15_COMPUTER, OPEN_BNC);
   g_autofree char *before = bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (f->page));
-  xdotool (focus);
-  g_assert_true (app_test_wait (is_active, f->window));
+  app_test_give_focus (f->window);
   for (guint i = 0; i < 80; i++)
     {
       at = gtk_window_get_focus (GTK_WINDOW (f->window));
       if (at != NULL && (at == wanted || gtk_widget_is_ancestor (at, wanted)))
         break;
-      xdotool ("key Tab");
+      app_test_xdotool ("key Tab");
       bw_document_select (f->document, DE_15_COMPUTER, OPEN_BNC); /* the bench selects on the way */
     }
   g_assert_true (at == wanted || gtk_widget_is_ancestor (at, wanted));
-  xdotool ("key space");
-  xdotool ("key Down");
-  xdotool ("key Return");
+  app_test_xdotool ("key space");
+  app_test_xdotool ("key Down");
+  app_test_xdotool ("key Return");
   g_assert_true (app_test_wait (second_is_shown, f));
   g_autofree char *after = bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (f->page));
   g_assert_cmpstr (after, !=, before);

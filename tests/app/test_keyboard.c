@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <string.h>
-
-#include <gdk/x11/gdkx.h>
 
 /* The program by keyboard alone: real key events from xdotool to a real window. There is no window
  * manager on the test's screen, so the window is given the focus by hand. */
@@ -18,79 +16,10 @@ typedef struct
   char *path;
 } Fixture;
 
-static void
-on_tool_done (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-  gboolean done = g_subprocess_wait_check_finish (G_SUBPROCESS (source), result, &error);
-  g_assert_no_error (error);
-  g_assert_true (done);
-  *(gboolean *) data = TRUE;
-}
-
-/* Key events take their time: what must come true is waited for. */
-#define PATIENCE_US (10 * G_USEC_PER_SEC)
-
-static gboolean
-on_tick (gpointer data)
-{
-  return G_SOURCE_CONTINUE;
-}
-
-#define ASSERT_COMES_TRUE(expression)                                                              \
-  G_STMT_START                                                                                     \
-  {                                                                                                \
-    gint64 deadline = g_get_monotonic_time () + PATIENCE_US;                                       \
-    guint tick = g_timeout_add (20, on_tick, NULL);                                                \
-    while (!(expression) && g_get_monotonic_time () < deadline)                                    \
-      g_main_context_iteration (NULL, TRUE);                                                       \
-    g_source_remove (tick);                                                                        \
-    g_assert_true (expression);                                                                    \
-  }                                                                                                \
-  G_STMT_END
-
-static gboolean
-is_true (gpointer data)
-{
-  return *(gboolean *) data;
-}
-
-static gboolean
-on_pause_over (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-/* Runs xdotool with the words of @command, while the window goes on working. */
-static void
-xdotool (const char *command)
-{
-  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
-  g_auto (GStrv) words = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean done = FALSE, pause_over = FALSE;
-
-  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
-  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
-                                                    G_SUBPROCESS_FLAGS_NONE, &error);
-  g_assert_no_error (error);
-  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
-  g_assert_true (app_test_wait (is_true, &done));
-  g_timeout_add (60, on_pause_over, &pause_over); /* the events are on their way */
-  g_assert_true (app_test_wait (is_true, &pause_over));
-}
-
 static gboolean
 is_mapped (gpointer widget)
 {
   return gtk_widget_get_mapped (widget);
-}
-
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
 }
 
 static void
@@ -109,11 +38,7 @@ set_up (Fixture *f, gconstpointer data)
   g_assert_true (app_test_wait (is_mapped, f->window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (f->window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
-  xdotool (focus);
-  g_assert_true (app_test_wait (is_active, f->window));
+  app_test_give_focus (f->window);
 }
 
 static void
@@ -131,13 +56,6 @@ cell (Fixture *f, guint source, guint input)
                                input);
 }
 
-static gboolean
-focus_is_in (Fixture *f, GtkWidget *widget)
-{
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (f->window));
-  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
-}
-
 static double
 video_v (Fixture *f)
 {
@@ -151,20 +69,10 @@ sheet_is (Fixture *f, const char *expected)
   return strcmp (text, expected) == 0;
 }
 
-/* Presses @key until the focus is in @widget; it must get there. */
-static void
-go_to (Fixture *f, const char *key, GtkWidget *widget)
-{
-  g_autofree char *command = g_strconcat ("key ", key, NULL);
-  for (guint i = 0; i < 60 && !focus_is_in (f, widget); i++)
-    xdotool (command);
-  g_assert_true (focus_is_in (f, widget));
-}
-
 static void
 go_to_field (Fixture *f, const char *field)
 {
-  go_to (f, "Tab",
+  app_test_go_to (f->window, "Tab",
          bw_editor_row_get_control (bw_editor_get_row (bw_window_get_editor (f->window), field)));
 }
 
@@ -173,8 +81,8 @@ static void
 open_editor (Fixture *f)
 {
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
-  go_to (f, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
-  xdotool ("key Return");
+  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_window_is_editing (f->window));
   g_assert_cmpint (bw_editor_get_part (bw_window_get_editor (f->window)), ==, BW_PART_SOURCE);
 }
@@ -184,7 +92,7 @@ assert_selected (Fixture *f, guint source, guint input)
 {
   ASSERT_COMES_TRUE (bw_document_get_source (f->document) == source
                      && bw_document_get_input (f->document) == input);
-  ASSERT_COMES_TRUE (focus_is_in (f, GTK_WIDGET (cell (f, source, input))));
+  ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, GTK_WIDGET (cell (f, source, input))));
 }
 
 static void
@@ -194,29 +102,29 @@ test_table (Fixture *f, gconstpointer data)
   guint last_input = bw_document_count (f->document, BW_PART_INPUT) - 1;
 
   assert_selected (f, 0, 0); /* where one starts */
-  xdotool ("key Right");
+  app_test_xdotool ("key Right");
   assert_selected (f, 0, 1);
-  xdotool ("key Down Down");
+  app_test_xdotool ("key Down Down");
   assert_selected (f, 2, 1);
-  xdotool ("key End");
+  app_test_xdotool ("key End");
   assert_selected (f, 2, last_input);
-  xdotool ("key Right");
+  app_test_xdotool ("key Right");
   assert_selected (f, 2, last_input);
-  xdotool ("key Home");
+  app_test_xdotool ("key Home");
   assert_selected (f, 2, 0);
-  xdotool ("key ctrl+End");
+  app_test_xdotool ("key ctrl+End");
   assert_selected (f, last_source, last_input);
-  xdotool ("key Up Left");
+  app_test_xdotool ("key Up Left");
   assert_selected (f, last_source - 1, last_input - 1);
-  xdotool ("key ctrl+Home");
+  app_test_xdotool ("key ctrl+Home");
   assert_selected (f, 0, 0);
 
   /* One key leaves the table, one comes back to the same cell */
-  xdotool ("key Right");
-  xdotool ("key Tab");
+  app_test_xdotool ("key Right");
+  app_test_xdotool ("key Tab");
   ASSERT_COMES_TRUE (
-      !focus_is_in (f, GTK_WIDGET (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)))));
-  xdotool ("key shift+Tab");
+      !app_test_focus_is_in (f->window, GTK_WIDGET (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)))));
+  app_test_xdotool ("key shift+Tab");
   assert_selected (f, 0, 1);
 }
 
@@ -231,9 +139,9 @@ test_edit_undo_save (Fixture *f, gconstpointer data)
 
   open_editor (f);
   go_to_field (f, "video_level");
-  xdotool ("key ctrl+a");
-  xdotool ("type '3 V'");
-  xdotool ("key Tab");
+  app_test_xdotool ("key ctrl+a");
+  app_test_xdotool ("type '3 V'");
+  app_test_xdotool ("key Tab");
   ASSERT_COMES_TRUE (video_v (f) >= 3 && video_v (f) <= 3);
   g_assert_true (bw_document_judge (f->document, 0, 0, &fit));
   g_assert_cmpuint (fit.at[BW_RULE_VIDEO_LEVEL].severity, !=, BW_SEVERITY_OK);
@@ -242,15 +150,15 @@ test_edit_undo_save (Fixture *f, gconstpointer data)
   g_assert_cmpstr (bw_fit_cell_get_word (cell (f, 0, 0)), !=, word);
 
   /* The focus is in the next field, which has nothing of its own to undo */
-  xdotool ("key ctrl+z");
+  app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (sheet_is (f, before));
   g_assert_cmpstr (bw_fit_cell_get_word (cell (f, 0, 0)), ==, word);
   g_assert_cmpstr (bw_fit_cell_get_detail (cell (f, 0, 0)), ==, detail);
-  xdotool ("key ctrl+shift+z");
+  app_test_xdotool ("key ctrl+shift+z");
   ASSERT_COMES_TRUE (video_v (f) >= 3 && video_v (f) <= 3);
 
   g_assert_true (bw_document_is_modified (f->document));
-  xdotool ("key ctrl+s");
+  app_test_xdotool ("key ctrl+s");
   ASSERT_COMES_TRUE (!bw_document_is_modified (f->document));
   g_autofree char *saved = NULL;
   g_assert_true (g_file_get_contents (f->path, &saved, NULL, NULL));
@@ -270,13 +178,13 @@ test_undo_in_field (Fixture *f, gconstpointer data)
   entry = GTK_EDITABLE (
       bw_editor_row_get_control (bw_editor_get_row (bw_window_get_editor (f->window), "name")));
   g_autofree char *name = g_strdup (gtk_editable_get_text (entry));
-  xdotool ("key End");
-  xdotool ("type x");
+  app_test_xdotool ("key End");
+  app_test_xdotool ("type x");
   ASSERT_COMES_TRUE (strcmp (gtk_editable_get_text (entry), name) != 0);
-  xdotool ("key ctrl+z");
+  app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (strcmp (gtk_editable_get_text (entry), name) == 0);
   g_assert_true (sheet_is (f, before));
-  xdotool ("key ctrl+z");
+  app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (bw_document_count (f->document, BW_PART_SOURCE) == n);
 }
 
@@ -289,25 +197,25 @@ test_error_and_escape (Fixture *f, gconstpointer data)
   BwEditorRow *row = bw_editor_get_row (bw_window_get_editor (f->window), "video_level");
   g_autofree char *shown = bw_editor_row_dup_text (row);
   go_to_field (f, "video_level");
-  xdotool ("key ctrl+a");
-  xdotool ("type '3 Hz'");
-  xdotool ("key Tab");
+  app_test_xdotool ("key ctrl+a");
+  app_test_xdotool ("type '3 Hz'");
+  app_test_xdotool ("key Tab");
   ASSERT_COMES_TRUE (bw_editor_row_get_error (row) != NULL);
-  xdotool ("key shift+Tab");
-  ASSERT_COMES_TRUE (focus_is_in (f, bw_editor_row_get_control (row)));
-  xdotool ("key Escape");
+  app_test_xdotool ("key shift+Tab");
+  ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, bw_editor_row_get_control (row)));
+  app_test_xdotool ("key Escape");
   ASSERT_COMES_TRUE (bw_editor_row_get_error (row) == NULL);
   g_autofree char *again = bw_editor_row_dup_text (row);
   g_assert_cmpstr (again, ==, shown);
   g_assert_true (sheet_is (f, before));
 
   /* Back to the bench with the button, and to the row that was edited */
-  go_to (f, "Tab",
+  app_test_go_to (f->window, "Tab",
          app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)), GTK_TYPE_BUTTON, "done"));
-  xdotool ("key space");
+  app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (!bw_window_is_editing (f->window));
   ASSERT_COMES_TRUE (
-      focus_is_in (f, GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
+      app_test_focus_is_in (f->window, GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
                                                            BW_PART_SOURCE))));
 }
 
@@ -317,12 +225,12 @@ test_delete (Fixture *f, gconstpointer data)
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
   guint n = bw_document_count (f->document, BW_PART_SOURCE);
 
-  go_to (f, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
-  xdotool ("key Down");
+  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_xdotool ("key Down");
   ASSERT_COMES_TRUE (bw_document_get_source (f->document) == 1);
-  xdotool ("key Delete");
+  app_test_xdotool ("key Delete");
   ASSERT_COMES_TRUE (bw_document_count (f->document, BW_PART_SOURCE) == n - 1);
-  xdotool ("key ctrl+z");
+  app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (bw_document_count (f->document, BW_PART_SOURCE) == n);
   g_assert_false (bw_document_is_modified (f->document));
 }
@@ -336,14 +244,14 @@ test_pages_and_menu (Fixture *f, gconstpointer data)
                                    GTK_TYPE_MENU_BUTTON, "menu");
   GtkWidget *popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (menu)));
 
-  xdotool ("key ctrl+2");
+  app_test_xdotool ("key ctrl+2");
   g_assert_true (app_test_wait (is_mapped, timing));
-  xdotool ("key ctrl+1");
+  app_test_xdotool ("key ctrl+1");
   g_assert_true (app_test_wait (is_mapped, fit));
   g_assert_false (gtk_widget_get_mapped (popover));
-  xdotool ("key F10");
+  app_test_xdotool ("key F10");
   g_assert_true (app_test_wait (is_mapped, popover));
-  xdotool ("key Escape");
+  app_test_xdotool ("key Escape");
   ASSERT_COMES_TRUE (!gtk_widget_get_visible (popover));
 }
 
@@ -363,15 +271,15 @@ open_part (Fixture *f, const char *part)
   GtkWidget *button = gtk_widget_get_first_child (
       app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK_SWITCHER, "switcher"));
 
-  xdotool ("key ctrl+2");
+  app_test_xdotool ("key ctrl+2");
   g_assert_true (app_test_wait (is_mapped, timing (f)));
-  go_to (f, "Tab", button);
+  app_test_go_to (f->window, "Tab", button);
   for (guint i = 0; i < 4 && strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part);
        i++)
     {
       if (i > 0)
-        xdotool ("key Tab");
-      xdotool ("key space");
+        app_test_xdotool ("key Tab");
+      app_test_xdotool ("key space");
     }
   ASSERT_COMES_TRUE (!strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part));
 }
@@ -390,16 +298,16 @@ test_work_out (Fixture *f, gconstpointer data)
   BwEditorRow *line_rate = bw_work_out_get_row (panel, BW_FIGURE_LINE_RATE);
 
   open_part (f, "work-out");
-  go_to (f, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "clear"));
-  xdotool ("key space");
+  app_test_go_to (f->window, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "clear"));
+  app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (*shown (line_rate) == '\0');
-  go_to (f, "Tab",
+  app_test_go_to (f->window, "Tab",
          bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
-  xdotool ("type '27 MHz'");
-  xdotool ("key Return");
-  go_to (f, "Tab", bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
-  xdotool ("type '858 px'");
-  xdotool ("key Return");
+  app_test_xdotool ("type '27 MHz'");
+  app_test_xdotool ("key Return");
+  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
+  app_test_xdotool ("type '858 px'");
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (strstr (shown (line_rate), "31.4685") != NULL);
 }
 
@@ -412,18 +320,18 @@ test_identify_and_use (Fixture *f, gconstpointer data)
 
   bw_document_select (f->document, 1, 0);
   open_part (f, "identify");
-  go_to (f, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
-  xdotool ("type '15.734 kHz'");
-  xdotool ("key Tab");
-  xdotool ("type '59.94 Hz'");
-  xdotool ("key Return");
+  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
+  app_test_xdotool ("type '15.734 kHz'");
+  app_test_xdotool ("key Tab");
+  app_test_xdotool ("type '59.94 Hz'");
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_identify_panel_get_raster (panel, 0) != NULL);
   g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
-  go_to (f, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
-  xdotool ("key space");
+  app_test_go_to (f->window, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
+  app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (
       !strcmp (bw_timing_page_get_raster (timing (f))->id, "525-59.94-interlaced"));
-  xdotool ("key ctrl+z");
+  app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (!strcmp (bw_timing_page_get_raster (timing (f))->id, "625-50-interlaced"));
 }
 
@@ -436,9 +344,9 @@ test_reading (Fixture *f, gconstpointer data)
   BwJudgement judgement;
 
   open_part (f, "readings");
-  go_to (f, "Tab", bw_editor_row_get_control (bw_reading_row_get_editor (row)));
-  xdotool ("type '5.2 us'");
-  xdotool ("key Return");
+  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_reading_row_get_editor (row)));
+  app_test_xdotool ("type '5.2 us'");
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_reading_row_is_judged (row, &judgement));
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_HIGH);
 }
@@ -452,20 +360,20 @@ test_drawing (Fixture *f, gconstpointer data)
   GtkLabel *reading = GTK_LABEL (app_test_find (GTK_WIDGET (panel), GTK_TYPE_LABEL, "reading"));
 
   open_part (f, "drawing");
-  go_to (f, "Tab", field);
-  xdotool ("key space");
+  app_test_go_to (f->window, "Tab", field);
+  app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->kind == BW_PICTURE_FIELD);
-  go_to (f, "Tab", GTK_WIDGET (area));
-  xdotool ("key plus plus");
+  app_test_go_to (f->window, "Tab", GTK_WIDGET (area));
+  app_test_xdotool ("key plus plus");
   ASSERT_COMES_TRUE (!bw_picture_is_whole (bw_picture_area_get_picture (area)));
   double from = bw_raster_picture (bw_picture_area_get_picture (area))->across.from;
-  xdotool ("key shift+Right");
+  app_test_xdotool ("key shift+Right");
   ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->across.from > from);
-  xdotool ("key 0");
+  app_test_xdotool ("key 0");
   ASSERT_COMES_TRUE (bw_picture_is_whole (bw_picture_area_get_picture (area)));
-  xdotool ("key Right c Right Right");
+  app_test_xdotool ("key Right c Right Right");
   ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") != NULL);
-  xdotool ("key Escape");
+  app_test_xdotool ("key Escape");
   ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") == NULL);
 }
 

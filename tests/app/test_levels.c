@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <math.h>
 #include <string.h>
-
-#include <gdk/x11/gdkx.h>
 
 #include "bench-signal.h"
 #include "levels-picture.h"
@@ -594,76 +592,6 @@ test_empty (void)
 
 static BwApplication *application = NULL;
 
-#define PATIENCE_US (10 * G_USEC_PER_SEC)
-
-static gboolean
-on_tick (gpointer data)
-{
-  return G_SOURCE_CONTINUE;
-}
-
-#define ASSERT_COMES_TRUE(expression)                                                              \
-  G_STMT_START                                                                                     \
-  {                                                                                                \
-    gint64 deadline = g_get_monotonic_time () + PATIENCE_US;                                       \
-    guint tick = g_timeout_add (20, on_tick, NULL);                                                \
-    while (!(expression) && g_get_monotonic_time () < deadline)                                    \
-      g_main_context_iteration (NULL, TRUE);                                                       \
-    g_source_remove (tick);                                                                        \
-    g_assert_true (expression);                                                                    \
-  }                                                                                                \
-  G_STMT_END
-
-static void
-on_tool_done (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-  g_subprocess_wait_check_finish (G_SUBPROCESS (source), result, &error);
-  g_assert_no_error (error);
-  *(gboolean *) data = TRUE;
-}
-
-static gboolean
-on_pause_over (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-xdotool (const char *command)
-{
-  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
-  g_auto (GStrv) words = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean done = FALSE, pause_over = FALSE;
-
-  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
-  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
-                                                    G_SUBPROCESS_FLAGS_NONE, &error);
-  g_assert_no_error (error);
-  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
-  ASSERT_COMES_TRUE (done);
-  g_timeout_add (60, on_pause_over, &pause_over);
-  ASSERT_COMES_TRUE (pause_over);
-}
-
-static gboolean
-focus_is_in (BwWindow *window, GtkWidget *widget)
-{
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
-  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
-}
-
-static void
-go_to (BwWindow *window, const char *key, GtkWidget *widget)
-{
-  g_autofree char *command = g_strconcat ("key ", key, NULL);
-  for (guint i = 0; i < 60 && !focus_is_in (window, widget); i++)
-    xdotool (command);
-  g_assert_true (focus_is_in (window, widget));
-}
-
 static BwWindow *
 open_by_application (void)
 {
@@ -674,11 +602,7 @@ open_by_application (void)
   BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (window)));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
-  xdotool (focus);
-  ASSERT_COMES_TRUE (gtk_window_is_active (GTK_WINDOW (window)));
+  app_test_give_focus (window);
   return window;
 }
 
@@ -691,23 +615,23 @@ test_keyboard (void)
   GtkWidget *parts = gtk_widget_get_first_child (
       app_test_find (GTK_WIDGET (page), GTK_TYPE_STACK_SWITCHER, "switcher"));
 
-  xdotool ("key ctrl+3");
+  app_test_xdotool ("key ctrl+3");
   ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (page)));
   g_assert_true (table_has (&f, "white\t714.3\t100.0\t714.3\t100.0"));
-  go_to (window, "Tab", app_test_find (GTK_WIDGET (page), GTK_TYPE_DROP_DOWN, "load"));
-  xdotool ("key space");
-  xdotool ("key Down");
-  xdotool ("key Return");
+  app_test_go_to (window, "Tab", app_test_find (GTK_WIDGET (page), GTK_TYPE_DROP_DOWN, "load"));
+  app_test_xdotool ("key space");
+  app_test_xdotool ("key Down");
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (table_has (&f, "white\t714.3\t100.0\t1428.6\t200.0"));
 
-  go_to (window, "shift+Tab", parts);
-  xdotool ("key Right Right space");
+  app_test_go_to (window, "shift+Tab", parts);
+  app_test_xdotool ("key Right Right space");
   ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (bw_levels_page_get_cause (page))));
-  go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_SYNC)));
-  xdotool ("type '600 mV'");
-  go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_WHITE)));
-  xdotool ("type '1.4 V'");
-  xdotool ("key Return");
+  app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_SYNC)));
+  app_test_xdotool ("type '600 mV'");
+  app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_WHITE)));
+  app_test_xdotool ("type '1.4 V'");
+  app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_cause_panel_get_cause (causes (&f), 0) != NULL);
   ASSERT_COMES_TRUE (strstr (bw_cause_panel_get_summary (causes (&f)), "Not terminated") != NULL);
   gtk_window_destroy (GTK_WINDOW (window));

@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <math.h>
 #include <string.h>
-
-#include <gdk/x11/gdkx.h>
 
 #include "chooser.h"
 #include "detail-page.h"
@@ -220,27 +218,6 @@ test_rapid (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.59e-3, 1e-12);
 }
 
-static gboolean
-is_later (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static gboolean
-is_true (gpointer data)
-{
-  return *(gboolean *) data;
-}
-
-static void
-pause_for (guint ms)
-{
-  gboolean later = FALSE;
-  g_timeout_add (ms, is_later, &later);
-  g_assert_true (app_test_wait (is_true, &later));
-}
-
 /* What is given up does not come, and the picture says that it is the one before. */
 static void
 test_cancel (Fixture *f, gconstpointer data)
@@ -248,11 +225,11 @@ test_cancel (Fixture *f, gconstpointer data)
   const BwPreviewResult *before = result (f);
 
   set (f, BW_DETAIL_PITCH_VALUE, "0.6 mm");
-  pause_for (60);
+  app_test_pause (60);
   set (f, BW_DETAIL_PITCH_VALUE, "0.7 mm");
   g_signal_emit_by_name (control (f, "cancel-preview"), "clicked");
   g_assert_false (is_busy (f));
-  pause_for (300);
+  app_test_pause (300);
   g_assert_true (result (f) == before || result (f)->wish.what.pitch_m < 0.65e-3);
   g_autofree char *words = bw_picture_describe (bw_picture_area_get_picture (f->area));
   g_assert_nonnull (strstr (words, "Cancelled"));
@@ -522,7 +499,7 @@ test_resize (Fixture *f, gconstpointer data)
   int before = result (f)->screen->width;
   int width = gtk_widget_get_width (GTK_WIDGET (f->window));
   gtk_window_set_default_size (GTK_WINDOW (f->window), width + 160, 700);
-  pause_for (300);
+  app_test_pause (300);
   wait_for_preview (f);
   g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (f->window)), >, width + 100);
   g_assert_cmpint (result (f)->screen->width, !=, before);
@@ -536,7 +513,7 @@ test_hidden (Fixture *f, gconstpointer data)
 {
   bw_detail_page_show_part (f->page, "path");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-  pause_for (400); /* the change of part is animated */
+  app_test_pause (400); /* the change of part is animated */
   set (f, BW_DETAIL_PITCH_VALUE, "0.45 mm");
   g_assert_false (is_busy (f));
   bw_detail_page_show_part (f->page, "preview");
@@ -573,12 +550,12 @@ test_closed_while_busy (void)
       if (i > 2)
         set (&f, BW_DETAIL_PITCH_VALUE, "0.7 mm");
       if (i > 3)
-        pause_for (50 + 4 * i);
+        app_test_pause (50 + 4 * i);
       if (i > 4)
         bw_preview_panel_open (f.preview, good);
       tear_down (&f, NULL);
     }
-  pause_for (300); /* what was given up ends */
+  app_test_pause (300); /* what was given up ends */
 }
 
 /* With nothing on the bench there is nothing to compute, and nothing fails. */
@@ -592,62 +569,13 @@ test_empty (void)
   bw_window_show_page (window, "detail");
   bw_detail_page_show_part (page, "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  pause_for (300);
+  app_test_pause (300);
   g_assert_null (bw_preview_picture_get_result (
       bw_preview_panel_get_picture (bw_detail_page_get_preview (page))));
   app_test_close (window);
 }
 
 /* Keyboard: real key events to a real window, as no window manager gives it the focus. */
-
-static void
-on_tool_done (GObject *source, GAsyncResult *async, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-  gboolean done = g_subprocess_wait_check_finish (G_SUBPROCESS (source), async, &error);
-  g_assert_no_error (error);
-  g_assert_true (done);
-  *(gboolean *) data = TRUE;
-}
-
-static void
-xdotool (const char *command)
-{
-  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
-  g_auto (GStrv) words = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean done = FALSE;
-
-  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
-  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
-                                                    G_SUBPROCESS_FLAGS_NONE, &error);
-  g_assert_no_error (error);
-  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
-  g_assert_true (app_test_wait (is_true, &done));
-  pause_for (60);
-}
-
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
-}
-
-/* Whether the focus is at @widget, or in it. */
-static gboolean
-has_focus (Fixture *f, GtkWidget *widget)
-{
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (f->window));
-  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
-}
-
-static void
-go_to (Fixture *f, GtkWidget *widget)
-{
-  for (guint i = 0; i < 60 && !has_focus (f, widget); i++)
-    xdotool ("key Tab");
-  g_assert_true (has_focus (f, widget));
-}
 
 static gboolean
 shows_grid (gpointer data)
@@ -660,26 +588,22 @@ shows_grid (gpointer data)
 static void
 test_keyboard (Fixture *f, gconstpointer data)
 {
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (f->window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
 
-  xdotool (focus);
-  g_assert_true (app_test_wait (is_active, f->window));
-  go_to (f, control (f, "picture"));
-  xdotool ("key space");
-  xdotool ("key Down");
-  xdotool ("key Return");
+  app_test_give_focus (f->window);
+  app_test_go_to (f->window, "Tab", control (f, "picture"));
+  app_test_xdotool ("key space");
+  app_test_xdotool ("key Down");
+  app_test_xdotool ("key Return");
   g_assert_true (app_test_wait (shows_grid, f));
-  go_to (f, GTK_WIDGET (f->area));
-  xdotool ("key plus");
-  xdotool ("key plus");
+  app_test_go_to (f->window, "Tab", GTK_WIDGET (f->area));
+  app_test_xdotool ("key plus");
+  app_test_xdotool ("key plus");
   wait_for_preview (f);
   double before = result (f)->wish.preview.centre_x;
-  xdotool ("key shift+Right");
+  app_test_xdotool ("key shift+Right");
   wait_for_preview (f);
   g_assert_cmpfloat (result (f)->wish.preview.centre_x, >, before + 0.01);
-  g_assert_true (has_focus (f, GTK_WIDGET (f->area)));
+  g_assert_true (app_test_focus_is_in (f->window, GTK_WIDGET (f->area)));
 }
 
 #define ADD(name, func) g_test_add ("/preview/" name, Fixture, NULL, set_up, func, tear_down)

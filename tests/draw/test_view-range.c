@@ -137,6 +137,26 @@ test_any_moves (void)
     }
 }
 
+/* A later drawing of the same axis shows the same part; one of another axis, or after the whole, shows
+ * the whole. */
+static void
+test_show_as (void)
+{
+  BwViewRange before, same, other;
+  bw_view_range_init (&before, 0, 64, 1);
+  bw_view_range_init (&same, 0, 64, 1);
+  bw_view_range_init (&other, 0, 63.5, 1);
+
+  bw_view_range_show_as (&same, &before);
+  g_assert_true (bw_view_range_is_whole (&same));
+  bw_view_range_show (&before, 10, 20);
+  bw_view_range_show_as (&same, &before);
+  g_assert_cmpfloat (same.from, ==, 10);
+  g_assert_cmpfloat (same.to, ==, 20);
+  bw_view_range_show_as (&other, &before);
+  g_assert_true (bw_view_range_is_whole (&other));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -148,5 +168,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/view-range/pan", test_pan);
   g_test_add_func ("/draw/view-range/place-and-value", test_place_and_value);
   g_test_add_func ("/draw/view-range/any-moves", test_any_moves);
+  g_test_add_func ("/view-range/show-as", test_show_as);
   return g_test_run ();
 }

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app-hands.h"
+
+#include <gdk/x11/gdkx.h>
+
+#define TABS_MAX 60
+#define EVENTS_ON_THEIR_WAY_MS 60
+
+gboolean
+app_test_on_tick (gpointer data)
+{
+  return G_SOURCE_CONTINUE;
+}
+
+static gboolean
+is_true (gpointer data)
+{
+  return *(gboolean *) data;
+}
+
+static gboolean
+on_pause_over (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+/* Lets the window go on working for a while. */
+void
+app_test_pause (guint ms)
+{
+  gboolean over = FALSE;
+  g_timeout_add (ms, on_pause_over, &over);
+  g_assert_true (app_test_wait (is_true, &over));
+}
+
+static void
+on_tool_done (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  gboolean done = g_subprocess_wait_check_finish (G_SUBPROCESS (source), result, &error);
+  g_assert_no_error (error);
+  g_assert_true (done);
+  *(gboolean *) data = TRUE;
+}
+
+/* Runs xdotool with the words of @command, while the window goes on working. */
+void
+app_test_xdotool (const char *command)
+{
+  g_autofree char *line = g_strconcat ("xdotool ", command, NULL);
+  g_auto (GStrv) words = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean done = FALSE;
+
+  g_assert_true (g_shell_parse_argv (line, NULL, &words, NULL));
+  g_autoptr (GSubprocess) tool = g_subprocess_newv ((const char *const *) words,
+                                                    G_SUBPROCESS_FLAGS_NONE, &error);
+  g_assert_no_error (error);
+  g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
+  g_assert_true (app_test_wait (is_true, &done));
+  app_test_pause (EVENTS_ON_THEIR_WAY_MS);
+}
+
+static gboolean
+is_active (gpointer window)
+{
+  return gtk_window_is_active (window);
+}
+
+/* There is no window manager on the test's screen, so the window is given the focus by hand. */
+void
+app_test_give_focus (BwWindow *window)
+{
+  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (window));
+  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
+                                            (gulong) gdk_x11_surface_get_xid (surface));
+  app_test_xdotool (focus);
+  g_assert_true (app_test_wait (is_active, window));
+}
+
+/* Whether the focus is at @widget, or in it. */
+gboolean
+app_test_focus_is_in (BwWindow *window, GtkWidget *widget)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
+}
+
+/* Presses @key until the focus is at @widget, or in it. */
+void
+app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget)
+{
+  g_autofree char *command = g_strconcat ("key ", key, NULL);
+  for (guint i = 0; i < TABS_MAX && !app_test_focus_is_in (window, widget); i++)
+    app_test_xdotool (command);
+  g_assert_true (app_test_focus_is_in (window, widget));
+}
+
+/* The file chooser that is open; NULL if there is none. */
+GtkWidget *
+app_test_open_chooser (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
+      if (GTK_IS_FILE_CHOOSER (widget) && gtk_widget_get_visible (widget))
+        return widget;
+    }
+  return NULL;
+}
+
+gboolean
+app_test_chooser_is_open (gpointer data)
+{
+  return app_test_open_chooser () != NULL;
+}
+
+/* It starts in a folder of its own, and only then takes another. */
+static gboolean
+has_folder (gpointer data)
+{
+  g_autoptr (GFile) folder = gtk_file_chooser_get_current_folder (GTK_FILE_CHOOSER (data));
+  return folder != NULL && gtk_widget_get_mapped (data);
+}
+
+static gboolean
+file_is_chosen (gpointer data)
+{
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (app_test_open_chooser ()));
+  return file != NULL && g_file_equal (file, data);
+}
+
+/* Names @file in the chooser that is about to open, and takes it. */
+void
+app_test_choose_name (GFile *file)
+{
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  g_autofree char *name = g_file_get_basename (file);
+
+  g_assert_true (app_test_wait (app_test_chooser_is_open, NULL));
+  GtkFileChooser *chooser = GTK_FILE_CHOOSER (app_test_open_chooser ());
+  g_assert_true (app_test_wait (has_folder, chooser));
+  g_assert_true (gtk_file_chooser_set_current_folder (chooser, folder, NULL));
+  gtk_file_chooser_set_current_name (chooser, name);
+  g_assert_true (app_test_wait (file_is_chosen, file));
+  gtk_dialog_response (GTK_DIALOG (chooser), GTK_RESPONSE_ACCEPT);
+}

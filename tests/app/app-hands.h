@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app-test.h"
+
+G_BEGIN_DECLS
+
+/* What a person's hands do to the window: real key events, and a name in a file chooser. */
+
+void app_test_pause (guint ms);
+void app_test_xdotool (const char *command);
+void app_test_give_focus (BwWindow *window);
+gboolean app_test_focus_is_in (BwWindow *window, GtkWidget *widget);
+void app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget);
+
+GtkWidget *app_test_open_chooser (void);
+gboolean app_test_chooser_is_open (gpointer data);
+void app_test_choose_name (GFile *file);
+
+/* Key events take their time: what must come true is waited for. */
+#define APP_TEST_PATIENCE_US (10 * G_USEC_PER_SEC)
+
+gboolean app_test_on_tick (gpointer data);
+
+#define ASSERT_COMES_TRUE(expression)                                                              \
+  G_STMT_START                                                                                     \
+  {                                                                                                \
+    gint64 deadline = g_get_monotonic_time () + APP_TEST_PATIENCE_US;                              \
+    guint tick = g_timeout_add (20, app_test_on_tick, NULL);                                       \
+    while (!(expression) && g_get_monotonic_time () < deadline)                                    \
+      g_main_context_iteration (NULL, TRUE);                                                       \
+    g_source_remove (tick);                                                                        \
+    g_assert_true (expression);                                                                    \
+  }                                                                                                \
+  G_STMT_END
+
+G_END_DECLS

@@ -38,7 +38,8 @@ warn_of_end (BwWiring *wiring, const BwWiringEnd *end, gboolean at_input)
     {
       g_autofree char *labels = bw_kind_set_labels (&bw_conductors, undefined);
       warn (wiring, g_strdup_printf (_ ("%s: no standard lays down the pins of %s. Take them from "
-                                        "the papers of the set, or measure."),
+                                        "the papers of the set, or measure; until then join no "
+                                        "pin of it, not even a ground."),
                                      connector, labels));
     }
   if (practice != 0)

@@ -215,6 +215,9 @@ list_rests (BwWiring *wiring, gboolean at_input, gboolean straight)
   guint n;
   const BwPin *pins = bw_connector_pins (end->connector, end->edition, &n);
 
+  /* Where a signal's pin is not known, any pin may be it: the others cannot be told what to do. */
+  if (is_used (wiring, at_input, BW_PIN_NOT_LAID_DOWN))
+    return;
   for (guint i = 0; i < n; i++)
     {
       if (is_used (wiring, at_input, pins[i].number))

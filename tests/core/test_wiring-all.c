@@ -2,7 +2,8 @@
 /* Every connector, signal and sync to every connector. */
 #include "test_wiring.h"
 
-/* Every pin of both ends is told of once, and no signal meets a pin that is not its own. */
+/* Every pin of both ends is told of once, and no signal meets a pin that is not its own. Where the pin
+ * of a signal is laid down by no standard, nothing is told of the pins that are left. */
 
 static guint
 times_told (const BwWiring *wiring, gboolean at_input, int pin)
@@ -17,6 +18,18 @@ times_told (const BwWiring *wiring, gboolean at_input, int pin)
   return n;
 }
 
+static gboolean
+all_are_known (const BwWiring *wiring, gboolean at_input)
+{
+  for (guint i = 0; i < wiring->connections->len; i++)
+    {
+      const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);
+      if ((at_input ? c->to_pin : c->from_pin) == BW_PIN_NOT_LAID_DOWN)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 static void
 assert_sound (const BwWiring *wiring)
 {
@@ -26,7 +39,10 @@ assert_sound (const BwWiring *wiring)
       guint n;
       const BwPin *pins = bw_connector_pins (end->connector, end->edition, &n);
       for (guint i = 0; i < n; i++)
-        g_assert_cmpuint (times_told (wiring, side, pins[i].number), ==, 1);
+        if (all_are_known (wiring, side))
+          g_assert_cmpuint (times_told (wiring, side, pins[i].number), ==, 1);
+        else
+          g_assert_null (rest_of (wiring, side, pins[i].number));
       for (guint i = 0; i < wiring->connections->len; i++)
         {
           const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);

@@ -219,6 +219,30 @@ test_caution (void)
                                                       "local codes", "licensed"));
 }
 
+/* The pins of RGB on a 6-pin DIN are laid down by no standard: no pin of it may be told to be left open
+ * or joined to ground, for it may be the very one. The BNC end is known. */
+static void
+test_unknown_pins (void)
+{
+  const BwWiringEnd computer = { .connector = BW_CONNECTOR_DIN_6,
+                                 .signal = BW_SIGNAL_RGB,
+                                 .sync = BW_SYNC_COMPOSITE };
+  const BwWiringEnd input = { .connector = BW_CONNECTOR_BNC,
+                              .signal = BW_SIGNAL_RGB,
+                              .sync = BW_SYNC_COMPOSITE };
+  const BwWiringParts parts = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwWiring) wiring = bw_wiring_new (&computer, &input, &parts, &error);
+
+  g_assert_no_error (error);
+  for (int pin = 1; pin <= 6; pin++)
+    g_assert_null (rest_of (wiring, FALSE, pin));
+  gboolean warned = FALSE;
+  for (guint i = 0; i < wiring->warnings->len; i++)
+    warned |= strstr (wiring->warnings->pdata[i], "not even a ground") != NULL;
+  g_assert_true (warned);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -232,5 +256,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wiring/logic-sync", test_logic_sync);
   g_test_add_func ("/wiring/low-supply", test_low_supply);
   g_test_add_func ("/wiring/caution", test_caution);
+  g_test_add_func ("/wiring/unknown-pins", test_unknown_pins);
   return g_test_run ();
 }

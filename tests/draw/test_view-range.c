@@ -168,6 +168,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/view-range/pan", test_pan);
   g_test_add_func ("/draw/view-range/place-and-value", test_place_and_value);
   g_test_add_func ("/draw/view-range/any-moves", test_any_moves);
-  g_test_add_func ("/view-range/show-as", test_show_as);
+  g_test_add_func ("/draw/view-range/show-as", test_show_as);
   return g_test_run ();
 }

@@ -175,10 +175,12 @@ claim_with_halo (BwSyncLayout *layout, const char *text, BwInkRole role, double 
 {
   BwLabel label = { (char *) text, bw_canvas_measure (layout->canvas, text), role, PANGO_ALIGN_LEFT,
                     .halo = TRUE };
+  double pad = layout->canvas->pad;
   label.box.x = x;
   label.box.y = y;
+  const BwBox apart = { x - pad, y, label.box.width + 2 * pad, label.box.height };
   return x >= layout->left && x + label.box.width <= layout->right
-         && bw_canvas_claim (layout->canvas, &label);
+         && bw_canvas_is_free (layout->canvas, apart) && bw_canvas_claim (layout->canvas, &label);
 }
 
 /* Left of the start of the picture, or right of it. */

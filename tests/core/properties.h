@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "fit.h"
+#include "core/fit/fit.h"
 
 G_BEGIN_DECLS
 

@@ -181,8 +181,8 @@ bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget
       gtk_label_set_mnemonic_widget (GTK_LABEL (name), control);
       gtk_widget_add_css_class (name, "bw-light");
       gtk_box_append (self->controls, name);
-      gtk_accessible_update_relation (GTK_ACCESSIBLE (control),
-                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, NULL, -1);
+      gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                      name, NULL, -1);
     }
   gtk_box_append (self->controls, control);
   gtk_widget_set_visible (GTK_WIDGET (self->controls), TRUE);
@@ -295,7 +295,7 @@ bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error)
     .title = name,
     .description = words,
   };
-  return bw_export_drawing (&what, path, error);
+  return bw_export_func (&what, path, error);
 }
 
 /**

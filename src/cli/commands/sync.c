@@ -221,7 +221,7 @@ write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, c
                             .height = height,
                             .title = what->raster->name,
                             .description = description };
-  if (bw_export_drawing (&export, own->page.target, &error))
+  if (bw_export_func (&export, own->page.target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;

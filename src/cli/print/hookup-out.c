@@ -41,7 +41,7 @@ bw_hookup_write_drawing (const BwHookup *hookup, const char *path, GError **erro
     .title = name,
     .description = words,
   };
-  return bw_export_drawing (&what, path, error);
+  return bw_export_func (&what, path, error);
 }
 
 /**

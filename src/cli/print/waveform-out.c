@@ -61,7 +61,7 @@ csv_of (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n)
   guint conductors = bw_synthesis_conductors (s), columns = 0;
   BwRatio rate = bw_synthesis_rate_hz (s);
   long double datum_s = (long double) bw_synthesis_line_start_s (s, w->frame, w->line);
-  g_autofree float *volts = g_new (float, n * BW_N_CONDUCTORS);
+  g_autofree float *volts = g_new (float, n *BW_N_CONDUCTORS);
   double gain[BW_N_CONDUCTORS];
   GString *csv = g_string_new ("time_s");
 
@@ -164,7 +164,7 @@ write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target)
                           .height = 790,
                           .title = w->title,
                           .description = description };
-  if (bw_export_drawing (&what, target, &error))
+  if (bw_export_func (&what, target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <cairo.h>
 #include <gio/gio.h>
+
+#include "drawing.h"
 
 G_BEGIN_DECLS
 
@@ -33,7 +34,7 @@ typedef struct
   const char *description;
 } BwExport;
 
-#define BW_EXPORT_MAX_SIDE 20000
+#define BW_EXPORT_MAX_SIDE 20000 /* of a drawing, in pixels of 1/96 inch; the least is 1 */
 
 #define BW_EXPORT_ERROR (bw_export_error_quark ())
 
@@ -64,7 +65,10 @@ typedef struct
 } BwExportPages;
 
 gboolean bw_export_pages (const BwExportPages *what, const char *path, GError **error);
-gboolean bw_export_drawing (const BwExport *what, const char *path, GError **error);
+gboolean bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path,
+                            GError **error);
+gboolean bw_export_func (const BwExport *what, const char *path, GError **error);
+GBytes *bw_export_svg (const BwDrawing *drawing);
 cairo_status_t bw_export_append (void *bytes, const unsigned char *data, unsigned int length);
 gboolean bw_export_write (const GByteArray *bytes, const char *path, GError **error);
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "draw/base/canvas.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -38,14 +38,6 @@ typedef struct
   double down;
   double at[4];
 } BwPicturePoint;
-
-/* How a cursor is drawn. */
-typedef enum
-{
-  BW_CURSOR_ROWS,  /* through all rows */
-  BW_CURSOR_PANEL, /* in its row alone: each has a scale of its own */
-  BW_CURSOR_CROSS  /* across and down */
-} BwCursorStyle;
 
 /**
  * BwPictureClass:

@@ -5,7 +5,6 @@
 
 #include "cli/base/arguments.h"
 #include "cli/choose/target.h"
-#include "draw/base/export.h"
 #include "draw/blanking/view.h"
 #include "draw/field/view.h"
 #include "draw/line/view.h"
@@ -77,109 +76,41 @@ bw_drawing_options_size (const BwDrawingOptions *own, int *width, int *height)
   return own->size == NULL || bw_argument_size ("--size", own->size, width, height);
 }
 
-static BwInk
-ink_of (const BwDrawing *drawing)
+/**
+ * bw_draw_request_drawing:
+ *
+ * Returns: (transfer full): what is to be drawn
+ */
+BwDrawing *
+bw_draw_request_drawing (const BwDrawRequest *request)
 {
-  return (BwInk){ drawing->theme, NULL, BW_INK_SCREEN_DPI };
-}
+  const BwChosenRaster *chosen = request->chosen;
+  const BwInk ink = { request->theme, NULL, BW_INK_SCREEN_DPI };
+  double width = request->width > 0 ? request->width : sizes[request->view][0];
+  double height = request->height > 0 ? request->height : sizes[request->view][1];
+  char mark = bw_quantity_locale_mark ();
+  const BwLineView line = { .raster = chosen->raster, .mark = mark };
+  const BwBlankingView blanking = { .raster = chosen->raster,
+                                    .limits = request->limits,
+                                    .mark = mark };
+  const BwFieldView field = { .raster = chosen->raster, .system = request->system, .mark = mark };
+  const BwMapView map = { .raster = chosen->raster,
+                          .overscan_h = chosen->overscan_h,
+                          .overscan_v = chosen->overscan_v,
+                          .aspect = chosen->aspect,
+                          .mark = mark };
 
-static BwBlankingView
-blanking_of (const BwDrawing *drawing)
-{
-  return (BwBlankingView){ drawing->chosen->raster, drawing->limits, bw_quantity_locale_mark () };
-}
-
-static BwFieldView
-field_of (const BwDrawing *drawing)
-{
-  return (BwFieldView){ .raster = drawing->chosen->raster,
-                        .system = drawing->system,
-                        .mark = bw_quantity_locale_mark () };
-}
-
-static BwMapView
-map_of (const BwDrawing *drawing)
-{
-  return (BwMapView){ .raster = drawing->chosen->raster,
-                      .overscan_h = drawing->chosen->overscan_h,
-                      .overscan_v = drawing->chosen->overscan_v,
-                      .aspect = drawing->chosen->aspect,
-                      .mark = bw_quantity_locale_mark () };
-}
-
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const BwDrawing *drawing = user_data;
-  const BwInk ink = ink_of (drawing);
-  const BwBlankingView blanking = blanking_of (drawing);
-  const BwFieldView field = field_of (drawing);
-  const BwMapView map = map_of (drawing);
-
-  switch (drawing->view)
+  switch (request->view)
     {
     case BW_DRAWING_BLANKING:
-      bw_draw_blanking_view (cr, width, height, &ink, &blanking);
-      break;
+      return bw_blanking_drawing (&blanking, width, height, &ink);
     case BW_DRAWING_FIELD:
-      bw_draw_field_view (cr, width, height, &ink, &field);
-      break;
+      return bw_field_drawing (&field, width, height, &ink);
     case BW_DRAWING_MAP:
-      bw_draw_map_view (cr, width, height, &ink, &map);
-      break;
+      return bw_map_drawing (&map, width, height, &ink);
     case BW_DRAWING_LINE:
     case BW_N_DRAWINGS:
     default:
-      bw_draw_line_view (cr, width, height, &ink, drawing->chosen->raster,
-                         bw_quantity_locale_mark ());
+      return bw_line_drawing (&line, width, height, &ink);
     }
-}
-
-/**
- * bw_drawing_describe:
- *
- * Returns: (transfer full): the drawing in words
- */
-char *
-bw_drawing_describe (const BwDrawing *drawing)
-{
-  const BwBlankingView blanking = blanking_of (drawing);
-  const BwFieldView field = field_of (drawing);
-  const BwMapView map = map_of (drawing);
-
-  switch (drawing->view)
-    {
-    case BW_DRAWING_BLANKING:
-      return bw_blanking_view_describe (&blanking);
-    case BW_DRAWING_FIELD:
-      return bw_field_view_describe (&field);
-    case BW_DRAWING_MAP:
-      return bw_map_view_describe (&map);
-    case BW_DRAWING_LINE:
-    case BW_N_DRAWINGS:
-    default:
-      return bw_line_view_describe (drawing->chosen->raster, bw_quantity_locale_mark ());
-    }
-}
-
-/**
- * bw_drawing_write:
- * @path: ends in .svg, .pdf or .png
- *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
- * was
- */
-gboolean
-bw_drawing_write (const BwDrawing *drawing, const char *path, GError **error)
-{
-  g_autofree char *description = bw_drawing_describe (drawing);
-  const BwExport what = {
-    .draw = draw,
-    .user_data = (gpointer) drawing,
-    .width = drawing->width > 0 ? drawing->width : sizes[drawing->view][0],
-    .height = drawing->height > 0 ? drawing->height : sizes[drawing->view][1],
-    .title = drawing->chosen->raster->name,
-    .description = description,
-  };
-  return bw_export_drawing (&what, path, error);
 }

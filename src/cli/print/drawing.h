@@ -3,7 +3,7 @@
 
 #include "cli/choose/raster-choice.h"
 #include "core/raster/reading.h"
-#include "draw/base/ink.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -17,14 +17,14 @@ typedef enum
 } BwDrawingView;
 
 /**
- * BwDrawing:
+ * BwDrawRequest:
  * @chosen: the raster that is drawn
  * @theme: a BwTheme
  * @system: whose burst a field shows; %BW_SYSTEM_NONE for none
  * @limits: (nullable): what a blanking may be
  * @width: in pixels of 1/96 inch; likewise @height; zero for what suits the view
  *
- * A drawing for a file. All is borrowed.
+ * What is to be drawn into a file. All is borrowed.
  */
 typedef struct
 {
@@ -35,7 +35,7 @@ typedef struct
   const BwStandardLimits *limits;
   int width;
   int height;
-} BwDrawing;
+} BwDrawRequest;
 
 /**
  * BwDrawingOptions:
@@ -57,7 +57,6 @@ gboolean bw_drawing_options_size (const BwDrawingOptions *own, int *width, int *
 
 extern const BwKindTable bw_drawing_views;
 
-char *bw_drawing_describe (const BwDrawing *drawing);
-gboolean bw_drawing_write (const BwDrawing *drawing, const char *path, GError **error);
+BwDrawing *bw_draw_request_drawing (const BwDrawRequest *request);
 
 G_END_DECLS

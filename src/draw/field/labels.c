@@ -51,7 +51,7 @@ number_x (const BwFieldLayout *layout, const BwFieldRow *row, int half_line, dou
 static void
 claim_key_number (BwFieldLayout *layout, const BwFieldRow *row, int half_line)
 {
-  int line, start = bw_field_line_start (row, half_line, &line);
+  int line, start = bw_field_line_start (&row->shape, half_line, &line);
   double x;
   if (number_x (layout, row, start, &x))
     claim_number (layout, row, line, x, BW_INK_GRAPHITE);
@@ -78,10 +78,11 @@ claim_numbers (BwFieldLayout *layout, const BwFieldRow *row)
   claim_key_number (layout, row, start[BW_PART_SYNC]);
   claim_key_number (layout, row, start[BW_PART_PICTURE_AFTER]);
   claim_key_number (layout, row, start[BW_PART_BORDER_BEFORE] - 1);
-  for (half_line = bw_field_line_start (row, half_line, &line); half_line < last; half_line += 2)
+  for (half_line = bw_field_line_start (&row->shape, half_line, &line); half_line < last;
+       half_line += 2)
     {
       double x;
-      bw_field_line_start (row, half_line, &line);
+      bw_field_line_start (&row->shape, half_line, &line);
       if (line % step == 0 && number_x (layout, row, half_line, &x))
         claim_number (layout, row, line, x, BW_INK_GRAPHITE_LIGHT);
     }
@@ -172,7 +173,8 @@ claim_scale (BwFieldLayout *layout, const BwFieldRow *row)
 
   if (layout->scale_s <= 0)
     return;
-  for (half_line = bw_field_line_start (row, half_line, &line); half_line < last; half_line += 2)
+  for (half_line = bw_field_line_start (&row->shape, half_line, &line); half_line < last;
+       half_line += 2)
     for (int i = 0; i * layout->scale_s < shape->line.period_s * (1 - 1e-9); i++)
       {
         double x = bw_field_x (layout,

@@ -40,10 +40,10 @@ bw_field_line_width (const BwFieldLayout *layout)
 
 /* Where the line starts that @half_line lies in, and its number. */
 int
-bw_field_line_start (const BwFieldRow *row, int half_line, int *line)
+bw_field_line_start (const BwFieldShape *shape, int half_line, int *line)
 {
   gboolean middle;
-  *line = bw_raster_line_at (row->shape.raster, row->shape.field, half_line, &middle);
+  *line = bw_raster_line_at (shape->raster, shape->field, half_line, &middle);
   return half_line - (middle ? 1 : 0);
 }
 

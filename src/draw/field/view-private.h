@@ -6,8 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* Of field-view.c, field-view-layout.c, field-view-labels.c, field-view-words.c and field-view-ink.c
- * alone. */
+/* Where everything of a drawn vertical interval lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -85,7 +84,7 @@ bw_field_shows (const BwFieldLayout *layout, double x)
 
 double bw_field_lane_y (const BwFieldLane *lane, double level);
 double bw_field_line_width (const BwFieldLayout *layout);
-int bw_field_line_start (const BwFieldRow *row, int half_line, int *line);
+int bw_field_line_start (const BwFieldShape *shape, int half_line, int *line);
 gboolean bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1);
 double bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row);
 double bw_field_name_end (const BwFieldLayout *layout, const BwFieldRow *row, gboolean colour);
@@ -106,6 +105,7 @@ char *bw_field_text_row (const BwFieldRow *row, gboolean colour);
 char *bw_field_text_caption (const BwFieldView *what);
 char *bw_field_text_note (const BwFieldView *what);
 const char *bw_field_text_lane (BwLane lane);
+void bw_field_take_words (BwDrawing *drawing, const BwFieldLayout *layout);
 
 void bw_field_layout_draw (const BwFieldLayout *layout, cairo_t *cr);
 

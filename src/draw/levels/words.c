@@ -7,12 +7,6 @@
 
 #define MINUS "\u2212"
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 /* To a tenth, without trailing zeros, with a true minus. */
 char *
 bw_levels_text_number (double value, char mark)
@@ -162,7 +156,7 @@ char *
 bw_levels_text_caption (const BwLevelsView *what)
 {
   const BwSynthesisCase *from = bw_levels_model_case (what->model);
-  const char *name = or_empty (from->raster->name), *source = or_empty (from->raster->source);
+  const char *name = bw_or_empty (from->raster->name), *source = bw_or_empty (from->raster->source);
   const char *content = from->content == BW_CONTENT_BARS
                             ? bw_bars_words (from->bars)
                             : bw_kind_label (&bw_contents, from->content);
@@ -201,7 +195,7 @@ bw_levels_text_note (const BwLevelsView *what)
     {
       g_autofree char
           *bands = g_strdup_printf (_ ("Shaded: what is allowed across 75\u00a0Ω by %s."),
-                                    or_empty (what->limits->name));
+                                    bw_or_empty (what->limits->name));
       add_sentence (text, bands);
     }
   if (from->form.signal == BW_SIGNAL_COMPOSITE || from->form.signal == BW_SIGNAL_YC)

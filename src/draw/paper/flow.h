@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "draw/base/drawing.h"
 #include "draw/base/text.h"
 
 G_BEGIN_DECLS
@@ -55,8 +56,6 @@ typedef struct
 #define BW_FLOW_MAX_COLUMNS 16
 #define BW_FLOW_CELL_LINES 4 /* longer text ends in an ellipsis */
 
-typedef void (*BwFlowDrawFunc) (cairo_t *cr, double width, double height, gconstpointer data);
-
 typedef struct _BwFlow BwFlow;
 
 BwFlow *bw_flow_new (const BwInk *ink, double width, double page_height);
@@ -68,7 +67,7 @@ double bw_flow_width (const BwFlow *flow);
 double bw_flow_page_height (const BwFlow *flow);
 void bw_flow_add_text (BwFlow *flow, const BwFlowText *text);
 void bw_flow_add_space (BwFlow *flow, double height);
-void bw_flow_add_drawing (BwFlow *flow, double height, BwFlowDrawFunc draw, gconstpointer data);
+void bw_flow_add_drawing (BwFlow *flow, BwDrawing *drawing);
 void bw_flow_add_box (BwFlow *flow, const char *heading, const char *text, BwInkRole role);
 
 void bw_flow_begin_table (BwFlow *flow, guint n, const double *widths, const BwFlowCell *heads);

@@ -45,13 +45,16 @@ begin_table (BwHookupReport *report, guint n, const double *shares, const BwFlow
   bw_flow_begin_table (report->flow, n, widths, heads);
 }
 
-static void
-draw (cairo_t *cr, double width, double height, gconstpointer data)
+static BwDrawing *
+drawing_of (const BwHookupReport *report)
 {
-  const BwHookupReport *report = data;
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (width, height, &report->ink,
-                                                               &report->what);
-  bw_hookup_drawing_draw (drawing, cr);
+  double width = bw_flow_width (report->flow);
+  g_autoptr (BwHookupDrawing) plan = bw_hookup_drawing_new (width, report->drawing_pt, &report->ink,
+                                                            &report->what);
+  g_autoptr (BwCanvas) canvas = bw_canvas_new (&report->ink, width, report->drawing_pt);
+  BwDrawing *drawing = bw_drawing_new (canvas, 0);
+  bw_hookup_drawing_draw (plan, bw_drawing_pen (drawing));
+  return drawing;
 }
 
 static void
@@ -61,7 +64,7 @@ add_head (BwHookupReport *report)
   g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source, hookup->input);
   bw_flow_add_text (report->flow,
                     &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK, FALSE });
-  bw_flow_add_drawing (report->flow, report->drawing_pt, draw, report);
+  bw_flow_add_drawing (report->flow, drawing_of (report));
 }
 
 static void
@@ -93,8 +96,8 @@ add_part (BwHookupReport *report, const BwHookupPart *part)
   g_autofree char *power = bw_hookup_part_power (part, report->what.mark);
   g_autofree char *rating = part->rating_w > 0 ? bw_rating_words (part->rating_w) : g_strdup ("");
   const char *series = part->series < BW_N_SERIES ? bw_kind_label (&bw_series, part->series) : "";
-  const BwFlowCell cells[] = { number (count), cell (part->what), number (value),
-                               cell (series),  number (ideal),    number (power),
+  const BwFlowCell cells[] = { number (count),  cell (part->what),   number (value),
+                               cell (series),   number (ideal),      number (power),
                                number (rating), number (part->price) };
   bw_flow_add_row (report->flow, cells);
 }
@@ -104,8 +107,8 @@ add_parts (BwHookupReport *report)
 {
   static const double shares[] = { 0.07, 0.43, 0.09, 0.07, 0.1, 0.09, 0.07, 0.08 };
   GPtrArray *parts = report->what.hookup->parts;
-  const BwFlowCell heads[] = { number (_ ("Count")), cell (_ ("Part")),      number (_ ("Value")),
-                               cell (_ ("Series")),  number (_ ("Exactly")), number (_ ("Power")),
+  const BwFlowCell heads[] = { number (_ ("Count")),  cell (_ ("Part")),      number (_ ("Value")),
+                               cell (_ ("Series")),   number (_ ("Exactly")), number (_ ("Power")),
                                number (_ ("Rating")), number (_ ("Price")) };
   say (report, BW_FLOW_SUBHEADING, _ ("Parts"));
   begin_table (report, G_N_ELEMENTS (shares), shares, heads);

@@ -279,20 +279,6 @@ add_timing_row (BwReport *report, const BwRaster *raster)
   bw_flow_add_row (report->flow, cells);
 }
 
-typedef struct
-{
-  const BwReport *report;
-  const BwRaster *raster;
-} LineDrawing;
-
-static void
-draw_line (cairo_t *cr, double width, double height, gconstpointer data)
-{
-  const LineDrawing *drawing = data;
-  bw_draw_line_view (cr, width, height, &drawing->report->ink, drawing->raster,
-                     drawing->report->mark);
-}
-
 /* Two to a page. */
 static void
 add_line_drawings (BwReport *report)
@@ -302,11 +288,10 @@ add_line_drawings (BwReport *report)
 
   for (guint i = 0; i < report->rasters->len; i++)
     {
-      LineDrawing *drawing = g_new (LineDrawing, 1);
-      *drawing = (LineDrawing){ report, report->rasters->pdata[i] };
-      g_ptr_array_add (report->drawings, drawing);
+      const BwLineView line = { .raster = report->rasters->pdata[i], .mark = report->mark };
       bw_flow_add_space (report->flow, between);
-      bw_flow_add_drawing (report->flow, height, draw_line, drawing);
+      bw_flow_add_drawing (report->flow, bw_line_drawing (&line, bw_flow_width (report->flow),
+                                                          height, &report->ink));
     }
 }
 

@@ -5,12 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 static char *
 mixture_text (const BwSyncMixCase *what)
 {
@@ -30,7 +24,7 @@ char *
 bw_sync_text_caption (const BwSyncView *what)
 {
   const BwRaster *raster = what->what->raster;
-  const char *name = or_empty (raster->name), *source = or_empty (raster->source);
+  const char *name = bw_or_empty (raster->name), *source = bw_or_empty (raster->source);
   g_autofree char *mixture = mixture_text (what->what);
   g_autofree char *field = raster->scan == BW_SCAN_INTERLACED
                                ? g_strdup_printf (_ (", field %d"), what->what->field + 1)

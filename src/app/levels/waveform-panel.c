@@ -9,10 +9,11 @@
 #include "app/bench/bench-signal.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/column-table.h"
+#include "app/widgets/drawn-picture.h"
 #include "app/widgets/wrap-layout.h"
+#include "draw/levels/view.h"
+#include "draw/vector/view.h"
 #include "figures.h"
-#include "levels-picture.h"
-#include "vector-picture.h"
 
 /**
  * BwWaveformPanel:
@@ -35,8 +36,8 @@ struct _BwWaveformPanel
 
   BwDocument *document;
   GPtrArray *limits;   /* of BwStandardLimits */
-  BwLevelsHold *hold;  /* nullable */
-  char *key;           /* what @hold was made from */
+  BwLevelsModel *model; /* nullable */
+  char *key;            /* what @model was made from */
   GPtrArray *texts[2]; /* what the tables hold */
   guint source;        /* that @sync was chosen for; likewise @input */
   guint input;
@@ -55,7 +56,7 @@ typedef enum
   SHOW_BARS_75,
   SHOW_BARS_100,
   SHOW_OTHER /* less this and bars: a BwContent */
-} Shown;
+} ShownSignal;
 
 static const struct
 {
@@ -109,23 +110,17 @@ key_of (const BwSynthesisCase *what)
 
 /* A model is costly, and kept as long as nothing changes that it is made from. */
 static gboolean
-update_hold (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
+update_model (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
 {
   g_autofree char *key = key_of (what);
 
-  if (self->hold != NULL && strcmp (key, self->key) == 0)
+  if (self->model != NULL && strcmp (key, self->key) == 0)
     return TRUE;
-  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_clear_pointer (&self->model, bw_levels_model_unref);
   g_free (self->key);
   self->key = g_steal_pointer (&key);
-  self->hold = bw_levels_hold_new (what, error);
-  return self->hold != NULL;
-}
-
-static BwLevelsModel *
-model (BwWaveformPanel *self)
-{
-  return bw_levels_hold_model (self->hold);
+  self->model = bw_levels_model_new (what, error);
+  return self->model != NULL;
 }
 
 /* Controls */
@@ -154,10 +149,10 @@ shows_field (BwWaveformPanel *self)
 static int
 line_shown (BwWaveformPanel *self)
 {
-  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (self->model));
   if (self->line > 0 && self->line <= lines)
     return self->line;
-  return shows_field (self) ? 1 : bw_levels_model_picture_line (model (self));
+  return shows_field (self) ? 1 : bw_levels_model_picture_line (self->model);
 }
 
 static void
@@ -171,7 +166,7 @@ update_line (BwWaveformPanel *self)
 static void
 update_frames (BwWaveformPanel *self)
 {
-  int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (model (self)));
+  int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (self->model));
   guint few = frames > 1 && frames <= MOST_FRAMES ? (guint) frames : 0;
 
   gtk_widget_set_visible (GTK_WIDGET (self->frame), few > 0);
@@ -183,21 +178,6 @@ update_frames (BwWaveformPanel *self)
       g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
       bw_chooser_add (self->frame, i, words);
     }
-}
-
-static GtkWidget *
-find_named (GtkWidget *from, const char *wanted)
-{
-  for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      if (strcmp (gtk_widget_get_name (child), wanted) == 0)
-        return child;
-      GtkWidget *found = find_named (child, wanted);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
 }
 
 static const char *
@@ -214,44 +194,72 @@ why_no_vectors (const BwWireForm *form)
 static void
 update_vectors (BwWaveformPanel *self, const BwWireForm *form)
 {
-  GtkWidget *button = find_named (GTK_WIDGET (self->panel), "vectors");
   gboolean can = bw_vector_view_can_draw (form);
-  const char *says = can ? _ (views[2].tooltip) : why_no_vectors (form);
 
-  gtk_widget_set_sensitive (button, can);
-  gtk_widget_set_tooltip_text (button, says);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  says, -1);
+  bw_picture_panel_allow_view (self->panel, "vectors", can,
+                               can ? _ (views[2].tooltip) : why_no_vectors (form));
   if (!can && g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
     bw_picture_panel_choose (self->panel, "line");
 }
 
 /* Showing */
 
-static BwPicture *
-picture_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
-             const BwLevelsLoad *own_sync)
+/* What is drawn. */
+typedef struct
+{
+  BwLevelsModel *model;
+  GPtrArray *limits; /* that @levels has one of */
+  gboolean vectors;  /* not levels */
+  BwLevelsView levels;
+} Shown;
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  bw_levels_model_unref (shown->model);
+  g_ptr_array_unref (shown->limits);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  BwLevelsView levels = shown->levels;
+  const BwVectorView vectors = { .model = levels.model,
+                                 .frame = levels.frame,
+                                 .line = levels.line,
+                                 .video = levels.video,
+                                 .mark = levels.mark };
+
+  if (shown->vectors)
+    return bw_vector_drawing (&vectors, width, height, ink);
+  levels.across = zoom != NULL ? &zoom->across : NULL;
+  return bw_levels_drawing (&levels, width, height, ink);
+}
+
+static Shown *
+shown_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
+           const BwLevelsLoad *own_sync)
 {
   guint frame = bw_chooser_get (self->frame);
-  const BwLevelsView levels = {
-    .span = shows_field (self) ? BW_LEVELS_FIELD : BW_LEVELS_LINE,
-    .frame = frame < MOST_FRAMES ? frame : 0,
-    .line = line_shown (self),
-    .limits = bw_bench_signal_limits (signal, self->limits),
-    .video = *video,
-    .own_sync = *own_sync,
-    .mark = bw_quantity_locale_mark (),
-  };
-  const BwVectorView vectors = {
-    .frame = levels.frame, .line = levels.line, .video = *video, .mark = levels.mark
-  };
-  const BwPicture *before = bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel));
+  Shown *shown = g_new (Shown, 1);
 
-  if (g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
-    return bw_vector_picture_new (self->hold, &vectors);
-  BwPicture *picture = bw_levels_picture_new (self->hold, self->limits, &levels);
-  bw_levels_picture_show_as (picture, before);
-  return picture;
+  *shown = (Shown){
+    .model = bw_levels_model_ref (self->model),
+    .limits = g_ptr_array_ref (self->limits),
+    .vectors = g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"),
+    .levels = { .model = self->model,
+                .span = shows_field (self) ? BW_LEVELS_FIELD : BW_LEVELS_LINE,
+                .frame = frame < MOST_FRAMES ? frame : 0,
+                .line = line_shown (self),
+                .limits = bw_bench_signal_limits (signal, self->limits),
+                .video = *video,
+                .own_sync = *own_sync,
+                .mark = bw_quantity_locale_mark () },
+  };
+  return shown;
 }
 
 static void
@@ -297,7 +305,7 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   show_tables (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
   update_vectors (self, &what.form);
   g_autofree char *title = bw_bench_signal_title (signal, &what.form);
-  if (!update_hold (self, &what, &error))
+  if (!update_model (self, &what, &error))
     {
       show_trouble (self, title, error);
       return;
@@ -305,7 +313,10 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_line (self);
   update_frames (self);
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show (self->panel, picture_new (self, signal, &video, &own_sync));
+  BwPicture *picture = bw_drawn_picture_new (build, shown_new (self, signal, &video, &own_sync),
+                                             shown_free);
+  bw_drawn_picture_show_as (picture, bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
+  bw_picture_panel_show (self->panel, picture);
 }
 
 static void
@@ -345,9 +356,9 @@ on_line (BwWaveformPanel *self)
   g_autofree char *text = g_strstrip (bw_editor_row_dup_text (self->line_row));
   gint64 line = 0;
 
-  if (self->hold == NULL)
+  if (self->model == NULL)
     return;
-  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (self->model));
   if (*text != '\0' && !g_ascii_string_to_signed (text, 10, 1, lines, &line, NULL))
     {
       g_autofree char *says = g_strdup_printf (_ ("lines are numbered 1 to %d"), lines);
@@ -413,7 +424,7 @@ bw_waveform_panel_finalize (GObject *object)
   BwWaveformPanel *self = BW_WAVEFORM_PANEL (object);
 
   g_ptr_array_unref (self->limits);
-  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_clear_pointer (&self->model, bw_levels_model_unref);
   g_free (self->key);
   for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
     g_clear_pointer (&self->texts[i], g_ptr_array_unref);

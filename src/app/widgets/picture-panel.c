@@ -137,6 +137,33 @@ bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *lab
   g_ptr_array_add (self->buttons, button);
 }
 
+static GtkToggleButton *
+view_button (BwPicturePanel *self, const char *id)
+{
+  for (guint i = 0; i < self->buttons->len; i++)
+    if (g_str_equal (g_object_get_data (self->buttons->pdata[i], VIEW_ID), id))
+      return self->buttons->pdata[i];
+  g_return_val_if_reached (NULL);
+}
+
+/**
+ * bw_picture_panel_allow_view:
+ * @id: of a view
+ * @can: whether it can be chosen
+ * @tooltip: what it is, or why it cannot be chosen
+ */
+void
+bw_picture_panel_allow_view (BwPicturePanel *self, const char *id, gboolean can,
+                             const char *tooltip)
+{
+  GtkWidget *button = GTK_WIDGET (view_button (self, id));
+
+  gtk_widget_set_sensitive (button, can);
+  gtk_widget_set_tooltip_text (button, tooltip);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  tooltip, -1);
+}
+
 /**
  * bw_picture_panel_choose:
  * @id: of a view
@@ -146,9 +173,7 @@ bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *lab
 void
 bw_picture_panel_choose (BwPicturePanel *self, const char *id)
 {
-  for (guint i = 0; i < self->buttons->len; i++)
-    if (g_str_equal (g_object_get_data (self->buttons->pdata[i], VIEW_ID), id))
-      gtk_toggle_button_set_active (self->buttons->pdata[i], TRUE);
+  gtk_toggle_button_set_active (view_button (self, id), TRUE);
 }
 
 /**

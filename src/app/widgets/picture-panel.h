@@ -14,6 +14,8 @@ G_DECLARE_FINAL_TYPE (BwPicturePanel, bw_picture_panel, BW, PICTURE_PANEL, GtkWi
 
 void bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *label,
                                 const char *tooltip);
+void bw_picture_panel_allow_view (BwPicturePanel *self, const char *id, gboolean can,
+                                  const char *tooltip);
 void bw_picture_panel_choose (BwPicturePanel *self, const char *id);
 const char *bw_picture_panel_get_view (BwPicturePanel *self);
 void bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget *control);

@@ -14,6 +14,8 @@
 
 /* The file of a test signal: samples as comma-separated values, or a drawing. */
 
+#define WIDTH 1120 /* of a drawing, in pixels of 1/96 inch: a sheet of A4 across */
+#define HEIGHT 790
 #define MOST_BYTES (1u << 30)
 #define FRAMES_MOST 1000000
 #define ROW_BYTES 16 /* of the time; likewise of each level at most */
@@ -138,14 +140,6 @@ write_csv (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n, const cha
   return FALSE;
 }
 
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
-  bw_draw_levels_view (cr, width, height, &ink, user_data);
-}
-
-/* A sheet of A4 across. */
 static gboolean
 write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target)
 {
@@ -157,14 +151,9 @@ write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target)
                         .video = load_of (w, BW_CONDUCTOR_VIDEO),
                         .own_sync = load_of (w, BW_CONDUCTOR_SYNC),
                         .mark = bw_quantity_locale_mark () };
-  g_autofree char *description = bw_levels_view_describe (&view);
-  const BwExport what = { .draw = draw,
-                          .user_data = &view,
-                          .width = 1120,
-                          .height = 790,
-                          .title = w->title,
-                          .description = description };
-  if (bw_export_func (&what, target, &error))
+  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_levels_drawing (&view, WIDTH, HEIGHT, &ink);
+  if (bw_export_drawing (drawing, w->title, target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;

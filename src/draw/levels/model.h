@@ -13,7 +13,7 @@ G_BEGIN_DECLS
 /**
  * BwLevelsModel:
  *
- * A test signal with all that its drawings share. Made once, drawn often.
+ * A test signal with all that its drawings share. Made once, drawn often. Counted references.
  */
 typedef struct _BwLevelsModel BwLevelsModel;
 
@@ -53,8 +53,9 @@ typedef struct
 } BwLevelsSamples;
 
 BwLevelsModel *bw_levels_model_new (const BwSynthesisCase *what, GError **error);
-void bw_levels_model_free (BwLevelsModel *model);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLevelsModel, bw_levels_model_free)
+BwLevelsModel *bw_levels_model_ref (BwLevelsModel *model);
+void bw_levels_model_unref (BwLevelsModel *model);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLevelsModel, bw_levels_model_unref)
 
 const BwSynthesisCase *bw_levels_model_case (const BwLevelsModel *model);
 BwSynthesis *bw_levels_model_synthesis (BwLevelsModel *model);

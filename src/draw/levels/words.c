@@ -222,23 +222,15 @@ describe_panel (GString *text, const BwLevelsPanel *panel, const BwLevelsLayout 
   g_string_append_c (text, '.');
 }
 
-/**
- * bw_levels_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): the caption, and every level of each conductor as it is on the wire
- */
+/* (transfer full): the caption, and every level of each conductor as it is on the wire. */
 char *
-bw_levels_view_describe (const BwLevelsView *what)
+bw_levels_describe (const BwLevelsLayout *layout)
 {
-  BwLevelsLayout layout = { .what = what, .model = what->model };
-  g_autofree char *caption = bw_levels_text_caption (what);
+  g_autofree char *caption = bw_levels_text_caption (layout->what);
   GString *text = g_string_new (caption);
 
-  bw_levels_init_panels (&layout);
   g_string_append_c (text, '.');
-  for (guint i = 0; i < layout.n_panels; i++)
-    describe_panel (text, &layout.panel[i], &layout);
+  for (guint i = 0; i < layout->n_panels; i++)
+    describe_panel (text, &layout->panel[i], layout);
   return g_string_free (text, FALSE);
 }

@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* Of vector-*.c alone. */
+/* Where everything of the drawn plane lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -82,6 +82,7 @@ char *bw_vector_text_cell (const BwVectorView *what, guint row, guint column,
                            const GArray *targets);
 char *bw_vector_text_caption (const BwVectorView *what);
 char *bw_vector_text_note (const BwVectorView *what);
+void bw_vector_take_words (BwDrawing *drawing, const BwVectorLayout *layout);
 
 void bw_vector_layout_draw (const BwVectorLayout *layout, cairo_t *cr);
 

@@ -7,11 +7,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/chooser.h"
+#include "app/widgets/drawn-picture.h"
 #include "app/widgets/scope-text.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/levels/wire.h"
 #include "core/sync/words.h"
-#include "sync-picture.h"
+#include "draw/sync/view.h"
 
 /* What is typed. */
 typedef struct
@@ -29,10 +30,12 @@ typedef enum
   N_TYPED
 } TypedKind;
 
-#define QUANTITY(name, label_, member, kind, least, most, unit_)                                  \
-  { .key = name, .label = label_, .help = "", .type = BW_FIELD_QUANTITY,                          \
-    .flags = BW_FIELD_REQUIRED, .offset = G_STRUCT_OFFSET (Typed, member),                        \
-    .dimension = BW_DIMENSION_##kind, .low = least, .high = most, .unit = unit_ }
+#define QUANTITY(name, label_, member, kind, least, most, unit_)                                   \
+  {                                                                                                \
+    .key = name, .label = label_, .help = "", .type = BW_FIELD_QUANTITY,                           \
+    .flags = BW_FIELD_REQUIRED, .offset = G_STRUCT_OFFSET (Typed, member),                         \
+    .dimension = BW_DIMENSION_##kind, .low = least, .high = most, .unit = unit_                    \
+  }
 
 static const BwField fields[N_TYPED] = {
   [TYPED_OFFSET] = QUANTITY ("offset", N_ ("V after H"), v_offset_s, TIME, -1e-3, 1e-3, "us"),
@@ -43,10 +46,11 @@ static const BwField fields[N_TYPED] = {
 };
 
 static const char *const tooltips[N_TYPED] = {
-  [TYPED_OFFSET] = N_ ("By how much V comes after the edge of H, such as 2 µs; less than half a line"),
+  [TYPED_OFFSET] = N_ (
+      "By how much V comes after the edge of H, such as 2 µs; less than half a line"),
   [TYPED_TIME_CONSTANT] = N_ ("Of the AFC, such as 10 lines; 0.1 to 200 lines"),
-  [TYPED_RATE_ERROR]
-  = N_ ("By how much the oscillator's own line period is too long, such as 1 %; up to 20 % either way"),
+  [TYPED_RATE_ERROR] = N_ (
+      "By how much the oscillator's own line period is too long, such as 1 %; up to 20 % either way"),
 };
 
 /**
@@ -69,7 +73,7 @@ struct _BwSyncPanel
 
   BwDocument *document;
   Typed typed;
-  guint source; /* that the polarities were set for */
+  guint source;        /* that the polarities were set for */
   guint polarities[2]; /* of that source */
 };
 
@@ -124,10 +128,8 @@ static void
 add_time (GPtrArray *figures, const char *name, double time_s)
 {
   g_autofree char *size = bw_scope_time (time_s);
-  g_autofree char *text
-      = g_strdup_printf (time_s < 0 ? _ ("%s early") : _ ("%s late"), size);
-  g_ptr_array_add (figures, bw_figure_new (name, NULL,
-                                           fabs (time_s) < 0.5e-9 ? _ ("none") : text));
+  g_autofree char *text = g_strdup_printf (time_s < 0 ? _ ("%s early") : _ ("%s late"), size);
+  g_ptr_array_add (figures, bw_figure_new (name, NULL, fabs (time_s) < 0.5e-9 ? _ ("none") : text));
 }
 
 static void
@@ -141,8 +143,8 @@ static GPtrArray *
 figures_of (const BwSyncMix *mix, const BwSyncRun *run)
 {
   GPtrArray *figures = bw_figures_new ();
-  g_autofree char *settles
-      = bw_quantity_format (run->settle_lines, BW_DIMENSION_LINES, 4, bw_quantity_locale_mark ());
+  g_autofree char *settles = bw_quantity_format (run->settle_lines, BW_DIMENSION_LINES, 4,
+                                                 bw_quantity_locale_mark ());
 
   g_ptr_array_add (figures, bw_figure_new (_ ("Sync tips"), NULL,
                                            bw_kind_label (&bw_polarities, mix->polarity)));
@@ -161,6 +163,42 @@ figures_of (const BwSyncMix *mix, const BwSyncRun *run)
   return figures;
 }
 
+/* What is drawn. */
+typedef struct
+{
+  BwRaster *raster;
+  BwSyncMixCase what;
+  BwSyncAfc afc;
+} Shown;
+
+static Shown *
+shown_new (const BwSyncMixCase *what, const BwSyncAfc *afc)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ bw_raster_copy (what->raster), *what, *afc };
+  shown->what.raster = shown->raster;
+  return shown;
+}
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  bw_raster_free (shown->raster);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  const BwSyncView view = { .what = &shown->what,
+                            .afc = &shown->afc,
+                            .range = zoom != NULL ? &zoom->across : NULL,
+                            .mark = bw_quantity_locale_mark () };
+  return bw_sync_drawing (&view, width, height, ink);
+}
+
 static void
 show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
 {
@@ -169,12 +207,13 @@ show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
   g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, afc, run, bw_quantity_locale_mark ());
   g_autoptr (GPtrArray) figures = figures_of (mix, run);
   g_autofree char *text = joined (says);
-  g_autofree char *title = g_strdup_printf (
-      _ ("%s: %s"), bw_document_selected_source (self->document)->name, what->raster->name);
-  BwPicture *picture = bw_sync_picture_new (what, afc);
+  g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
+                                            bw_document_selected_source (self->document)->name,
+                                            what->raster->name);
+  BwPicture *picture = bw_drawn_picture_new (build, shown_new (what, afc), shown_free);
 
-  bw_sync_picture_show_as (
-      picture, bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
+  bw_drawn_picture_show_as (picture,
+                            bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
   bw_picture_panel_set_title (self->panel, title);
   bw_picture_panel_show (self->panel, picture);
   bw_picture_panel_show_figures (self->panel, figures);

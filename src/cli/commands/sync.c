@@ -191,37 +191,18 @@ make_afc (const SyncOptions *own, const SyncWords *words, const BwRaster *raster
 
 /* Output */
 
-typedef struct
-{
-  BwSyncView view;
-  BwInk ink;
-} Sheet;
-
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const Sheet *sheet = user_data;
-  bw_draw_sync_view (cr, width, height, &sheet->ink, &sheet->view);
-}
-
 static gboolean
 write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, const BwSyncAfc *afc)
 {
   g_autoptr (GError) error = NULL;
   int width = WIDTH, height = HEIGHT;
-  const Sheet sheet = { { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () },
-                        { theme, NULL, BW_INK_SCREEN_DPI } };
+  const BwSyncView view = { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () };
+  const BwInk ink = { theme, NULL, BW_INK_SCREEN_DPI };
 
   if (!bw_drawing_options_size (&own->page, &width, &height))
     return FALSE;
-  g_autofree char *description = bw_sync_view_describe (&sheet.view);
-  const BwExport export = { .draw = draw,
-                            .user_data = (gpointer) &sheet,
-                            .width = width,
-                            .height = height,
-                            .title = what->raster->name,
-                            .description = description };
-  if (bw_export_func (&export, own->page.target, &error))
+  g_autoptr (BwDrawing) drawing = bw_sync_drawing (&view, width, height, &ink);
+  if (bw_export_drawing (drawing, what->raster->name, own->page.target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;

@@ -6,8 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* Of sync-view.c, sync-view-layout.c, sync-view-labels.c, sync-view-words.c and sync-view-ink.c
- * alone. */
+/* Where everything of a drawn mixture lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -106,6 +105,8 @@ char *bw_sync_text_note (const BwSyncLayout *layout);
 char *bw_sync_text_row (const BwSyncMixCase *what, BwSyncRow row);
 const char *bw_sync_text_polarity (const BwSyncLayout *layout, BwSyncRow row);
 char *bw_sync_text_key (const BwSyncLayout *layout, guint mark);
+char *bw_sync_describe (const BwSyncLayout *layout);
+void bw_sync_take_words (BwDrawing *drawing, BwSyncLayout *layout);
 char *bw_sync_text_picture (const BwSyncLayout *layout);
 
 void bw_sync_layout_draw (const BwSyncLayout *layout, cairo_t *cr);

@@ -78,17 +78,6 @@ bw_sync_text_row (const BwSyncMixCase *what, BwSyncRow row)
 }
 
 /**
- * bw_sync_view_row_name:
- *
- * Returns: (transfer full): the name of @row of the drawing
- */
-char *
-bw_sync_view_row_name (const BwSyncView *what, BwSyncRow row)
-{
-  return bw_sync_text_row (what->what, row);
-}
-
-/**
  * bw_sync_text_polarity:
  *
  * Returns: (transfer none): the word for the tips of @row
@@ -147,19 +136,12 @@ bw_sync_text_picture (const BwSyncLayout *layout)
                           run->picture_line, off, share);
 }
 
-/**
- * bw_sync_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): the caption and all that bw_sync_mix_says() has to say
- */
+/* The caption and all that bw_sync_mix_says() has to say. */
 char *
-bw_sync_view_describe (const BwSyncView *what)
+bw_sync_describe (const BwSyncLayout *layout)
 {
-  g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what->what);
-  g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, what->afc);
-  g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, what->afc, run, what->mark);
+  const BwSyncView *what = layout->what;
+  g_autoptr (GPtrArray) says = bw_sync_mix_says (layout->mix, what->afc, layout->run, what->mark);
   g_autofree char *caption = bw_sync_text_caption (what);
   GString *text = g_string_new (caption);
 

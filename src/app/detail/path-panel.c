@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/drawn-picture.h"
+#include "draw/detail/view.h"
 #include "figures.h"
 #include "ways.h"
 
@@ -51,14 +53,46 @@ chosen_kind (BwPathPanel *self)
   return kind;
 }
 
+/* What is drawn. */
+typedef struct
+{
+  BwDetailViewKind kind;
+  BwDetailCase what;
+  BwDetail detail;
+  char *title;
+} Shown;
+
+static Shown *
+shown_new (BwPathPanel *self)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ chosen_kind (self), *bw_detail_state_get_case (self->state),
+                    *bw_detail_state_get_detail (self->state),
+                    bw_detail_state_dup_name (self->state) };
+  return shown;
+}
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  g_free (shown->title);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  const BwDetailView view = { shown->kind, &shown->what, &shown->detail, shown->title,
+                              bw_quantity_locale_mark () };
+  return bw_detail_drawing (&view, width, height, ink);
+}
+
 static void
 show_picture (BwPathPanel *self)
 {
-  g_autofree char *name = bw_detail_state_dup_name (self->state);
-  bw_picture_panel_show (self->panel,
-                         bw_detail_picture_new (chosen_kind (self),
-                                                bw_detail_state_get_case (self->state),
-                                                bw_detail_state_get_detail (self->state), name));
+  bw_picture_panel_show (self->panel, bw_drawn_picture_new (build, shown_new (self), shown_free));
 }
 
 /* The link that limits first; of the signal kind also which one it is. */

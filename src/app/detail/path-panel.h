@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/widgets/picture-panel.h"
-#include "detail-picture.h"
+#include "draw/detail/view.h"
 #include "path-values.h"
 
 G_BEGIN_DECLS

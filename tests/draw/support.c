@@ -182,7 +182,7 @@ test_description (BwDrawing *drawing)
 }
 
 gboolean
-test_read (BwDrawing *drawing, double x, double y, BwDrawingPoint *point)
+test_read_at (BwDrawing *drawing, double x, double y, BwDrawingPoint *point)
 {
   gboolean read = bw_drawing_read (drawing, x, y, point);
   bw_drawing_unref (drawing);

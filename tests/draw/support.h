@@ -19,7 +19,7 @@ const BwLabel *test_find_label (const GArray *labels, const char *text, guint nt
 GArray *test_texts (BwDrawing *drawing, guint *left_out);
 cairo_surface_t *test_paint (BwDrawing *drawing);
 char *test_description (BwDrawing *drawing);
-gboolean test_read (BwDrawing *drawing, double x, double y, BwDrawingPoint *point);
+gboolean test_read_at (BwDrawing *drawing, double x, double y, BwDrawingPoint *point);
 char *test_words_at (BwDrawing *drawing, double x, double y);
 gboolean test_find (BwDrawing *drawing, guint id, double across, double down, double *x, double *y);
 double test_x_of (BwDrawing *drawing, guint id, double across);

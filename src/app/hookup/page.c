@@ -3,7 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/drawn-picture.h"
 #include "core/detail/detail.h"
+#include "draw/hookup/view.h"
 #include "figures.h"
 #include "plans.h"
 
@@ -70,6 +72,38 @@ say (BwHookupPage *self, const char *answer)
   bw_picture_panel_set_title (self->panel, answer);
 }
 
+/* What is drawn; the type of the lead lives as long as the page. */
+typedef struct
+{
+  BwHookupHold *hold;
+  BwLeadCase lead;
+} Shown;
+
+static Shown *
+shown_new (BwHookupPage *self)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ bw_hookup_hold_ref (self->hold), self->lead };
+  return shown;
+}
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  bw_hookup_hold_unref (shown->hold);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  const BwHookupView view = { bw_hookup_hold_get (shown->hold), &shown->lead,
+                              bw_quantity_locale_mark () };
+  return bw_hookup_drawing (&view, width, height, ink);
+}
+
 static void
 show_plan (BwHookupPage *self)
 {
@@ -83,7 +117,7 @@ show_plan (BwHookupPage *self)
   g_autoptr (GPtrArray) figures = bw_hookup_table (&view);
   bw_hookup_controls_show (self->controls, hookup);
   bw_picture_panel_show_figures (self->panel, figures);
-  bw_picture_panel_show (self->panel, bw_hookup_picture_new (self->hold, &self->lead));
+  bw_picture_panel_show (self->panel, bw_drawn_picture_new (build, shown_new (self), shown_free));
 }
 
 static void

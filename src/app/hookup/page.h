@@ -6,7 +6,8 @@
 #include "app/document/document.h"
 #include "app/widgets/picture-panel.h"
 #include "controls.h"
-#include "hookup-picture.h"
+#include "draw/hookup/view.h"
+#include "plans.h"
 #include "side.h"
 
 G_BEGIN_DECLS

@@ -3,7 +3,8 @@
 
 #include <gtk/gtk.h>
 
-#include "hookup-picture.h"
+#include "draw/hookup/view.h"
+#include "plans.h"
 #include "list.h"
 
 G_BEGIN_DECLS

@@ -8,17 +8,6 @@
 #define WIDTH 1100
 #define HEIGHT 640
 
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (width, height, &ink, user_data);
-
-  bw_ink_set (cr, &ink, BW_INK_PAPER);
-  cairo_paint (cr);
-  bw_hookup_drawing_draw (drawing, cr);
-}
-
 /**
  * bw_hookup_write_drawing:
  * @path: ends in .svg, .pdf or .png
@@ -30,18 +19,10 @@ draw (cairo_t *cr, double width, double height, gpointer user_data)
 gboolean
 bw_hookup_write_drawing (const BwHookup *hookup, const char *path, GError **error)
 {
-  BwHookupView view = { hookup, NULL, bw_quantity_locale_mark () };
-  g_autofree char *name = bw_hookup_view_name (&view);
-  g_autofree char *words = bw_hookup_view_describe (&view);
-  const BwExport what = {
-    .draw = draw,
-    .user_data = &view,
-    .width = WIDTH,
-    .height = HEIGHT,
-    .title = name,
-    .description = words,
-  };
-  return bw_export_func (&what, path, error);
+  const BwHookupView view = { hookup, NULL, bw_quantity_locale_mark () };
+  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&view, WIDTH, HEIGHT, &ink);
+  return bw_export_drawing (drawing, NULL, path, error);
 }
 
 /**

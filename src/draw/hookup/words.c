@@ -216,38 +216,26 @@ bw_hookup_view_lead (const BwHookupView *what)
 }
 
 /**
- * bw_hookup_view_name:
- *
- * Returns: (transfer full): what is drawn, in a few words
- */
-char *
-bw_hookup_view_name (const BwHookupView *what)
-{
-  return g_strdup_printf (_ ("Hook-up of %s to %s, drawn"), what->hookup->source,
-                          what->hookup->input);
-}
-
-/**
- * bw_hookup_view_connection:
+ * bw_hookup_text_connection:
  *
  * Returns: (transfer full): one conductor in a sentence
  */
 char *
-bw_hookup_view_connection (const BwHookupConnection *one)
+bw_hookup_text_connection (const BwHookupConnection *one)
 {
   return g_strdup_printf (_ ("%s: %s to %s; return: %s to %s; %s"), one->signal, one->from, one->to,
                           one->from_return, one->to_return, one->through);
 }
 
 /**
- * bw_hookup_view_describe:
+ * bw_hookup_describe:
  *
  * The drawing in words, for screen readers and for the description inside an exported file.
  *
  * Returns: (transfer full): the chain, every connection, and why there is no plan if there is none
  */
 char *
-bw_hookup_view_describe (const BwHookupView *what)
+bw_hookup_describe (const BwHookupView *what)
 {
   const BwHookup *hookup = what->hookup;
   GString *text = g_string_new (NULL);
@@ -265,7 +253,7 @@ bw_hookup_view_describe (const BwHookupView *what)
   for (guint i = 0; i < hookup->connections->len; i++)
     {
       const BwHookupConnection *one = hookup->connections->pdata[i];
-      g_autofree char *says = bw_hookup_view_connection (one);
+      g_autofree char *says = bw_hookup_text_connection (one);
       g_string_append_printf (text, _ (" Lead %u, %s."), one->hop + 1, says);
     }
   return g_string_free (text, FALSE);

@@ -45,18 +45,6 @@ begin_table (BwHookupReport *report, guint n, const double *shares, const BwFlow
   bw_flow_begin_table (report->flow, n, widths, heads);
 }
 
-static BwDrawing *
-drawing_of (const BwHookupReport *report)
-{
-  double width = bw_flow_width (report->flow);
-  g_autoptr (BwHookupDrawing) plan = bw_hookup_drawing_new (width, report->drawing_pt, &report->ink,
-                                                            &report->what);
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (&report->ink, width, report->drawing_pt);
-  BwDrawing *drawing = bw_drawing_new (canvas, 0);
-  bw_hookup_drawing_draw (plan, bw_drawing_pen (drawing));
-  return drawing;
-}
-
 static void
 add_head (BwHookupReport *report)
 {
@@ -64,7 +52,8 @@ add_head (BwHookupReport *report)
   g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source, hookup->input);
   bw_flow_add_text (report->flow,
                     &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK, FALSE });
-  bw_flow_add_drawing (report->flow, drawing_of (report));
+  bw_flow_add_drawing (report->flow, bw_hookup_drawing (&report->what, bw_flow_width (report->flow),
+                                                        report->drawing_pt, &report->ink));
 }
 
 static void

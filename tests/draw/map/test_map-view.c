@@ -388,7 +388,7 @@ test_round_trip (void)
       double lines = g_rand_double_range (rand, down.from, down.to);
       g_assert_true (
           test_find (bw_map_drawing (&what, width, height, &ink), 0, time_s, lines, &x, &y));
-      g_assert_true (test_read (bw_map_drawing (&what, width, height, &ink), x, y, &point));
+      g_assert_true (test_read_at (bw_map_drawing (&what, width, height, &ink), x, y, &point));
       g_assert_cmpfloat_with_epsilon (point.across, time_s, 1e-9 * period_s (&what));
       g_assert_cmpfloat_with_epsilon (point.down, lines, 1e-9 * down.high);
       g_assert_false (test_find (bw_map_drawing (&what, width, height, &ink), 0, time_s,
@@ -408,7 +408,7 @@ test_read_outside (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
     g_assert_false (
-        test_read (bw_map_drawing (&what, 700, 450, &ink), points[i][0], points[i][1], &point));
+        test_read_at (bw_map_drawing (&what, 700, 450, &ink), points[i][0], points[i][1], &point));
   g_assert_cmpuint (point.id, ==, 77);
 }
 

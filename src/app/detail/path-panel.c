@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/drawn-picture.h"
 #include "draw/detail/view.h"
 #include "figures.h"
 #include "ways.h"
@@ -92,7 +91,8 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
 static void
 show_picture (BwPathPanel *self)
 {
-  bw_picture_panel_show (self->panel, bw_drawn_picture_new (build, shown_new (self), shown_free));
+  static const BwPictureSource source = { .build = build, .free = shown_free };
+  bw_picture_panel_show (self->panel, &source, shown_new (self));
 }
 
 /* The link that limits first; of the signal kind also which one it is. */

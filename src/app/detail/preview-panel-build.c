@@ -50,7 +50,7 @@ add_times (BwPreviewPanel *self, GtkWidget *box)
                              G_CALLBACK (bw_preview_panel_on_times));
   for (guint i = 0; i < BW_N_PREVIEW_TIMES; i++)
     {
-      g_autofree char *words = bw_preview_picture_times_words (bw_preview_times[i]);
+      g_autofree char *words = bw_preview_view_times_words (bw_preview_times[i]);
       bw_chooser_add (self->times, i, words);
     }
 }
@@ -121,9 +121,10 @@ add_status (BwPreviewPanel *self)
 static void
 add_bursts (BwPreviewPanel *self)
 {
-  self->burst_heading = bw_words_label_new (_ ("Modulation left of each burst: computed from the links, and "
-                                      "measured in the picture beside it"),
-                                   "bw-heading");
+  self->burst_heading =
+      bw_words_label_new (_ ("Modulation left of each burst: computed from the links, and "
+                             "measured in the picture beside it"),
+                          "bw-heading");
   gtk_label_set_max_width_chars (GTK_LABEL (self->burst_heading), 44);
   self->bursts = bw_column_table_new (_ ("Modulation left of each burst"));
   gtk_widget_set_name (GTK_WIDGET (self->bursts), "bursts");

@@ -17,7 +17,7 @@ struct _BwPreviewPanel
 
   BwPicturePanel *panel; /* the only child */
   BwDetailState *state;
-  BwPreviewPicture *picture; /* borrowed; of the panel's area */
+  BwPreviewView *view; /* borrowed; of the panel's area */
   BwPreviewJob *job;
   BwPreviewOpen *open;
   BwPreviewSent *sent;   /* nullable; the test picture that was sent last */

@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/drawn-picture.h"
 #include "core/detail/detail.h"
 #include "draw/hookup/view.h"
 #include "figures.h"
@@ -107,6 +106,7 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
 static void
 show_plan (BwHookupPage *self)
 {
+  static const BwPictureSource source = { .build = build, .free = shown_free };
   const BwHookup *hookup = bw_hookup_hold_get (self->hold);
   g_autofree char *answer = bw_hookup_answer (hookup);
   BwHookupView view;
@@ -117,7 +117,7 @@ show_plan (BwHookupPage *self)
   g_autoptr (GPtrArray) figures = bw_hookup_table (&view);
   bw_hookup_controls_show (self->controls, hookup);
   bw_picture_panel_show_figures (self->panel, figures);
-  bw_picture_panel_show (self->panel, bw_drawn_picture_new (build, shown_new (self), shown_free));
+  bw_picture_panel_show (self->panel, &source, shown_new (self));
 }
 
 static void
@@ -154,7 +154,7 @@ update (BwHookupPage *self)
   if (self->hold != NULL)
     show_plan (self);
   else
-    bw_picture_panel_show (self->panel, NULL);
+    bw_picture_panel_show (self->panel, NULL, NULL);
   if (error != NULL)
     say (self, error->message);
 }

@@ -7,7 +7,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/chooser.h"
-#include "app/widgets/drawn-picture.h"
 #include "app/widgets/scope-text.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/levels/wire.h"
@@ -202,6 +201,7 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
 static void
 show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
 {
+  static const BwPictureSource source = { .build = build, .free = shown_free, .keeps_zoom = TRUE };
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);
   g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, afc, run, bw_quantity_locale_mark ());
@@ -210,12 +210,9 @@ show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
   g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
                                             bw_document_selected_source (self->document)->name,
                                             what->raster->name);
-  BwPicture *picture = bw_drawn_picture_new (build, shown_new (what, afc), shown_free);
 
-  bw_drawn_picture_show_as (picture,
-                            bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show (self->panel, picture);
+  bw_picture_panel_show (self->panel, &source, shown_new (what, afc));
   bw_picture_panel_show_figures (self->panel, figures);
   bw_figure_label_set (self->says, text);
 }
@@ -256,7 +253,7 @@ show_trouble (BwSyncPanel *self, const GError *error)
   gboolean mix = error->domain == BW_SYNC_MIX_ERROR;
   bw_editor_row_set_error (self->rows[mix ? TYPED_OFFSET : TYPED_TIME_CONSTANT], error->message);
   bw_picture_panel_set_title (self->panel, error->message);
-  bw_picture_panel_show (self->panel, NULL);
+  bw_picture_panel_show (self->panel, NULL, NULL);
   gtk_label_set_label (self->says, "");
 }
 
@@ -270,7 +267,7 @@ update (BwSyncPanel *self)
 
   if (bw_picture_panel_update_empty (self->panel, self->document, raster == NULL))
     {
-      bw_picture_panel_show (self->panel, NULL);
+      bw_picture_panel_show (self->panel, NULL, NULL);
       return;
     }
   update_polarities (self, raster);

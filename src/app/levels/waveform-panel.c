@@ -9,7 +9,6 @@
 #include "app/bench/bench-signal.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/column-table.h"
-#include "app/widgets/drawn-picture.h"
 #include "app/widgets/wrap-layout.h"
 #include "draw/levels/view.h"
 #include "draw/vector/view.h"
@@ -35,11 +34,11 @@ struct _BwWaveformPanel
   BwColumnTable *bars;
 
   BwDocument *document;
-  GPtrArray *limits;   /* of BwStandardLimits */
+  GPtrArray *limits;    /* of BwStandardLimits */
   BwLevelsModel *model; /* nullable */
   char *key;            /* what @model was made from */
-  GPtrArray *texts[2]; /* what the tables hold */
-  guint source;        /* that @sync was chosen for; likewise @input */
+  GPtrArray *texts[2];  /* what the tables hold */
+  guint source;         /* that @sync was chosen for; likewise @input */
   guint input;
   gboolean sync_chosen; /* by the person */
   int line;             /* zero: one of the picture */
@@ -102,10 +101,9 @@ key_of (const BwSynthesisCase *what)
   return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u %d\n%.17g %.17g %.17g %.17g %.17g\n%s",
                           what->raster->id, what->content, what->bars, form->signal, form->sync,
                           form->shape, form->system, form->component, form->matrix,
-                          form->own_polarity[0], form->own_polarity[1],
-                          form->own_logic, form->white_v,
-                          form->setup_ire, form->sync_v, form->own_sync_v, form->burst_pp_v,
-                          raster);
+                          form->own_polarity[0], form->own_polarity[1], form->own_logic,
+                          form->white_v, form->setup_ire, form->sync_v, form->own_sync_v,
+                          form->burst_pp_v, raster);
 }
 
 /* A model is costly, and kept as long as nothing changes that it is made from. */
@@ -239,6 +237,10 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
   return bw_levels_drawing (&levels, width, height, ink);
 }
 
+static const BwPictureSource shown_source = { .build = build,
+                                              .free = shown_free,
+                                              .keeps_zoom = TRUE };
+
 static Shown *
 shown_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
            const BwLevelsLoad *own_sync)
@@ -289,7 +291,7 @@ show_trouble (BwWaveformPanel *self, const char *title, const GError *error)
 {
   g_autofree char *says = g_strdup_printf (_ ("%s cannot be drawn: %s"), title, error->message);
   bw_picture_panel_set_title (self->panel, says);
-  bw_picture_panel_show (self->panel, NULL);
+  bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void
@@ -313,10 +315,7 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_line (self);
   update_frames (self);
   bw_picture_panel_set_title (self->panel, title);
-  BwPicture *picture = bw_drawn_picture_new (build, shown_new (self, signal, &video, &own_sync),
-                                             shown_free);
-  bw_drawn_picture_show_as (picture, bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
-  bw_picture_panel_show (self->panel, picture);
+  bw_picture_panel_show (self->panel, &shown_source, shown_new (self, signal, &video, &own_sync));
 }
 
 static void
@@ -332,7 +331,7 @@ update (BwWaveformPanel *self)
   if (there)
     show_signal (self, &signal);
   else
-    bw_picture_panel_show (self->panel, NULL);
+    bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void

@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/drawn-picture.h"
 #include "core/raster/reading.h"
 #include "draw/blanking/view.h"
 #include "draw/field/view.h"
@@ -153,12 +152,13 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
 static void
 show_picture (BwDrawingPanel *self)
 {
+  static const BwPictureSource source = { .build = build, .free = model_free };
   const BwRaster *raster = bw_drawing_panel_get_raster (self);
 
-  bw_picture_panel_show (self->panel,
-                         raster != NULL
-                             ? bw_drawn_picture_new (build, model_new (self, raster), model_free)
-                             : NULL);
+  if (raster != NULL)
+    bw_picture_panel_show (self->panel, &source, model_new (self, raster));
+  else
+    bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void

@@ -55,11 +55,12 @@ static guint signals[N_SIGNALS];
 #define VIEW_ID "bw-view"
 
 static const char *
-hint (const BwPicture *picture)
+hint (BwPicturePanel *self)
 {
-  if (picture == NULL || !bw_picture_can_be_read (picture))
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  if (drawing == NULL || !bw_drawing_can_be_read (drawing))
     return "";
-  if (bw_picture_can_be_zoomed (picture))
+  if (bw_picture_area_can_be_zoomed (self->area))
     return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor. "
               "Shift+arrows or dragging: move. + − 0: zoom.");
   return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor.");
@@ -68,16 +69,24 @@ hint (const BwPicture *picture)
 static void
 on_reading (BwPicturePanel *self, const char *words)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  gtk_label_set_label (self->reading, *words != '\0' ? words : hint (picture));
+  gtk_label_set_label (self->reading, *words != '\0' ? words : hint (self));
 }
 
-/* The part that is shown has changed. */
+/* There is something else to draw, or another part of it. */
 static void
-on_shown (BwPicturePanel *self)
+on_drawn (BwPicturePanel *self)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  gboolean whole = picture == NULL || bw_picture_is_whole (picture);
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  gboolean read = drawing != NULL && bw_drawing_can_be_read (drawing);
+  gboolean zoomed = bw_picture_area_can_be_zoomed (self->area);
+  gboolean whole = bw_picture_area_is_whole (self->area);
+
+  if (*gtk_label_get_label (self->reading) == '\0')
+    gtk_label_set_label (self->reading, hint (self));
+  gtk_widget_set_sensitive (self->second, read);
+  gtk_widget_set_visible (self->zoom_in, zoomed);
+  gtk_widget_set_visible (self->zoom_out, zoomed);
+  gtk_widget_set_visible (self->whole, zoomed);
   gtk_widget_set_sensitive (self->zoom_out, !whole);
   gtk_widget_set_sensitive (self->whole, !whole);
 }
@@ -251,21 +260,14 @@ bw_picture_panel_set_title (BwPicturePanel *self, const char *title)
 
 /**
  * bw_picture_panel_show:
- * @picture: (transfer full) (nullable): what is drawn
+ * @source: (nullable): what is drawn; copied
+ * @data: (transfer full): what @source's functions get
  */
 void
-bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture)
+bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data)
 {
-  gboolean read = picture != NULL && bw_picture_can_be_read (picture);
-  gboolean zoomed = picture != NULL && bw_picture_can_be_zoomed (picture);
-
-  bw_picture_area_show (self->area, picture);
-  gtk_label_set_label (self->reading, hint (picture));
-  gtk_widget_set_visible (GTK_WIDGET (self->reading), read);
-  gtk_widget_set_visible (self->second, read);
-  gtk_widget_set_visible (self->zoom_in, zoomed);
-  gtk_widget_set_visible (self->zoom_out, zoomed);
-  gtk_widget_set_visible (self->whole, zoomed);
+  gtk_label_set_label (self->reading, "");
+  bw_picture_area_show (self->area, source, data);
 }
 
 /**
@@ -278,12 +280,12 @@ bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures)
   bw_figure_table_show (self->table, figures);
 }
 
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
+/* What is shown, on the paper that is exported. */
+static BwDrawing *
+paper_of (BwPicturePanel *self)
 {
   const BwInk ink = { .theme = BW_THEME_PRINT, .dpi = BW_INK_SCREEN_DPI };
-  const BwPicturePage page = { width, height, &ink };
-  bw_picture_draw (user_data, cr, &page);
+  return bw_picture_area_build (self->area, EXPORT_WIDTH, EXPORT_HEIGHT, &ink);
 }
 
 /**
@@ -294,7 +296,7 @@ draw (cairo_t *cr, double width, double height, gpointer user_data)
 gboolean
 bw_picture_panel_has_picture (BwPicturePanel *self)
 {
-  return bw_picture_area_get_picture (self->area) != NULL;
+  return bw_picture_area_has_source (self->area);
 }
 
 /**
@@ -308,19 +310,9 @@ bw_picture_panel_has_picture (BwPicturePanel *self)
 gboolean
 bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  g_return_val_if_fail (picture != NULL, FALSE);
-  g_autofree char *name = bw_picture_name (picture);
-  g_autofree char *words = bw_picture_describe (picture);
-  BwExport what = {
-    .draw = draw,
-    .user_data = (gpointer) picture,
-    .width = EXPORT_WIDTH,
-    .height = EXPORT_HEIGHT,
-    .title = name,
-    .description = words,
-  };
-  return bw_export_func (&what, path, error);
+  g_autoptr (BwDrawing) drawing = paper_of (self);
+  g_return_val_if_fail (drawing != NULL, FALSE);
+  return bw_export_drawing (drawing, NULL, path, error);
 }
 
 /**
@@ -331,22 +323,65 @@ bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error)
 char *
 bw_picture_panel_dup_file_name (BwPicturePanel *self)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  g_return_val_if_fail (picture != NULL, NULL);
-  return bw_picture_file_stem (picture);
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  g_return_val_if_fail (drawing != NULL, NULL);
+  return g_strdup (bw_drawing_file_stem (drawing));
+}
+
+/* The drawing as it stands on the screen, without the cursors. */
+static GdkTexture *
+texture_of (const BwDrawing *drawing)
+{
+  int width = (int) bw_drawing_width (drawing), height = (int) bw_drawing_height (drawing);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t *cr = cairo_create (surface);
+
+  bw_drawing_paint (drawing, cr);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  gsize stride = (gsize) cairo_image_surface_get_stride (surface);
+  g_autoptr (GBytes) bytes = g_bytes_new (cairo_image_surface_get_data (surface),
+                                          stride * (gsize) height);
+  cairo_surface_destroy (surface);
+  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
+}
+
+/**
+ * bw_picture_panel_dup_content:
+ *
+ * Returns: (transfer full) (nullable): the drawing for the clipboard: as a picture, as an SVG file,
+ *   and as text for programs that take nothing else
+ */
+GdkContentProvider *
+bw_picture_panel_dup_content (BwPicturePanel *self)
+{
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  g_autoptr (BwDrawing) paper = paper_of (self);
+  if (drawing == NULL)
+    return NULL;
+
+  g_autoptr (GdkTexture) texture = texture_of (drawing);
+  g_autoptr (GBytes) svg = bw_export_svg (paper);
+  g_autofree char *text = bw_drawing_to_text (paper);
+  GdkContentProvider *forms[] = {
+    gdk_content_provider_new_typed (GDK_TYPE_TEXTURE, texture),
+    gdk_content_provider_new_for_bytes ("image/svg+xml", svg),
+    gdk_content_provider_new_typed (G_TYPE_STRING, text),
+  };
+  return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
 }
 
 /**
  * bw_picture_panel_copy:
  *
- * Puts the picture of the drawing on the clipboard.
+ * Puts the drawing on the clipboard.
  */
 void
 bw_picture_panel_copy (BwPicturePanel *self)
 {
-  g_autoptr (GdkTexture) picture = bw_picture_area_texture (self->area);
-  if (picture != NULL)
-    gdk_clipboard_set_texture (gtk_widget_get_clipboard (GTK_WIDGET (self)), picture);
+  g_autoptr (GdkContentProvider) content = bw_picture_panel_dup_content (self);
+  if (content != NULL)
+    gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), content);
 }
 
 /**
@@ -403,7 +438,7 @@ bw_picture_panel_class_init (BwPicturePanelClass *klass)
                                                "/org/breezeway/Breezeway/picture-panel.ui");
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_reading);
-  gtk_widget_class_bind_template_callback (widget_class, on_shown);
+  gtk_widget_class_bind_template_callback (widget_class, on_drawn);
   gtk_widget_class_bind_template_callback (widget_class, on_zoom_in);
   gtk_widget_class_bind_template_callback (widget_class, on_zoom_out);
   gtk_widget_class_bind_template_callback (widget_class, on_whole);

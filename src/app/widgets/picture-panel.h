@@ -24,13 +24,14 @@ void bw_picture_panel_add_side (BwPicturePanel *self, GtkWidget *widget);
 gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document,
                                         gboolean lacking);
 void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
-void bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture);
+void bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data);
 void bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures);
 
 BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
 gboolean bw_picture_panel_has_picture (BwPicturePanel *self);
 gboolean bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error);
 char *bw_picture_panel_dup_file_name (BwPicturePanel *self);
+GdkContentProvider *bw_picture_panel_dup_content (BwPicturePanel *self);
 void bw_picture_panel_copy (BwPicturePanel *self);
 
 G_END_DECLS

@@ -290,20 +290,18 @@ bw_drawing_cursor (const BwDrawing *drawing, double x, double y, BwBox *lines)
 
 /* Into what lies in the direction of the key; where there is no axis, its middle. */
 static double
-entered (const BwDrawingAxis *axis, double start, double length, double at)
+entered (const BwDrawingAxis *axis, double start, double end, double at)
 {
-  return has_axis (axis) ? CLAMP (at, start, start + length) : start + length / 2;
+  return has_axis (axis) ? CLAMP (at, start, end - SLACK) : (start + end) / 2;
 }
 
 static void
 enter (const BwDrawing *drawing, const BwDrawingPlace *place, double *x, double *y)
 {
   const BwBox *box = &place->box;
-  double left = MAX (box->x, 0), right = MIN (box->x + box->width, drawing->width - 1);
-  double top = MAX (box->y, 0), bottom = MIN (box->y + box->height, drawing->height - 1);
 
-  *x = entered (&place->across, left, right - left, *x);
-  *y = entered (&place->down, top, bottom - top, *y);
+  *x = entered (&place->across, MAX (box->x, 0), MIN (box->x + box->width, drawing->width), *x);
+  *y = entered (&place->down, MAX (box->y, 0), MIN (box->y + box->height, drawing->height), *y);
 }
 
 /* How far @place is from @x, @y in the direction of the key; less than zero if it lies elsewhere. */

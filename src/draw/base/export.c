@@ -257,22 +257,3 @@ bw_export_svg (const BwDrawing *drawing)
     g_byte_array_set_size (bytes, 0);
   return g_byte_array_free_to_bytes (bytes);
 }
-
-/* Until every view is a drawing. */
-static void
-func_marks (const BwExport *what, BwDrawing *drawing)
-{
-  what->draw (bw_drawing_pen (drawing), what->width, what->height, what->user_data);
-}
-
-gboolean
-bw_export_func (const BwExport *what, const char *path, GError **error)
-{
-  const BwInk ink = { 0 };
-  g_autoptr (BwCanvas) canvas = bw_canvas_new (&ink, what->width, what->height);
-  g_autoptr (BwDrawing) drawing = bw_drawing_new (canvas, 0);
-  func_marks (what, drawing);
-  bw_drawing_take_words (drawing, g_strdup (what->title), g_strdup (what->description),
-                         g_strdup (""));
-  return bw_export_drawing (drawing, NULL, path, error);
-}

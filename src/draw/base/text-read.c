@@ -96,13 +96,9 @@ bw_text_volts (double volts, char mark)
   return quantity_text (fabs (volts) < 1e-9 ? 0 : volts, BW_DIMENSION_VOLTAGE, DIGITS, mark);
 }
 
-/**
- * bw_text_ire:
- *
- * Returns: (transfer full): a level in IRE, to a tenth
- */
-char *
-bw_text_ire (double ire, char mark)
+/* In IRE, to a tenth. */
+static char *
+ire_text (double ire, char mark)
 {
   g_autofree char *number = bw_text_number (ire, 1, mark);
   return g_strconcat (number, "\u00a0IRE", NULL);
@@ -120,6 +116,6 @@ bw_text_level (double volts, double volts_per_ire, char mark)
   g_autofree char *level = bw_text_volts (volts, mark);
   if (!(volts_per_ire > 0))
     return g_steal_pointer (&level);
-  g_autofree char *ire = bw_text_ire (volts / volts_per_ire, mark);
+  g_autofree char *ire = ire_text (volts / volts_per_ire, mark);
   return g_strdup_printf (_ ("%s (%s)"), level, ire);
 }

@@ -27,7 +27,6 @@ char *bw_text_time (double time_s, char mark);
 char *bw_text_span (double span_s, char mark);
 char *bw_text_lines (double lines, char mark);
 char *bw_text_volts (double volts, char mark);
-char *bw_text_ire (double ire, char mark);
 char *bw_text_level (double volts, double volts_per_ire, char mark);
 
 G_END_DECLS

@@ -23,7 +23,7 @@ typedef struct
 static const BwPreviewResult *
 result (Fixture *f)
 {
-  return bw_preview_picture_get_result (bw_preview_panel_get_picture (f->preview));
+  return bw_preview_view_get_result (bw_preview_panel_get_view (f->preview));
 }
 
 static gboolean
@@ -231,13 +231,13 @@ test_cancel (Fixture *f, gconstpointer data)
   g_assert_false (is_busy (f));
   app_test_pause (300);
   g_assert_true (result (f) == before || result (f)->wish.what.pitch_m < 0.65e-3);
-  g_autofree char *words = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_nonnull (strstr (words, "Cancelled"));
 
   set (f, BW_DETAIL_PITCH_VALUE, "0.8 mm");
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.8e-3, 1e-12);
-  g_autofree char *after = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *after = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_null (strstr (after, "Cancelled"));
 }
 
@@ -270,12 +270,12 @@ test_choices (Fixture *f, gconstpointer data)
 static void
 test_zoom_and_pan (Fixture *f, gconstpointer data)
 {
-  BwPreviewPicture *picture = bw_preview_panel_get_picture (f->preview);
+  BwPreviewView *view = bw_preview_panel_get_view (f->preview);
   GtkDropDown *times = GTK_DROP_DOWN (control (f, "times"));
 
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1.5);
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1.5);
-  g_assert_cmpfloat (bw_preview_picture_get_times (picture), ==, 2);
+  g_assert_cmpfloat (bw_preview_view_get_times (view), ==, 2);
   g_assert_cmpuint (gtk_drop_down_get_selected (times), ==, 2);
   wait_for_preview (f);
   BwPreview before = result (f)->wish.preview;
@@ -298,9 +298,9 @@ test_zoom_and_pan (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (left_m, 0, 1e-9);
 
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1 / 1.5);
-  g_assert_cmpfloat (bw_preview_picture_get_times (picture), ==, 1);
+  g_assert_cmpfloat (bw_preview_view_get_times (view), ==, 1);
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.whole", NULL);
-  g_assert_true (bw_picture_is_whole (bw_picture_area_get_picture (f->area)));
+  g_assert_true (bw_picture_area_is_whole (f->area));
   g_assert_cmpuint (gtk_drop_down_get_selected (times), ==, 0);
 }
 
@@ -530,7 +530,7 @@ test_names (Fixture *f, gconstpointer data)
                                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
   g_assert_true (
       gtk_test_accessible_has_property (GTK_ACCESSIBLE (f->area), GTK_ACCESSIBLE_PROPERTY_LABEL));
-  g_autofree char *words = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_nonnull (strstr (words, "Links counted: "));
 }
 
@@ -570,8 +570,8 @@ test_empty (void)
   bw_detail_page_show_part (page, "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_pause (300);
-  g_assert_null (bw_preview_picture_get_result (
-      bw_preview_panel_get_picture (bw_detail_page_get_preview (page))));
+  g_assert_null (
+      bw_preview_view_get_result (bw_preview_panel_get_view (bw_detail_page_get_preview (page))));
   app_test_close (window);
 }
 
@@ -588,7 +588,6 @@ shows_grid (gpointer data)
 static void
 test_keyboard (Fixture *f, gconstpointer data)
 {
-
   app_test_give_focus (f->window);
   app_test_go_to (f->window, "Tab", control (f, "picture"));
   app_test_xdotool ("key space");

@@ -5,9 +5,8 @@
 #include <string.h>
 
 #include "app/bench/bench-signal.h"
-#include "app/levels/levels-picture.h"
-#include "app/levels/sync-picture.h"
-#include "app/levels/vector-picture.h"
+#include "core/sync/gate.h"
+#include "draw/levels/view.h"
 
 /* The parts of the Levels page, with their real widgets. */
 
@@ -82,10 +81,31 @@ assert_invalid (BwEditorRow *row, gboolean invalid)
                                             : GTK_ACCESSIBLE_INVALID_FALSE);
 }
 
-static const BwPicture *
-picture (BwPicturePanel *panel)
+static const BwDrawing *
+drawn (BwPicturePanel *panel)
 {
-  return bw_picture_area_get_picture (bw_picture_panel_get_area (panel));
+  return bw_picture_area_get_drawing (bw_picture_panel_get_area (panel));
+}
+
+/* Whether what is drawn says @text of itself. */
+static gboolean
+drawn_says (BwPicturePanel *panel, const char *text)
+{
+  return strstr (bw_drawing_description (drawn (panel)), text) != NULL;
+}
+
+/* Whether @text stands in the drawing, on a page with room for all. */
+static gboolean
+drawn_has (BwPicturePanel *panel, const char *text)
+{
+  BwPictureArea *area = bw_picture_panel_get_area (panel);
+  g_autoptr (BwDrawing) drawing = bw_picture_area_build (area, 1600, 900,
+                                                         bw_picture_area_get_ink (area));
+  const GArray *texts = bw_drawing_texts (drawing);
+  for (guint i = 0; i < texts->len; i++)
+    if (strstr (g_array_index (texts, BwLabel, i).text, text) != NULL)
+      return TRUE;
+  return FALSE;
 }
 
 /* Waveform */
@@ -137,9 +157,7 @@ test_conductors (Fixture *f, gconstpointer part)
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       for (guint n = 0; n < G_N_ELEMENTS (cases[i].names) && cases[i].names[n] != NULL; n++)
         g_assert_true (table_has (f, cases[i].names[n]));
-      const BwLevelsPicture *levels = bw_levels_picture (picture (drawing (f)));
-      const BwSynthesisCase *what = bw_levels_model_case (levels->view.model);
-      g_assert_cmpstr (what->raster->id, ==, bw_document_selected_raster (f->document)->id);
+      g_assert_true (drawn_says (drawing (f), bw_document_selected_raster (f->document)->name));
     }
 }
 
@@ -156,8 +174,7 @@ test_load (Fixture *f, gconstpointer part)
   g_assert_true (table_has (f, "burst, p-p\t285.7\t40.0\t285.7\t40.0"));
   choose (panel, "load", BW_TERMINATORS_NONE);
   g_assert_true (table_has (f, "white\t714.3\t100.0\t1428.6\t200.0"));
-  g_autofree char *words = bw_picture_describe (picture (panel));
-  g_assert_nonnull (strstr (words, "1428.6"));
+  g_assert_true (drawn_says (panel, "1428.6"));
   choose (panel, "load", BW_TERMINATORS_TWO);
   g_assert_true (table_has (f, "white\t714.3\t100.0\t476.2\t66.7"));
   choose (panel, "load", BW_TERMINATORS_THREE);
@@ -166,26 +183,23 @@ test_load (Fixture *f, gconstpointer part)
   g_assert_true (table_has (f, "white\t714.3\t100.0\t714.3\t100.0"));
 }
 
-/* What the load does needs no new signal; another content does. */
+/* What is chosen is drawn. */
 static void
-test_kept (Fixture *f, gconstpointer part)
+test_content (Fixture *f, gconstpointer part)
 {
+  static const char *const bars[] = { "colour bars at 75 %", "colour bars at 100 %" };
   BwPicturePanel *panel = drawing (f);
-  BwLevelsModel *before = bw_levels_picture (picture (panel))->view.model;
 
   choose (panel, "load", BW_TERMINATORS_TWO);
-  g_assert_true (bw_levels_picture (picture (panel))->view.model == before);
+  g_assert_true (drawn_says (panel, "two 75\u00a0Ω loads"));
   bw_picture_panel_choose (panel, "field");
-  g_assert_true (bw_levels_picture (picture (panel))->view.model == before);
-  g_assert_cmpint (bw_levels_picture (picture (panel))->view.span, ==, BW_LEVELS_FIELD);
+  g_assert_true (drawn_says (panel, "two 75\u00a0Ω loads"));
+  g_assert_true (drawn_says (panel, "a field’s time"));
   for (guint content = 0; content <= BW_N_CONTENTS; content++)
     {
       choose (panel, "content", content);
-      const BwSynthesisCase *what = bw_levels_model_case (
-          bw_levels_picture (picture (panel))->view.model);
-      g_assert_cmpuint (what->content, ==, content < 2 ? BW_CONTENT_BARS : content - 1);
-      if (content < 2)
-        g_assert_cmpuint (what->bars, ==, content == 0 ? BW_BARS_75 : BW_BARS_100);
+      g_assert_true (drawn_says (panel, content < 2 ? bars[content]
+                                                    : bw_kind_label (&bw_contents, content - 1)));
       g_assert_true (
           gtk_widget_get_visible (app_test_find (GTK_WIDGET (panel), G_TYPE_OBJECT, "bars-table"))
           == (content < 2));
@@ -204,7 +218,7 @@ test_line_and_frame (Fixture *f, gconstpointer part)
   g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (frame)), ==, 2);
   type (row, "17");
   assert_invalid (row, FALSE);
-  g_assert_cmpint (bw_levels_picture (picture (panel))->view.line, ==, 17);
+  g_assert_true (drawn_says (panel, ", line 17 of frame "));
   static const char *const bad[] = { "0", "526", "many", "-3", "1.5" };
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
@@ -212,14 +226,15 @@ test_line_and_frame (Fixture *f, gconstpointer part)
       assert_invalid (row, TRUE);
       g_assert_cmpstr (shown (row), ==, bad[i]);
       g_assert_nonnull (strstr (bw_editor_row_get_error (row), "525"));
-      g_assert_cmpint (bw_levels_picture (picture (panel))->view.line, ==, 17);
+      g_assert_true (drawn_says (panel, ", line 17 of frame "));
     }
   type (row, "525");
   assert_invalid (row, FALSE);
   choose (panel, "frame", 1);
-  g_assert_cmpint ((int) bw_levels_picture (picture (panel))->view.frame, ==, 1);
+  g_assert_true (drawn_says (panel, ", line 525 of frame 2 of 2"));
   type (row, "");
-  g_assert_cmpint (bw_levels_picture (picture (panel))->view.line, >, 22);
+  g_assert_cmpint (atoi (shown (row)), >, 22);
+  g_assert_false (drawn_says (panel, "line 525"));
 
   bw_document_select (f->document, CAMCORDER, 1);
   g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (frame)), ==, 4);
@@ -244,12 +259,13 @@ test_vectors (Fixture *f, gconstpointer part)
         {
           bw_picture_panel_choose (drawing (f), "vectors");
           gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-          g_assert_true (bw_picture_is_vectors (picture (drawing (f))));
+          g_assert_true (g_str_has_prefix (bw_drawing_name (drawn (drawing (f))),
+                                           "The colour difference signals"));
         }
       else
         {
           g_assert_cmpstr (bw_picture_panel_get_view (drawing (f)), ==, "line");
-          g_assert_true (bw_picture_is_levels (picture (drawing (f))));
+          g_assert_true (g_str_has_prefix (bw_drawing_name (drawn (drawing (f))), "The levels"));
         }
     }
 }
@@ -273,11 +289,11 @@ test_bars (Fixture *f, gconstpointer part)
 static void
 test_limits (Fixture *f, gconstpointer part)
 {
-  const BwStandardLimits *limits = bw_levels_picture (picture (drawing (f)))->view.limits;
-  g_assert_nonnull (limits);
-  g_assert_cmpstr (limits->id, ==, "smpte-170m");
+  g_assert_true (drawn_has (
+      drawing (f),
+      "Shaded: what is allowed across 75\u00a0Ω by 525 lines, 59.94 Hz, studio (SMPTE 170M)"));
   bw_document_select (f->document, CONSOLE, 2);
-  g_assert_null (bw_levels_picture (picture (drawing (f)))->view.limits);
+  g_assert_false (drawn_has (drawing (f), "Shaded"));
 }
 
 static void
@@ -318,17 +334,11 @@ test_cursors (Fixture *f, gconstpointer part)
 static void
 test_vector_reading (Fixture *f, gconstpointer part)
 {
-  const BwInk ink = { .theme = BW_THEME_PRINT, .dpi = BW_INK_SCREEN_DPI };
-  const BwPicturePage page = { 700, 500, &ink };
   const double red = 103.5 * G_PI / 180;
-  BwPicturePoint point = { .along = 0.3134 * cos (red), .down = 0.3134 * sin (red) }, read;
-  double x, y;
+  const BwDrawingPoint point = { 0, 0.3134 * cos (red), 0.3134 * sin (red) };
 
   bw_picture_panel_choose (drawing (f), "vectors");
-  g_assert_true (bw_picture_place (picture (drawing (f)), &page, &point, &x, &y));
-  g_assert_true (bw_picture_read (picture (drawing (f)), &page, x, y, &read));
-  g_assert_cmpfloat_with_epsilon (read.at[BW_VECTOR_POINT_PHASE], 103.5, 0.01);
-  g_autofree char *words = bw_picture_words (picture (drawing (f)), &read);
+  g_autofree char *words = bw_drawing_words (drawn (drawing (f)), &point);
   g_assert_nonnull (strstr (words, "103.5°"));
   g_assert_nonnull (strstr (words, "626.8"));
   g_assert_nonnull (strstr (words, "nearest bar: red"));
@@ -376,15 +386,14 @@ test_zoom_stays (Fixture *f, gconstpointer part)
   GtkWidget *area = GTK_WIDGET (bw_picture_panel_get_area (drawing (f)));
 
   gtk_widget_activate_action (area, "view.zoom", "d", 4.0);
-  g_assert_false (bw_picture_is_whole (picture (drawing (f))));
-  double from = bw_levels_picture (picture (drawing (f)))->across.from;
+  g_assert_false (bw_drawing_is_whole (drawn (drawing (f))));
+  double from = bw_drawing_shown (drawn (drawing (f))).across.from;
   choose (drawing (f), "load", BW_TERMINATORS_TWO);
-  g_assert_cmpfloat_with_epsilon (bw_levels_picture (picture (drawing (f)))->across.from, from,
-                                  1e-12);
+  g_assert_cmpfloat_with_epsilon (bw_drawing_shown (drawn (drawing (f))).across.from, from, 1e-12);
   gtk_widget_activate_action (area, "view.pan", "(dd)", 0.5, 0.0);
-  g_assert_cmpfloat (bw_levels_picture (picture (drawing (f)))->across.from, <, from);
+  g_assert_cmpfloat (bw_drawing_shown (drawn (drawing (f))).across.from, <, from);
   gtk_widget_activate_action (area, "view.whole", NULL);
-  g_assert_true (bw_picture_is_whole (picture (drawing (f))));
+  g_assert_true (bw_drawing_is_whole (drawn (drawing (f))));
 }
 
 static void
@@ -437,8 +446,9 @@ test_gates (Fixture *f, gconstpointer part)
       choose (panel, "gate", gate);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       g_assert_true (g_hash_table_add (seen, g_strdup (bw_sync_panel_get_says (panel))));
-      const BwSyncMixCase *what = bw_sync_picture_case (picture (bw_sync_panel_get_panel (panel)));
-      g_assert_cmpuint (what->gate, ==, gate);
+      g_assert_true (
+          g_str_has_suffix (bw_drawing_file_stem (drawn (bw_sync_panel_get_panel (panel))),
+                            bw_kind_id (&bw_sync_gates, gate)));
     }
   /* Two signals whose tips are high: an AND has a tip only where both are (truth table). */
   choose (panel, "gate", BW_SYNC_GATE_AND);
@@ -469,7 +479,7 @@ test_sync_fields (Fixture *f, gconstpointer part)
   assert_invalid (constant, FALSE);
   g_assert_cmpstr (bw_sync_panel_get_says (panel), !=, before);
   choose (panel, "field-number", 1);
-  g_assert_cmpint (bw_sync_picture_case (picture (bw_sync_panel_get_panel (panel)))->field, ==, 1);
+  g_assert_true (drawn_says (bw_sync_panel_get_panel (panel), "field 2: "));
   choose (panel, "gate", BW_SYNC_GATE_STANDARD);
   g_assert_false (gtk_widget_is_sensitive (bw_editor_row_get_control (offset)));
 }
@@ -481,11 +491,11 @@ test_source_polarity (Fixture *f, gconstpointer part)
   BwPicturePanel *panel = bw_sync_panel_get_panel (bw_levels_page_get_sync (f->page));
 
   bw_document_select (f->document, TICKETS, 0);
-  g_assert_cmpuint (bw_sync_picture_case (picture (panel))->h_polarity, ==, BW_POLARITY_NEGATIVE);
-  g_assert_cmpuint (bw_sync_picture_case (picture (panel))->v_polarity, ==, BW_POLARITY_NEGATIVE);
+  g_assert_true (drawn_says (panel, "H (negative) "));
+  g_assert_true (drawn_says (panel, "V (negative)"));
   bw_document_select (f->document, WORKSTATION, 0);
-  g_assert_cmpuint (bw_sync_picture_case (picture (panel))->h_polarity, ==, BW_POLARITY_POSITIVE);
-  g_assert_cmpuint (bw_sync_picture_case (picture (panel))->v_polarity, ==, BW_POLARITY_POSITIVE);
+  g_assert_true (drawn_says (panel, "H (positive) "));
+  g_assert_true (drawn_says (panel, "V (positive)"));
 }
 
 /* Likely cause */
@@ -647,7 +657,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   ADD ("conductors", "waveform", test_conductors);
   ADD ("load", "waveform", test_load);
-  ADD ("kept", "waveform", test_kept);
+  ADD ("kept", "waveform", test_content);
   ADD ("line-and-frame", "waveform", test_line_and_frame);
   ADD ("vectors", "waveform", test_vectors);
   ADD ("bars", "waveform", test_bars);

@@ -111,10 +111,10 @@ test_work_out (Fixture *f, gconstpointer part)
                                             BW_DIMENSION_FREQUENCY),
                                   27e6 / 858, 0.01);
   g_assert_nonnull (strstr (shown (figure (f, BW_FIGURE_LINE_RATE)), "31.4685"));
-  g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_LINE_RATE)),
-                                           "bw-follows"));
-  g_assert_false (gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_H_TOTAL)),
-                                            "bw-follows"));
+  g_assert_true (
+      gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_LINE_RATE)), "bw-follows"));
+  g_assert_false (
+      gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_H_TOTAL)), "bw-follows"));
   g_assert_cmpstr (fault (f), ==, "");
   g_assert_false (gtk_widget_is_sensitive (app_test_find (panel, GTK_TYPE_BUTTON, "use")));
 
@@ -355,27 +355,27 @@ static gboolean
 is_whole (Fixture *f)
 {
   BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
-  return bw_picture_is_whole (bw_picture_area_get_picture (bw_drawing_panel_get_area (panel)));
+  return bw_picture_area_is_whole (bw_drawing_panel_get_area (panel));
 }
 
 static void
 test_views (Fixture *f, gconstpointer part)
 {
-  static const char *const labels[BW_N_PICTURES]
-      = { "The line of %s, drawn", "The line blanking of %s, drawn",
-          "The vertical interval of %s, drawn", "The map of %s, drawn" };
+  static const char *const labels[BW_N_RASTER_VIEWS] = { "The line of %s, drawn",
+                                                         "The line blanking of %s, drawn",
+                                                         "The vertical interval of %s, drawn",
+                                                         "The map of %s, drawn" };
   BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
 
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
-    for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+    for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
       {
         bw_document_select (f->document, source, 0);
-        bw_drawing_panel_choose (panel, kind);
+        bw_drawing_panel_choose (panel, view);
         gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-        g_auto (GStrv) halves = g_strsplit (labels[kind], "%s", 2);
-        g_autofree char *label
-            = g_strconcat (halves[0], source_raster (f)->name, halves[1], NULL);
+        g_auto (GStrv) halves = g_strsplit (labels[view], "%s", 2);
+        g_autofree char *label = g_strconcat (halves[0], source_raster (f)->name, halves[1], NULL);
         gtk_test_accessible_assert_property (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                              label);
         g_assert_true (is_whole (f));
@@ -387,11 +387,11 @@ test_views (Fixture *f, gconstpointer part)
       }
 }
 
-static char *
-description_of (BwDrawingPanel *panel, BwPictureKind kind)
+static const char *
+description_of (BwDrawingPanel *panel, BwRasterView view)
 {
-  bw_drawing_panel_choose (panel, kind);
-  return bw_picture_describe (bw_picture_area_get_picture (bw_drawing_panel_get_area (panel)));
+  bw_drawing_panel_choose (panel, view);
+  return bw_drawing_description (bw_picture_area_get_drawing (bw_drawing_panel_get_area (panel)));
 }
 
 /* The blanking says what the standard allows: SMPTE 170M-2004 table 2, line sync 4.6 to 4.8 µs. */
@@ -404,7 +404,7 @@ test_limits_drawn (Fixture *f, gconstpointer part)
       bw_document_select (f->document, source, 0);
       if (strcmp (source_raster (f)->id, "525-59.94-interlaced") != 0)
         continue;
-      g_autofree char *words = description_of (panel, BW_PICTURE_BLANKING);
+      const char *words = description_of (panel, BW_RASTER_BLANKING);
       g_assert_nonnull (strstr (words, "4.6"));
       g_assert_nonnull (strstr (words, "4.8"));
       return;
@@ -428,9 +428,9 @@ test_cursors (Fixture *f, gconstpointer part)
   g_autofree char *reading = NULL;
 
   g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
-  for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+  for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
     {
-      bw_drawing_panel_choose (panel, kind);
+      bw_drawing_panel_choose (panel, view);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       gtk_widget_activate_action (area, "cursor.step", "d", 1.0);
       g_assert_null (strstr (reading, "Between"));
@@ -454,11 +454,11 @@ test_export_view (Fixture *f, gconstpointer part)
   BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
-  for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+  for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
     {
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
-      bw_drawing_panel_choose (panel, kind);
+      bw_drawing_panel_choose (panel, view);
       g_autofree char *name = bw_picture_panel_dup_file_name (bw_timing_page_get_panel (f->page));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
@@ -467,7 +467,7 @@ test_export_view (Fixture *f, gconstpointer part)
       g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
       g_assert_true (g_hash_table_add (seen, g_steal_pointer (&text)));
     }
-  g_assert_cmpuint (g_hash_table_size (seen), ==, BW_N_PICTURES);
+  g_assert_cmpuint (g_hash_table_size (seen), ==, BW_N_RASTER_VIEWS);
 }
 
 /* With nothing on the bench each part says what it is for, and what can be used works. */
@@ -488,16 +488,15 @@ test_empty (void)
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
   type (bw_work_out_get_row (work_out, BW_FIGURE_LINE_RATE), "15.625 kHz");
-  g_assert_nonnull (
-      strstr (shown (bw_work_out_get_row (work_out, BW_FIGURE_LINE_PERIOD)), "64"));
+  g_assert_nonnull (strstr (shown (bw_work_out_get_row (work_out, BW_FIGURE_LINE_PERIOD)), "64"));
   type (bw_form_get_row (bw_identify_panel_get_form (identify), "line_rate"), "15.625 kHz");
   g_assert_nonnull (bw_identify_panel_get_raster (identify, 0));
-  g_assert_false (gtk_widget_is_sensitive (
-      app_test_find (GTK_WIDGET (identify), GTK_TYPE_BUTTON, "use")));
+  g_assert_false (
+      gtk_widget_is_sensitive (app_test_find (GTK_WIDGET (identify), GTK_TYPE_BUTTON, "use")));
   app_test_close (window);
 }
 
-#define ADD(name, part, func)                                                                     \
+#define ADD(name, part, func)                                                                      \
   g_test_add ("/timing/" name, Fixture, (gconstpointer) part, set_up, func, tear_down)
 
 int

@@ -112,9 +112,9 @@ assert_labelled (GtkWidget *widget, gpointer data)
     return;
   GtkWidget *label = gtk_widget_get_first_child (widget);
   g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (label)), !=, "");
-  gtk_test_accessible_assert_relation (
-      GTK_ACCESSIBLE (bw_editor_row_get_control (BW_EDITOR_ROW (widget))),
-      GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL);
+  gtk_test_accessible_assert_relation (GTK_ACCESSIBLE (
+                                           bw_editor_row_get_control (BW_EDITOR_ROW (widget))),
+                                       GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL);
   (*(guint *) data)++;
 }
 
@@ -153,13 +153,16 @@ test_drawing (Fixture *f, gconstpointer data)
 {
   GtkWidget *area = app_test_find (GTK_WIDGET (f->window), BW_TYPE_PICTURE_AREA, NULL);
   const BwRaster *raster = bw_timing_page_get_raster (bw_window_get_timing_page (f->window));
-  g_autofree char *words = bw_line_view_describe (raster, bw_quantity_locale_mark ());
+  const BwLineView line = { .raster = raster, .mark = bw_quantity_locale_mark () };
+  const BwInk ink = { BW_THEME_LIGHT, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_line_drawing (&line, 800, 500, &ink);
   g_autofree char *label = g_strdup_printf ("The line of %s, drawn", raster->name);
 
+  g_assert_nonnull (bw_picture_area_get_drawing (BW_PICTURE_AREA (area))); /* nothing is seen yet */
   gtk_test_accessible_assert_role (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_ROLE_IMG);
   assert_label (area, label);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                       words);
+                                       bw_drawing_description (drawing));
   g_assert_true (gtk_widget_get_focusable (area));
 }
 

@@ -73,7 +73,8 @@ static void
 go_to_field (Fixture *f, const char *field)
 {
   app_test_go_to (f->window, "Tab",
-         bw_editor_row_get_control (bw_editor_get_row (bw_window_get_editor (f->window), field)));
+                  bw_editor_row_get_control (
+                      bw_editor_get_row (bw_window_get_editor (f->window), field)));
 }
 
 /* From the table back to the list of sources, and into the form with Enter. */
@@ -81,7 +82,8 @@ static void
 open_editor (Fixture *f)
 {
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
-  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_go_to (f->window, "shift+Tab",
+                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_window_is_editing (f->window));
   g_assert_cmpint (bw_editor_get_part (bw_window_get_editor (f->window)), ==, BW_PART_SOURCE);
@@ -122,8 +124,8 @@ test_table (Fixture *f, gconstpointer data)
   /* One key leaves the table, one comes back to the same cell */
   app_test_xdotool ("key Right");
   app_test_xdotool ("key Tab");
-  ASSERT_COMES_TRUE (
-      !app_test_focus_is_in (f->window, GTK_WIDGET (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)))));
+  ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, GTK_WIDGET (bw_fit_page_get_grid (
+                                                           bw_window_get_fit_page (f->window)))));
   app_test_xdotool ("key shift+Tab");
   assert_selected (f, 0, 1);
 }
@@ -211,12 +213,14 @@ test_error_and_escape (Fixture *f, gconstpointer data)
 
   /* Back to the bench with the button, and to the row that was edited */
   app_test_go_to (f->window, "Tab",
-         app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)), GTK_TYPE_BUTTON, "done"));
+                  app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)), GTK_TYPE_BUTTON,
+                                 "done"));
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (!bw_window_is_editing (f->window));
   ASSERT_COMES_TRUE (
-      app_test_focus_is_in (f->window, GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
-                                                           BW_PART_SOURCE))));
+      app_test_focus_is_in (f->window,
+                            GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
+                                                                 BW_PART_SOURCE))));
 }
 
 static void
@@ -225,7 +229,8 @@ test_delete (Fixture *f, gconstpointer data)
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
   guint n = bw_document_count (f->document, BW_PART_SOURCE);
 
-  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_go_to (f->window, "shift+Tab",
+                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
   app_test_xdotool ("key Down");
   ASSERT_COMES_TRUE (bw_document_get_source (f->document) == 1);
   app_test_xdotool ("key Delete");
@@ -302,10 +307,11 @@ test_work_out (Fixture *f, gconstpointer data)
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (*shown (line_rate) == '\0');
   app_test_go_to (f->window, "Tab",
-         bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
+                  bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
   app_test_xdotool ("type '27 MHz'");
   app_test_xdotool ("key Return");
-  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
+  app_test_go_to (f->window, "Tab",
+                  bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
   app_test_xdotool ("type '858 px'");
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (strstr (shown (line_rate), "31.4685") != NULL);
@@ -320,7 +326,8 @@ test_identify_and_use (Fixture *f, gconstpointer data)
 
   bw_document_select (f->document, 1, 0);
   open_part (f, "identify");
-  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
+  app_test_go_to (f->window, "Tab",
+                  bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
   app_test_xdotool ("type '15.734 kHz'");
   app_test_xdotool ("key Tab");
   app_test_xdotool ("type '59.94 Hz'");
@@ -329,8 +336,7 @@ test_identify_and_use (Fixture *f, gconstpointer data)
   g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
   app_test_go_to (f->window, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
   app_test_xdotool ("key space");
-  ASSERT_COMES_TRUE (
-      !strcmp (bw_timing_page_get_raster (timing (f))->id, "525-59.94-interlaced"));
+  ASSERT_COMES_TRUE (!strcmp (bw_timing_page_get_raster (timing (f))->id, "525-59.94-interlaced"));
   app_test_xdotool ("key ctrl+z");
   ASSERT_COMES_TRUE (!strcmp (bw_timing_page_get_raster (timing (f))->id, "625-50-interlaced"));
 }
@@ -362,15 +368,16 @@ test_drawing (Fixture *f, gconstpointer data)
   open_part (f, "drawing");
   app_test_go_to (f->window, "Tab", field);
   app_test_xdotool ("key space");
-  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->kind == BW_PICTURE_FIELD);
+  ASSERT_COMES_TRUE (g_str_has_prefix (bw_drawing_name (bw_picture_area_get_drawing (area)),
+                                       "The vertical interval"));
   app_test_go_to (f->window, "Tab", GTK_WIDGET (area));
   app_test_xdotool ("key plus plus");
-  ASSERT_COMES_TRUE (!bw_picture_is_whole (bw_picture_area_get_picture (area)));
-  double from = bw_raster_picture (bw_picture_area_get_picture (area))->across.from;
+  ASSERT_COMES_TRUE (!bw_picture_area_is_whole (area));
+  double from = bw_drawing_shown (bw_picture_area_get_drawing (area)).across.from;
   app_test_xdotool ("key shift+Right");
-  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->across.from > from);
+  ASSERT_COMES_TRUE (bw_drawing_shown (bw_picture_area_get_drawing (area)).across.from > from);
   app_test_xdotool ("key 0");
-  ASSERT_COMES_TRUE (bw_picture_is_whole (bw_picture_area_get_picture (area)));
+  ASSERT_COMES_TRUE (bw_picture_area_is_whole (area));
   app_test_xdotool ("key Right c Right Right");
   ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") != NULL);
   app_test_xdotool ("key Escape");

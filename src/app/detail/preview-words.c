@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "preview-picture-private.h"
+#include "preview-view-private.h"
 
 #include <math.h>
 
@@ -29,13 +29,13 @@ number (double value)
 }
 
 /**
- * bw_preview_picture_times_words:
+ * bw_preview_view_times_words:
  * @times: magnification, or %BW_PREVIEW_WHOLE
  *
  * Returns: (transfer full): the magnification in words
  */
 char *
-bw_preview_picture_times_words (double times)
+bw_preview_view_times_words (double times)
 {
   if (!(times > 0))
     return g_strdup (_ ("Whole screen"));
@@ -46,13 +46,13 @@ bw_preview_picture_times_words (double times)
 
 /* The links that are counted, and those of which nothing is known. */
 static char *
-link_words (const BwPreviewPicture *picture)
+link_words (const BwPreviewView *view)
 {
   BwDetail detail;
   g_autoptr (GString) counted = g_string_new (NULL);
   g_autoptr (GString) unknown = g_string_new (NULL);
 
-  bw_detail_compute (&picture->what, &detail);
+  bw_detail_compute (&view->what, &detail);
   for (guint link = 0; link < BW_N_LINKS; link++)
     {
       GString *list = detail.limit_tvl[link] > 0 ? counted : unknown;
@@ -68,27 +68,27 @@ link_words (const BwPreviewPicture *picture)
 
 /* "4 × life size": of the whole screen also the scale that makes it fit. */
 static char *
-scale_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
+scale_words (const BwPreviewView *view, const BwPreviewLayout *layout)
 {
   double times = layout->pixels_per_m / bw_preview_pixels_per_m (1);
-  g_autofree char *words = bw_preview_picture_times_words (times);
-  return picture->times > 0 ? g_strdup_printf (_ ("%s at 96 dpi"), words)
-                            : g_strdup_printf (_ ("Whole screen, %s at 96 dpi"), words);
+  g_autofree char *words = bw_preview_view_times_words (times);
+  return view->times > 0 ? g_strdup_printf (_ ("%s at 96 dpi"), words)
+                         : g_strdup_printf (_ ("Whole screen, %s at 96 dpi"), words);
 }
 
 static char *
-part_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
+part_words (const BwPreviewView *view, const BwPreviewLayout *layout)
 {
   double wide_m = layout->panes[0].width / layout->pixels_per_m;
   double high_m = layout->panes[0].height / layout->pixels_per_m;
-  g_autofree char *width = length (MIN (wide_m, picture->width_m));
-  g_autofree char *height = length (MIN (high_m, picture->height_m));
-  g_autofree char *screen_width = length (picture->width_m);
-  g_autofree char *screen_height = length (picture->height_m);
-  g_autofree char *across = length (layout->centre_x * picture->width_m);
-  g_autofree char *down = length (layout->centre_y * picture->height_m);
+  g_autofree char *width = length (MIN (wide_m, view->width_m));
+  g_autofree char *height = length (MIN (high_m, view->height_m));
+  g_autofree char *screen_width = length (view->width_m);
+  g_autofree char *screen_height = length (view->height_m);
+  g_autofree char *across = length (layout->centre_x * view->width_m);
+  g_autofree char *down = length (layout->centre_y * view->height_m);
 
-  if (!(picture->times > 0))
+  if (!(view->times > 0))
     return g_strdup_printf (_ ("%s by %s of glass"), screen_width, screen_height);
   return g_strdup_printf (_ ("%s by %s of the glass (%s by %s), its middle %s from the left and "
                              "%s from the top"),
@@ -97,10 +97,9 @@ part_words (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
 
 /* The dots of composite move from frame to frame. */
 static char *
-frame_words (const BwPreviewPicture *picture)
+frame_words (const BwPreviewView *view)
 {
-  return picture->frame > 0 ? g_strdup_printf (_ (" Frame %u."), picture->frame + 1)
-                            : g_strdup ("");
+  return view->frame > 0 ? g_strdup_printf (_ (" Frame %u."), view->frame + 1) : g_strdup ("");
 }
 
 /**
@@ -109,24 +108,39 @@ frame_words (const BwPreviewPicture *picture)
  * Returns: (transfer full): what stands under the two pictures
  */
 char *
-bw_preview_caption (const BwPreviewPicture *picture, const BwPreviewLayout *layout)
+bw_preview_caption (const BwPreviewView *view, const BwPreviewLayout *layout)
 {
   if (!(layout->pixels_per_m > 0))
     return g_strdup ("");
-  g_autofree char *scale = scale_words (picture, layout);
-  g_autofree char *part = part_words (picture, layout);
-  g_autofree char *links = link_words (picture);
-  g_autofree char *frame = frame_words (picture);
-  g_autofree char *bright = percent (bw_preview_picture_exposure (picture));
+  g_autofree char *scale = scale_words (view, layout);
+  g_autofree char *part = part_words (view, layout);
+  g_autofree char *links = link_words (view);
+  g_autofree char *frame = frame_words (view);
+  g_autofree char *bright = percent (bw_preview_view_exposure (view));
   g_autofree char
       *words = g_strdup_printf (_ ("%s: %s. %s The picture after the path is drawn at %s of its "
                                    "brightness.%s"),
                                 scale, part, links, bright, frame);
-  return picture->note != NULL ? g_strjoin (" ", picture->note, words, NULL)
-                               : g_steal_pointer (&words);
+  return view->note != NULL ? g_strjoin (" ", view->note, words, NULL) : g_steal_pointer (&words);
 }
 
 /* Reading */
+
+/* What the points of a drawing are read from. */
+typedef struct
+{
+  double width_m;
+  double height_m;
+  BwPreviewResult *result;
+} Kept;
+
+static void
+kept_free (gpointer data)
+{
+  Kept *kept = data;
+  bw_preview_result_unref (kept->result);
+  g_free (kept);
+}
 
 /* The mean over a line and, where a mask is drawn, a column. */
 static double
@@ -147,15 +161,13 @@ mean_around (const BwPlanes *light, double x, double y, double wide, double high
 
 /* Both brightnesses at a place, if the preview at hand reaches there. */
 static gboolean
-brightness_at (const BwPreviewPicture *picture, const BwPicturePoint *point, double shares[2])
+brightness_at (const Kept *kept, const BwDrawingPoint *point, double shares[2])
 {
-  const BwPreviewResult *result = picture->result;
-  if (result == NULL)
-    return FALSE;
+  const BwPreviewResult *result = kept->result;
   const BwPreview *preview = &result->wish.preview;
   double scale = preview->pixels_per_m;
-  double x = (point->along - preview->centre_x * picture->width_m) * scale + preview->width / 2.0;
-  double y = (point->down - preview->centre_y * picture->height_m) * scale + preview->height / 2.0;
+  double x = (point->across - preview->centre_x * kept->width_m) * scale + preview->width / 2.0;
+  double y = (point->down - preview->centre_y * kept->height_m) * scale + preview->height / 2.0;
   BwDetail detail;
 
   if (!(x >= 0 && x < preview->width && y >= 0 && y < preview->height))
@@ -169,14 +181,14 @@ brightness_at (const BwPreviewPicture *picture, const BwPicturePoint *point, dou
 
 /* "; burst of 400 lines" where there is one. */
 static char *
-burst_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
+burst_words (const Kept *kept, const BwDrawingPoint *point)
 {
-  const BwPreviewResult *result = picture->result;
-  if (result == NULL || result->wish.kind != BW_TEST_LINES)
+  const BwPreviewResult *result = kept->result;
+  if (result->wish.kind != BW_TEST_LINES)
     return g_strdup ("");
   const BwTestFrame *frame = &result->wish.sent->frame;
-  double x = frame->seen.x + point->along / picture->width_m * frame->seen.width;
-  double y = frame->seen.y + point->down / picture->height_m * frame->seen.height;
+  double x = frame->seen.x + point->across / kept->width_m * frame->seen.width;
+  double y = frame->seen.y + point->down / kept->height_m * frame->seen.height;
   BwBox box;
 
   for (guint i = 0; i < BW_N_TEST_BURSTS; i++)
@@ -190,21 +202,21 @@ burst_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
   return g_strdup ("");
 }
 
-/**
- * bw_preview_words:
- *
- * Returns: (transfer full): where @point is and how bright both pictures are there, as a mean over
- *   the height of a line and the width of a column of the mask
- */
-char *
-bw_preview_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
+/* Where the point is and how bright both pictures are there, as a mean over the height of a line and
+ * the width of a column of the mask. */
+static char *
+words (gconstpointer data, const BwDrawingPoint *at)
 {
-  g_autofree char *along = length (point->along);
+  const Kept *kept = data;
+  const BwDrawingPoint on_glass = { at->id, CLAMP (at->across, 0, kept->width_m),
+                                    CLAMP (at->down, 0, kept->height_m) };
+  const BwDrawingPoint *point = &on_glass;
+  g_autofree char *along = length (point->across);
   g_autofree char *down = length (point->down);
-  g_autofree char *burst = burst_words (picture, point);
+  g_autofree char *burst = burst_words (kept, point);
   double shares[2];
 
-  if (!brightness_at (picture, point, shares))
+  if (!brightness_at (kept, point, shares))
     return g_strdup_printf (_ ("%s from the left, %s from the top%s"), along, down, burst);
   g_autofree char *after = percent (shares[0]);
   g_autofree char *untouched = percent (shares[1]);
@@ -213,24 +225,36 @@ bw_preview_words (const BwPreviewPicture *picture, const BwPicturePoint *point)
                           along, down, after, untouched, burst);
 }
 
-/**
- * bw_preview_difference:
- *
- * Returns: (transfer full): how far two points are apart on the glass, and as what TV lines
- */
-char *
-bw_preview_difference (const BwPreviewPicture *picture, const BwPicturePoint *a,
-                       const BwPicturePoint *b)
+/* How far two points are apart on the glass, and as what TV lines. */
+static char *
+difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b)
 {
-  double across_m = fabs (b->along - a->along), down_m = fabs (b->down - a->down);
+  const Kept *kept = data;
+  double across_m = fabs (b->across - a->across), down_m = fabs (b->down - a->down);
   g_autofree char *across = length (across_m);
   g_autofree char *down = length (down_m);
 
   if (!(across_m > 1e-6))
     return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), across, down);
-  g_autofree char *lines = bw_quantity_format (round (picture->height_m / across_m),
+  g_autofree char *lines = bw_quantity_format (round (kept->height_m / across_m),
                                                BW_DIMENSION_TV_LINES, 5,
                                                bw_quantity_locale_mark ());
   return g_strdup_printf (_ ("Between the cursors: %s across, %s down; as wide as a line of %s"),
                           across, down, lines);
+}
+
+/**
+ * bw_preview_take_reader:
+ * @view: with a result, which @drawing keeps
+ *
+ * Tells @drawing what its points say.
+ */
+void
+bw_preview_take_reader (BwDrawing *drawing, const BwPreviewView *view)
+{
+  static const BwDrawingReader reader = { BW_CURSOR_CROSS, words, difference, kept_free };
+  Kept *kept = g_new (Kept, 1);
+
+  *kept = (Kept){ view->width_m, view->height_m, bw_preview_result_ref (view->result) };
+  bw_drawing_take_reader (drawing, &reader, kept);
 }

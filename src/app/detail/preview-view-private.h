@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "preview-picture.h"
+#include "preview-view.h"
 
 G_BEGIN_DECLS
 
@@ -18,10 +18,11 @@ typedef enum
  * @panes: where the two pictures stand
  * @pixels_per_m: units of the page to a metre of glass
  * @caption: place of the words below
- * @words: (nullable): owned; those words
+ * @words: owned; those words
  */
 typedef struct
 {
+  BwCanvas *canvas;
   BwBox panes[BW_N_PREVIEW_PANES];
   double pixels_per_m;
   double centre_x;
@@ -31,22 +32,7 @@ typedef struct
 } BwPreviewLayout;
 
 /**
- * BwPreviewKeep:
- *
- * The layout made last, and for what: a cursor asks for it many times.
- */
-typedef struct
-{
-  BwPreviewLayout layout;
-  double width;
-  double height;
-  double dpi;
-  char *font;
-  guint serial;
-} BwPreviewKeep;
-
-/**
- * BwPreviewPicture:
+ * BwPreviewView:
  * @width_m: of the glass; zero: not known
  * @title: the source and the input; owned
  * @sent: the picture that is sent, in words; owned
@@ -56,14 +42,12 @@ typedef struct
  * @wished_pixels_per_m: likewise the scale, in units of the page
  * @wished_whole: likewise whether it was the whole screen
  * @note: (nullable): owned; what else is to be said of it
- * @result: (nullable): owned
+ * @result: (nullable): counted
  * @images: of @result
  * @error: (nullable): owned; why there can be no preview
- * @serial: counts changes
  */
-struct _BwPreviewPicture
+struct _BwPreviewView
 {
-  BwPicture parent;
   BwDetailCase what;
   double width_m;
   double height_m;
@@ -83,28 +67,17 @@ struct _BwPreviewPicture
   BwPreviewResult *result;
   cairo_surface_t *images[BW_N_PREVIEW_PANES];
   char *error;
-  guint serial;
-  BwPreviewKeep *keep;
 };
 
-extern const BwPictureClass bw_preview_picture_class;
+double bw_preview_view_exposure (const BwPreviewView *view);
 
-void bw_preview_picture_changed (BwPreviewPicture *picture);
-void bw_preview_picture_free (BwPicture *base);
-double bw_preview_picture_exposure (const BwPreviewPicture *picture);
+/* preview-drawing.c */
+void bw_preview_layout_init (BwPreviewLayout *layout, const BwPreviewView *view, double width,
+                             double height, const BwInk *ink, gboolean wish);
+void bw_preview_layout_clear (BwPreviewLayout *layout);
 
-/* preview-picture-layout.c */
-const BwPreviewLayout *bw_preview_layout (const BwPreviewPicture *picture,
-                                          const BwPicturePage *page);
-void bw_preview_layout_wish (const BwPreviewPicture *picture, const BwPicturePage *page,
-                             BwPreviewLayout *layout);
-void bw_preview_keep_free (BwPreviewKeep *keep);
-double bw_preview_clamp_centre (double centre, double pane, double glass);
-
-/* preview-picture-words.c */
-char *bw_preview_caption (const BwPreviewPicture *picture, const BwPreviewLayout *layout);
-char *bw_preview_words (const BwPreviewPicture *picture, const BwPicturePoint *point);
-char *bw_preview_difference (const BwPreviewPicture *picture, const BwPicturePoint *a,
-                             const BwPicturePoint *b);
+/* preview-words.c */
+char *bw_preview_caption (const BwPreviewView *view, const BwPreviewLayout *layout);
+void bw_preview_take_reader (BwDrawing *drawing, const BwPreviewView *view);
 
 G_END_DECLS

@@ -376,23 +376,52 @@ snapshot_bar (GtkSnapshot *snapshot, const GdkRGBA *colour, float x, float y, fl
 }
 
 /* The first cursor is a line, the second a dashed one. */
+typedef struct
+{
+  GtkSnapshot *snapshot;
+  GdkRGBA colour;
+  float dash;
+} Pen;
+
+static void
+snapshot_down (const Pen *pen, double x, double top, double bottom)
+{
+  for (float at = (float) top; at < (float) bottom; at += pen->dash + GAP)
+    snapshot_bar (pen->snapshot, &pen->colour, (float) floor (x), at, 1,
+                  MIN (pen->dash, (float) bottom - at));
+}
+
+static void
+snapshot_across (const Pen *pen, double y, double left, double right)
+{
+  for (float at = (float) left; at < (float) right; at += pen->dash + GAP)
+    snapshot_bar (pen->snapshot, &pen->colour, at, (float) floor (y),
+                  MIN (pen->dash, (float) right - at), 1);
+}
+
 static void
 snapshot_cursor (BwPictureArea *self, GtkSnapshot *snapshot, guint which)
 {
   const BwCursor *cursor = &self->cursors[which];
   guint32 rgb = bw_ink_rgb (self->ink.theme, BW_INK_ACCENT);
-  GdkRGBA colour = { ((rgb >> 16) & 0xff) / 255.f, ((rgb >> 8) & 0xff) / 255.f,
-                     (rgb & 0xff) / 255.f, 1 };
-  float dash = which == 0 ? G_MAXFLOAT : DASH;
-  float x = (float) floor (cursor->x), y = (float) floor (cursor->y);
-  float left = (float) cursor->lines.x, right = left + (float) cursor->lines.width;
-  float top = (float) cursor->lines.y, bottom = top + (float) cursor->lines.height;
+  const Pen pen = { snapshot,
+                    { (float) ((rgb >> 16) & 0xff) / 255, (float) ((rgb >> 8) & 0xff) / 255,
+                      (float) (rgb & 0xff) / 255, 1 },
+                    which == 0 ? G_MAXFLOAT : DASH };
+  double left = cursor->lines.x, right = left + cursor->lines.width;
+  double top = cursor->lines.y, bottom = top + cursor->lines.height;
 
-  for (float at = top; at < bottom; at += dash + GAP)
-    snapshot_bar (snapshot, &colour, x, at, 1, MIN (dash, bottom - at));
+  if (cursor->style == BW_CURSOR_THING)
+    {
+      snapshot_down (&pen, left, top, bottom);
+      snapshot_down (&pen, right - 1, top, bottom);
+      snapshot_across (&pen, top, left, right);
+      snapshot_across (&pen, bottom - 1, left, right);
+      return;
+    }
+  snapshot_down (&pen, cursor->x, top, bottom);
   if (cursor->style == BW_CURSOR_CROSS)
-    for (float at = left; at < right; at += dash + GAP)
-      snapshot_bar (snapshot, &colour, at, y, MIN (dash, right - at), 1);
+    snapshot_across (&pen, cursor->y, left, right);
 }
 
 static void

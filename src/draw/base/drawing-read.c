@@ -257,12 +257,22 @@ include_across (const BwDrawing *drawing, double y, double *from, double *to)
     }
 }
 
+/* As far as it lies on the page. */
+static BwBox
+on_page (const BwDrawing *drawing, double left, double top, double right, double bottom)
+{
+  left = MAX (left, 0);
+  top = MAX (top, 0);
+  return (BwBox){ left, top, MIN (right, drawing->width) - left,
+                  MIN (bottom, drawing->height) - top };
+}
+
 /**
  * bw_drawing_cursor:
- * @x: where a cursor stands
+ * @x: where a cursor stands, on a place
  * @y: likewise
- * @lines: (out): its line down goes from the top of this to its bottom, and its line across, if it
- *   has one, from the left to the right
+ * @lines: (out): its line down goes from the top of this to its bottom, and its line across from the
+ *   left to the right, as far as its style has them; the outline of a thing
  *
  * Returns: how the cursor is drawn
  */
@@ -270,20 +280,21 @@ BwCursorStyle
 bw_drawing_cursor (const BwDrawing *drawing, double x, double y, BwBox *lines)
 {
   g_return_val_if_fail (drawing != NULL && lines != NULL, BW_CURSOR_ROWS);
+  BwCursorStyle style = drawing->reader.style;
   const BwDrawingPlace *own = place_at (drawing, x, y);
   double left = x, right = x, top = y, bottom = y;
 
-  if (drawing->reader.style != BW_CURSOR_PANEL)
+  if ((style == BW_CURSOR_PANEL || style == BW_CURSOR_THING) && own != NULL)
+    {
+      include_span (own->box.x, own->box.width, 0, &left, &right);
+      include_span (own->box.y, own->box.height, 0, &top, &bottom);
+    }
+  if (style == BW_CURSOR_ROWS || style == BW_CURSOR_CROSS)
     include_down (drawing, x, &top, &bottom);
-  else if (own != NULL)
-    include_span (own->box.y, own->box.height, 0, &top, &bottom);
-  if (drawing->reader.style == BW_CURSOR_CROSS)
+  if (style == BW_CURSOR_CROSS)
     include_across (drawing, y, &left, &right);
-  left = MAX (left, 0);
-  top = MAX (top, 0);
-  *lines = (BwBox){ left, top, MIN (right, drawing->width) - left,
-                    MIN (bottom, drawing->height) - top };
-  return drawing->reader.style;
+  *lines = on_page (drawing, left, top, right, bottom);
+  return style;
 }
 
 /* Keys */

@@ -77,7 +77,8 @@ typedef enum
 {
   BW_CURSOR_ROWS,  /* down through all places, which share one axis */
   BW_CURSOR_PANEL, /* down through its own place, which has an axis of its own */
-  BW_CURSOR_CROSS  /* across and down */
+  BW_CURSOR_CROSS, /* across and down */
+  BW_CURSOR_THING  /* around its own place */
 } BwCursorStyle;
 
 /**

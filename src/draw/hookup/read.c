@@ -216,7 +216,7 @@ free_words (gpointer data)
 void
 bw_hookup_add_places (BwDrawing *drawing, const BwHookupLayout *layout)
 {
-  static const BwDrawingReader reader = { BW_CURSOR_CROSS, words_of, NULL, free_words };
+  static const BwDrawingReader reader = { BW_CURSOR_THING, words_of, NULL, free_words };
   Things things = { drawing, g_hash_table_new_full (NULL, NULL, NULL, g_free) };
 
   for (guint i = 0; i < layout->n_leads; i++)

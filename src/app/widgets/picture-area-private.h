@@ -31,9 +31,9 @@ struct _BwPictureArea
   gpointer data;
   char *font;
   BwInk ink;
-  BwDrawing *drawing;   /* nullable: what was built last */
-  GskRenderNode *marks; /* nullable: the drawing as the toolkit paints it */
-  gboolean zoomed;      /* whether @zoom is shown, not the whole */
+  BwDrawing *drawing;  /* nullable: what was built last */
+  GdkTexture *painted; /* nullable: the drawing in pixels */
+  gboolean zoomed;     /* whether @zoom is shown, not the whole */
   BwZoom zoom;
   gboolean keeps_zoom; /* whether @zoom is to be shown, if the next drawing has it */
 

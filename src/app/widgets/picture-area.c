@@ -55,7 +55,7 @@ static void
 forget (BwPictureArea *self)
 {
   g_clear_pointer (&self->drawing, bw_drawing_unref);
-  g_clear_pointer (&self->marks, gsk_render_node_unref);
+  g_clear_object (&self->painted);
 }
 
 /**
@@ -352,17 +352,40 @@ on_drag_end (BwPictureArea *self)
 
 /* Drawing */
 
-static GskRenderNode *
-marks_of (BwDrawing *drawing)
+/* The drawing in pixels of the screen, so that a cursor that moves over it copies them. */
+static GdkTexture *
+paint (BwPictureArea *self)
 {
-  GtkSnapshot *snapshot = gtk_snapshot_new ();
-  graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) bw_drawing_width (drawing),
-                                             (float) bw_drawing_height (drawing));
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &area);
+  int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  int width = (int) bw_drawing_width (self->drawing) * scale;
+  int height = (int) bw_drawing_height (self->drawing) * scale;
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t *cr = cairo_create (surface);
 
-  bw_drawing_paint (drawing, cr);
+  cairo_scale (cr, scale, scale);
+  bw_drawing_paint (self->drawing, cr);
   cairo_destroy (cr);
-  return gtk_snapshot_free_to_node (snapshot);
+  cairo_surface_flush (surface);
+  gsize stride = (gsize) cairo_image_surface_get_stride (surface);
+  g_autoptr (GBytes) bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface),
+                                                         stride * (gsize) height,
+                                                         (GDestroyNotify) cairo_surface_destroy,
+                                                         surface);
+  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
+}
+
+/**
+ * bw_picture_area_get_texture:
+ *
+ * Returns: (transfer none) (nullable): what is shown as it stands on the screen, without the cursors
+ */
+GdkTexture *
+bw_picture_area_get_texture (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
+  if (self->painted == NULL && bw_picture_area_get_drawing (self) != NULL)
+    self->painted = paint (self);
+  return self->painted;
 }
 
 #define DASH 5
@@ -429,11 +452,13 @@ bw_picture_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   BwPictureArea *self = BW_PICTURE_AREA (widget);
 
-  if (bw_picture_area_get_drawing (self) == NULL)
+  GdkTexture *painted = bw_picture_area_get_texture (self);
+
+  if (painted == NULL)
     return;
-  if (self->marks == NULL)
-    self->marks = marks_of (self->drawing);
-  gtk_snapshot_append_node (snapshot, self->marks);
+  gtk_snapshot_append_texture (snapshot, painted,
+                               &GRAPHENE_RECT_INIT (0, 0, (float) bw_drawing_width (self->drawing),
+                                                    (float) bw_drawing_height (self->drawing)));
   for (guint i = 0; i < G_N_ELEMENTS (self->cursors); i++)
     if (self->cursors[i].shown)
       snapshot_cursor (self, snapshot, i);
@@ -569,10 +594,19 @@ add_controllers (BwPictureArea *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
 }
 
+/* On a screen of another density. */
+static void
+on_scale_factor (BwPictureArea *self)
+{
+  g_clear_object (&self->painted);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
 static void
 bw_picture_area_init (BwPictureArea *self)
 {
   add_controllers (self);
+  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (on_scale_factor), NULL);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_focus_on_click (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);

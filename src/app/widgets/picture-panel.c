@@ -328,24 +328,6 @@ bw_picture_panel_dup_file_name (BwPicturePanel *self)
   return g_strdup (bw_drawing_file_stem (drawing));
 }
 
-/* The drawing as it stands on the screen, without the cursors. */
-static GdkTexture *
-texture_of (const BwDrawing *drawing)
-{
-  int width = (int) bw_drawing_width (drawing), height = (int) bw_drawing_height (drawing);
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  cairo_t *cr = cairo_create (surface);
-
-  bw_drawing_paint (drawing, cr);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  gsize stride = (gsize) cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes = g_bytes_new (cairo_image_surface_get_data (surface),
-                                          stride * (gsize) height);
-  cairo_surface_destroy (surface);
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
-}
-
 /**
  * bw_picture_panel_dup_content:
  *
@@ -355,12 +337,11 @@ texture_of (const BwDrawing *drawing)
 GdkContentProvider *
 bw_picture_panel_dup_content (BwPicturePanel *self)
 {
-  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  GdkTexture *texture = bw_picture_area_get_texture (self->area);
   g_autoptr (BwDrawing) paper = paper_of (self);
-  if (drawing == NULL)
+  if (texture == NULL)
     return NULL;
 
-  g_autoptr (GdkTexture) texture = texture_of (drawing);
   g_autoptr (GBytes) svg = bw_export_svg (paper);
   g_autofree char *text = bw_drawing_to_text (paper);
   GdkContentProvider *forms[] = {

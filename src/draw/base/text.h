@@ -19,6 +19,8 @@ bw_or_empty (const char *text)
 }
 
 char *bw_text_us (double time_s, char mark);
+char *bw_text_length (double time_s, char mark);
+char *bw_text_caption (const char *name, const char *shows, const char *source);
 char *bw_text_share (double share, char mark);
 
 /* What a cursor reads: a true minus */

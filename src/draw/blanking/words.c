@@ -22,14 +22,8 @@ bw_blanking_keeps (const BwBlankingLayout *layout, BwBlankingLeave leave)
 char *
 bw_blanking_caption (const BwBlankingView *what)
 {
-  const BwRaster *raster = what->raster;
-  gboolean has_source = bw_or_empty (raster->source)[0] != '\0';
-  g_autofree char
-      *shows = has_source ? g_strdup_printf (_ ("%s: the line blanking, by %s"),
-                                             bw_or_empty (raster->name), raster->source)
-                          : g_strdup_printf (_ ("%s: the line blanking; no source is given for the "
-                                                "figures"),
-                                             bw_or_empty (raster->name));
+  g_autofree char *shows = bw_text_caption (what->raster->name, _ ("the line blanking"),
+                                            what->raster->source);
   if (what->limits == NULL)
     return g_steal_pointer (&shows);
   return g_strdup_printf (_ ("%s. Allowed, and shaded around the edges: %s"), shows,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "draw/base/dimline.h"
+#include "ruler.h"
 #include "view.h"
 
 G_BEGIN_DECLS
@@ -51,16 +52,12 @@ typedef struct
 typedef struct
 {
   const BwFieldView *what;
-  BwViewRange range;
+  BwRuler ruler;
   BwCanvas *canvas;
   guint left_out; /* so many members of BwFieldLeave */
   gboolean burst; /* whether it is drawn */
   BwFieldRow row[2];
   guint n_rows;
-  double left;
-  double right;
-  double digit;   /* width of a figure */
-  double scale_s; /* step of the scale in microseconds; zero if there is none */
   double words_y; /* top of the caption */
 } BwFieldLayout;
 
@@ -70,20 +67,7 @@ bw_field_keeps (const BwFieldLayout *layout, BwFieldLeave leave)
   return layout->left_out <= (guint) leave;
 }
 
-static inline double
-bw_field_x (const BwFieldLayout *layout, double time_s)
-{
-  return bw_view_range_place (&layout->range, time_s, layout->left, layout->right);
-}
-
-static inline gboolean
-bw_field_shows (const BwFieldLayout *layout, double x)
-{
-  return x >= layout->left - 0.01 && x <= layout->right + 0.01;
-}
-
 double bw_field_lane_y (const BwFieldLane *lane, double level);
-double bw_field_line_width (const BwFieldLayout *layout);
 int bw_field_line_start (const BwFieldShape *shape, int half_line, int *line);
 gboolean bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1);
 double bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row);
@@ -99,7 +83,6 @@ void bw_field_clear_dims (BwFieldRow *row);
 gboolean bw_field_claim_words (BwFieldLayout *layout);
 gboolean bw_field_claim_labels (BwFieldLayout *layout);
 
-char *bw_field_text_time (double time_s, char mark);
 char *bw_field_text_lines (int half_lines, char mark);
 char *bw_field_text_row (const BwFieldRow *row, gboolean colour);
 char *bw_field_text_caption (const BwFieldView *what);

@@ -19,9 +19,11 @@ layout_init (BwFieldLayout *layout, double width, double height, const BwInk *in
   *layout = (BwFieldLayout){ .what = what };
   layout->canvas = bw_canvas_new (ink, width, height);
   bw_field_init_rows (layout);
-  bw_field_init_range (layout->row, layout->n_rows, &layout->range);
+  bw_ruler_init (&layout->ruler, layout->canvas, layout->row[0].shape.line.period_s, what->mark);
+  layout->ruler.crossed = TRUE;
+  bw_field_init_range (layout->row, layout->n_rows, &layout->ruler.range);
   if (what->range != NULL)
-    layout->range = *what->range;
+    layout->ruler.range = *what->range;
   bw_field_place_across (layout);
   while (!try_layout (layout) && layout->left_out < BW_N_FIELD_LEAVES)
     layout->left_out++;
@@ -42,8 +44,10 @@ add_place (BwDrawing *drawing, const BwFieldLayout *layout, guint i)
   const BwFieldRow *row = &layout->row[i];
   const BwDrawingPlace place = {
     .id = i,
-    .box = { layout->left, row->total.y, layout->right - layout->left, row->bottom - row->total.y },
-    .across = { layout->range.from, layout->range.to, layout->left, layout->right },
+    .box = { layout->ruler.left, row->total.y, layout->ruler.right - layout->ruler.left,
+             row->bottom - row->total.y },
+    .across = { layout->ruler.range.from, layout->ruler.range.to, layout->ruler.left,
+                layout->ruler.right },
   };
   bw_drawing_add_place (drawing, &place);
 }
@@ -67,7 +71,7 @@ bw_field_drawing (const BwFieldView *what, double width, double height, const Bw
   bw_field_take_words (drawing, &layout);
   for (guint i = 0; i < layout.n_rows; i++)
     add_place (drawing, &layout, i);
-  bw_drawing_zoom_across (drawing, &layout.range, layout.left, layout.right);
+  bw_drawing_zoom_across (drawing, &layout.ruler.range, layout.ruler.left, layout.ruler.right);
   layout_clear (&layout);
   return drawing;
 }

@@ -12,19 +12,6 @@ is_interlaced (const BwFieldView *what)
 }
 
 /**
- * bw_field_text_time:
- *
- * Returns: (transfer full): microseconds to the nanosecond below a millisecond, milliseconds above
- */
-char *
-bw_field_text_time (double time_s, char mark)
-{
-  if (fabs (time_s) < 1e-3)
-    return bw_text_us (time_s, mark);
-  return bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
-}
-
-/**
  * bw_field_text_lines:
  * @half_lines: not negative
  *
@@ -74,10 +61,7 @@ bw_field_text_caption (const BwFieldView *what)
 {
   const char *shows = is_interlaced (what) ? _ ("the vertical interval of both fields")
                                            : _ ("the vertical interval");
-  const char *name = bw_or_empty (what->raster->name), *source = bw_or_empty (what->raster->source);
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), name, shows);
-  return g_strdup_printf (_ ("%s: %s, by %s"), name, shows, source);
+  return bw_text_caption (what->raster->name, shows, what->raster->source);
 }
 
 static void
@@ -201,7 +185,7 @@ describe_field (GString *text, const BwFieldView *what, int field)
       if (half_lines <= 0)
         continue;
       g_autofree char *lines = bw_field_text_lines (half_lines, what->mark);
-      g_autofree char *time = bw_field_text_time (half_lines * shape.half_line_s, what->mark);
+      g_autofree char *time = bw_text_length (half_lines * shape.half_line_s, what->mark);
       int line = bw_raster_line_at (what->raster, field, shape.start[part], NULL);
       g_string_append_printf (text, _ (" %s from line %d, %s, %s;"),
                               bw_field_part_label (&shape, part), line, lines, time);

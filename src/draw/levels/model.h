@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 
 /* The signal that the drawings of levels and of vectors are made of. */
 
-#define BW_LEVELS_PER_CYCLE 16    /* samples to a cycle of the subcarrier */
+#define BW_LEVELS_PER_CYCLE 16 /* samples to a cycle of the subcarrier */
 
 /**
  * BwLevelsModel:

@@ -156,7 +156,8 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   g_autofree char *span = bw_text_span (b->across - a->across, levels->mark);
   g_autofree char *trace = bw_text_level (trace_by_v, per_ire, levels->mark);
   g_autofree char *pointer = bw_text_level (b->down - a->down, per_ire, levels->mark);
-  return g_strdup_printf (_ ("Between the cursors: %s, trace %s, pointer %s"), span, trace, pointer);
+  return g_strdup_printf (_ ("Between the cursors: %s, trace %s, pointer %s"), span, trace,
+                          pointer);
 }
 
 /* Private: tells @drawing what it shows, and what its points say. */

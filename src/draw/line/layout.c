@@ -34,13 +34,7 @@ add_dim (const BwLineLayout *layout, BwDimRow *row, const char *name, double len
          const char *rest, double x0, double x1)
 {
   g_autofree char *time = bw_text_us (length_s, layout->what->mark);
-  gboolean more = rest[0] != '\0';
-  g_autofree char *one = g_strconcat (name, "  ", time, more ? " · " : "", rest, NULL);
-  g_autofree char *two = more ? g_strconcat (name, "  ", time, "\n", rest, NULL)
-                              : g_strconcat (name, "\n", time, NULL);
-  g_autofree char *three = g_strconcat (name, "\n", time, more ? "\n" : "", rest, NULL);
-  const char *text[BW_N_DIM_FORMS] = { one, two, three };
-  bw_dim_row_add (row, x0, x1, text);
+  bw_dim_row_add_figure (row, x0, x1, name, time, rest);
 }
 
 /* Places across the page */

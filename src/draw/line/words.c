@@ -11,11 +11,7 @@
 char *
 bw_line_caption (const BwRaster *raster)
 {
-  if (bw_or_empty (raster->source)[0] == '\0')
-    return g_strdup_printf (_ ("%s: one line and its blanking; no source is given for the figures"),
-                            bw_or_empty (raster->name));
-  return g_strdup_printf (_ ("%s: one line and its blanking, by %s"), bw_or_empty (raster->name),
-                          raster->source);
+  return bw_text_caption (raster->name, _ ("one line and its blanking"), raster->source);
 }
 
 /**

@@ -105,7 +105,6 @@ gboolean bw_map_claim_labels (BwMapLayout *layout);
 const char *bw_map_text_across (BwMapInterval interval);
 const char *bw_map_text_down (BwMapInterval interval);
 char *bw_map_text_lines (double lines, char mark);
-char *bw_map_text_time (double time_s, char mark);
 int bw_map_pixels (const BwRaster *raster, BwMapInterval interval);
 char *bw_map_text_caption (const BwMapView *what);
 char *bw_map_text_note (const BwMapView *what);

@@ -62,14 +62,6 @@ bw_map_text_lines (double lines, char mark)
                           number);
 }
 
-char *
-bw_map_text_time (double time_s, char mark)
-{
-  if (fabs (time_s) < 1e-3)
-    return bw_text_us (time_s, mark);
-  return bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
-}
-
 int
 bw_map_pixels (const BwRaster *raster, BwMapInterval interval)
 {
@@ -139,13 +131,10 @@ bw_map_aspect (const BwMapView *what, char **text)
 char *
 bw_map_text_caption (const BwMapView *what)
 {
-  const char *name = bw_or_empty (what->raster->name), *source = bw_or_empty (what->raster->source);
   const char *shows = is_interlaced (what)
                           ? _ ("one field as a map, time to the right, lines down")
                           : _ ("the frame as a map, time to the right, lines down");
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), name, shows);
-  return g_strdup_printf (_ ("%s: %s, by %s"), name, shows, source);
+  return bw_text_caption (what->raster->name, shows, what->raster->source);
 }
 
 /* Across, what is seen of the picture, in pixels or in time. */
@@ -222,7 +211,7 @@ describe_axis (GString *text, const BwMapAxis *axis, gboolean is_down, const BwM
     {
       double length = axis->start[i + 1] - axis->start[i];
       g_autofree char *extent = is_down ? bw_map_text_lines (length, what->mark)
-                                        : bw_map_text_time (length, what->mark);
+                                        : bw_text_length (length, what->mark);
       if (length > 0)
         g_string_append_printf (text, "%s %s %s", i > 0 ? "," : "",
                                 is_down ? bw_map_text_down (i) : bw_map_text_across (i), extent);

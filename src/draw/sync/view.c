@@ -21,10 +21,11 @@ layout_init (BwSyncLayout *layout, double width, double height, const BwInk *ink
   layout->canvas = bw_canvas_new (ink, width, height);
   layout->mix = bw_sync_mix_new (what->what);
   layout->run = bw_sync_run_new (layout->mix, what->afc);
-  bw_view_range_init (&layout->range, layout->mix->from_s, layout->mix->to_s,
+  bw_ruler_init (&layout->ruler, layout->canvas, layout->mix->line_s, what->mark);
+  bw_view_range_init (&layout->ruler.range, layout->mix->from_s, layout->mix->to_s,
                       LEAST_SHOWN * layout->mix->line_s);
   if (what->range != NULL)
-    layout->range = *what->range;
+    layout->ruler.range = *what->range;
   layout->lane[BW_SYNC_ROW_H].trace = &layout->mix->h;
   layout->lane[BW_SYNC_ROW_V].trace = &layout->mix->v;
   layout->lane[BW_SYNC_ROW_RESULT].trace = &layout->mix->result;
@@ -40,8 +41,9 @@ add_place (BwDrawing *drawing, const BwSyncLayout *layout, BwSyncRow row, double
 {
   const BwDrawingPlace place = {
     .id = row,
-    .box = { layout->left, top, layout->right - layout->left, bottom - top },
-    .across = { layout->range.from, layout->range.to, layout->left, layout->right },
+    .box = { layout->ruler.left, top, layout->ruler.right - layout->ruler.left, bottom - top },
+    .across = { layout->ruler.range.from, layout->ruler.range.to, layout->ruler.left,
+                layout->ruler.right },
   };
   bw_drawing_add_place (drawing, &place);
 }
@@ -78,7 +80,7 @@ bw_sync_drawing (const BwSyncView *what, double width, double height, const BwIn
   BwDrawing *drawing = bw_drawing_new (layout.canvas, layout.left_out);
   bw_sync_layout_draw (&layout, bw_drawing_pen (drawing));
   add_places (drawing, &layout);
-  bw_drawing_zoom_across (drawing, &layout.range, layout.left, layout.right);
+  bw_drawing_zoom_across (drawing, &layout.ruler.range, layout.ruler.left, layout.ruler.right);
   bw_sync_take_words (drawing, &layout);
   bw_canvas_free (layout.canvas);
   return drawing;

@@ -24,17 +24,13 @@ char *
 bw_sync_text_caption (const BwSyncView *what)
 {
   const BwRaster *raster = what->what->raster;
-  const char *name = bw_or_empty (raster->name), *source = bw_or_empty (raster->source);
   g_autofree char *mixture = mixture_text (what->what);
-  g_autofree char *field = raster->scan == BW_SCAN_INTERLACED
-                               ? g_strdup_printf (_ (", field %d"), what->what->field + 1)
-                               : g_strdup ("");
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s%s: %s over the vertical interval; no source is given for the "
-                               "figures"),
-                            name, field, mixture);
-  return g_strdup_printf (_ ("%s%s: %s over the vertical interval, by %s"), name, field, mixture,
-                          source);
+  g_autofree char *shows = g_strdup_printf (_ ("%s over the vertical interval"), mixture);
+  if (raster->scan != BW_SCAN_INTERLACED)
+    return bw_text_caption (raster->name, shows, raster->source);
+  g_autofree char *field = g_strdup_printf (_ ("%s, field %d"), bw_or_empty (raster->name),
+                                            what->what->field + 1);
+  return bw_text_caption (field, shows, raster->source);
 }
 
 /**

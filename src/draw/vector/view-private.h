@@ -18,6 +18,20 @@ typedef enum
   BW_N_VECTOR_LEAVES
 } BwVectorLeave;
 
+/**
+ * BwVectorSample:
+ * @time_s: after 0H of the line
+ * @u_v: on the wire; likewise @v_v
+ *
+ * A point of the path.
+ */
+typedef struct
+{
+  double time_s;
+  double u_v;
+  double v_v;
+} BwVectorSample;
+
 #define BW_VECTOR_COLUMNS 4
 
 /**

@@ -56,23 +56,8 @@ typedef struct
   double phase_deg;
 } BwVectorTarget;
 
-/**
- * BwVectorSample:
- * @time_s: after 0H of the line
- * @u_v: on the wire; likewise @v_v
- *
- * A point of the path.
- */
-typedef struct
-{
-  double time_s;
-  double u_v;
-  double v_v;
-} BwVectorSample;
-
 gboolean bw_vector_view_can_draw (const BwWireForm *form);
 GArray *bw_vector_view_targets (const BwVectorView *what);
-GArray *bw_vector_view_path (const BwVectorView *what);
 /* It has one place, the ring: points are volts on the wire, along B−Y or Pb across, and along R−Y or
  * Pr down. */
 BwDrawing *bw_vector_drawing (const BwVectorView *what, double width, double height,

@@ -210,8 +210,8 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *amplitude = bw_text_volts (amplitude_of (point), mark);
   g_autofree char *whole = bw_text_volts (2 * amplitude_of (point), mark);
   g_autofree char *phase = bw_text_number (phase_of (point), 1, mark);
-  const char *bar = bw_kind_label (&bw_bars, nearest_bar (vectors->targets, point->across,
-                                                          point->down));
+  const char *bar = bw_kind_label (&bw_bars,
+                                   nearest_bar (vectors->targets, point->across, point->down));
 
   if (vectors->component)
     return g_strdup_printf (_ ("Pb %s, Pr %s: %s from the middle at %s°; nearest bar: %s"), along,
@@ -241,13 +241,13 @@ bw_vector_take_words (BwDrawing *drawing, const BwVectorLayout *layout)
   const BwSynthesisCase *from = bw_levels_model_case (layout->what->model);
   Vectors *vectors = g_new (Vectors, 1);
 
-  *vectors = (Vectors){ g_array_ref (layout->targets),
-                        from->form.signal == BW_SIGNAL_COMPONENT, layout->what->mark };
-  bw_drawing_take_words (drawing,
-                         g_strdup_printf (
-                             _ ("The colour difference signals of a line of %s, drawn"),
-                             bw_or_empty (from->raster->name)),
-                         describe (layout->what, layout->targets),
-                         g_strdup_printf ("%s-vectors", bw_or_empty (from->raster->id)));
+  *vectors = (Vectors){ g_array_ref (layout->targets), from->form.signal == BW_SIGNAL_COMPONENT,
+                        layout->what->mark };
+  bw_drawing_take_words (
+      drawing,
+      g_strdup_printf (_ ("The colour difference signals of a line of %s, drawn"),
+                       bw_or_empty (from->raster->name)),
+      describe (layout->what, layout->targets),
+      g_strdup_printf ("%s-vectors", bw_or_empty (from->raster->id)));
   bw_drawing_take_reader (drawing, &reader, vectors);
 }

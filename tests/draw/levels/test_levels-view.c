@@ -349,8 +349,10 @@ test_rows_of_the_trace (void)
     {
       double time_s = bar_time_s (model, bar), x, high_y, low_y;
       int top, bottom;
-      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s, ntsc_75[bar][1] / 140, &x, &high_y);
-      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s, ntsc_75[bar][0] / 140, &x, &low_y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s,
+                 ntsc_75[bar][1] / 140, &x, &high_y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s,
+                 ntsc_75[bar][0] / 140, &x, &low_y);
       filled_rows (surface, (int) x, (int) high_y - 30, (int) low_y + 30, &top, &bottom);
       g_assert_cmpfloat (fabs (top + 0.5 - high_y), <, 2);
       g_assert_cmpfloat (fabs (bottom + 0.5 - low_y), <, 2);
@@ -371,9 +373,11 @@ test_colour_of_the_trace (void)
   for (guint bar = BW_BAR_WHITE; bar <= BW_BAR_GREEN; bar++)
     {
       double x, y;
-      g_assert_true (test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R, bar_time_s (model, bar), levels_v[bar], &x, &y));
+      g_assert_true (test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R,
+                                bar_time_s (model, bar), levels_v[bar], &x, &y));
       g_assert_cmpint (darkness (surface, (int) x, (int) y), >, 100);
-      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R, bar_time_s (model, bar), 0.7 - levels_v[bar], &x, &y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R,
+                 bar_time_s (model, bar), 0.7 - levels_v[bar], &x, &y);
       g_assert_cmpint (darkness (surface, (int) x, (int) y), <, 160);
     }
   cairo_surface_destroy (surface);
@@ -442,7 +446,8 @@ test_conductors (void)
   g_autoptr (GArray) one = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
   test_find_label (one, "G", 0);
   g_assert_false (test_labels_have (one, "Sync"));
-  g_assert_false (test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R, 1e-6, 0, &x, &y));
+  g_assert_false (
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R, 1e-6, 0, &x, &y));
 }
 
 static void

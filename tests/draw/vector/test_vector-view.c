@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "draw/vector/view.h"
+#include "draw/vector/view-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -178,7 +178,7 @@ static void
 check_path (const BwVectorView *what, gboolean switched)
 {
   g_autoptr (GArray) targets = bw_vector_view_targets (what);
-  g_autoptr (GArray) path = bw_vector_view_path (what);
+  g_autoptr (GArray) path = bw_vector_path_of (what, 0);
   BwRasterFigures figures;
   bw_raster_figures (bw_levels_model_case (what->model)->raster, &figures);
 
@@ -203,7 +203,7 @@ is_pal (BwColourSystem system)
 static gboolean
 path_is_switched (const BwVectorView *what)
 {
-  g_autoptr (GArray) path = bw_vector_view_path (what);
+  g_autoptr (GArray) path = bw_vector_path_of (what, 0);
   BwRasterFigures figures;
   bw_raster_figures (bw_levels_model_case (what->model)->raster, &figures);
   double red_s = figures.h_sync_s + figures.h_back_porch_s
@@ -231,9 +231,9 @@ test_no_load (void)
 {
   g_autoptr (BwLevelsModel) model = model_of (0, BW_BARS_75);
   BwVectorView what = view_of (model);
-  g_autoptr (GArray) right = bw_vector_view_path (&what);
+  g_autoptr (GArray) right = bw_vector_path_of (&what, 0);
   what.video.load_ohm = INFINITY;
-  g_autoptr (GArray) open = bw_vector_view_path (&what);
+  g_autoptr (GArray) open = bw_vector_path_of (&what, 0);
   const BwVectorSample *a = sample_at (right, 30e-6), *b = sample_at (open, 30e-6);
 
   g_assert_cmpfloat (hypot (a->u_v, a->v_v), >, 0.2);
@@ -314,8 +314,8 @@ check_words (const BwDrawing *drawing, const BwDrawingPoint *point, const BwVect
   g_autofree char *phase = g_strdup_printf (" at %.1f°", target->phase_deg);
   g_autofree char *other = g_strdup_printf (" at %.1f°", target->phase_deg + 1e-9);
   g_autofree char *bar = target->bar < BW_N_BARS
-                             ? g_strconcat ("nearest bar: ",
-                                            bw_kind_label (&bw_bars, target->bar), NULL)
+                             ? g_strconcat ("nearest bar: ", bw_kind_label (&bw_bars, target->bar),
+                                            NULL)
                              : NULL;
   g_assert_true (strstr (words, phase) != NULL || strstr (words, other) != NULL);
   g_assert_true (bar == NULL || g_str_has_suffix (words, bar));
@@ -337,7 +337,8 @@ test_round_trip (void)
             const BwVectorTarget *target = &g_array_index (targets, BwVectorTarget, k);
             BwDrawingPoint point;
             double x, y;
-            g_assert_true (test_find (bw_drawing_ref (drawing), 0, target->u_v, target->v_v, &x, &y));
+            g_assert_true (
+                test_find (bw_drawing_ref (drawing), 0, target->u_v, target->v_v, &x, &y));
             g_assert_true (bw_drawing_read (drawing, x, y, &point));
             g_assert_cmpfloat_with_epsilon (point.across, target->u_v, 1e-9);
             g_assert_cmpfloat_with_epsilon (point.down, target->v_v, 1e-9);
@@ -364,7 +365,8 @@ test_draw (void)
       cairo_surface_t *surface = test_paint (bw_vector_drawing (&what, 1000, 650, &ink));
       double x, y, darkest = 255;
 
-      test_find (bw_vector_drawing (&what, 1000, 650, &ink), 0, 0.4 * red->u_v + 0.6 * blue->u_v, 0.4 * red->v_v + 0.6 * blue->v_v, &x, &y);
+      test_find (bw_vector_drawing (&what, 1000, 650, &ink), 0, 0.4 * red->u_v + 0.6 * blue->u_v,
+                 0.4 * red->v_v + 0.6 * blue->v_v, &x, &y);
       for (int dx = -3; dx <= 3; dx++)
         darkest = fmin (darkest, test_pixel_at (surface, x + dx, y) & 0xff);
       g_assert_cmpfloat (darkest, <, 100);

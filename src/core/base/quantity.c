@@ -25,6 +25,11 @@ const BwUnit bw_units[] = {
   { BW_DIMENSION_RESISTANCE, "ohm", "Ω", 0, 1, TRUE },
   { BW_DIMENSION_RESISTANCE, "kohm", "kΩ", 3, 1, TRUE },
   { BW_DIMENSION_RESISTANCE, "Mohm", "MΩ", 6, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "F", "F", 0, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "mF", "mF", -3, 1, FALSE }, /* capacitors are marked 2200 µF */
+  { BW_DIMENSION_CAPACITANCE, "uF", "µF", -6, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "nF", "nF", -9, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "pF", "pF", -12, 1, TRUE },
   { BW_DIMENSION_CURRENT, "A", "A", 0, 1, TRUE },
   { BW_DIMENSION_CURRENT, "mA", "mA", -3, 1, TRUE },
   { BW_DIMENSION_FRACTION, "%", "%", -2, 1, TRUE },
@@ -45,7 +50,7 @@ static const struct
   { "k\u03a9", "kohm" },    { "k\u2126", "kohm" },    { "M\u03a9", "Mohm" },
   { "M\u2126", "Mohm" },    { "ohms", "ohm" },        { "line", "lines" },
   { "\"", "in" },          { "\u2033", "in" },       { "hz", "Hz" },
-  { "khz", "kHz" },
+  { "khz", "kHz" },         { "\u00b5F", "uF" },      { "\u03bcF", "uF" },
 };
 
 G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
@@ -110,6 +115,7 @@ bw_quantity_units (BwDimension dimension)
     [BW_DIMENSION_VOLTAGE] = "V, mV",
     [BW_DIMENSION_IRE] = "IRE",
     [BW_DIMENSION_RESISTANCE] = "ohm (or Ω), kohm, Mohm",
+    [BW_DIMENSION_CAPACITANCE] = "F, mF, uF (or µF), nF, pF",
     [BW_DIMENSION_CURRENT] = "A, mA",
     [BW_DIMENSION_FRACTION] = "%",
     [BW_DIMENSION_TV_LINES] = "lines",

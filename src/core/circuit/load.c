@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/quantity.h"
-#include "level.h"
+#include "drive.h"
 
 static const BwKind endings[BW_N_ENDINGS] = {
   [BW_ENDING_ONE] = { "one", N_ ("one terminator") },
@@ -62,10 +62,10 @@ bw_load_case_init (BwLoadCase *what)
 {
   *what = (BwLoadCase){
     .ending = BW_ENDING_ONE,
-    .source_ohm = 75,
-    .terminator_ohm = 75,
-    .input_ohm = 10e3,
-    .lead_ohm = 75,
+    .source_ohm = BW_VIDEO_OHM,
+    .terminator_ohm = BW_VIDEO_OHM,
+    .input_ohm = BW_INPUT_OHM,
+    .lead_ohm = BW_VIDEO_OHM,
     .delay_s_per_m = 5.054e-9, /* solid polyethylene: velocity 0.66 of light's */
   };
 }

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "level.h"
+#include "drive.h"
 
 /* What a ladder of resistors does. */
 
@@ -148,6 +148,19 @@ bw_series_tolerance (BwSeries series)
 }
 
 /**
+ * bw_network_prefer:
+ * @made: (out caller-allocates): @ideal of the nearest values of @series, each by itself
+ */
+void
+bw_network_prefer (const BwNetwork *ideal, BwSeries series, BwNetwork *made)
+{
+  g_return_if_fail (ideal != NULL && made != NULL && ideal->n <= BW_NETWORK_MAX);
+  *made = *ideal;
+  for (guint i = 0; i < ideal->n; i++)
+    made->at[i].ohm = bw_preferred_value (ideal->at[i].ohm, series);
+}
+
+/**
  * bw_network_choose:
  * @ideal: the exact values
  * @supply_tolerance: of the source's voltage, as a share
@@ -157,9 +170,8 @@ void
 bw_network_choose (const BwNetwork *ideal, BwSeries series, double supply_tolerance,
                    BwPadChoice *choice)
 {
-  *choice = (BwPadChoice){ .series = series, .network = *ideal };
-  for (guint i = 0; i < ideal->n; i++)
-    choice->network.at[i].ohm = bw_preferred_ohm (ideal->at[i].ohm, series);
+  *choice = (BwPadChoice){ .series = series };
+  bw_network_prefer (ideal, series, &choice->network);
   bw_network_solve (&choice->network, &choice->figures);
   bw_network_spread (&choice->network, bw_series_tolerance (series), supply_tolerance,
                      &choice->spread_v);

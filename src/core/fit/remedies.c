@@ -5,8 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
-#include "core/circuit/preferred.h"
+#include "core/bench/match.h"
 
 /* The words for remedies: the part to add or the setting to change, with its value. */
 
@@ -79,26 +78,17 @@ static const BwKind shorts[BW_N_REMEDIES] = {
 };
 static const BwKindTable remedies_short = { BW_N_REMEDIES, shorts };
 
-/* The level that the sync has behind a resistor of @added_ohm. */
-static double
-level_behind (const BwFinding *f, const BwCase *c, double added_ohm)
-{
-  double load_ohm = f->extra[2] > 0 ? 75 : f->extra[1];
-  double open_v
-      = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm, 1e15);
-  return open_v * load_ohm / (load_ohm + c->source->sync_ohm + added_ohm);
-}
-
 static char *
-series_resistor (const BwFinding *f, const BwCase *c, char mark)
+series_resistor (const BwCase *c, char mark)
 {
-  double preferred_ohm = bw_preferred_ohm (f->remedy.value, BW_SERIES_E24);
-  g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
-  g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
-  g_autofree char *wanted = bw_quantity_format (f->extra[0], BW_DIMENSION_VOLTAGE, 3, mark);
-  g_autofree char *level = bw_quantity_format (level_behind (f, c, preferred_ohm),
-                                               BW_DIMENSION_VOLTAGE, 3, mark);
-  if (f->extra[2] > 0)
+  BwSyncMatch match;
+  bw_match_own_sync (c->source, c->input, &match);
+  const BwSyncAttenuator *it = &match.attenuator;
+  g_autofree char *ideal = bw_quantity_format (it->exact_ohm, BW_DIMENSION_RESISTANCE, 4, mark);
+  g_autofree char *value = bw_quantity_format (it->resistor_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
+  g_autofree char *wanted = bw_quantity_format (it->wanted_v, BW_DIMENSION_VOLTAGE, 3, mark);
+  g_autofree char *level = bw_quantity_format (it->level_v, BW_DIMENSION_VOLTAGE, 3, mark);
+  if (it->terminator)
     return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and a "
                                "75 Ω terminator at the input: %s (exactly %s for %s)"),
                             value, level, ideal, wanted);
@@ -130,6 +120,8 @@ gain (const BwFinding *f, const char *part, char mark)
   g_ascii_formatd (text, sizeof text, "%+.1f", ratio_db);
   if (mark != '.')
     g_strdelimit (text, ".", mark);
+  if (f->remedy.kind == BW_REMEDY_VIDEO_PAD && f->extra[2] > 0)
+    return g_strdup_printf (_ ("%s: %s dB, and one 75 Ω load at the end of the line"), part, text);
   return g_strdup_printf (_ ("%s: %s dB"), part, text);
 }
 
@@ -163,7 +155,7 @@ bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED, con
     case BW_REMEDY_NONE:
       return NULL;
     case BW_REMEDY_SERIES_RESISTOR:
-      return series_resistor (finding, c, mark);
+      return series_resistor (c, mark);
     case BW_REMEDY_ENCODER:
     case BW_REMEDY_DECODER:
     case BW_REMEDY_TRANSCODER:
@@ -193,7 +185,7 @@ bw_finding_remedy_short (const BwFinding *finding, char mark)
     return NULL;
   if (finding->remedy.kind != BW_REMEDY_SERIES_RESISTOR)
     return g_strdup (words);
-  double preferred_ohm = bw_preferred_ohm (finding->remedy.value, BW_SERIES_E24);
+  double preferred_ohm = bw_preferred_value (finding->remedy.value, BW_USUAL_SERIES);
   g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
   return g_strdup_printf ("%s %s", value, words);
 }

@@ -3,8 +3,7 @@
 
 #include <math.h>
 
-#include "core/circuit/level.h"
-#include "core/circuit/preferred.h"
+#include "core/bench/match.h"
 
 /* Rules on sync: its kind, polarity, level and shape, for the sync that @fit has chosen. */
 
@@ -21,14 +20,6 @@ arriving_sync (const BwCase *c, BwSyncKind sync)
   if (sync == BW_SYNC_IN_VIDEO && bw_case_signal (c) == BW_SIGNAL_LUMA && !(takes & coded))
     return takes & BW_BIT (BW_SIGNAL_COMPONENT) ? BW_SYNC_ON_Y : BW_SYNC_ON_GREEN;
   return sync;
-}
-
-/* An input that strips sync from video strips it from composite sync alone as well. */
-static gboolean
-input_takes_sync (const BwInput *input, BwSyncKind sync)
-{
-  guint as_well = sync == BW_SYNC_COMPOSITE ? BW_BIT (BW_SYNC_IN_VIDEO) : 0;
-  return (input->syncs & (BW_BIT (sync) | as_well)) != 0;
 }
 
 static BwRemedyKind
@@ -52,7 +43,7 @@ bw_rule_sync_kind (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
   BwSyncKind arrives = arriving_sync (c, fit->sync);
 
-  if (bw_finding_remade (f, c) || input_takes_sync (c->input, arrives))
+  if (bw_finding_remade (f, c) || bw_input_takes_sync (c->input, arrives))
     return;
   bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
                   sync_cure (arrives, c->input->syncs));
@@ -97,58 +88,38 @@ bw_rule_sync_polarity (const BwCase *c, const BwFit *fit, BwFinding *f)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER);
 }
 
-/* The sync at the input's terminals when the conductor works into @load_ohm. */
-static double
-sync_at_load (const BwCase *c, gboolean own, double load_ohm)
-{
-  const BwSource *source = c->source;
-  if (own)
-    return bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, load_ohm);
-  return bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
-}
-
-/* An input of more than this is taken as high impedance: a series resistor into it would be so
- * large that the cable's capacitance smears the edges (common practice, no source). */
-#define HIGH_IMPEDANCE_OHM 1e3
-
-/* The load after the cure that @remedy stands for. */
-static double
-cured_load_ohm (const BwCase *c, BwRemedyKind remedy)
-{
-  return remedy == BW_REMEDY_SWITCH_OFF ? c->input->input_ohm : 75;
-}
-
 static void
-set_series_resistor (const BwCase *c, BwFinding *f, double wanted_v)
+judge_own_sync (const BwCase *c, BwFinding *f)
 {
-  double load_ohm = f->extra[1];
-  double open_v = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm,
-                                    1e15); /* without load */
+  BwSyncMatch match;
 
-  double terminated_ohm = bw_series_resistor_ohm (open_v, c->source->sync_ohm, 75, wanted_v);
+  bw_match_own_sync (c->source, c->input, &match);
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
+  bw_finding_within (f, match.takes, c->limits->level);
+  f->extra[1] = match.load_ohm;
+  if (f->severity != BW_SEVERITY_CURABLE)
+    return;
 
-  f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-  f->extra[2] = load_ohm > HIGH_IMPEDANCE_OHM && terminated_ohm > 0;
-  f->remedy.value = f->extra[2] > 0 ? terminated_ohm
-                                    : bw_series_resistor_ohm (open_v, c->source->sync_ohm,
-                                                              load_ohm, wanted_v);
-}
-
-/* What cures a level that is outside, termination aside. */
-static void
-cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
-{
-  double wanted_v = bw_range_nominal ((BwRange){ f->low, f->high }, 0.3);
-  gboolean below = f->reason == BW_REASON_BELOW;
-
-  f->extra[0] = wanted_v;
-  f->remedy.value = wanted_v / f->value;
-  if (own && !below)
-    set_series_resistor (c, f, wanted_v);
-  else if (own)
-    f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
-  else
-    f->remedy.kind = below ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+  switch (match.need)
+    {
+    case BW_NEED_LOAD:
+      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
+                      bw_load_change_remedy (match.change, match.load_ohm));
+      return;
+    case BW_NEED_RESISTOR:
+      f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
+      f->remedy.value = match.attenuator.exact_ohm;
+      f->extra[2] = match.attenuator.terminator;
+      break;
+    case BW_NEED_NOTHING:
+    case BW_NEED_PAD:
+    case BW_NEED_AMPLIFIER:
+    default:
+      f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
+      f->remedy.value = match.gain;
+      break;
+    }
+  f->extra[0] = match.aim_v;
 }
 
 /**
@@ -162,25 +133,17 @@ cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
 void
 bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
-  gboolean own = bw_sync_has_own_conductor (fit->sync);
-  double load_ohm = bw_input_load_ohm (c->input, own);
-  BwRange takes = own && c->input->own_sync_v.n > 0 ? c->input->own_sync_v.at[0]
-                                                   : c->input->sync_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c, own);
+  BwPictureMatch match;
 
   if (bw_finding_remade (f, c))
     return;
-  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, sync_at_load (c, own, load_ohm));
-  bw_finding_within (f, takes, c->limits->level);
-  f->extra[1] = load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-
-  double cured_v = sync_at_load (c, own, cured_load_ohm (c, termination));
-  if (termination != BW_REMEDY_NONE && cured_v >= takes.low && cured_v <= takes.high)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-  else
-    cure_sync_level (c, f, own);
+  if (bw_sync_has_own_conductor (fit->sync))
+    {
+      judge_own_sync (c, f);
+      return;
+    }
+  bw_match_picture (c->source, c->input, fit->sync, &match);
+  bw_finding_level (f, &match, &match.sync, c->limits->level);
 }
 
 /**

@@ -3,13 +3,9 @@
 
 #include <math.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 /* Rules on the picture signal: its kind, colour, level, black, termination, detail and lead. */
-
-/* A source whose level changes by less than this with the load drives as a voltage (common
- * practice, no source). */
-#define VOLTAGE_DRIVE_TOLERANCE 0.1
 
 /**
  * bw_rule_signal_kind:
@@ -34,15 +30,6 @@ bw_rule_signal_kind (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding 
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_COLOUR_LOST, BW_REMEDY_NONE);
   else
     bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
-}
-
-/* NTSC in Japan differs from NTSC M in its setup alone (ITU-R BT.1700 Part A note 1). */
-static gboolean
-decodes (const BwInput *input, BwColourSystem system)
-{
-  guint twins = BW_BIT (BW_SYSTEM_NTSC_M) | BW_BIT (BW_SYSTEM_NTSC_J);
-  guint alike = BW_BIT (system) & twins ? twins : BW_BIT (system);
-  return (input->systems & alike) != 0;
 }
 
 /**
@@ -71,7 +58,7 @@ bw_rule_colour_system (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFindin
                       bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz));
   if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
-  else if (!decodes (c->input, system))
+  else if (!(c->input->systems & bw_systems_decoded_alike (system)))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
 }
 
@@ -79,36 +66,17 @@ bw_rule_colour_system (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFindin
  * bw_rule_video_level:
  *
  * The black-to-white amplitude at the input's terminals, as it is terminated now, lies in what
- * the input takes. extra[0]: the level that the remedy aims at; extra[1]: the load.
+ * the input takes. The rest is as bw_finding_level() says.
  */
 void
-bw_rule_video_level (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
+bw_rule_video_level (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
-  const BwSource *source = c->source;
-  double load_ohm = bw_input_load_ohm (c->input, FALSE);
-  BwRange takes = c->input->video_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c, FALSE);
+  BwPictureMatch match;
 
   if (bw_finding_remade (f, c))
     return;
-  bw_finding_measure (
-      f, BW_DIMENSION_VOLTAGE,
-      bw_level_at_load (source->video_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm));
-  bw_finding_within (f, takes, c->limits->level);
-  f->extra[1] = load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-
-  /* Across 75 Ω the level is the stated one. */
-  if (termination != BW_REMEDY_NONE && source->video_v >= takes.low
-      && source->video_v <= takes.high)
-    {
-      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-      return;
-    }
-  f->extra[0] = bw_range_nominal (takes, 0.7);
-  f->remedy.value = f->extra[0] / f->value;
-  f->remedy.kind = f->reason == BW_REASON_BELOW ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+  bw_match_picture (c->source, c->input, fit->sync, &match);
+  bw_finding_level (f, &match, &match.video, c->limits->level);
 }
 
 /**
@@ -157,28 +125,27 @@ bw_rule_setup (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
  * the level becomes, as a ratio of the published one.
  */
 void
-bw_rule_termination (const BwCase *c, const BwFit *fit G_GNUC_UNUSED, BwFinding *f)
+bw_rule_termination (const BwCase *c, const BwFit *fit, BwFinding *f)
 {
-  double source_ohm = c->source->source_ohm;
-  double load_ohm = bw_input_load_ohm (c->input, FALSE);
-  BwRemedyKind cure = bw_case_termination_cure (c, FALSE);
-  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source_ohm, load_ohm);
+  BwPictureMatch match;
+  bw_match_picture (c->source, c->input, fit->sync, &match);
+  double load_ohm = match.load_ohm;
 
   bw_finding_measure (f, BW_DIMENSION_RESISTANCE, load_ohm);
   f->has_low = f->has_high = TRUE;
   f->low = BW_ONE_LOAD_MIN_OHM;
   f->high = BW_ONE_LOAD_MAX_OHM;
   f->margin = MIN (load_ohm / f->low - 1, 1 - load_ohm / f->high);
-  f->extra[0] = source_ohm;
-  f->extra[1] = ratio;
-  if (cure == BW_REMEDY_NONE)
+  f->extra[0] = c->source->source_ohm;
+  f->extra[1] = match.load_ratio;
+  if (match.change == BW_LOAD_AS_IT_IS)
     return;
-  if (fabs (ratio - 1) < VOLTAGE_DRIVE_TOLERANCE)
+  if (match.voltage_driven)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE,
                     load_ohm > f->high ? BW_REASON_UNTERMINATED : BW_REASON_DOUBLE_TERMINATED,
-                    cure);
+                    bw_load_change_remedy (match.change, load_ohm));
 }
 
 static void

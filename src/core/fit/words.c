@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 #include "core/detail/detail.h"
 
 /* The sentences of findings, for a person at a bench: one function for each rule. */

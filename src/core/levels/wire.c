@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "core/circuit/drive.h"
+
 static gboolean
 is_coded (BwSignal signal)
 {
@@ -25,6 +27,7 @@ void
 bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwSyncShape shape,
                        BwWireForm *form)
 {
+  gboolean logic = sync == BW_SYNC_SEPARATE;
   BwSignalLevels levels;
   bw_signal_levels (system, signal, &levels);
 
@@ -37,8 +40,8 @@ bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, 
     .white_v = levels.white_v,
     .setup_ire = levels.setup_ire,
     .sync_v = -levels.sync_v,
-    .own_sync_v = sync == BW_SYNC_SEPARATE ? 5 : 0.3,
-    .own_logic = sync == BW_SYNC_SEPARATE,
+    .own_sync_v = bw_sync_drive_facts (logic ? BW_DRIVE_LOGIC : BW_DRIVE_300_MV)->sync_v,
+    .own_logic = logic,
     .burst_pp_v = is_coded (signal) ? levels.burst_pp_v : 0,
   };
 }
@@ -205,10 +208,12 @@ volts_per_ire (const BwWireForm *form, BwConductor conductor)
   if (bw_conductor_is_sync_alone (conductor))
     return 0;
   if (form->signal == BW_SIGNAL_COMPONENT)
-    return form->component == BW_COMPONENT_SETUP_4_3 ? 1.0 / 140 : 0.007;
+    return bw_ire_to_volts (form->component == BW_COMPONENT_SETUP_4_3 ? BW_SYSTEM_NTSC_M
+                                                                      : BW_SYSTEM_NONE,
+                            1);
   if (form->system == BW_SYSTEM_NONE)
     return form->white_v / 100;
-  return bw_ratio_to_double (bw_system_facts (form->system)->volts_per_ire);
+  return bw_ire_to_volts (form->system, 1);
 }
 
 /**

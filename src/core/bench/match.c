@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "match.h"
+
+#include <math.h>
+
+/* A source whose level changes by less than this with the load drives as a voltage (common
+ * practice, no source). */
+#define VOLTAGE_DRIVE_TOLERANCE 0.1
+
+/* A level of which nothing is laid down is taken as it comes. */
+static gboolean
+is_taken (BwRange takes, double level_v)
+{
+  return !(takes.high > 0) || bw_range_holds (takes, level_v);
+}
+
+static double
+changed_load_ohm (const BwInput *input, gboolean own_sync, BwLoadChange change)
+{
+  BwInput changed = *input; /* only its switches are looked at: what it points to is not copied */
+  bw_input_change_load (&changed, own_sync, change);
+  return bw_input_load_ohm (&changed, own_sync);
+}
+
+static void
+need_load (BwSyncMatch *match, double end_ohm, BwLoadChange change)
+{
+  match->need = BW_NEED_LOAD;
+  match->change = change;
+  match->end_ohm = end_ohm;
+}
+
+/**
+ * bw_match_own_sync:
+ * @match: (out caller-allocates): the sync of @source at the conductor for sync alone of @input
+ *
+ * Another load cures a level if it can; else what is too high is cured by a resistor, and what is
+ * too low by an amplifier.
+ */
+void
+bw_match_own_sync (const BwSource *source, const BwInput *input, BwSyncMatch *match)
+{
+  g_return_if_fail (source != NULL && input != NULL && match != NULL);
+  double load_ohm = bw_input_load_ohm (input, TRUE);
+  BwLoadChange change = bw_input_load_change (input, TRUE);
+  double changed_ohm = changed_load_ohm (input, TRUE, change);
+  double open_v = bw_open_v (source->sync_v, source->sync_load, source->sync_ohm);
+  double changed_v = bw_level_at_load (open_v, BW_LOAD_OPEN, source->sync_ohm, changed_ohm);
+
+  *match = (BwSyncMatch){ .takes = bw_input_sync_range (input, TRUE),
+                          .load_ohm = load_ohm,
+                          .level_v = bw_level_at_load (open_v, BW_LOAD_OPEN, source->sync_ohm,
+                                                       load_ohm),
+                          .gain = 1,
+                          .end_ohm = load_ohm };
+  if (is_taken (match->takes, match->level_v))
+    return;
+  if (change != BW_LOAD_AS_IT_IS && is_taken (match->takes, changed_v))
+    need_load (match, changed_ohm, change);
+  else if (match->level_v > match->takes.high
+           && bw_sync_attenuator (open_v, source->sync_ohm, load_ohm, match->takes,
+                                  BW_USUAL_SERIES, &match->attenuator))
+    {
+      match->need = BW_NEED_RESISTOR;
+      match->aim_v = match->attenuator.wanted_v;
+      match->end_ohm = match->attenuator.load_ohm;
+    }
+  else
+    {
+      match->need = BW_NEED_AMPLIFIER;
+      match->aim_v = bw_range_nominal (match->takes, BW_USUAL_SYNC_V);
+      match->gain = match->aim_v / match->level_v;
+    }
+}
+
+/* One level of the picture's conductors; @stated_v is across 75 Ω. An attenuator and an amplifier
+ * stand in a line that ends as it should. */
+static void
+match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, BwRange takes,
+             double usual_v, BwLevelMatch *level)
+{
+  double changed_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->changed_ohm);
+
+  *level = (BwLevelMatch){ .takes = takes, .level_v = stated_v * whole->load_ratio, .gain = 1 };
+  if (is_taken (takes, level->level_v))
+    return;
+  if (is_taken (takes, changed_v))
+    {
+      level->need = BW_NEED_LOAD;
+      return;
+    }
+  level->need = changed_v > takes.high ? BW_NEED_PAD : BW_NEED_AMPLIFIER;
+  level->aim_v = bw_range_nominal (takes, usual_v);
+  level->gain = level->aim_v / changed_v;
+}
+
+static void
+set_gain (BwLevelMatch *level, double gain)
+{
+  level->aim_v *= gain / level->gain;
+  level->gain = gain;
+}
+
+/* One attenuator serves both levels: the picture's and that of the sync in it. */
+static void
+match_pad (const BwSource *source, gboolean own_sync, BwPictureMatch *match)
+{
+  double ohm = match->changed_ohm;
+  double video_v = bw_level_at_load (source->video_v, BW_LOAD_75_OHM, source->source_ohm, ohm);
+  double sync_v = bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, ohm);
+  gboolean video = match->video.need == BW_NEED_PAD;
+  gboolean sync = !own_sync && match->sync.need == BW_NEED_PAD;
+
+  match->pad_ratio = bw_pad_ratio (video_v, video ? &match->video.takes : NULL, sync_v,
+                                   sync ? &match->sync.takes : NULL);
+  if (video)
+    set_gain (&match->video, match->pad_ratio);
+  if (sync)
+    set_gain (&match->sync, match->pad_ratio);
+  match->terminator = (video || sync) && match->change != BW_LOAD_AS_IT_IS
+                      && match->voltage_driven;
+}
+
+/**
+ * bw_match_picture:
+ * @sync: with which the source is used
+ * @match: (out caller-allocates): the levels of @source at the conductors with picture of @input; of
+ *   sync on conductors of its own, @match's sync needs nothing
+ *
+ * A line that is not driven as a voltage ends in one load, for it echoes otherwise.
+ */
+void
+bw_match_picture (const BwSource *source, const BwInput *input, BwSyncKind sync,
+                  BwPictureMatch *match)
+{
+  g_return_if_fail (source != NULL && input != NULL && match != NULL && sync < BW_N_SYNC_KINDS);
+  gboolean own_sync = bw_sync_has_own_conductor (sync);
+  BwRange video = input->video_v.n > 0 ? input->video_v.at[0] : (BwRange){ 0 };
+
+  *match = (BwPictureMatch){ .load_ohm = bw_input_load_ohm (input, FALSE),
+                             .change = bw_input_load_change (input, FALSE),
+                             .pad_ratio = 1 };
+  match->changed_ohm = changed_load_ohm (input, FALSE, match->change);
+  match->load_ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source->source_ohm, match->load_ohm);
+  match->voltage_driven = fabs (match->load_ratio - 1) < VOLTAGE_DRIVE_TOLERANCE;
+  match_level (match, source->source_ohm, source->video_v, video, BW_USUAL_VIDEO_V,
+               &match->video);
+  if (!own_sync)
+    match_level (match, source->source_ohm, source->sync_v, bw_input_sync_range (input, FALSE),
+                 BW_USUAL_SYNC_V, &match->sync);
+  match_pad (source, own_sync, match);
+
+  gboolean keeps_load = match->voltage_driven && match->video.need == BW_NEED_NOTHING
+                        && match->sync.need == BW_NEED_NOTHING;
+  match->end_ohm = keeps_load ? match->load_ohm : match->changed_ohm;
+}

@@ -22,12 +22,46 @@ changed_load_ohm (const BwInput *input, gboolean own_sync, BwLoadChange change)
   return bw_input_load_ohm (&changed, own_sync);
 }
 
+/* Sync behind a load: taken as it is, or behind a resistor that divides with that load; or not. */
 static void
-need_load (BwSyncMatch *match, double end_ohm, BwLoadChange change)
+try_way (const BwSource *source, const BwInput *input, BwLoadChange change, BwSyncMatch *match)
 {
-  match->need = BW_NEED_LOAD;
-  match->change = change;
-  match->end_ohm = end_ohm;
+  double load_ohm = changed_load_ohm (input, TRUE, change);
+  double open_v = bw_open_v (source->sync_v, source->sync_load, source->sync_ohm);
+  double level_v = bw_level_at_load (open_v, BW_LOAD_OPEN, source->sync_ohm, load_ohm);
+  BwSyncWay way = { .change = change, .load_ohm = load_ohm };
+
+  way.has_resistor = !is_taken (match->takes, level_v);
+  if (way.has_resistor
+      && (level_v < match->takes.low
+          || !bw_sync_attenuator (open_v, source->sync_ohm, load_ohm, match->takes,
+                                  BW_USUAL_SERIES, &way.attenuator)
+          || way.attenuator.terminator))
+    return;
+  match->way[match->n_ways++] = way;
+}
+
+/* What needs no resistor comes first; else what leaves the load as it is. */
+static void
+sort_ways (BwSyncMatch *match)
+{
+  for (guint i = 1; i < match->n_ways; i++)
+    for (guint j = i; j > 0 && match->way[j - 1].has_resistor && !match->way[j].has_resistor; j--)
+      {
+        BwSyncWay way = match->way[j];
+        match->way[j] = match->way[j - 1];
+        match->way[j - 1] = way;
+      }
+}
+
+static BwLevelNeed
+need_of (const BwSyncMatch *match)
+{
+  if (match->n_ways == 0)
+    return BW_NEED_AMPLIFIER;
+  if (match->way[0].has_resistor)
+    return BW_NEED_RESISTOR;
+  return match->way[0].change == BW_LOAD_AS_IT_IS ? BW_NEED_NOTHING : BW_NEED_LOAD;
 }
 
 /**
@@ -42,39 +76,31 @@ bw_match_own_sync (const BwSource *source, const BwInput *input, BwSyncMatch *ma
 {
   g_return_if_fail (source != NULL && input != NULL && match != NULL);
   double load_ohm = bw_input_load_ohm (input, TRUE);
-  BwLoadChange change = bw_input_load_change (input, TRUE);
-  double changed_ohm = changed_load_ohm (input, TRUE, change);
-  double open_v = bw_open_v (source->sync_v, source->sync_load, source->sync_ohm);
-  double changed_v = bw_level_at_load (open_v, BW_LOAD_OPEN, source->sync_ohm, changed_ohm);
+  double level_v = bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, load_ohm);
 
   *match = (BwSyncMatch){ .takes = bw_input_sync_range (input, TRUE),
                           .load_ohm = load_ohm,
-                          .level_v = bw_level_at_load (open_v, BW_LOAD_OPEN, source->sync_ohm,
-                                                       load_ohm),
-                          .gain = 1,
-                          .end_ohm = load_ohm };
-  if (is_taken (match->takes, match->level_v))
+                          .level_v = level_v,
+                          .gain = 1 };
+  try_way (source, input, BW_LOAD_AS_IT_IS, match);
+  if (!is_taken (match->takes, level_v))
+    {
+      if (input->sync_termination == BW_TERMINATION_SWITCHED)
+        try_way (source, input, BW_LOAD_SWITCH, match);
+      if (load_ohm > BW_ONE_LOAD_MAX_OHM)
+        try_way (source, input, BW_LOAD_TERMINATOR, match);
+      sort_ways (match);
+    }
+  match->need = need_of (match);
+  if (match->need != BW_NEED_RESISTOR && match->need != BW_NEED_AMPLIFIER)
     return;
-  if (change != BW_LOAD_AS_IT_IS && is_taken (match->takes, changed_v))
-    need_load (match, changed_ohm, change);
-  else if (match->level_v > match->takes.high
-           && bw_sync_attenuator (open_v, source->sync_ohm, load_ohm, match->takes,
-                                  BW_USUAL_SERIES, &match->attenuator))
-    {
-      match->need = BW_NEED_RESISTOR;
-      match->aim_v = match->attenuator.wanted_v;
-      match->end_ohm = match->attenuator.load_ohm;
-    }
-  else
-    {
-      match->need = BW_NEED_AMPLIFIER;
-      match->aim_v = bw_range_nominal (match->takes, BW_USUAL_SYNC_V);
-      match->gain = match->aim_v / match->level_v;
-    }
+  match->aim_v = bw_range_nominal (match->takes, BW_USUAL_SYNC_V);
+  match->gain = match->aim_v / match->level_v;
 }
 
-/* One level of the picture's conductors; @stated_v is across 75 Ω. An attenuator and an amplifier
- * stand in a line that ends as it should. */
+/* One level of the picture's conductors; @stated_v is across 75 Ω. A line that is not driven as a
+ * voltage is made to end as it should whatever the level, and an attenuator and an amplifier stand
+ * in such a line; so there the level must be taken. */
 static void
 match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, BwRange takes,
              double usual_v, BwLevelMatch *level)
@@ -82,13 +108,15 @@ match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, Bw
   double changed_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->changed_ohm);
 
   *level = (BwLevelMatch){ .takes = takes, .level_v = stated_v * whole->load_ratio, .gain = 1 };
-  if (is_taken (takes, level->level_v))
+  gboolean taken = is_taken (takes, level->level_v);
+  if (taken && (whole->voltage_driven || is_taken (takes, changed_v)))
     return;
   if (is_taken (takes, changed_v))
     {
       level->need = BW_NEED_LOAD;
       return;
     }
+  level->ends_outside = taken;
   level->need = changed_v > takes.high ? BW_NEED_PAD : BW_NEED_AMPLIFIER;
   level->aim_v = bw_range_nominal (takes, usual_v);
   level->gain = level->aim_v / changed_v;

@@ -22,15 +22,34 @@ typedef enum
 } BwLevelNeed;
 
 /**
+ * BwSyncWay:
+ * @change: of the load
+ * @load_ohm: what the conductor ends in after it
+ * @has_resistor: a series resistor goes with it: @attenuator
+ *
+ * A circuit in which sync on conductors of its own is taken.
+ */
+typedef struct
+{
+  BwLoadChange change;
+  double load_ohm;
+  gboolean has_resistor;
+  BwSyncAttenuator attenuator;
+} BwSyncWay;
+
+#define BW_SYNC_WAYS_MAX 3
+
+/**
  * BwSyncMatch:
  * @takes: what the input takes of it
  * @load_ohm: what the conductor ends in as it stands
  * @level_v: at the input, as it stands
- * @change: of the load, where @need is %BW_NEED_LOAD
- * @attenuator: where @need is %BW_NEED_RESISTOR
- * @gain: of an amplifier that gives it @aim_v, where @need is %BW_NEED_AMPLIFIER
+ * @n_ways: zero where no passive means help
+ * @way: the one that is advised first; where sync is taken as it stands, that alone
+ * @need: of the first of them
  * @aim_v: the nominal level, where a resistor or an amplifier is needed
- * @end_ohm: what the conductor ends in when that is done
+ * @gain: of an amplifier that gives it @aim_v; less than one where the input is of high impedance
+ *   and no resistor helps
  *
  * Sync on conductors of its own.
  */
@@ -39,18 +58,18 @@ typedef struct
   BwRange takes;
   double load_ohm;
   double level_v;
+  guint n_ways;
+  BwSyncWay way[BW_SYNC_WAYS_MAX];
   BwLevelNeed need;
-  BwLoadChange change;
-  BwSyncAttenuator attenuator;
-  double gain;
   double aim_v;
-  double end_ohm;
+  double gain;
 } BwSyncMatch;
 
 /**
  * BwLevelMatch:
  * @takes: what the input takes of it
  * @level_v: at the input, as it stands
+ * @ends_outside: it is taken as it stands, but would not be if the line ended as it should
  * @gain: of the amplifier or attenuator that is needed; one: none
  * @aim_v: the level behind it
  *
@@ -61,6 +80,7 @@ typedef struct
   BwRange takes;
   double level_v;
   BwLevelNeed need;
+  gboolean ends_outside;
   double gain;
   double aim_v;
 } BwLevelMatch;

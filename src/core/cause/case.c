@@ -79,19 +79,36 @@ spread_of_pad (const BwSource *source, double ratio)
 }
 
 static void
+set_right_sync (const BwSource *source, const BwSyncWay *way, BwRightSync *right)
+{
+  *right = (BwRightSync){ .load_ohm = way->load_ohm, .spread = no_spread };
+  if (!way->has_resistor)
+    return;
+  right->series_ohm = way->attenuator.resistor_ohm;
+  right->spread = spread_of_resistor (&way->attenuator, source->sync_ohm);
+}
+
+static void
 set_own_sync (const BwSource *source, const BwInput *input, BwCauseCase *c)
 {
   BwSyncMatch match;
+  BwRightSync first;
 
   bw_match_own_sync (source, input, &match);
-  c->load_ohm = match.end_ohm;
-  if (!(match.takes.high > 0))
+  c->load_ohm = match.load_ohm;
+  if (match.takes.high > 0)
+    c->wanted_sync_v = bw_range_nominal (match.takes, BW_USUAL_SYNC_V);
+  if (match.n_ways == 0)
     return;
-  c->wanted_sync_v = bw_range_nominal (match.takes, BW_USUAL_SYNC_V);
-  if (match.need != BW_NEED_RESISTOR)
-    return;
-  c->series_ohm = match.attenuator.resistor_ohm;
-  c->spread = spread_of_resistor (&match.attenuator, source->sync_ohm);
+  set_right_sync (source, &match.way[0], &first);
+  c->load_ohm = first.load_ohm;
+  c->series_ohm = first.series_ohm;
+  c->spread = first.spread;
+  while (c->n_others + 1 < match.n_ways)
+    {
+      set_right_sync (source, &match.way[c->n_others + 1], &c->other[c->n_others]);
+      c->n_others++;
+    }
 }
 
 static void

@@ -37,6 +37,21 @@ typedef struct
 } BwScopeReadings;
 
 /**
+ * BwRightSync:
+ * @load_ohm: what the conductor ends in
+ * @series_ohm: in its lead; zero: none
+ * @spread: as of BwCauseCase
+ *
+ * A circuit in which the input takes sync alone.
+ */
+typedef struct
+{
+  double load_ohm;
+  double series_ohm;
+  BwRange spread;
+} BwRightSync;
+
+/**
  * BwCauseCase:
  * @form: what should be on the wire
  * @conductor: where the scope is
@@ -50,6 +65,8 @@ typedef struct
  * @pad_ratio: of the matched attenuator that should be in the lead of a picture; one: none
  * @spread: lowest and highest that a level behind @series_ohm or @pad_ratio may be as a share of
  *   it, whichever preferred values that is made of
+ * @n_others: where sync alone must be made what the input takes, other circuits that do it as well
+ * @other: and are as right
  * @wanted_sync_v: sync alone that the input is made for; zero: not known
  * @dc_v: at blanking, across 75 Ω, of conductors that carry a picture
  * @coupling: BwCoupling as it should be; %BW_COUPLING_DC also for what is clamped
@@ -77,6 +94,8 @@ typedef struct
   double series_ohm;
   double pad_ratio;
   BwRange spread;
+  guint n_others;
+  BwRightSync other[BW_SYNC_WAYS_MAX - 1];
   double wanted_sync_v;
   double dc_v;
   guint coupling;

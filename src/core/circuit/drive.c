@@ -183,9 +183,10 @@ bw_series_resistor_ohm (double open_v, double driver_ohm, double load_ohm, doubl
  * @takes: level that the input takes
  * @series: of the resistor
  * @attenuator: (out caller-allocates): a series resistor at the driver's end, and a terminator
- *   where the conductor ends in high impedance and would still have level enough with one
+ *   where the conductor ends in high impedance
  *
- * Returns: %FALSE if there is no such resistor, because the level is too low without it
+ * Returns: %FALSE if there is no such resistor, because the level is too low without it, or would be
+ *   across the terminator
  */
 gboolean
 bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange takes,
@@ -193,12 +194,11 @@ bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange t
 {
   g_return_val_if_fail (load_ohm > 0 && takes.high > 0 && attenuator != NULL, FALSE);
   double wanted_v = bw_range_nominal (takes, BW_USUAL_SYNC_V);
-  double terminated_ohm = bw_series_resistor_ohm (open_v, driver_ohm, BW_VIDEO_OHM, wanted_v);
+  gboolean high = bw_load_is_high (load_ohm);
 
-  *attenuator = (BwSyncAttenuator){ .wanted_v = wanted_v, .load_ohm = load_ohm };
-  attenuator->terminator = bw_load_is_high (load_ohm) && terminated_ohm > 0;
-  if (attenuator->terminator)
-    attenuator->load_ohm = BW_VIDEO_OHM;
+  *attenuator = (BwSyncAttenuator){ .wanted_v = wanted_v,
+                                    .terminator = high,
+                                    .load_ohm = high ? BW_VIDEO_OHM : load_ohm };
   attenuator->exact_ohm
       = bw_series_resistor_ohm (open_v, driver_ohm, attenuator->load_ohm, wanted_v);
   if (!(attenuator->exact_ohm > 0))

@@ -100,6 +100,8 @@ bw_finding_level (BwFinding *f, const BwPictureMatch *match, const BwLevelMatch 
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, level->level_v);
   bw_finding_within (f, level->takes, threshold);
   f->extra[1] = match->load_ohm;
+  if (level->ends_outside)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OUTSIDE_TERMINATED, BW_REMEDY_NONE);
   if (f->severity != BW_SEVERITY_CURABLE)
     return;
   if (level->need == BW_NEED_LOAD)

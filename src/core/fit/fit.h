@@ -104,6 +104,7 @@ typedef enum
   BW_REASON_WRONG_COUNT,
   BW_REASON_WRONG_SCAN,
   BW_REASON_CURED_BY_TERMINATION,
+  BW_REASON_OUTSIDE_TERMINATED, /* taken as it stands, but not with the termination that is due */
   BW_REASON_UNTERMINATED,
   BW_REASON_DOUBLE_TERMINATED,
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */

@@ -83,12 +83,17 @@ series_resistor (const BwCase *c, char mark)
 {
   BwSyncMatch match;
   bw_match_own_sync (c->source, c->input, &match);
-  const BwSyncAttenuator *it = &match.attenuator;
+  const BwSyncWay *way = &match.way[0];
+  const BwSyncAttenuator *it = &way->attenuator;
   g_autofree char *ideal = bw_quantity_format (it->exact_ohm, BW_DIMENSION_RESISTANCE, 4, mark);
   g_autofree char *value = bw_quantity_format (it->resistor_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
   g_autofree char *wanted = bw_quantity_format (it->wanted_v, BW_DIMENSION_VOLTAGE, 3, mark);
   g_autofree char *level = bw_quantity_format (it->level_v, BW_DIMENSION_VOLTAGE, 3, mark);
-  if (it->terminator)
+  if (way->change == BW_LOAD_SWITCH && !bw_load_is_one (way->load_ohm))
+    return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and the "
+                               "termination switch to high impedance: %s (exactly %s for %s)"),
+                            value, level, ideal, wanted);
+  if (way->change != BW_LOAD_AS_IT_IS)
     return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and a "
                                "75 Ω terminator at the input: %s (exactly %s for %s)"),
                             value, level, ideal, wanted);

@@ -104,12 +104,12 @@ judge_own_sync (const BwCase *c, BwFinding *f)
     {
     case BW_NEED_LOAD:
       bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
-                      bw_load_change_remedy (match.change, match.load_ohm));
+                      bw_load_change_remedy (match.way[0].change, match.load_ohm));
       return;
     case BW_NEED_RESISTOR:
       f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-      f->remedy.value = match.attenuator.exact_ohm;
-      f->extra[2] = match.attenuator.terminator;
+      f->remedy.value = match.way[0].attenuator.exact_ohm;
+      f->extra[2] = match.way[0].change != BW_LOAD_AS_IT_IS;
       break;
     case BW_NEED_NOTHING:
     case BW_NEED_PAD:
@@ -128,7 +128,7 @@ judge_own_sync (const BwCase *c, BwFinding *f)
  * The sync amplitude at the input's terminals, as it is terminated now, lies in what the input
  * takes. The remedy's value is the series resistor with the driver's own resistance taken off, or
  * the ratio of an attenuator or amplifier. extra[0]: the level that the remedy aims at; extra[1]:
- * the load; extra[2]: 1 if the series resistor needs a 75 Ω terminator besides.
+ * the load; extra[2]: 1 if the series resistor needs another load besides.
  */
 void
 bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)

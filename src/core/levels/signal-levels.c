@@ -4,7 +4,6 @@
 /* Component and RGB without setup: 700 mV and 300 mV (ITU-R BT.1700-type levels; EBU N10). On the
  * component scale 100 IRE is 700 mV, unlike in composite (SMPTE 170M annex B). */
 static const BwSignalLevels component_levels = {
-  .volts_per_ire = BW_WHITE_7_3_V / 100,
   .white_v = BW_WHITE_7_3_V,
   .sync_v = -BW_SYNC_7_3_V,
 };
@@ -18,9 +17,10 @@ bw_signal_levels (BwColourSystem system, BwSignal signal, BwSignalLevels *levels
 {
   const BwSystemFacts *facts = bw_system_facts (system);
 
+  g_return_if_fail (signal < BW_N_SIGNALS && levels != NULL);
   *levels = component_levels;
-  if (signal == BW_SIGNAL_RGB)
-    levels->volts_per_ire = 0;
+  if (signal == BW_SIGNAL_COMPONENT)
+    levels->volts_per_ire = bw_ire_to_volts (BW_SYSTEM_NONE, 1);
   if (signal == BW_SIGNAL_RGB || signal == BW_SIGNAL_COMPONENT)
     return;
   levels->volts_per_ire

@@ -41,7 +41,7 @@ bw_bench_signal_init (BwBenchSignal *signal, BwDocument *document)
   if (signal->source == NULL || signal->input == NULL || signal->raster == NULL)
     return FALSE;
   guint carried = signal->source->syncs & bw_signal_syncs ((BwSignal) signal->source->signal);
-  guint taken = carried & signal->input->syncs;
+  guint taken = bw_input_taken_syncs (signal->input, carried);
   signal->syncs = taken != 0 ? taken : carried;
   if (signal->syncs == 0)
     return FALSE;

@@ -83,14 +83,12 @@ read_sync (const char *raw, guint set, guint preferred, BwSyncKind *sync)
   return FALSE;
 }
 
-/* Of a computer's raster H and V; else composite sync, or sync in the video. */
-static guint
-usual_syncs (BwSignal signal, const BwRaster *raster)
+/* Of a computer's raster, which has no composite sync, H and V. */
+static BwSyncKind
+usual_sync (BwSignal signal, const BwRaster *raster)
 {
-  guint with_picture = BW_BIT (BW_SYNC_IN_VIDEO) | BW_BIT (BW_SYNC_ON_Y);
-  if (signal == BW_SIGNAL_RGB)
-    return BW_BIT (raster->serration_width_s > 0 ? BW_SYNC_COMPOSITE : BW_SYNC_SEPARATE);
-  return with_picture & bw_signal_syncs (signal);
+  gboolean computer = signal == BW_SIGNAL_RGB && !(raster->serration_width_s > 0);
+  return computer ? BW_SYNC_SEPARATE : bw_signal_usual_sync (signal);
 }
 
 /* Colour on a subcarrier goes with the lines of its system, or with half of them in a progressive
@@ -140,7 +138,8 @@ choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *
   w->raster = g_steal_pointer (&chosen->raster);
   if (!check_lines (system, signal, w->raster))
     return BW_CLI_BAD_INPUT;
-  if (!read_sync (own->sync, bw_signal_syncs (signal), usual_syncs (signal, w->raster), &sync))
+  if (!read_sync (own->sync, bw_signal_syncs (signal),
+                  BW_BIT (usual_sync (signal, w->raster)), &sync))
     return BW_CLI_BAD_INPUT;
   bw_wire_form_standard (system, signal, sync, (BwSyncShape) w->raster->sync_shape, &w->what.form);
   w->what.form.own_polarity[0] = sync == BW_SYNC_SEPARATE ? w->raster->h_polarity : 0;
@@ -176,7 +175,7 @@ choose_from_sheet (const BwWaveformOptions *own, const char *command, const char
   const BwSource *source = bw_sheet_source (sheet, source_at);
   const BwInput *input = bw_monitor_input (sheet->monitor, input_at);
   w->raster = bw_raster_copy (bw_sheet_raster (sheet, catalogue, source));
-  if (!read_sync (own->sync, source->syncs, input->syncs, &sync))
+  if (!read_sync (own->sync, source->syncs, bw_input_taken_syncs (input, source->syncs), &sync))
     return BW_CLI_BAD_INPUT;
   bw_wire_form_of_source (source, w->raster, sync, &w->what.form);
   w->source_ohm = source->source_ohm;

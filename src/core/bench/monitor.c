@@ -245,6 +245,22 @@ bw_input_takes_sync (const BwInput *input, BwSyncKind sync)
 }
 
 /**
+ * bw_input_taken_syncs:
+ * @syncs: set of BwSyncKind that a source gives
+ *
+ * Returns: those of @syncs that the input takes
+ */
+guint
+bw_input_taken_syncs (const BwInput *input, guint syncs)
+{
+  guint taken = 0;
+  for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+    if ((syncs & BW_BIT (sync)) && bw_input_takes_sync (input, sync))
+      taken |= BW_BIT (sync);
+  return taken;
+}
+
+/**
  * bw_input_sync_range:
  * @own_sync: whether the conductor carries sync alone
  *

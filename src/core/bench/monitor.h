@@ -135,6 +135,7 @@ BwInput *bw_input_copy (const BwInput *input);
 void bw_input_free (BwInput *input);
 gboolean bw_input_check (const BwInput *input, GError **error);
 gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
+guint bw_input_taken_syncs (const BwInput *input, guint syncs);
 BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
 BwLoadChange bw_input_load_change (const BwInput *input, gboolean own_sync);

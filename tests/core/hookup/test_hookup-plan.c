@@ -32,6 +32,9 @@ check_connections (const BwHookup *hookup)
       g_assert_true (is_text (one->signal) && is_text (one->from) && is_text (one->to)
                      && is_text (one->from_return) && is_text (one->to_return)
                      && is_text (one->through));
+      g_autofree char *says = bw_hookup_connection_says (one);
+      bw_test_assert_words (says, WORDS (one->signal, one->from, one->to, one->from_return,
+                                         one->to_return, one->through));
     }
 }
 

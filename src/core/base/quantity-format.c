@@ -276,6 +276,7 @@ char *
 bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const char *unit,
                             char mark)
 {
+  g_return_val_if_fail (bands != NULL, NULL);
   return join_bands (bands, dimension, unit, TRUE, mark);
 }
 
@@ -287,6 +288,7 @@ bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const c
 char *
 bw_quantity_bands_to_file (const BwBands *bands, BwDimension dimension, const char *unit)
 {
+  g_return_val_if_fail (bands != NULL, NULL);
   return join_bands (bands, dimension, unit, FALSE, BW_FILE_MARK);
 }
 

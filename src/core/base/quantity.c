@@ -64,6 +64,7 @@ G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
 const BwUnit *
 bw_unit_find (BwDimension dimension, const char *name)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS && name != NULL, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (spellings); i++)
     if (strcmp (spellings[i].written, name) == 0)
       name = spellings[i].name;
@@ -96,6 +97,7 @@ bw_unit_base (BwDimension dimension)
 const char *
 bw_quantity_base_unit (BwDimension dimension)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   return bw_unit_base (dimension)->name;
 }
 
@@ -108,6 +110,7 @@ bw_quantity_base_unit (BwDimension dimension)
 const char *
 bw_quantity_units (BwDimension dimension)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   static const char *const allowed[BW_N_DIMENSIONS] = {
     [BW_DIMENSION_FREQUENCY] = "Hz, kHz, MHz, GHz",
     [BW_DIMENSION_TIME] = "s, ms, us (or µs), ns",

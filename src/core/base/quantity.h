@@ -9,8 +9,8 @@ G_BEGIN_DECLS
  * BwDimension:
  *
  * What a quantity measures. Every dimension has one SI (or trade) base unit, in which numbers are
- * held: hertz, second, metre, volt, IRE unit, ohm, farad, ampere, fraction (1 = 100 %), TV lines, scan
- * lines, pixels.
+ * held: hertz, second, metre, volt, IRE unit, ohm, farad, ampere, fraction (1 = 100 %), TV lines,
+ * scan lines, pixels.
  */
 typedef enum
 {

@@ -105,9 +105,10 @@ static void
 match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, BwRange takes,
              double usual_v, BwLevelMatch *level)
 {
+  double level_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->load_ohm);
   double changed_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->changed_ohm);
 
-  *level = (BwLevelMatch){ .takes = takes, .level_v = stated_v * whole->load_ratio, .gain = 1 };
+  *level = (BwLevelMatch){ .takes = takes, .level_v = level_v, .gain = 1 };
   gboolean taken = is_taken (takes, level->level_v);
   if (taken && (whole->voltage_driven || is_taken (takes, changed_v)))
     return;
@@ -138,9 +139,12 @@ match_pad (const BwSource *source, gboolean own_sync, BwPictureMatch *match)
   double sync_v = bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, ohm);
   gboolean video = match->video.need == BW_NEED_PAD;
   gboolean sync = !own_sync && match->sync.need == BW_NEED_PAD;
+  gboolean judged = !own_sync && match->sync.takes.high > 0;
 
-  match->pad_ratio = bw_pad_ratio (video_v, video ? &match->video.takes : NULL, sync_v,
-                                   sync ? &match->sync.takes : NULL);
+  if (video || sync)
+    match->pad_ratio = bw_pad_ratio (video_v,
+                                     match->video.takes.high > 0 ? &match->video.takes : NULL,
+                                     sync_v, judged ? &match->sync.takes : NULL);
   if (video)
     set_gain (&match->video, match->pad_ratio);
   if (sync)
@@ -152,8 +156,8 @@ match_pad (const BwSource *source, gboolean own_sync, BwPictureMatch *match)
 /**
  * bw_match_picture:
  * @sync: with which the source is used
- * @match: (out caller-allocates): the levels of @source at the conductors with picture of @input; of
- *   sync on conductors of its own, @match's sync needs nothing
+ * @match: (out caller-allocates): the levels of @source at the conductors with picture of @input;
+ *   of sync on conductors of its own, @match's sync needs nothing
  *
  * A line that is not driven as a voltage ends in one load, for it echoes otherwise.
  */

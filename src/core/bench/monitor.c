@@ -162,6 +162,7 @@ bw_input_new (void)
 BwInput *
 bw_input_copy (const BwInput *input)
 {
+  g_return_val_if_fail (input != NULL, NULL);
   BwInput *copy = g_new0 (BwInput, 1);
   copy->group = g_strdup (input->group);
   bw_fields_copy (&bw_input_fields, copy, input);
@@ -204,6 +205,7 @@ syncs_of_signals (guint signals)
 gboolean
 bw_input_check (const BwInput *input, GError **error)
 {
+  g_return_val_if_fail (input != NULL, FALSE);
   guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
 
   if (input->signals == 0 || input->syncs == 0 || input->shapes == 0 || input->scans == 0
@@ -233,8 +235,8 @@ bw_input_check (const BwInput *input, GError **error)
 /**
  * bw_input_takes_sync:
  *
- * Returns: whether the input takes sync of this kind: one that strips sync from video strips it from
- *   composite sync alone as well
+ * Returns: whether the input takes sync of this kind: one that strips sync from video strips it
+ *   from composite sync alone as well
  */
 gboolean
 bw_input_takes_sync (const BwInput *input, BwSyncKind sync)
@@ -253,6 +255,7 @@ bw_input_takes_sync (const BwInput *input, BwSyncKind sync)
 guint
 bw_input_taken_syncs (const BwInput *input, guint syncs)
 {
+  g_return_val_if_fail (input != NULL, 0);
   guint taken = 0;
   for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
     if ((syncs & BW_BIT (sync)) && bw_input_takes_sync (input, sync))
@@ -368,6 +371,7 @@ bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change)
 double
 bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor)
 {
+  g_return_val_if_fail (monitor != NULL, 0);
   double input_hz = input != NULL ? input->bandwidth_hz : 0;
   if (input_hz > 0 && monitor->bandwidth_hz > 0)
     return MIN (input_hz, monitor->bandwidth_hz);
@@ -399,6 +403,7 @@ bw_monitor_new (void)
 BwMonitor *
 bw_monitor_copy (const BwMonitor *monitor)
 {
+  g_return_val_if_fail (monitor != NULL, NULL);
   BwMonitor *copy = bw_monitor_new ();
   copy->id = g_strdup (monitor->id);
   bw_fields_copy (&bw_monitor_fields, copy, monitor);
@@ -430,6 +435,7 @@ bw_monitor_free (BwMonitor *monitor)
 gboolean
 bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
 {
+  g_return_val_if_fail (monitor != NULL, FALSE);
   const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
   gboolean is_wide = bw_ratio_compare (monitor->aspect, wide) == 0;
   gboolean is_standard = bw_ratio_compare (monitor->aspect, standard) == 0;
@@ -448,6 +454,7 @@ bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
 double
 bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect)
 {
+  g_return_val_if_fail (monitor != NULL, 0);
   double tube = bw_ratio_to_double (monitor->aspect);
   double picture = bw_ratio_to_double (aspect);
 

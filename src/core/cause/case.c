@@ -20,6 +20,7 @@ void
 bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
                         BwConductor conductor, BwCauseCase *c)
 {
+  g_return_if_fail (sync < BW_N_SYNC_KINDS && conductor < BW_N_CONDUCTORS && c != NULL);
   gboolean logic = sync == BW_SYNC_SEPARATE;
   BwSyncDrive drive = logic ? BW_DRIVE_LOGIC : BW_DRIVE_300_MV;
   gboolean high = logic && bw_conductor_is_sync_alone (conductor);
@@ -79,9 +80,9 @@ spread_of_pad (const BwSource *source, double ratio)
 }
 
 static void
-set_right_sync (const BwSource *source, const BwSyncWay *way, BwRightSync *right)
+set_right_sync (const BwSource *source, const BwSyncWay *way, BwRightCircuit *right)
 {
-  *right = (BwRightSync){ .load_ohm = way->load_ohm, .spread = no_spread };
+  *right = (BwRightCircuit){ .load_ohm = way->load_ohm, .spread = no_spread };
   if (!way->has_resistor)
     return;
   right->series_ohm = way->attenuator.resistor_ohm;
@@ -92,7 +93,7 @@ static void
 set_own_sync (const BwSource *source, const BwInput *input, BwCauseCase *c)
 {
   BwSyncMatch match;
-  BwRightSync first;
+  BwRightCircuit first;
 
   bw_match_own_sync (source, input, &match);
   c->load_ohm = match.load_ohm;
@@ -118,7 +119,7 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
 
   bw_match_picture (source, input, sync, &match);
   if (!bw_load_is_one (match.end_ohm))
-    c->load_ohm = match.end_ohm;
+    c->other[c->n_others++] = (BwRightCircuit){ .load_ohm = match.end_ohm, .spread = no_spread };
   if (!(match.pad_ratio < 1))
     return;
   c->pad_ratio = match.pad_ratio;
@@ -130,10 +131,10 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
  * @input: (nullable): where the conductor should end; %NULL: in 75 Ω, and logic sync in no load
  * @raster: of @source
  * @sync: one of the sync kinds of @source
- * @c: (out caller-allocates): what should be at the input's terminals when all that bw_match_own_sync()
- *   and bw_match_picture() say is done: with the load, the series resistor or the attenuator that
- *   the fit advises; of sync that @input does not take, and of a picture that goes through a
- *   converter, what @source gives, as without an input
+ * @c: (out caller-allocates): what should be at the input's terminals when all that
+ *   bw_match_own_sync() and bw_match_picture() say is done: with the load, the series resistor or
+ *   the attenuator that the fit advises; of sync that @input does not take, and of a picture that
+ *   goes through a converter, what @source gives, as without an input
  */
 void
 bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRaster *raster,
@@ -176,6 +177,7 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
 void
 bw_cause_case_time (BwCauseCase *c, const BwRaster *raster)
 {
+  g_return_if_fail (c != NULL && raster != NULL);
   BwRasterFigures figures;
   bw_raster_figures (raster, &figures);
 

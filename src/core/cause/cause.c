@@ -81,6 +81,7 @@ is_amplitude (BwScopeReading reading)
 const char *
 bw_scope_reading_allows (BwScopeReading reading)
 {
+  g_return_val_if_fail (reading < BW_N_SCOPE_READINGS, NULL);
   if (bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION)
     return _ ("a tilt is a share from 0 % to 100 %");
   if (reading == BW_SCOPE_SYNC)
@@ -100,6 +101,7 @@ bw_scope_reading_allows (BwScopeReading reading)
 gboolean
 bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value)
 {
+  g_return_val_if_fail (readings != NULL && reading < BW_N_SCOPE_READINGS, FALSE);
   gboolean tilt = bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION;
   double least = tilt || is_amplitude (reading) ? 0 : -BW_SCOPE_MOST;
   double most = tilt ? 1 : BW_SCOPE_MOST;
@@ -246,6 +248,7 @@ sound_readings (const BwScopeReadings *readings)
 guint
 bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS])
 {
+  g_return_val_if_fail (c != NULL && expected != NULL, 0);
   const BwScopeReadings none = { 0 };
   BwHypothesis h;
   BwPrediction right;

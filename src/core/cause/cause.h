@@ -37,19 +37,19 @@ typedef struct
 } BwScopeReadings;
 
 /**
- * BwRightSync:
+ * BwRightCircuit:
  * @load_ohm: what the conductor ends in
  * @series_ohm: in its lead; zero: none
  * @spread: as of BwCauseCase
  *
- * A circuit in which the input takes sync alone.
+ * A circuit in which the input takes what it is given.
  */
 typedef struct
 {
   double load_ohm;
   double series_ohm;
   BwRange spread;
-} BwRightSync;
+} BwRightCircuit;
 
 /**
  * BwCauseCase:
@@ -65,8 +65,9 @@ typedef struct
  * @pad_ratio: of the matched attenuator that should be in the lead of a picture; one: none
  * @spread: lowest and highest that a level behind @series_ohm or @pad_ratio may be as a share of
  *   it, whichever preferred values that is made of
- * @n_others: where sync alone must be made what the input takes, other circuits that do it as well
- * @other: and are as right
+ * @n_others: circuits that are as right: other ways of making sync alone what the input takes, and a
+ *   picture from a source that drives its line as a voltage into any load
+ * @other: they
  * @wanted_sync_v: sync alone that the input is made for; zero: not known
  * @dc_v: at blanking, across 75 Ω, of conductors that carry a picture
  * @coupling: BwCoupling as it should be; %BW_COUPLING_DC also for what is clamped
@@ -95,7 +96,7 @@ typedef struct
   double pad_ratio;
   BwRange spread;
   guint n_others;
-  BwRightSync other[BW_SYNC_WAYS_MAX - 1];
+  BwRightCircuit other[BW_SYNC_WAYS_MAX - 1];
   double wanted_sync_v;
   double dc_v;
   guint coupling;

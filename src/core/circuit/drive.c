@@ -183,10 +183,10 @@ bw_series_resistor_ohm (double open_v, double driver_ohm, double load_ohm, doubl
  * @takes: level that the input takes
  * @series: of the resistor
  * @attenuator: (out caller-allocates): a series resistor at the driver's end, and a terminator
- *   where the conductor ends in high impedance
+ *   where the conductor ends in high impedance and there is level enough for one
  *
- * Returns: %FALSE if there is no such resistor, because the level is too low without it, or would be
- *   across the terminator
+ * Returns: %FALSE if there is no such resistor, because the level is too low without it, or because
+ *   resistor and load would leave the lead at high impedance
  */
 gboolean
 bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange takes,
@@ -194,14 +194,17 @@ bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange t
 {
   g_return_val_if_fail (load_ohm > 0 && takes.high > 0 && attenuator != NULL, FALSE);
   double wanted_v = bw_range_nominal (takes, BW_USUAL_SYNC_V);
-  gboolean high = bw_load_is_high (load_ohm);
+  double terminated_ohm = bw_series_resistor_ohm (open_v, driver_ohm, BW_VIDEO_OHM, wanted_v);
+  gboolean terminator = bw_load_is_high (load_ohm) && terminated_ohm > 0;
 
   *attenuator = (BwSyncAttenuator){ .wanted_v = wanted_v,
-                                    .terminator = high,
-                                    .load_ohm = high ? BW_VIDEO_OHM : load_ohm };
+                                    .terminator = terminator,
+                                    .load_ohm = terminator ? BW_VIDEO_OHM : load_ohm };
   attenuator->exact_ohm
       = bw_series_resistor_ohm (open_v, driver_ohm, attenuator->load_ohm, wanted_v);
-  if (!(attenuator->exact_ohm > 0))
+  if (!(attenuator->exact_ohm > 0)
+      || bw_load_is_high (bw_parallel_ohm (driver_ohm + attenuator->exact_ohm,
+                                           attenuator->load_ohm)))
     return FALSE;
   attenuator->resistor_ohm = bw_preferred_value (attenuator->exact_ohm, series);
   attenuator->level_v = bw_level_at_load (open_v, BW_LOAD_OPEN,
@@ -210,11 +213,21 @@ bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange t
   return TRUE;
 }
 
-/* How far @level_v must be lowered to what is taken; one: not at all. */
+/* The ratio to the nominal level, where @level_v is too high; else one. */
 static double
 ratio_down_to (double level_v, const BwRange *takes, double usual_v)
 {
   return takes != NULL && level_v > takes->high ? bw_range_nominal (*takes, usual_v) / level_v : 1;
+}
+
+/* Narrows @ratios to those with which @level_v is taken. */
+static void
+narrow (BwRange *ratios, double level_v, const BwRange *takes)
+{
+  if (takes == NULL || !(level_v > 0))
+    return;
+  ratios->low = fmax (ratios->low, takes->low / level_v);
+  ratios->high = fmin (ratios->high, takes->high / level_v);
 }
 
 /**
@@ -224,11 +237,28 @@ ratio_down_to (double level_v, const BwRange *takes, double usual_v)
  * @sync_v: sync that goes with the picture and is lowered with it
  * @takes_sync: (nullable): likewise; %NULL also where sync goes by itself
  *
- * Returns: the ratio of a matched attenuator with which neither is too high; one: none is needed
+ * One attenuator lowers both. It makes the picture nominal, or else the sync, or else goes through
+ * the middle of what serves both.
+ *
+ * Returns: the ratio of a matched attenuator with which neither is too high; one: none is needed.
+ *   Where none serves both, that which neither is too high with
  */
 double
 bw_pad_ratio (double video_v, const BwRange *takes_video, double sync_v, const BwRange *takes_sync)
 {
-  return fmin (ratio_down_to (video_v, takes_video, BW_USUAL_VIDEO_V),
-               ratio_down_to (sync_v, takes_sync, BW_USUAL_SYNC_V));
+  double of_video = ratio_down_to (video_v, takes_video, BW_USUAL_VIDEO_V);
+  double of_sync = ratio_down_to (sync_v, takes_sync, BW_USUAL_SYNC_V);
+  BwRange ratios = { 0, 1 };
+
+  if (!(of_video < 1) && !(of_sync < 1))
+    return 1;
+  narrow (&ratios, video_v, takes_video);
+  narrow (&ratios, sync_v, takes_sync);
+  if (ratios.low > ratios.high)
+    return fmin (of_video, of_sync);
+  if (of_video < 1 && bw_range_holds (ratios, of_video))
+    return of_video;
+  if (of_sync < 1 && bw_range_holds (ratios, of_sync))
+    return of_sync;
+  return sqrt (ratios.low * ratios.high);
 }

@@ -21,8 +21,9 @@ G_BEGIN_DECLS
 #define BW_ONE_LOAD_MIN_OHM 67.5
 #define BW_ONE_LOAD_MAX_OHM 82.5
 
-/* More than this is high impedance. A series resistor that divides with so much would itself be so
- * large that the capacitance of the lead smears the edges (common practice, no source). */
+/* More than this is high impedance, at the end of a lead and behind one: the capacitance of a lead of
+ * 2 m, some 150 pF, makes of it an edge of 0.3 µs, and more smears the sync (common practice, no
+ * source). */
 #define BW_HIGH_IMPEDANCE_OHM 1e3
 
 /* The levels that are aimed at where an input takes them: those of ITU-R BT.1700. */

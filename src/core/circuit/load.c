@@ -27,6 +27,7 @@ const BwKindTable bw_endings = { BW_N_ENDINGS, endings };
 double
 bw_reflection (double end_ohm, double lead_ohm)
 {
+  g_return_val_if_fail (end_ohm >= 0 && lead_ohm > 0, 0);
   return isfinite (end_ohm) ? (end_ohm - lead_ohm) / (end_ohm + lead_ohm) : 1;
 }
 
@@ -50,6 +51,7 @@ bw_return_loss_db (double end_ohm, double lead_ohm)
 double
 bw_echo_s (double length_m, double delay_s_per_m)
 {
+  g_return_val_if_fail (length_m >= 0 && delay_s_per_m >= 0, 0);
   return 2 * length_m * delay_s_per_m;
 }
 
@@ -60,6 +62,7 @@ bw_echo_s (double length_m, double delay_s_per_m)
 void
 bw_load_case_init (BwLoadCase *what)
 {
+  g_return_if_fail (what != NULL);
   *what = (BwLoadCase){
     .ending = BW_ENDING_ONE,
     .source_ohm = BW_VIDEO_OHM,
@@ -114,6 +117,7 @@ compute_echo (const BwLoadCase *what, BwLoad *load)
 void
 bw_load_compute (const BwLoadCase *what, BwLoad *load)
 {
+  g_return_if_fail (what != NULL && load != NULL && what->ending < BW_N_ENDINGS);
   double end_ohm = ending_ohm (what);
   double right = what->terminator_ohm / (what->terminator_ohm + what->source_ohm);
   /* nothing hangs at the far end of an open loop */
@@ -147,6 +151,7 @@ decibels (double db, char mark)
 char *
 bw_load_says (const BwLoadCase *what, const BwLoad *load, char mark)
 {
+  g_return_val_if_fail (what != NULL && load != NULL, NULL);
   g_autofree char *ohm = bw_quantity_format (load->load_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
   g_autofree char *db = decibels (load->level_db, mark);
   g_autofree char *level = bw_quantity_format (load->level_ratio, BW_DIMENSION_FRACTION, 3, mark);

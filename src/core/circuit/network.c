@@ -37,6 +37,7 @@ look_back (const BwNetwork *network, double *open_v, double *ohm)
 void
 bw_network_solve (const BwNetwork *network, BwNetworkFigures *figures)
 {
+  g_return_if_fail (network != NULL && figures != NULL && network->n <= BW_NETWORK_MAX);
   double open_v;
   *figures = (BwNetworkFigures){ 0 };
   look_back (network, &open_v, &figures->output_ohm);
@@ -75,6 +76,7 @@ bw_network_solve (const BwNetwork *network, BwNetworkFigures *figures)
 guint
 bw_network_branches (const BwNetwork *network, BwBranch branches[BW_BRANCHES_MAX], guint *load_node)
 {
+  g_return_val_if_fail (network != NULL && branches != NULL && load_node != NULL, 0);
   guint n = 0, node = 1;
 
   if (network->source_ohm > 0)
@@ -170,6 +172,7 @@ void
 bw_network_choose (const BwNetwork *ideal, BwSeries series, double supply_tolerance,
                    BwPadChoice *choice)
 {
+  g_return_if_fail (ideal != NULL && choice != NULL);
   *choice = (BwPadChoice){ .series = series };
   bw_network_prefer (ideal, series, &choice->network);
   bw_network_solve (&choice->network, &choice->figures);

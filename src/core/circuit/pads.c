@@ -75,6 +75,7 @@ gboolean
 bw_pad_series (double open_v, double source_ohm, double load_ohm, double wanted_v,
                BwNetwork *network, GError **error)
 {
+  g_return_val_if_fail (network != NULL, FALSE);
   begin (network, open_v, source_ohm, load_ohm);
   if (!is_possible (open_v, source_ohm, load_ohm, error)
       || !is_possible (wanted_v, 0, load_ohm, error))
@@ -106,6 +107,7 @@ gboolean
 bw_pad_l (double open_v, double source_ohm, double load_ohm, double wanted_v, BwNetwork *network,
           GError **error)
 {
+  g_return_val_if_fail (network != NULL, FALSE);
   begin (network, open_v, source_ohm, load_ohm);
   if (!is_possible (open_v, source_ohm, load_ohm, error)
       || !is_possible (wanted_v, 0, load_ohm, error))
@@ -200,6 +202,7 @@ gboolean
 bw_pad_minimum_loss (double open_v, double source_ohm, double load_ohm, BwNetwork *network,
                      double *loss_db, GError **error)
 {
+  g_return_val_if_fail (network != NULL && loss_db != NULL, FALSE);
   double high_ohm = MAX (source_ohm, load_ohm), low_ohm = MIN (source_ohm, load_ohm);
   double apart_ohm = high_ohm - low_ohm;
 

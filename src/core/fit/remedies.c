@@ -90,8 +90,8 @@ series_resistor (const BwCase *c, char mark)
   g_autofree char *wanted = bw_quantity_format (it->wanted_v, BW_DIMENSION_VOLTAGE, 3, mark);
   g_autofree char *level = bw_quantity_format (it->level_v, BW_DIMENSION_VOLTAGE, 3, mark);
   if (way->change == BW_LOAD_SWITCH && !bw_load_is_one (way->load_ohm))
-    return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and the "
-                               "termination switch to high impedance: %s (exactly %s for %s)"),
+    return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and "
+                               "the termination switch to high impedance: %s (exactly %s for %s)"),
                             value, level, ideal, wanted);
   if (way->change != BW_LOAD_AS_IT_IS)
     return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and a "

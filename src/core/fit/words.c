@@ -284,8 +284,8 @@ says_level (const Words *w)
                                  "right termination it is inside."),
                               what, w->value, load, w->allowed);
     case BW_REASON_OUTSIDE_TERMINATED:
-      return g_strdup_printf (_ ("%s arrives at %s across %s, inside this input's %s; with the right "
-                                 "termination it is outside."),
+      return g_strdup_printf (_ ("%s arrives at %s across %s, inside this input's %s; with the "
+                                 "right termination it is outside."),
                               what, w->value, load, w->allowed);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("%s arrives at %s across %s, near the edge of %s."), what,

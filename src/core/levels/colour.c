@@ -42,6 +42,7 @@ static const ChromaFactors pal_factors = { 0.493, 0.877 };
 void
 bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
 {
+  g_return_if_fail (matrix < BW_N_MATRICES && rgb != NULL && ypbpr != NULL);
   double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
   double y = kr * rgb->r + (1 - kr - kb) * rgb->g + kb * rgb->b;
   *ypbpr = (BwYPbPr){ y, (rgb->b - y) / (2 * (1 - kb)), (rgb->r - y) / (2 * (1 - kr)) };
@@ -54,6 +55,7 @@ bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
 void
 bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
 {
+  g_return_if_fail (matrix < BW_N_MATRICES && ypbpr != NULL && rgb != NULL);
   double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
   double r = ypbpr->y + 2 * (1 - kr) * ypbpr->pr;
   double b = ypbpr->y + 2 * (1 - kb) * ypbpr->pb;
@@ -67,6 +69,7 @@ bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
 void
 bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb)
 {
+  g_return_if_fail (bar < BW_N_BARS && rgb != NULL);
   double full = form == BW_BARS_100 || (form == BW_BARS_75_WHITE_100 && bar == BW_BAR_WHITE) ? 1
                                                                                             : 0.75;
   /* The order of the bars is that of falling luma: G counts most, then R, then B. */
@@ -90,6 +93,7 @@ bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb)
 void
 bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb, BwCodedLevels *levels)
 {
+  g_return_if_fail (rgb != NULL && levels != NULL);
   const BwSystemFacts *facts = bw_system_facts (system);
   gboolean ntsc = facts->chroma == BW_CHROMA_QUADRATURE;
   gboolean has_phase = bw_system_has_phase (system);
@@ -120,6 +124,7 @@ bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb, BwCo
 void
 bw_ypbpr_to_volts (BwComponentForm form, const BwYPbPr *ypbpr, double volts[3])
 {
+  g_return_if_fail (form < BW_N_COMPONENT_FORMS && ypbpr != NULL);
   static const struct
   {
     double white_v;

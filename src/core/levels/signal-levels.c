@@ -41,6 +41,7 @@ bw_signal_levels (BwColourSystem system, BwSignal signal, BwSignalLevels *levels
 void
 bw_bar_levels (BwColourSystem system, BwBarsForm form, BwBar bar, BwBarLevels *levels)
 {
+  g_return_if_fail (bar < BW_N_BARS && levels != NULL);
   BwRgb rgb;
   BwYPbPr ypbpr;
 

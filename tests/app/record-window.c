@@ -18,8 +18,10 @@
  * rewritten: pages, parts, views and lists are found by what kind of GTK widget they are. What it
  * asks of the program besides actions is in export_picture() alone. */
 
-/* What is drawn and computed must have come to rest: so many looks in a row see the same. */
-#define LOOKS 3
+/* What is drawn and computed must have come to rest: so many looks in a row see the same. What is
+ * computed beside shows its progress only when it has taken a while, so they last longer than that
+ * while. */
+#define LOOKS 7
 #define LOOK_MS 50
 #define PATIENCE_LOOKS 400
 

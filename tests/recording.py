@@ -14,7 +14,7 @@ then change the code, build, and
 
 `compare` says for each group of cases what differs, and ends with status 1 if something does. Each
 difference is a fault of the change, or a fault that it mends and that its commit names. A recording
-takes some minutes and 250 megabytes. It is no part of the project: it holds every word and every
+takes some minutes and 270 megabytes. It is no part of the project: it holds every word and every
 figure, and would have to change with each of them. Make both recordings on one machine, for fonts,
 cairo and GTK leave their marks in drawings and pages.
 

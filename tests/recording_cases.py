@@ -92,11 +92,11 @@ solve 'line-rate=4 V'
 solve no-such=1
 solve line-rate=15kHz line-rate=16kHz
 levels
-levels --system=pal
+levels --system=pal --kind=composite
 levels --system=pal-b --kind=rgb --sync=on-y
-levels --system=pal-b --bars=50
+levels --system=pal-b --kind=composite --bars=50
 readings line_sync=4.7us
-readings --standard=none
+readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
 cause --system=pal-b --kind=composite
 cause --system=pal-b --kind=composite --white=-1000V
@@ -112,7 +112,7 @@ pad --from=5V --to=6V
 pad --from=5V --to=0V
 pad --from=5V --to=300mV --series=e48
 draw vesa-dmt-04
-draw vesa-dmt-04 --view=line
+draw vesa-dmt-04 -o x.svg
 draw vesa-dmt-04 --view=levels -o x.svg
 draw vesa-dmt-04 --view=line -o x.gif
 draw vesa-dmt-04 --view=line -o no/such/folder/x.svg
@@ -120,7 +120,7 @@ draw vesa-dmt-04 --view=line -o x.svg --size=1x1x1
 draw vesa-dmt-04 --view=field --system=pal-b -o x.svg
 draw vesa-dmt-04 --view=blanking --standard=smpte-170m -o x.svg
 waveform
-waveform --system=pal-b --kind=composite
+waveform --system=pal-b -o x.csv
 waveform --system=pal-b --kind=composite --line=9999 -o x.csv
 waveform --system=pal-b --kind=composite --rate=1Hz -o x.csv
 sync 525-59.94-interlaced

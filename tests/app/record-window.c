@@ -72,8 +72,7 @@ static void
 add_text (GString *line, GtkWidget *widget)
 {
   if (GTK_IS_LABEL (widget)
-      && !gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget),
-                                            GTK_ACCESSIBLE_PROPERTY_LABEL))
+      && !gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
     add_quoted (line, "", gtk_label_get_text (GTK_LABEL (widget)));
   else if (GTK_IS_TEXT (widget) || GTK_IS_ENTRY (widget))
     add_quoted (line, "text=", gtk_editable_get_text (GTK_EDITABLE (widget)));
@@ -508,10 +507,11 @@ record_action (const Recorder *recorder, const char *action)
 static void
 record_actions (const Recorder *recorder)
 {
-  static const char *const actions[]
-      = { "win.edit-sheet",     "win.edit-monitor", "win.edit-input",  "win.edit-source",
-          "win.choose-monitor", "win.add-input",    "win.add-source",  "app.preferences",
-          "app.about",          "win.show-help-overlay" };
+  static const char *const actions[] = {
+    "win.edit-sheet",     "win.edit-monitor",      "win.edit-input", "win.edit-source",
+    "win.choose-monitor", "win.add-input",         "win.add-source", "app.preferences",
+    "app.about",          "win.show-help-overlay",
+  };
   for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
     record_action (recorder, actions[i]);
 }

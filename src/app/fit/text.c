@@ -12,12 +12,6 @@ rule_label (BwRule rule)
   return bw_kind_label (&bw_rules, rule);
 }
 
-static BwSeverity
-severity_of_verdict (BwVerdict verdict)
-{
-  return (BwSeverity) verdict; /* the two run in step, from best to worst */
-}
-
 static void
 add_once (GPtrArray *words, char *word)
 {
@@ -36,7 +30,7 @@ reasons (const BwFit *fit)
   for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
     {
       const BwFinding *finding = &fit->at[rule];
-      if (finding->severity != severity_of_verdict (fit->verdict))
+      if (finding->severity != bw_verdict_severity (fit->verdict))
         continue;
       char *remedy = fit->verdict == BW_VERDICT_WITH_PARTS
                          ? bw_finding_remedy_short (finding, bw_quantity_locale_mark ())

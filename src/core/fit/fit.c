@@ -26,14 +26,6 @@ static const BwKind rules[BW_N_RULES] = {
 };
 const BwKindTable bw_rules = { BW_N_RULES, rules };
 
-static const BwKind severities[BW_N_SEVERITIES] = {
-  [BW_SEVERITY_OK] = { "ok", N_ ("holds") },
-  [BW_SEVERITY_TIGHT] = { "tight", N_ ("tight") },
-  [BW_SEVERITY_CURABLE] = { "curable", N_ ("curable") },
-  [BW_SEVERITY_FATAL] = { "fatal", N_ ("no cure") },
-};
-const BwKindTable bw_severities = { BW_N_SEVERITIES, severities };
-
 static const BwKind verdicts[BW_N_VERDICTS] = {
   [BW_VERDICT_DIRECT] = { "direct", N_ ("direct") },
   [BW_VERDICT_TIGHT] = { "tight", N_ ("tight") },
@@ -166,6 +158,63 @@ set_aside_what_is_remade (BwFit *fit)
 }
 
 /**
+ * bw_verdict_of:
+ * @worst: the worst severity of all findings
+ *
+ * Returns: the verdict that follows from it: direct if all hold, tight, with parts if all failures
+ * are curable, or no
+ */
+BwVerdict
+bw_verdict_of (BwSeverity worst)
+{
+  static const BwVerdict verdicts_of[BW_N_SEVERITIES] = {
+    [BW_SEVERITY_OK] = BW_VERDICT_DIRECT,
+    [BW_SEVERITY_TIGHT] = BW_VERDICT_TIGHT,
+    [BW_SEVERITY_CURABLE] = BW_VERDICT_WITH_PARTS,
+    [BW_SEVERITY_FATAL] = BW_VERDICT_NO,
+  };
+  g_return_val_if_fail (worst < BW_N_SEVERITIES, BW_VERDICT_NO);
+  return verdicts_of[worst];
+}
+
+/**
+ * bw_verdict_severity:
+ *
+ * Returns: the severity of the worst finding behind @verdict, whose sign, mark and colour the
+ * verdict has
+ */
+BwSeverity
+bw_verdict_severity (BwVerdict verdict)
+{
+  static const BwSeverity severities_of[BW_N_VERDICTS] = {
+    [BW_VERDICT_DIRECT] = BW_SEVERITY_OK,
+    [BW_VERDICT_TIGHT] = BW_SEVERITY_TIGHT,
+    [BW_VERDICT_WITH_PARTS] = BW_SEVERITY_CURABLE,
+    [BW_VERDICT_NO] = BW_SEVERITY_FATAL,
+  };
+  g_return_val_if_fail (verdict < BW_N_VERDICTS, BW_SEVERITY_FATAL);
+  return severities_of[verdict];
+}
+
+/**
+ * bw_verdict_meaning:
+ *
+ * Returns: (transfer none): what @verdict says, in a few words, for a legend
+ */
+const char *
+bw_verdict_meaning (BwVerdict verdict)
+{
+  static const char *const meanings[BW_N_VERDICTS] = {
+    [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
+    [BW_VERDICT_TIGHT] = N_ ("holds, but near a limit"),
+    [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
+    [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
+  };
+  g_return_val_if_fail (verdict < BW_N_VERDICTS, "");
+  return _ (meanings[verdict]);
+}
+
+/**
  * bw_verdict_from_findings:
  *
  * The verdict follows from the worst finding and from nothing else.
@@ -178,7 +227,7 @@ bw_verdict_from_findings (const BwFinding *findings, guint n)
   BwSeverity worst = BW_SEVERITY_OK;
   for (guint i = 0; i < n; i++)
     worst = MAX (worst, findings[i].severity);
-  return (BwVerdict) worst; /* the two run in step, from best to worst */
+  return bw_verdict_of (worst);
 }
 
 /**

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/base/severity.h"
 #include "core/bench/sheet.h"
 
 G_BEGIN_DECLS
@@ -32,15 +33,6 @@ typedef enum
   BW_RULE_LEAD,
   BW_N_RULES
 } BwRule;
-
-typedef enum
-{
-  BW_SEVERITY_OK,
-  BW_SEVERITY_TIGHT,   /* holds, but a margin is below its threshold */
-  BW_SEVERITY_CURABLE, /* fails; the remedy cures it */
-  BW_SEVERITY_FATAL,   /* fails, and nothing in the list of remedies cures it */
-  BW_N_SEVERITIES
-} BwSeverity;
 
 typedef enum
 {
@@ -191,7 +183,6 @@ typedef struct
 } BwCase;
 
 extern const BwKindTable bw_rules;
-extern const BwKindTable bw_severities;
 extern const BwKindTable bw_verdicts;
 extern const BwKindTable bw_remedies;
 
@@ -199,6 +190,9 @@ void bw_fit_judge (const BwCase *c, BwFit *fit);
 void bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
                    const BwCatalogue *catalogue, guint source, guint input);
 double bw_case_source_detail_hz (const BwCase *c);
+BwVerdict bw_verdict_of (BwSeverity worst);
+BwSeverity bw_verdict_severity (BwVerdict verdict);
+const char *bw_verdict_meaning (BwVerdict verdict);
 BwVerdict bw_verdict_from_findings (const BwFinding *findings, guint n);
 
 char *bw_finding_says (const BwFinding *finding, const BwFit *fit, const BwCase *c, char mark);

@@ -593,6 +593,20 @@ test_limiting (gconstpointer data)
   bench_clear (&b);
 }
 
+/* Each verdict is that of one severity, and the words of the two belong together. */
+static void
+test_verdict_of_each_severity (void)
+{
+  static const char *const words[BW_N_SEVERITIES] = { "direct", "tight", "with-parts", "no" };
+  for (BwSeverity severity = 0; severity < BW_N_SEVERITIES; severity++)
+    {
+      BwVerdict verdict = bw_verdict_of (severity);
+      g_assert_cmpstr (bw_kind_id (&bw_verdicts, verdict), ==, words[severity]);
+      g_assert_cmpuint (bw_verdict_severity (verdict), ==, severity);
+      g_assert_cmpstr (bw_verdict_meaning (verdict), !=, "");
+    }
+}
+
 /* Which of its syncs a source is used with */
 
 typedef struct
@@ -761,6 +775,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/figure/first-limit", test_first_limit);
   g_test_add_func ("/fit/figure/resistor-of-almost-nothing",
                    test_series_resistor_of_almost_nothing);
+  g_test_add_func ("/fit/verdict-of-each-severity", test_verdict_of_each_severity);
   g_test_add_func ("/fit/judging-is-repeatable", test_judging_is_repeatable);
   g_test_add_func ("/fit/random", test_random);
   return g_test_run ();

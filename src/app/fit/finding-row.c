@@ -96,7 +96,7 @@ bw_finding_row_show (BwFindingRow *self, const BwFinding *finding, const BwFit *
   char mark = bw_quantity_locale_mark ();
   g_autofree char *value = bw_finding_value (finding, mark);
   g_autofree char *allowed = bw_finding_allowed (finding, mark);
-  g_autofree char *margin = bw_finding_margin (finding);
+  g_autofree char *margin = bw_finding_margin (finding, mark);
   g_autofree char *says = bw_finding_says (finding, fit, c, mark);
   g_autofree char *remedy = bw_finding_remedy (finding, fit, c, mark);
 

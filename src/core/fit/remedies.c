@@ -9,7 +9,8 @@
 #include "core/circuit/preferred.h"
 
 /* The table of remedies, made of their list, and their words: the part to add or the setting to
- * change, with its value. */
+ * change, with its value. A member that is missing here, or empty in the list, is an error. */
+#pragma GCC diagnostic error "-Wmissing-field-initializers"
 
 static const BwKind kinds[] = {
 #define KIND(NAME, id, sort, value, says, words, brief) { id, words },
@@ -128,8 +129,6 @@ says_size (const BwFinding *f, const BwCase *c, const char *value, char mark)
              : g_strdup_printf (_ ("width control: set the width to %s"), value);
 }
 
-/* A member that is added to the descriptor and not here does not compile either. */
-#pragma GCC diagnostic error "-Wmissing-field-initializers"
 static const RemedyDescriptor descriptors[] = {
 #define DESCRIPTOR(NAME, id, sort, value, says, words, brief)                                      \
   { REMEDY_##sort, VALUE_##value, says_##says, brief },

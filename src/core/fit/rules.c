@@ -3,7 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
-/* The table of the rules, made of their list. */
+/* The table of the rules, made of their list. A member that is missing here, or empty in the list,
+ * is an error. */
+#pragma GCC diagnostic error "-Wmissing-field-initializers"
 
 static const BwKind kinds[] = {
 #define KIND(NAME, name, id, title, digits, group) { id, title },
@@ -12,8 +14,6 @@ static const BwKind kinds[] = {
 };
 const BwKindTable bw_rules = { BW_N_RULES, kinds };
 
-/* A member that is added to the descriptor and not here does not compile either. */
-#pragma GCC diagnostic error "-Wmissing-field-initializers"
 static const BwRuleDescriptor descriptors[] = {
 #define DESCRIPTOR(NAME, name, id, title, digits, group)                                           \
   { bw_rule_##name##_judge, bw_rule_##name##_says, digits, BW_GROUP_##group },

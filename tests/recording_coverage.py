@@ -44,6 +44,7 @@ CANNOT_OCCUR = {
 # A sentence that none matches is a fault of this table. What nothing cures has one reason, and what
 # the raster of a converter replaces another.
 RATE = {
+    "between": "is outside this input's .*; a scan converter",
     "below": "is below this input",
     "above": "is above this input",
     "near edge": "near the edge of",
@@ -114,7 +115,7 @@ REASONS = {
         "black wanders": "black moves by up to",
         "near edge": "near the edge of",
         "no clamp": "black floats",
-        "d.c. offset": "; this input stands",
+        "d.c. offset": "; this input takes",
         "holds": "^Black is found",
     },
     "bandwidth": {

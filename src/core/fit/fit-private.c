@@ -2,6 +2,7 @@
 #include "fit-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "core/raster/colour-system.h"
 
@@ -15,6 +16,21 @@
 /* Encoders to composite and Y/C need a broadcast line rate within this share (common practice, no
  * source). */
 #define ENCODER_TOLERANCE 0.01
+
+/**
+ * bw_finding_clear:
+ *
+ * Makes of @f a finding of @rule that has no figures and holds, for @reason.
+ */
+void
+bw_finding_clear (BwFinding *f, BwRule rule, BwReason reason)
+{
+  memset (f, 0, sizeof *f); /* the figures of every rule are zero with it */
+  f->rule = rule;
+  f->severity = BW_SEVERITY_OK;
+  f->reason = reason;
+  f->remedy.kind = BW_REMEDY_NONE;
+}
 
 /**
  * bw_finding_set:
@@ -85,35 +101,26 @@ bw_finding_within (BwFinding *f, BwRange allowed, double threshold)
 }
 
 /**
- * bw_finding_level:
- * @level: of @match: the picture, or the sync in it
- * @threshold: as for bw_finding_within()
+ * bw_nearest_band:
  *
- * Judges a level of the conductors with picture, as they are terminated now. extra[0]: the level
- * that the remedy aims at; extra[1]: the load; extra[2]: 1 if the attenuator needs the right
- * termination besides, which the level by itself does not.
+ * Returns: the band that @value lies in, else the nearest one
  */
-void
-bw_finding_level (BwFinding *f, const BwPictureMatch *match, const BwLevelMatch *level,
-                  double threshold)
+BwRange
+bw_nearest_band (const BwBands *bands, double value)
 {
-  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, level->level_v);
-  bw_finding_within (f, level->takes, threshold);
-  f->extra[1] = match->load_ohm;
-  if (level->ends_outside)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OUTSIDE_TERMINATED, BW_REMEDY_NONE);
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-  if (level->need == BW_NEED_LOAD)
+  BwRange best = bands->at[0];
+  double best_distance = INFINITY;
+  for (guint i = 0; i < bands->n; i++)
     {
-      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
-                      bw_load_change_remedy (match->change, match->load_ohm));
-      return;
+      BwRange band = bands->at[i];
+      double distance = MAX (MAX (band.low - value, value - band.high), 0);
+      if (distance < best_distance)
+        {
+          best = band;
+          best_distance = distance;
+        }
     }
-  f->remedy.kind = level->need == BW_NEED_PAD ? BW_REMEDY_VIDEO_PAD : BW_REMEDY_VIDEO_AMPLIFIER;
-  f->remedy.value = level->gain;
-  f->extra[0] = level->aim_v;
-  f->extra[2] = level->need == BW_NEED_PAD && match->terminator;
+  return best;
 }
 
 static gboolean
@@ -198,7 +205,7 @@ bw_case_signal (const BwCase *c)
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
- * it is taken as it is, or if nothing does (bw_rule_signal_kind() tells the two apart)
+ * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
  */
 BwRemedyKind
 bw_case_signal_converter (const BwCase *c)
@@ -228,23 +235,6 @@ bw_case_signal_converter (const BwCase *c)
     default:
       return takes == BW_BIT (BW_SIGNAL_RGB) ? BW_REMEDY_DISTRIBUTOR : BW_REMEDY_NONE;
     }
-}
-
-/**
- * bw_finding_remade:
- *
- * Returns: whether the signal reaches the input through an active converter, which makes sync,
- * levels and black of its own; @f then says that its rule has nothing to judge
- */
-gboolean
-bw_finding_remade (BwFinding *f, const BwCase *c)
-{
-  BwRemedyKind converter = bw_case_signal_converter (c);
-  gboolean remade = converter == BW_REMEDY_ENCODER || converter == BW_REMEDY_DECODER
-                    || converter == BW_REMEDY_TRANSCODER || converter == BW_REMEDY_SCAN_CONVERTER;
-  if (remade)
-    f->reason = BW_REASON_NOT_NEEDED;
-  return remade;
 }
 
 /**
@@ -284,8 +274,11 @@ double
 bw_case_source_detail_hz (const BwCase *c)
 {
   double detail_hz = 0;
-  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
 
+  g_return_val_if_fail (c != NULL && c->source != NULL, 0);
+  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+
+  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
   if (c->source->detail_hz > 0)
     return c->source->detail_hz;
   if (c->figures->has_pixels)

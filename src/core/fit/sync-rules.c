@@ -1,11 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fit-private.h"
 
-#include <math.h>
+#include <glib/gi18n-lib.h>
 
-#include "core/bench/match.h"
-
-/* Rules on sync: its kind, polarity, level and shape, for the sync that @fit has chosen. */
+/* Rules on the form of the sync that the source is used with: its kind, polarity and shape. */
 
 /* The form in which sync arrives. Sync on Y and sync in luminance are one waveform on one wire: it
  * takes the name of the signal that the input sees. */
@@ -34,19 +32,35 @@ sync_cure (BwSyncKind from, guint takes)
 }
 
 /**
- * bw_rule_sync_kind:
+ * bw_rule_sync_kind_judge:
  *
  * The input takes sync in the form that the source gives it.
  */
 void
-bw_rule_sync_kind (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  BwSyncKind arrives = arriving_sync (c, fit->sync);
+  BwSyncKind arrives = arriving_sync (c, sync);
 
-  if (bw_finding_remade (f, c) || bw_input_takes_sync (c->input, arrives))
-    return;
-  bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
-                  sync_cure (arrives, c->input->syncs));
+  if (!bw_input_takes_sync (c->input, arrives))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
+                    sync_cure (arrives, c->input->syncs));
+}
+
+char *
+bw_rule_sync_kind_says (const BwSaying *s)
+{
+  const char *sync = bw_kind_label (&bw_sync_kinds, s->fit->sync);
+  g_autofree char *takes = bw_kind_set_labels (&bw_sync_kinds, s->c->input->syncs);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("The part in the way makes its own sync."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The source gives %1$s; this input takes %2$s."), sync, takes);
+    default:
+      return g_strdup_printf (_ ("Use %s."), sync);
+    }
 }
 
 /* The set of polarities on the source's own sync conductors. */
@@ -69,97 +83,85 @@ source_polarities (const BwCase *c, BwSyncKind sync)
 }
 
 /**
- * bw_rule_sync_polarity:
+ * bw_rule_sync_polarity_judge:
  *
  * Sync on its own conductors has a polarity that the input takes. In video it is negative by
- * standard. extra[0]: the set of polarities that the source gives.
+ * standard.
  */
 void
-bw_rule_sync_polarity (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_polarity_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  guint given = source_polarities (c, fit->sync);
+  guint given = source_polarities (c, sync);
 
-  f->extra[0] = given;
-  if (bw_finding_remade (f, c))
-    return;
-  if (!bw_sync_has_own_conductor (fit->sync))
+  f->as.sync_polarity.given = given;
+  if (!bw_sync_has_own_conductor (sync))
     f->reason = BW_REASON_NOT_NEEDED;
   else if (given & ~c->input->polarities)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER);
 }
 
-static void
-judge_own_sync (const BwCase *c, BwFinding *f)
+/* "negative", or "H negative and V positive" */
+static char *
+given_polarities_text (const BwSaying *s)
 {
-  BwSyncMatch match;
+  guint given = s->f->as.sync_polarity.given;
+  const BwRaster *raster = s->c->raster;
 
-  bw_match_own_sync (c->source, c->input, &match);
-  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
-  bw_finding_within (f, match.takes, c->limits->level);
-  f->extra[1] = match.load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
+  if ((given & (given - 1)) == 0)
+    return bw_kind_set_labels (&bw_polarities, given);
+  return g_strdup_printf (_ ("H %1$s and V %2$s"),
+                          bw_kind_label (&bw_polarities, raster->h_polarity),
+                          bw_kind_label (&bw_polarities, raster->v_polarity));
+}
 
-  switch (match.need)
+char *
+bw_rule_sync_polarity_says (const BwSaying *s)
+{
+  g_autofree char *given = given_polarities_text (s);
+  g_autofree char *takes = bw_kind_set_labels (&bw_polarities, s->c->input->polarities);
+
+  switch (s->f->reason)
     {
-    case BW_NEED_LOAD:
-      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
-                      bw_load_change_remedy (match.way[0].change, match.load_ohm));
-      return;
-    case BW_NEED_RESISTOR:
-      f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-      f->remedy.value = match.way[0].attenuator.exact_ohm;
-      f->extra[2] = match.way[0].change != BW_LOAD_AS_IT_IS;
-      break;
-    case BW_NEED_NOTHING:
-    case BW_NEED_PAD:
-    case BW_NEED_AMPLIFIER:
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (bw_sync_has_own_conductor (s->fit->sync)
+                           ? _ ("The part in the way makes its own sync.")
+                           : _ ("Sync that comes with the video is negative by standard."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The sync is %1$s; this input takes %2$s."), given, takes);
     default:
-      f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
-      f->remedy.value = match.gain;
-      break;
+      return g_strdup_printf (_ ("The sync is %s, which this input takes."), given);
     }
-  f->extra[0] = match.aim_v;
 }
 
 /**
- * bw_rule_sync_level:
- *
- * The sync amplitude at the input's terminals, as it is terminated now, lies in what the input
- * takes. The remedy's value is the series resistor with the driver's own resistance taken off, or
- * the ratio of an attenuator or amplifier. extra[0]: the level that the remedy aims at; extra[1]:
- * the load; extra[2]: 1 if the series resistor needs another load besides.
- */
-void
-bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
-{
-  BwPictureMatch match;
-
-  if (bw_finding_remade (f, c))
-    return;
-  if (bw_sync_has_own_conductor (fit->sync))
-    {
-      judge_own_sync (c, f);
-      return;
-    }
-  bw_match_picture (c->source, c->input, fit->sync, &match);
-  bw_finding_level (f, &match, &match.sync, c->limits->level);
-}
-
-/**
- * bw_rule_sync_shape:
+ * bw_rule_sync_shape_judge:
  *
  * The input takes bi-level or tri-level sync as the raster has it. Separate H and V are always
- * bi-level. extra[0]: the BwSyncShape that the source gives.
+ * bi-level.
  */
 void
-bw_rule_sync_shape (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_shape_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  guint shape = fit->sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
+  BwSyncShape given = sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
 
-  f->extra[0] = shape;
-  if (bw_finding_remade (f, c))
-    return;
-  if (!(c->input->shapes & BW_BIT (shape)))
+  f->as.sync_shape.given = given;
+  if (!(c->input->shapes & BW_BIT (given)))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER);
+}
+
+char *
+bw_rule_sync_shape_says (const BwSaying *s)
+{
+  const char *given = bw_kind_label (&bw_sync_shapes, s->f->as.sync_shape.given);
+  g_autofree char *takes = bw_kind_set_labels (&bw_sync_shapes, s->c->input->shapes);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("The part in the way makes its own sync."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The sync is %1$s; this input takes %2$s."), given, takes);
+    default:
+      return g_strdup_printf (_ ("The sync is %s, which this input takes."), given);
+    }
 }

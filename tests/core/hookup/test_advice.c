@@ -162,8 +162,10 @@ try_sync_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   if (f->remedy.kind == BW_REMEDY_SERIES_RESISTOR)
     {
       series_ohm += bw_preferred_value (f->remedy.value, BW_SERIES_E24);
-      if (f->extra[2] > 0) /* with another load: one of 75 Ω, or none where there is one */
-        load_ohm = load_ohm > 82.5 ? 75 : cell->input->input_ohm;
+      if (f->as.sync_level.with_load)
+        load_ohm = 75;
+      if (f->as.sync_level.without_load)
+        load_ohm = cell->input->input_ohm;
       count->n_resistors++;
     }
   else if (f->remedy.kind != BW_REMEDY_NONE)

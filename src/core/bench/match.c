@@ -7,11 +7,16 @@
  * practice, no source). */
 #define VOLTAGE_DRIVE_TOLERANCE 0.1
 
+/* Rounding in the last place must not push a level that lies on a limit over it. */
+#define ON_THE_LIMIT 1e-9
+
 /* A level of which nothing is laid down is taken as it comes. */
 static gboolean
 is_taken (BwRange takes, double level_v)
 {
-  return !(takes.high > 0) || bw_range_holds (takes, level_v);
+  return !(takes.high > 0)
+         || (level_v >= takes.low * (1 - ON_THE_LIMIT)
+             && level_v <= takes.high * (1 + ON_THE_LIMIT));
 }
 
 static double

@@ -107,9 +107,22 @@ bw_rule_sync_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, below this input's %3$s; with "
+                                   "the right termination it is above."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, below this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_ABOVE:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_AMPLIFIER)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s; with "
+                                   "the right termination it is below."),
+                                s->value, load, s->allowed);
+      if (s->f->remedy.kind == BW_REMEDY_SYNC_AMPLIFIER)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s. One "
+                                   "load of 75 Ω would leave too little, and a series resistor "
+                                   "without it would smear the edges."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_CURED_BY_TERMINATION:
@@ -155,9 +168,17 @@ bw_rule_video_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+        return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, below this input's %3$s; with "
+                                   "the right termination it is above."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, below this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_ABOVE:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_AMPLIFIER)
+        return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, above this input's %3$s; with "
+                                   "the right termination it is below."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, above this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_CURED_BY_TERMINATION:

@@ -13,6 +13,7 @@ build_packages=(
   libglib2.0-bin
   libgtk-4-dev
   libjson-glib-dev
+  librsvg2-common
   meson
   ninja-build
   pkg-config

@@ -207,6 +207,33 @@ test_save_as (void)
 }
 
 static gboolean
+chooser_is_mapped (gpointer data)
+{
+  GtkWidget *chooser = app_test_open_chooser ();
+  return chooser != NULL && gtk_widget_get_mapped (chooser);
+}
+
+/* A chooser that is closed while it still reads the folder does no harm, however far it has come. */
+static void
+test_cancel_at_once (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (document);
+
+  for (guint steps = 0; steps < 20; steps++)
+    {
+      g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
+      g_assert_true (app_test_wait (chooser_is_mapped, NULL));
+      for (guint step = 0; step < steps; step++)
+        g_main_context_iteration (NULL, FALSE);
+      gtk_dialog_response (GTK_DIALOG (app_test_open_chooser ()), GTK_RESPONSE_CANCEL);
+      g_assert_null (app_test_open_chooser ());
+      app_test_pause (20);
+    }
+  app_test_close (window);
+}
+
+static gboolean
 is_there (gpointer path)
 {
   return g_file_test (path, G_FILE_TEST_EXISTS);
@@ -340,6 +367,7 @@ main (int argc, char **argv)
   g_test_add_func ("/files/save-fails", test_save_fails);
   g_test_add_data_func ("/files/toolkit-fault/listed", LISTED_FAULT, warn_as_toolkit);
   g_test_add_data_func ("/files/toolkit-fault/other", OTHER_FAULT, warn_as_toolkit);
+  g_test_add_func ("/files/cancel-at-once", test_cancel_at_once);
   g_test_add_func ("/files/save-as", test_save_as);
   g_test_add_func ("/files/export-edid", test_export_edid);
   g_test_add_func ("/files/save-as-existing", test_save_as_existing);

@@ -212,7 +212,8 @@ test_preferences (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
-/* The icon theme has the picture of @widget, if it is one, and the loader for it is there. */
+/* The icon theme has the picture of @widget, if it is one, and there is a loader for it: without one
+ * the theme gives the picture of a missing picture. */
 static void
 assert_icon (GtkWidget *widget, gpointer names)
 {
@@ -220,18 +221,17 @@ assert_icon (GtkWidget *widget, gpointer names)
   if (name == NULL || !g_hash_table_add (names, g_strdup (name)))
     return;
   GtkIconTheme *theme = gtk_icon_theme_get_for_display (gtk_widget_get_display (widget));
-  g_autoptr (GtkIconPaintable) icon
-      = gtk_icon_theme_lookup_icon (theme, name, NULL, 16, 1, GTK_TEXT_DIR_LTR, 0);
+  g_autoptr (GtkIconPaintable) icon = gtk_icon_theme_lookup_icon (theme, name, NULL, 16, 1,
+                                                                  GTK_TEXT_DIR_LTR, 0);
   g_autoptr (GFile) file = gtk_icon_paintable_get_file (icon);
   g_autoptr (GError) error = NULL;
 
-  g_test_message ("%s: %s", name, file != NULL ? g_file_peek_path (file) : "not found");
-  g_assert_true (gtk_icon_theme_has_icon (theme, name));
+  g_test_message ("%s", name);
+  g_assert_cmpstr (gtk_icon_paintable_get_icon_name (icon), ==, name);
   g_assert_nonnull (file);
   g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, &error);
   g_assert_no_error (error);
-  g_autoptr (GdkPixbuf) pixels
-      = gdk_pixbuf_new_from_stream (G_INPUT_STREAM (stream), NULL, &error);
+  g_autoptr (GdkPixbuf) pixels = gdk_pixbuf_new_from_stream (G_INPUT_STREAM (stream), NULL, &error);
   g_assert_no_error (error);
   g_assert_nonnull (pixels);
 }
@@ -245,9 +245,9 @@ test_icons (void)
   BwWindow *window = app_test_window_new (document);
 
   /* as GtkApplication does */
-  gtk_icon_theme_add_resource_path (
-      gtk_icon_theme_get_for_display (gtk_widget_get_display (GTK_WIDGET (window))),
-      "/org/breezeway/Breezeway/icons");
+  gtk_icon_theme_add_resource_path (gtk_icon_theme_get_for_display (
+                                        gtk_widget_get_display (GTK_WIDGET (window))),
+                                    "/org/breezeway/Breezeway/icons");
   bw_window_edit (window, BW_PART_SOURCE);
   app_test_each (GTK_WIDGET (window), assert_icon, names);
   g_assert_cmpuint (g_hash_table_size (names), >=, 12);

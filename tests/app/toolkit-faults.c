@@ -15,7 +15,8 @@ typedef struct
 
 static const ToolkitFault faults[] = {
   {
-      18, "Gtk",
+      18,
+      "Gtk",
       "gtk_box_remove: assertion 'gtk_widget_get_parent (child) == (GtkWidget *)box' failed",
       /* read in 4.18.6, gtkpathbar.c, gtk_path_bar_set_file_finish() */
       "A file chooser that is closed, or sent to another folder, while it still reads the names of "

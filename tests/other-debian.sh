@@ -49,6 +49,12 @@ network_options () {
     grep -v 'Proxy-Auto-Detect' || true
 }
 
+# in_private UNSHARE-OPTION... COMMAND [ARGUMENT]...: runs COMMAND with mounts and processes of its
+# own. They go with it, and it goes with this script, however that ends.
+in_private () {
+  setpriv --pdeathsig KILL unshare --mount --pid --fork --kill-child "$@"
+}
+
 # make_root: makes the release in $root. What stops half way is made anew the next time.
 make_root () {
   local from
@@ -61,7 +67,7 @@ make_root () {
   mkdir -p "$work"
   network_options >"$work/apt.conf"
   echo "Making Debian $release in $root"
-  if ! unshare --mount mmdebstrap --quiet --mode=root --variant=minbase \
+  if ! in_private --mount-proc mmdebstrap --quiet --mode=root --variant=minbase \
          --include=ca-certificates --aptopt="$work/apt.conf" --dpkgopt=force-unsafe-io \
          "$release" "$root" "deb $(trust) $from $release main"; then
     fail "Debian $release could not be made; is there a network?"
@@ -69,8 +75,7 @@ make_root () {
   touch "$work/made"
 }
 
-# in_root [UNSHARE-OPTION]... COMMAND [ARGUMENT]...: runs COMMAND in the copy of the tree. Mounts and
-# processes are its own and go with it, however it ends.
+# in_root [UNSHARE-OPTION]... COMMAND [ARGUMENT]...: runs COMMAND in the copy of the tree.
 in_root () {
   local options=() proxies=() name
   while [[ $1 == --* ]]; do
@@ -83,7 +88,7 @@ in_root () {
     fi
   done
   # shellcheck disable=SC2016 # for the inner shells
-  unshare --mount --pid --fork --kill-child "${options[@]}" bash -euc '
+  in_private "${options[@]}" bash -euc '
     root=$1
     shift
     mount -t proc proc "$root/proc"

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "application.h"
+#include "app/window/application.h"
 
 int
 main (int argc, char **argv)

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "cli.h"
+#include "cli/base/cli.h"
 
 #include <locale.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
 
-#include "output.h"
-#include "table.h"
+#include "cli/base/output.h"
+#include "cli/base/table.h"
 
 static const BwCliCommand commands[] = {
   { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),

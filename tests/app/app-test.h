@@ -3,8 +3,8 @@
 
 #include <gtk/gtk.h>
 
-#include "application.h"
-#include "document.h"
+#include "app/document/document.h"
+#include "app/window/application.h"
 
 G_BEGIN_DECLS
 

@@ -3,7 +3,7 @@
 
 #include <libxcvt/libxcvt.h>
 
-#include "standards.h"
+#include "core/raster/standards.h"
 
 /* One CVT mode: ours against libxcvt's, over the same 200 requests in the same run, each made and
  * freed again. The best of many rounds counts, which is the one least disturbed. It prints and

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "catalogue.h"
-#include "field-view.h"
+#include "core/bench/catalogue.h"
+#include "draw/field/view.h"
 
 #include <math.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
 /* What it costs to judge 1,000 sources at 12 inputs, in nanoseconds and as a multiple of one call
  * of libxcvt_gen_mode_info() measured in the same run, which makes the figure comparable between
  * machines. Prints a table and judges nothing itself. */
-#include "fit.h"
+#include "core/fit/fit.h"
 
 #include <stdio.h>
 #include <stdlib.h>

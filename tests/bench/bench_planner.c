@@ -2,7 +2,7 @@
 /* What it costs to plan every cell of a sheet with 100 adaptors and chains of up to four boxes: in
  * milliseconds, and as a multiple of judging 1,000 cells in the same run, which makes the figure
  * comparable between machines. Prints a table and judges nothing itself. */
-#include "planner.h"
+#include "core/hookup/planner.h"
 
 #include <stdio.h>
 #include <stdlib.h>

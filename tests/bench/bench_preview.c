@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "preview.h"
+#include "core/preview/preview.h"
 
 #include <math.h>
 #include <stdlib.h>

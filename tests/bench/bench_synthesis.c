@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
-#include "catalogue.h"
-#include "synthesis.h"
+#include "core/bench/catalogue.h"
+#include "core/signal/synthesis.h"
 
 /* Frames of test signals: the time to make one against its own duration, and against a plain write
  * of as many floats to memory. The best of many rounds counts, which is the one least disturbed;

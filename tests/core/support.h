@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "catalogue.h"
-#include "sheet.h"
+#include "core/bench/catalogue.h"
+#include "core/bench/sheet.h"
 
 G_BEGIN_DECLS
 

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "catalogue.h"
-#include "levels-view.h"
-#include "line-view.h"
+#include "core/bench/catalogue.h"
+#include "draw/levels/view.h"
+#include "draw/line/view.h"
 
 G_BEGIN_DECLS
 

@@ -3,7 +3,7 @@
  * the same, and makes no plan that does not hold. */
 #include "fuzz.h"
 
-#include "planner.h"
+#include "core/hookup/planner.h"
 
 static void
 must_be_sound (BwAdaptor *adaptor)

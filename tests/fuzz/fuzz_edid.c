@@ -4,8 +4,8 @@
  * rasters that can exist and that are written as they were read. */
 #include <string.h>
 
+#include "core/interchange/interchange.h"
 #include "fuzz.h"
-#include "interchange.h"
 
 #define BLOCK BW_EDID_BLOCK_BYTES
 #define DETAILED BW_EDID_DETAILED_BYTES

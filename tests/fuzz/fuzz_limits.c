@@ -3,8 +3,8 @@
  * and a nominal value is always within. */
 #include <math.h>
 
+#include "core/raster/reading.h"
 #include "fuzz.h"
-#include "reading.h"
 
 static void
 must_judge (const BwStandardLimits *limits, BwReadingKind kind)

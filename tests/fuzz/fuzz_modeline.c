@@ -3,8 +3,8 @@
  * is written of it reads as the same again. */
 #include <string.h>
 
+#include "core/interchange/interchange.h"
 #include "fuzz.h"
-#include "interchange.h"
 
 static void
 write_again (const BwRaster *raster)

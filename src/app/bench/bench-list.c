@@ -1,0 +1,332 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench-list.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/widgets/picker.h"
+#include "app/widgets/template.h"
+#include "bench-text.h"
+#include "pick-lists.h"
+
+/**
+ * BwBenchList:
+ *
+ * The list of the inputs, or of the sources, with the buttons to add, duplicate, remove and edit.
+ * In the list, Enter edits the selected one and Delete removes it.
+ */
+struct _BwBenchList
+{
+  GtkWidget parent_instance;
+
+  GtkLabel *title;
+  GtkWidget *edit;
+  GtkWidget *duplicate;
+  GtkWidget *remove;
+  GtkMenuButton *add;
+  BwPicker *picker;
+  GtkListBox *list;
+  GtkWidget *empty;
+
+  BwDocument *document;
+  BwPart part;
+  guint n_rows;
+  gboolean selecting;
+};
+
+G_DEFINE_FINAL_TYPE (BwBenchList, bw_bench_list, GTK_TYPE_WIDGET)
+
+enum
+{
+  EDIT,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static guint
+selected (BwBenchList *self)
+{
+  return self->part == BW_PART_INPUT ? bw_document_get_input (self->document)
+                                     : bw_document_get_source (self->document);
+}
+
+/* Rows */
+
+static GtkWidget *
+row_label_new (const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+static void
+append_row (BwBenchList *self)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
+
+  gtk_box_append (GTK_BOX (box), row_label_new ("bw-name"));
+  gtk_box_append (GTK_BOX (box), row_label_new ("bw-light"));
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_list_box_append (self->list, row);
+}
+
+static void
+set_row_count (BwBenchList *self, guint count)
+{
+  for (; self->n_rows < count; self->n_rows++)
+    append_row (self);
+  for (; self->n_rows > count; self->n_rows--)
+    gtk_list_box_remove (self->list,
+                         GTK_WIDGET (
+                             gtk_list_box_get_row_at_index (self->list, (int) self->n_rows - 1)));
+}
+
+static char *
+dup_words (BwBenchList *self, guint index, const char **name)
+{
+  const BwSheet *sheet = bw_document_get_sheet (self->document);
+  if (self->part == BW_PART_INPUT)
+    {
+      const BwInput *input = bw_monitor_input (sheet->monitor, index);
+      *name = input->name;
+      return bw_input_words (input);
+    }
+  const BwSource *source = bw_sheet_source (sheet, index);
+  *name = source->name;
+  return g_strdup (
+      bw_sheet_raster (sheet, bw_document_get_catalogue (self->document), source)->name);
+}
+
+static void
+show_row (BwBenchList *self, guint index)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) index);
+  GtkWidget *title = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
+  const char *name = NULL;
+  g_autofree char *words = dup_words (self, index, &name);
+  g_autofree char *spoken = g_strdup_printf ("%s, %s", name, words);
+
+  gtk_label_set_label (GTK_LABEL (title), name);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_next_sibling (title)), words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+}
+
+static void
+show_selection (BwBenchList *self)
+{
+  guint index = selected (self);
+  self->selecting = TRUE;
+  gtk_list_box_select_row (self->list,
+                           index == BW_NO_INDEX
+                               ? NULL
+                               : gtk_list_box_get_row_at_index (self->list, (int) index));
+  self->selecting = FALSE;
+}
+
+static void
+update (BwBenchList *self)
+{
+  guint count = bw_document_count (self->document, self->part);
+  guint most = self->part == BW_PART_INPUT ? BW_SHEET_MAX_INPUTS : BW_SHEET_MAX_SOURCES;
+  gboolean blank = bw_document_is_blank (self->document);
+
+  set_row_count (self, count);
+  for (guint i = 0; i < count; i++)
+    show_row (self, i);
+  gtk_widget_set_visible (GTK_WIDGET (self->list), count > 0);
+  gtk_widget_set_visible (self->empty, count == 0);
+  gtk_widget_set_sensitive (self->edit, count > 0);
+  gtk_widget_set_sensitive (self->remove, count > 0);
+  gtk_widget_set_sensitive (self->duplicate, count > 0 && count < most);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->add), !blank && count < most);
+  show_selection (self);
+}
+
+/* What the person does */
+
+static void
+on_row_selected (BwBenchList *self, GtkListBoxRow *row)
+{
+  if (self->selecting || row == NULL)
+    return;
+  guint index = (guint) gtk_list_box_row_get_index (row);
+  if (self->part == BW_PART_INPUT)
+    bw_document_select (self->document, bw_document_get_source (self->document), index);
+  else
+    bw_document_select (self->document, index, bw_document_get_input (self->document));
+}
+
+static void
+on_edit (BwBenchList *self)
+{
+  if (selected (self) != BW_NO_INDEX)
+    g_signal_emit (self, signals[EDIT], 0);
+}
+
+static void
+on_duplicate (BwBenchList *self)
+{
+  if (selected (self) != BW_NO_INDEX)
+    bw_document_duplicate (self->document, self->part, selected (self), NULL);
+}
+
+static void
+on_remove (BwBenchList *self)
+{
+  if (selected (self) != BW_NO_INDEX)
+    bw_document_remove (self->document, self->part, selected (self));
+}
+
+static gboolean
+on_list_key (BwBenchList *self, guint keyval)
+{
+  if (keyval != GDK_KEY_Delete && keyval != GDK_KEY_KP_Delete)
+    return GDK_EVENT_PROPAGATE;
+  on_remove (self);
+  bw_bench_list_focus_selected (self);
+  return GDK_EVENT_STOP;
+}
+
+/* A plain one is only a start: its form is opened at once. */
+static void
+on_picked (BwBenchList *self, BwPickItem *item)
+{
+  gconstpointer like = bw_pick_item_get_thing (item);
+
+  if (self->part == BW_PART_INPUT)
+    {
+      g_autoptr (BwInput) plain = bw_plain_input_new ();
+      bw_document_add_input (self->document, like != NULL ? like : plain, NULL);
+    }
+  else
+    {
+      g_autoptr (BwSource) plain = bw_plain_source_new (bw_document_get_sheet (self->document));
+      bw_document_add_source (self->document, like != NULL ? like : plain, NULL);
+    }
+  if (like == NULL)
+    g_signal_emit (self, signals[EDIT], 0);
+  else
+    bw_bench_list_focus_selected (self);
+}
+
+static void
+bw_bench_list_dispose (GObject *object)
+{
+  g_clear_object (&BW_BENCH_LIST (object)->document);
+  bw_dispose_template (object, BW_TYPE_BENCH_LIST);
+  G_OBJECT_CLASS (bw_bench_list_parent_class)->dispose (object);
+}
+
+static void
+bw_bench_list_class_init (BwBenchListClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bw_bench_list_dispose;
+
+  /* BwBenchList::edit: the selected one is to be edited. */
+  signals[EDIT] = g_signal_new ("edit", BW_TYPE_BENCH_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
+
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/breezeway/Breezeway/bench-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, title);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, edit);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, duplicate);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, remove);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, add);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, picker);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, list);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, empty);
+  gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_edit);
+  gtk_widget_class_bind_template_callback (widget_class, on_duplicate);
+  gtk_widget_class_bind_template_callback (widget_class, on_remove);
+  gtk_widget_class_bind_template_callback (widget_class, on_list_key);
+  gtk_widget_class_bind_template_callback (widget_class, on_picked);
+}
+
+static void
+bw_bench_list_init (BwBenchList *self)
+{
+  g_type_ensure (BW_TYPE_PICKER);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/* Names a button for people who see it and for those who do not. */
+static void
+name_button (GtkWidget *button, const char *words)
+{
+  gtk_widget_set_tooltip_text (button, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
+                                  -1);
+}
+
+static void
+name_all (BwBenchList *self)
+{
+  gboolean input = self->part == BW_PART_INPUT;
+  const char *title = input ? _ ("Inputs") : _ ("Sources");
+
+  gtk_label_set_label (self->title, title);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
+                                  -1);
+  gtk_label_set_label (GTK_LABEL (self->empty), _ ("None yet."));
+  name_button (self->edit, input ? _ ("Edit Input") : _ ("Edit Source"));
+  name_button (self->duplicate, input ? _ ("Duplicate Input") : _ ("Duplicate Source"));
+  name_button (self->remove, input ? _ ("Remove Input") : _ ("Remove Source"));
+  name_button (GTK_WIDGET (self->add), input ? _ ("Add Input") : _ ("Add Source"));
+}
+
+/**
+ * bw_bench_list_set_up:
+ * @document: what to show; to be set once
+ * @part: %BW_PART_INPUT or %BW_PART_SOURCE
+ */
+void
+bw_bench_list_set_up (BwBenchList *self, BwDocument *document, BwPart part)
+{
+  const BwCatalogue *catalogue = bw_document_get_catalogue (document);
+  g_autoptr (GListModel) items = part == BW_PART_INPUT ? bw_pick_list_inputs (catalogue)
+                                                       : bw_pick_list_sources (catalogue);
+
+  g_return_if_fail (self->document == NULL);
+  self->document = g_object_ref (document);
+  self->part = part;
+  name_all (self);
+  bw_picker_set_items (self->picker, items);
+  g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "selection-changed", G_CALLBACK (show_selection), self,
+                           G_CONNECT_SWAPPED);
+  update (self);
+}
+
+/**
+ * bw_bench_list_pick:
+ *
+ * Opens the list of what can be added.
+ */
+void
+bw_bench_list_pick (BwBenchList *self)
+{
+  gtk_menu_button_popup (self->add);
+}
+
+/**
+ * bw_bench_list_focus_selected:
+ *
+ * Moves the focus to the selected row.
+ */
+void
+bw_bench_list_focus_selected (BwBenchList *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  if (row != NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (row));
+}

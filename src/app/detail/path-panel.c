@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "path-panel.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "figures.h"
+#include "ways.h"
+
+/**
+ * BwPathPanel:
+ *
+ * What limits the picture on its way from the source to the glass: drawn, in words and figures,
+ * with the values to move under the drawing.
+ */
+struct _BwPathPanel
+{
+  GtkWidget parent_instance;
+
+  BwPicturePanel *panel; /* the only child */
+  BwDetailState *state;
+  GtkLabel *answer; /* borrowed; below the panel, likewise */
+  BwFigureTable *ways;
+  BwPathValues *values;
+};
+
+G_DEFINE_FINAL_TYPE (BwPathPanel, bw_path_panel, GTK_TYPE_WIDGET)
+
+static const struct
+{
+  const char *id;
+  const char *label;
+  const char *tooltip;
+} views[BW_N_DETAIL_VIEWS] = {
+  [BW_DETAIL_CHAIN] = { "chain", N_ ("Chain"),
+                        N_ ("Each Link’s Limit, and Its Share of the Loss") },
+  [BW_DETAIL_MTF] = { "curves", N_ ("Curves"), N_ ("The Modulation That Each Link Leaves") },
+  [BW_DETAIL_PITCH] = { "pitch", N_ ("Pitch"), N_ ("TV Lines against Pitch, for Several Tubes") },
+  [BW_DETAIL_STRUCTURE] = { "structure", N_ ("Structure"),
+                            N_ ("Brightness across Three Scanning Lines") },
+};
+
+static BwDetailViewKind
+chosen_kind (BwPathPanel *self)
+{
+  const char *id = bw_picture_panel_get_view (self->panel);
+  BwDetailViewKind kind = 0;
+  while (kind < BW_N_DETAIL_VIEWS - 1 && !g_str_equal (views[kind].id, id))
+    kind++;
+  return kind;
+}
+
+static void
+show_picture (BwPathPanel *self)
+{
+  g_autofree char *name = bw_detail_state_dup_name (self->state);
+  bw_picture_panel_show (self->panel,
+                         bw_detail_picture_new (chosen_kind (self),
+                                                bw_detail_state_get_case (self->state),
+                                                bw_detail_state_get_detail (self->state), name));
+}
+
+/* The link that limits first; of the signal kind also which one it is. */
+static char *
+first_limit (BwPathPanel *self)
+{
+  guint link = bw_detail_state_get_detail (self->state)->limited_by;
+  const BwDetailCase *what = bw_detail_state_get_case (self->state);
+  const char *name = bw_kind_label (&bw_detail_links, link);
+  if (link != BW_LINK_SIGNAL)
+    return g_strdup (name);
+  return g_strdup_printf ("%s (%s)", name, bw_kind_label (&bw_signals, what->signal));
+}
+
+static char *
+lines (double tvl)
+{
+  return bw_quantity_format (round (tvl), BW_DIMENSION_TV_LINES, 5, bw_quantity_locale_mark ());
+}
+
+static void
+show_title (BwPathPanel *self, const BwDetailWay *rgb)
+{
+  const BwDetail *detail = bw_detail_state_get_detail (self->state);
+  g_autofree char *name = bw_detail_state_dup_name (self->state);
+
+  if (detail->limited_by >= BW_N_LINKS)
+    {
+      g_autofree char *nothing = g_strdup_printf (_ ("%s: no limit of detail is known"), name);
+      bw_picture_panel_set_title (self->panel, nothing);
+      return;
+    }
+  g_autofree char *all = lines (detail->combined_tvl);
+  g_autofree char *first = first_limit (self);
+  g_autofree char *title = g_strdup_printf (_ ("%s: %s, limited first by the %s"), name, all,
+                                            first);
+  g_autofree char *by_rgb = lines (rgb != NULL ? rgb->detail.combined_tvl : 0);
+  g_autofree char *compared = g_strdup_printf (_ ("%s; with RGB %s"), title, by_rgb);
+  bw_picture_panel_set_title (self->panel, rgb != NULL && !rgb->is_own ? compared : title);
+}
+
+/* What limits, whether RGB would help, and whether the claim is true. */
+static void
+show_answer (BwPathPanel *self, const BwDetailWay *ways, guint n_ways)
+{
+  const BwDetailCase *what = bw_detail_state_get_case (self->state);
+  const BwDetail *detail = bw_detail_state_get_detail (self->state);
+  char mark = bw_quantity_locale_mark ();
+  g_autofree char *limit = bw_detail_says (detail, mark);
+  g_autofree char *claim = bw_claim_says (what, detail, mark);
+  g_autofree char *rgb = bw_detail_ways_say (what, detail, ways, n_ways, mark);
+  g_autofree char *answer = g_strjoin ("\n\n", limit, rgb, claim, NULL);
+  g_autoptr (GPtrArray) table = bw_detail_ways_table (detail, ways, n_ways, mark);
+
+  bw_figure_label_set (self->answer, answer);
+  bw_figure_table_show (self->ways, table);
+}
+
+static void
+update (BwPathPanel *self)
+{
+  BwDetailWay ways[BW_DETAIL_WAYS_MAX];
+  guint n_ways = bw_detail_ways (self->state, ways);
+  g_autoptr (GPtrArray) figures = bw_detail_table (bw_detail_state_get_case (self->state),
+                                                   bw_detail_state_get_detail (self->state),
+                                                   bw_quantity_locale_mark ());
+
+  bw_picture_panel_update_empty (self->panel, bw_detail_state_get_document (self->state), FALSE);
+  show_title (self, bw_detail_ways_rgb (ways, n_ways));
+  show_picture (self);
+  show_answer (self, ways, n_ways);
+  bw_picture_panel_show_figures (self->panel, figures);
+}
+
+static void
+on_view (BwPathPanel *self)
+{
+  if (self->state != NULL)
+    show_picture (self);
+}
+
+/* Building */
+
+static void
+bw_path_panel_dispose (GObject *object)
+{
+  BwPathPanel *self = BW_PATH_PANEL (object);
+  GtkWidget *panel = GTK_WIDGET (self->panel);
+
+  g_clear_object (&self->state);
+  g_clear_pointer (&panel, gtk_widget_unparent);
+  self->panel = NULL;
+  G_OBJECT_CLASS (bw_path_panel_parent_class)->dispose (object);
+}
+
+static void
+bw_path_panel_class_init (BwPathPanelClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = bw_path_panel_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+/* The answer stands before the figures. */
+static void
+add_answer (BwPathPanel *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  GtkWidget *answer = bw_words_label_new (NULL, "bw-figure");
+  GtkWidget *heading = bw_words_label_new (_ ("All together, by each signal kind"), "bw-heading");
+  GtkWidget *ways = g_object_new (BW_TYPE_FIGURE_TABLE, NULL);
+
+  self->answer = GTK_LABEL (answer);
+  self->ways = BW_FIGURE_TABLE (ways);
+  gtk_label_set_selectable (self->answer, TRUE);
+  gtk_label_set_max_width_chars (self->answer, 52);
+  gtk_widget_set_margin_bottom (answer, 8);
+  gtk_widget_set_name (answer, "answer");
+  gtk_widget_set_name (ways, "ways");
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (ways), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  heading, NULL, -1);
+  gtk_box_append (GTK_BOX (box), answer);
+  gtk_box_append (GTK_BOX (box), heading);
+  gtk_box_append (GTK_BOX (box), ways);
+  gtk_box_append (GTK_BOX (box), bw_words_label_new (_ ("Figures"), "bw-heading"));
+  bw_picture_panel_add_side (self->panel, box);
+  gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (box)), box, NULL);
+}
+
+/* The values stand under the drawing that they move. */
+static void
+add_values (BwPathPanel *self)
+{
+  GtkWidget *area = GTK_WIDGET (bw_picture_panel_get_area (self->panel));
+
+  self->values = bw_path_values_new (self->state);
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (area)), GTK_WIDGET (self->values));
+}
+
+static void
+bw_path_panel_init (BwPathPanel *self)
+{
+  self->panel = g_object_new (BW_TYPE_PICTURE_PANEL, NULL);
+  for (BwDetailViewKind kind = 0; kind < BW_N_DETAIL_VIEWS; kind++)
+    bw_picture_panel_add_view (self->panel, views[kind].id, _ (views[kind].label),
+                               _ (views[kind].tooltip));
+  add_answer (self);
+  g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
+  gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
+}
+
+/**
+ * bw_path_panel_set_state:
+ * @state: what to show and to move; to be set once
+ */
+void
+bw_path_panel_set_state (BwPathPanel *self, BwDetailState *state)
+{
+  g_return_if_fail (self->state == NULL);
+  self->state = g_object_ref (state);
+  add_values (self);
+  g_signal_connect_object (state, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  update (self);
+}
+
+/**
+ * bw_path_panel_choose:
+ *
+ * Shows another drawing, as the person does with the buttons.
+ */
+void
+bw_path_panel_choose (BwPathPanel *self, BwDetailViewKind kind)
+{
+  bw_picture_panel_choose (self->panel, views[kind].id);
+}
+
+/* Getters: all (transfer none) */
+
+BwPicturePanel *
+bw_path_panel_get_panel (BwPathPanel *self)
+{
+  return self->panel;
+}
+
+BwPathValues *
+bw_path_panel_get_values (BwPathPanel *self)
+{
+  return self->values;
+}
+
+const char *
+bw_path_panel_get_answer (BwPathPanel *self)
+{
+  return gtk_label_get_label (self->answer);
+}

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cell.h"
+
+#include "app/widgets/severity-mark.h"
+#include "text.h"
+
+/**
+ * BwFitCell:
+ *
+ * One source at one input: mark, word and colour of the verdict, and under it what it hangs on.
+ * Pressed when it is the selected one.
+ */
+struct _BwFitCell
+{
+  GtkToggleButton parent_instance;
+
+  BwSeverityMark *mark;
+  GtkLabel *word;
+  GtkLabel *detail;
+
+  guint source;
+  guint input;
+};
+
+G_DEFINE_FINAL_TYPE (BwFitCell, bw_fit_cell, GTK_TYPE_TOGGLE_BUTTON)
+
+static void
+bw_fit_cell_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_FIT_CELL);
+  G_OBJECT_CLASS (bw_fit_cell_parent_class)->dispose (object);
+}
+
+static void
+bw_fit_cell_class_init (BwFitCellClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bw_fit_cell_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/breezeway/Breezeway/fit-cell.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwFitCell, mark);
+  gtk_widget_class_bind_template_child (widget_class, BwFitCell, word);
+  gtk_widget_class_bind_template_child (widget_class, BwFitCell, detail);
+}
+
+static void
+bw_fit_cell_init (BwFitCell *self)
+{
+  g_type_ensure (BW_TYPE_SEVERITY_MARK);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/**
+ * bw_fit_cell_new:
+ *
+ * Returns: (transfer floating): a cell for source @source at input @input, with nothing in it yet
+ */
+GtkWidget *
+bw_fit_cell_new (guint source, guint input)
+{
+  BwFitCell *self = g_object_new (BW_TYPE_FIT_CELL, NULL);
+  self->source = source;
+  self->input = input;
+  return GTK_WIDGET (self);
+}
+
+guint
+bw_fit_cell_get_source (BwFitCell *self)
+{
+  return self->source;
+}
+
+guint
+bw_fit_cell_get_input (BwFitCell *self)
+{
+  return self->input;
+}
+
+/**
+ * bw_fit_cell_show:
+ *
+ * Shows @fit in place of what the cell showed before.
+ */
+void
+bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
+{
+  g_autofree char *detail = bw_fit_cell_detail (fit);
+  g_autofree char *label = bw_fit_cell_label (fit, c);
+
+  bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));
+  bw_severity_style (GTK_WIDGET (self), bw_verdict_severity (fit->verdict));
+  gtk_label_set_label (self->word, bw_kind_label (&bw_verdicts, fit->verdict));
+  gtk_label_set_label (self->detail, detail);
+  gtk_widget_set_visible (GTK_WIDGET (self->detail), *detail != '\0');
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+}
+
+/**
+ * bw_fit_cell_get_word:
+ *
+ * Returns: (transfer none): the verdict's word as it stands in the cell
+ */
+const char *
+bw_fit_cell_get_word (BwFitCell *self)
+{
+  return gtk_label_get_label (self->word);
+}
+
+/**
+ * bw_fit_cell_get_detail:
+ *
+ * Returns: (transfer none): the line under the word
+ */
+const char *
+bw_fit_cell_get_detail (BwFitCell *self)
+{
+  return gtk_label_get_label (self->detail);
+}

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "finding-row.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/widgets/severity-mark.h"
+#include "text.h"
+
+/**
+ * BwFindingRow:
+ *
+ * The outcome of one rule: mark and word, the rule, the measured value, what is allowed, the
+ * margin; under them the sentence and the remedy.
+ */
+struct _BwFindingRow
+{
+  GtkGrid parent_instance;
+
+  BwSeverityMark *mark;
+  GtkWidget *word_box;
+  GtkLabel *word;
+  GtkLabel *rule;
+  GtkLabel *value;
+  GtkLabel *allowed;
+  GtkLabel *margin;
+  GtkLabel *says;
+  GtkWidget *remedy_box;
+  GtkLabel *remedy;
+};
+
+G_DEFINE_FINAL_TYPE (BwFindingRow, bw_finding_row, GTK_TYPE_GRID)
+
+static void
+bw_finding_row_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_FINDING_ROW);
+  G_OBJECT_CLASS (bw_finding_row_parent_class)->dispose (object);
+}
+
+static void
+bw_finding_row_class_init (BwFindingRowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bw_finding_row_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/breezeway/Breezeway/finding-row.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, mark);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, word_box);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, word);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, rule);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, value);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, allowed);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, margin);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, says);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, remedy_box);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingRow, remedy);
+}
+
+static void
+bw_finding_row_init (BwFindingRow *self)
+{
+  g_type_ensure (BW_TYPE_SEVERITY_MARK);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/**
+ * bw_finding_row_new:
+ * @widths: what keeps the columns of all rows alike
+ *
+ * Returns: (transfer floating): a row with nothing in it yet
+ */
+GtkWidget *
+bw_finding_row_new (GtkSizeGroup *const widths[BW_N_FINDING_COLUMNS])
+{
+  BwFindingRow *self = g_object_new (BW_TYPE_FINDING_ROW, NULL);
+
+  gtk_size_group_add_widget (widths[BW_FINDING_WORD], self->word_box);
+  gtk_size_group_add_widget (widths[BW_FINDING_RULE], GTK_WIDGET (self->rule));
+  gtk_size_group_add_widget (widths[BW_FINDING_VALUE], GTK_WIDGET (self->value));
+  gtk_size_group_add_widget (widths[BW_FINDING_ALLOWED], GTK_WIDGET (self->allowed));
+  gtk_size_group_add_widget (widths[BW_FINDING_MARGIN], GTK_WIDGET (self->margin));
+  return GTK_WIDGET (self);
+}
+
+/**
+ * bw_finding_row_show:
+ * @finding: a finding of @fit
+ *
+ * Shows @finding in place of what the row showed before.
+ */
+void
+bw_finding_row_show (BwFindingRow *self, const BwFinding *finding, const BwFit *fit,
+                     const BwCase *c)
+{
+  char mark = bw_quantity_locale_mark ();
+  g_autofree char *value = bw_finding_value (finding, mark);
+  g_autofree char *allowed = bw_finding_allowed (finding, mark);
+  g_autofree char *margin = bw_finding_margin (finding, mark);
+  g_autofree char *says = bw_finding_says (finding, fit, c, mark);
+  g_autofree char *remedy = bw_finding_remedy (finding, fit, c, mark);
+
+  bw_severity_mark_set (self->mark, finding->severity);
+  bw_severity_style (GTK_WIDGET (self), finding->severity);
+  gtk_label_set_label (self->word, bw_kind_label (&bw_severities, finding->severity));
+  gtk_label_set_label (self->rule, bw_kind_label (&bw_rules, finding->rule));
+  gtk_label_set_label (self->value, value);
+  gtk_label_set_label (self->allowed, allowed);
+  gtk_label_set_label (self->margin, margin);
+  gtk_label_set_label (self->says, says);
+  gtk_label_set_label (self->remedy, remedy != NULL ? remedy : "");
+  gtk_widget_set_visible (self->remedy_box, remedy != NULL);
+}

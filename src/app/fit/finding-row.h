@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "core/fit/fit.h"
+
+G_BEGIN_DECLS
+
+/* The columns that are as wide in all rows as in the widest. */
+typedef enum
+{
+  BW_FINDING_WORD,
+  BW_FINDING_RULE,
+  BW_FINDING_VALUE,
+  BW_FINDING_ALLOWED,
+  BW_FINDING_MARGIN,
+  BW_N_FINDING_COLUMNS
+} BwFindingColumn;
+
+#define BW_TYPE_FINDING_ROW (bw_finding_row_get_type ())
+G_DECLARE_FINAL_TYPE (BwFindingRow, bw_finding_row, BW, FINDING_ROW, GtkGrid)
+
+GtkWidget *bw_finding_row_new (GtkSizeGroup *const widths[BW_N_FINDING_COLUMNS]);
+void bw_finding_row_show (BwFindingRow *self, const BwFinding *finding, const BwFit *fit,
+                          const BwCase *c);
+
+G_END_DECLS

@@ -1,0 +1,546 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "waveform-panel.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "app/bench/bench-signal.h"
+#include "app/widgets/chooser.h"
+#include "app/widgets/column-table.h"
+#include "app/widgets/wrap-layout.h"
+#include "figures.h"
+#include "levels-picture.h"
+#include "vector-picture.h"
+
+/**
+ * BwWaveformPanel:
+ *
+ * What the selected source puts on each conductor at the selected input: a test signal drawn, with
+ * the load that hangs there, and its levels as tables.
+ */
+struct _BwWaveformPanel
+{
+  GtkWidget parent_instance;
+
+  BwPicturePanel *panel; /* the only child; those below are borrowed and in it */
+  BwChooser *content;
+  BwChooser *sync;
+  BwChooser *load;
+  BwChooser *frame;
+  BwEditorRow *line_row;
+  BwColumnTable *levels;
+  BwColumnTable *bars;
+
+  BwDocument *document;
+  GPtrArray *limits;   /* of BwStandardLimits */
+  BwLevelsHold *hold;  /* nullable */
+  char *key;           /* what @hold was made from */
+  GPtrArray *texts[2]; /* what the tables hold */
+  guint source;        /* that @sync was chosen for; likewise @input */
+  guint input;
+  gboolean sync_chosen; /* by the person */
+  int line;             /* zero: one of the picture */
+  gboolean stale;       /* something has changed while nothing was seen */
+};
+
+G_DEFINE_FINAL_TYPE (BwWaveformPanel, bw_waveform_panel, GTK_TYPE_WIDGET)
+
+/* More frames than these are not offered one by one: in SECAM the colour repeats after six. */
+#define MOST_FRAMES 12
+
+typedef enum
+{
+  SHOW_BARS_75,
+  SHOW_BARS_100,
+  SHOW_OTHER /* less this and bars: a BwContent */
+} Shown;
+
+static const struct
+{
+  const char *id;
+  const char *label;
+  const char *tooltip;
+} views[] = {
+  { "line", N_ ("Line"), N_ ("One Line on Each Conductor") },
+  { "field", N_ ("Field"), N_ ("One Field on Each Conductor") },
+  { "vectors", N_ ("Vectors"), N_ ("The Colour Difference Signals in a Plane") },
+};
+
+static const BwField line_field = {
+  .key = "line", .label = N_ ("Line"), .help = "", .type = BW_FIELD_TEXT
+};
+
+/* Model */
+
+static void
+case_of (BwWaveformPanel *self, const BwBenchSignal *signal, BwSynthesisCase *what)
+{
+  guint shown = bw_chooser_get (self->content);
+  gboolean bars = shown == SHOW_BARS_75 || shown == SHOW_BARS_100;
+
+  *what = (BwSynthesisCase){
+    .raster = signal->raster,
+    .content = bars ? BW_CONTENT_BARS : (BwContent) (shown - SHOW_OTHER + 1),
+    .bars = shown == SHOW_BARS_100 ? BW_BARS_100 : BW_BARS_75,
+    .rate_hz = BW_RATIO_NONE,
+  };
+  bw_bench_signal_form (signal, (BwSyncKind) bw_chooser_get (self->sync), &what->form);
+}
+
+/* All that a model is made from. */
+static char *
+key_of (const BwSynthesisCase *what)
+{
+  const BwWireForm *form = &what->form;
+  g_autoptr (GKeyFile) keys = g_key_file_new ();
+
+  bw_raster_save (what->raster, keys, "raster");
+  g_autofree char *raster = g_key_file_to_data (keys, NULL, NULL);
+  return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u %d\n%.17g %.17g %.17g %.17g %.17g\n%s",
+                          what->raster->id, what->content, what->bars, form->signal, form->sync,
+                          form->shape, form->system, form->component, form->matrix,
+                          form->own_polarity[0], form->own_polarity[1],
+                          form->own_logic, form->white_v,
+                          form->setup_ire, form->sync_v, form->own_sync_v, form->burst_pp_v,
+                          raster);
+}
+
+/* A model is costly, and kept as long as nothing changes that it is made from. */
+static gboolean
+update_hold (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
+{
+  g_autofree char *key = key_of (what);
+
+  if (self->hold != NULL && strcmp (key, self->key) == 0)
+    return TRUE;
+  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_free (self->key);
+  self->key = g_steal_pointer (&key);
+  self->hold = bw_levels_hold_new (what, error);
+  return self->hold != NULL;
+}
+
+static BwLevelsModel *
+model (BwWaveformPanel *self)
+{
+  return bw_levels_hold_model (self->hold);
+}
+
+/* Controls */
+
+static void
+update_sync (BwWaveformPanel *self, const BwBenchSignal *signal)
+{
+  guint source = bw_document_get_source (self->document);
+  guint input = bw_document_get_input (self->document);
+
+  self->sync_chosen &= source == self->source && input == self->input;
+  self->source = source;
+  self->input = input;
+  bw_chooser_set_kinds (self->sync, &bw_sync_kinds, signal->syncs);
+  if (!self->sync_chosen)
+    bw_chooser_choose (self->sync, signal->usual);
+}
+
+static gboolean
+shows_field (BwWaveformPanel *self)
+{
+  return g_str_equal (bw_picture_panel_get_view (self->panel), "field");
+}
+
+/* Where the person has chosen none: a line of the picture, and a field from the first line on. */
+static int
+line_shown (BwWaveformPanel *self)
+{
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  if (self->line > 0 && self->line <= lines)
+    return self->line;
+  return shows_field (self) ? 1 : bw_levels_model_picture_line (model (self));
+}
+
+static void
+update_line (BwWaveformPanel *self)
+{
+  g_autofree char *text = g_strdup_printf ("%d", line_shown (self));
+  if (bw_editor_row_get_error (self->line_row) == NULL)
+    bw_editor_row_show_text (self->line_row, text);
+}
+
+static void
+update_frames (BwWaveformPanel *self)
+{
+  int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (model (self)));
+  guint few = frames > 1 && frames <= MOST_FRAMES ? (guint) frames : 0;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->frame), few > 0);
+  if (bw_chooser_get_n (self->frame) == few)
+    return;
+  bw_chooser_clear (self->frame);
+  for (guint i = 0; i < few; i++)
+    {
+      g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
+      bw_chooser_add (self->frame, i, words);
+    }
+}
+
+static GtkWidget *
+find_named (GtkWidget *from, const char *wanted)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      if (strcmp (gtk_widget_get_name (child), wanted) == 0)
+        return child;
+      GtkWidget *found = find_named (child, wanted);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static const char *
+why_no_vectors (const BwWireForm *form)
+{
+  if (form->system == BW_SYSTEM_SECAM_L)
+    return _ ("No vectors: the subcarrier of SECAM is modulated in frequency");
+  if (form->signal == BW_SIGNAL_RGB)
+    return _ ("No vectors: RGB carries no colour difference signals");
+  return _ ("No vectors: this signal carries no colour");
+}
+
+/* Without colour difference signals there are no vectors, and the line is shown. */
+static void
+update_vectors (BwWaveformPanel *self, const BwWireForm *form)
+{
+  GtkWidget *button = find_named (GTK_WIDGET (self->panel), "vectors");
+  gboolean can = bw_vector_view_can_draw (form);
+  const char *says = can ? _ (views[2].tooltip) : why_no_vectors (form);
+
+  gtk_widget_set_sensitive (button, can);
+  gtk_widget_set_tooltip_text (button, says);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  says, -1);
+  if (!can && g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
+    bw_picture_panel_choose (self->panel, "line");
+}
+
+/* Showing */
+
+static BwPicture *
+picture_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
+             const BwLevelsLoad *own_sync)
+{
+  guint frame = bw_chooser_get (self->frame);
+  const BwLevelsView levels = {
+    .span = shows_field (self) ? BW_LEVELS_FIELD : BW_LEVELS_LINE,
+    .frame = frame < MOST_FRAMES ? frame : 0,
+    .line = line_shown (self),
+    .limits = bw_bench_signal_limits (signal, self->limits),
+    .video = *video,
+    .own_sync = *own_sync,
+    .mark = bw_quantity_locale_mark (),
+  };
+  const BwVectorView vectors = {
+    .frame = levels.frame, .line = levels.line, .video = *video, .mark = levels.mark
+  };
+  const BwPicture *before = bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel));
+
+  if (g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
+    return bw_vector_picture_new (self->hold, &vectors);
+  BwPicture *picture = bw_levels_picture_new (self->hold, self->limits, &levels);
+  bw_levels_picture_show_as (picture, before);
+  return picture;
+}
+
+static void
+show_table (BwWaveformPanel *self, guint which, BwColumnTable *table, GPtrArray *lines)
+{
+  g_clear_pointer (&self->texts[which], g_ptr_array_unref);
+  self->texts[which] = lines;
+  bw_column_table_show (table, lines);
+}
+
+static void
+show_tables (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
+             const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
+{
+  g_autoptr (GPtrArray) figures = bw_load_figures (&what->form, video, own_sync, limits);
+
+  bw_picture_panel_show_figures (self->panel, figures);
+  show_table (self, 0, self->levels, bw_levels_lines (&what->form, video, own_sync));
+  show_table (self, 1, self->bars,
+              what->content == BW_CONTENT_BARS ? bw_bars_lines (&what->form, what->bars, video)
+                                               : bw_table_lines_new ());
+}
+
+/* There is no such signal: says why, where the drawing would be named. */
+static void
+show_trouble (BwWaveformPanel *self, const char *title, const GError *error)
+{
+  g_autofree char *says = g_strdup_printf (_ ("%s cannot be drawn: %s"), title, error->message);
+  bw_picture_panel_set_title (self->panel, says);
+  bw_picture_panel_show (self->panel, NULL);
+}
+
+static void
+show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
+{
+  BwSynthesisCase what;
+  BwLevelsLoad video, own_sync;
+  g_autoptr (GError) error = NULL;
+
+  update_sync (self, signal);
+  case_of (self, signal, &what);
+  bw_bench_signal_loads (signal, (BwTerminators) bw_chooser_get (self->load), &video, &own_sync);
+  show_tables (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
+  update_vectors (self, &what.form);
+  g_autofree char *title = bw_bench_signal_title (signal, &what.form);
+  if (!update_hold (self, &what, &error))
+    {
+      show_trouble (self, title, error);
+      return;
+    }
+  update_line (self);
+  update_frames (self);
+  bw_picture_panel_set_title (self->panel, title);
+  bw_picture_panel_show (self->panel, picture_new (self, signal, &video, &own_sync));
+}
+
+static void
+update (BwWaveformPanel *self)
+{
+  BwBenchSignal signal;
+  gboolean there = bw_bench_signal_init (&signal, self->document);
+
+  bw_picture_panel_update_empty (self->panel, self->document, !there);
+  self->stale = !gtk_widget_get_mapped (GTK_WIDGET (self));
+  if (self->stale)
+    return;
+  if (there)
+    show_signal (self, &signal);
+  else
+    bw_picture_panel_show (self->panel, NULL);
+}
+
+static void
+on_view (BwWaveformPanel *self)
+{
+  if (self->document != NULL)
+    update (self);
+}
+
+static void
+on_sync (BwWaveformPanel *self)
+{
+  self->sync_chosen = TRUE;
+  update (self);
+}
+
+/* A number of a line; nothing: one of the picture. */
+static void
+on_line (BwWaveformPanel *self)
+{
+  g_autofree char *text = g_strstrip (bw_editor_row_dup_text (self->line_row));
+  gint64 line = 0;
+
+  if (self->hold == NULL)
+    return;
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  if (*text != '\0' && !g_ascii_string_to_signed (text, 10, 1, lines, &line, NULL))
+    {
+      g_autofree char *says = g_strdup_printf (_ ("lines are numbered 1 to %d"), lines);
+      bw_editor_row_set_error (self->line_row, says);
+      return;
+    }
+  self->line = (int) line;
+  bw_editor_row_set_error (self->line_row, NULL);
+  update (self);
+}
+
+/**
+ * bw_waveform_panel_dup_text:
+ *
+ * Returns: (transfer full): the tables, with tabs between the cells
+ */
+char *
+bw_waveform_panel_dup_text (BwWaveformPanel *self)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
+    if (self->texts[i] != NULL)
+      {
+        g_autofree char *table = bw_table_lines_text (self->texts[i]);
+        g_string_append (text, table);
+      }
+  return g_string_free (text, FALSE);
+}
+
+static void
+on_copy (BwWaveformPanel *self)
+{
+  g_autofree char *text = bw_waveform_panel_dup_text (self);
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
+}
+
+/* Widget */
+
+static void
+bw_waveform_panel_map (GtkWidget *widget)
+{
+  BwWaveformPanel *self = BW_WAVEFORM_PANEL (widget);
+  GTK_WIDGET_CLASS (bw_waveform_panel_parent_class)->map (widget);
+  if (self->stale && self->document != NULL)
+    update (self);
+}
+
+static void
+bw_waveform_panel_dispose (GObject *object)
+{
+  BwWaveformPanel *self = BW_WAVEFORM_PANEL (object);
+  GtkWidget *panel = GTK_WIDGET (self->panel);
+
+  g_clear_object (&self->document);
+  g_clear_pointer (&panel, gtk_widget_unparent);
+  self->panel = NULL;
+  G_OBJECT_CLASS (bw_waveform_panel_parent_class)->dispose (object);
+}
+
+static void
+bw_waveform_panel_finalize (GObject *object)
+{
+  BwWaveformPanel *self = BW_WAVEFORM_PANEL (object);
+
+  g_ptr_array_unref (self->limits);
+  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_free (self->key);
+  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
+    g_clear_pointer (&self->texts[i], g_ptr_array_unref);
+  G_OBJECT_CLASS (bw_waveform_panel_parent_class)->finalize (object);
+}
+
+static void
+bw_waveform_panel_class_init (BwWaveformPanelClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = bw_waveform_panel_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bw_waveform_panel_finalize;
+  GTK_WIDGET_CLASS (klass)->map = bw_waveform_panel_map;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static BwChooser *
+add_chooser (BwWaveformPanel *self, GtkWidget *box, const char *name, const char *label,
+             GCallback chosen)
+{
+  BwChooser *chooser = bw_chooser_new (name, label);
+  g_signal_connect_object (chooser, "chosen", chosen, self, G_CONNECT_SWAPPED);
+  bw_wrap_box_append (box, GTK_WIDGET (chooser));
+  return chooser;
+}
+
+static void
+fill_content (BwWaveformPanel *self)
+{
+  bw_chooser_add (self->content, SHOW_BARS_75, _ ("bars 75\u00a0%"));
+  bw_chooser_add (self->content, SHOW_BARS_100, _ ("bars 100\u00a0%"));
+  for (guint content = 1; content < BW_N_CONTENTS; content++)
+    bw_chooser_add (self->content, SHOW_OTHER + content - 1, bw_kind_label (&bw_contents, content));
+}
+
+static void
+add_controls (BwWaveformPanel *self)
+{
+  GtkWidget *box = bw_wrap_box_new ();
+  GCallback changed = G_CALLBACK (update);
+
+  self->content = add_chooser (self, box, "content", _ ("Si_gnal"), changed);
+  fill_content (self);
+  self->sync = add_chooser (self, box, "sync", _ ("S_ync"), G_CALLBACK (on_sync));
+  self->load = add_chooser (self, box, "load", _ ("_Load"), changed);
+  bw_chooser_set_kinds (self->load, &bw_terminators, BW_BIT (BW_N_TERMINATORS) - 1);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->load),
+                               _ ("What hangs at the end of each conductor; “as set”: as the "
+                                  "input's own switch and loop-through are"));
+  self->line_row = bw_entry_row_new (&line_field);
+  GtkWidget *entry = bw_editor_row_get_control (self->line_row);
+  gtk_widget_set_name (entry, "line-number");
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 5);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 5);
+  gtk_widget_set_tooltip_text (
+      entry,
+      _ ("As the standard numbers the lines; empty: one of the picture, or the first of a field"));
+  g_signal_connect_object (self->line_row, "edited", G_CALLBACK (on_line), self, G_CONNECT_SWAPPED);
+  bw_wrap_box_append (box, GTK_WIDGET (self->line_row));
+  self->frame = add_chooser (self, box, "frame", _ ("Fra_me"), changed);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->frame),
+                               _ ("Of the sequence after which the colour repeats"));
+  bw_picture_panel_add_control (self->panel, NULL, box);
+}
+
+static void
+add_tables (BwWaveformPanel *self)
+{
+  GtkWidget *copy = gtk_button_new_with_mnemonic (_ ("Copy _Tables"));
+
+  self->levels = bw_column_table_new (_ ("Levels"));
+  self->bars = bw_column_table_new (_ ("Colour bars"));
+  gtk_widget_set_name (GTK_WIDGET (self->levels), "levels-table");
+  gtk_widget_set_name (GTK_WIDGET (self->bars), "bars-table");
+  gtk_widget_set_name (copy, "copy-tables");
+  gtk_widget_set_halign (copy, GTK_ALIGN_START);
+  g_signal_connect_object (copy, "clicked", G_CALLBACK (on_copy), self, G_CONNECT_SWAPPED);
+  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->levels));
+  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bars));
+  bw_picture_panel_add_side (self->panel, copy);
+}
+
+static void
+bw_waveform_panel_init (BwWaveformPanel *self)
+{
+  self->limits = bw_limits_shipped ();
+  self->source = self->input = BW_NO_INDEX;
+  self->stale = TRUE;
+  self->panel = g_object_new (BW_TYPE_PICTURE_PANEL, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (views); i++)
+    bw_picture_panel_add_view (self->panel, views[i].id, _ (views[i].label), _ (views[i].tooltip));
+  add_controls (self);
+  add_tables (self);
+  g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
+  gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
+}
+
+/**
+ * bw_waveform_panel_set_document:
+ * @document: what to show; to be set once
+ */
+void
+bw_waveform_panel_set_document (BwWaveformPanel *self, BwDocument *document)
+{
+  g_return_if_fail (self->document == NULL);
+  self->document = g_object_ref (document);
+  bw_document_follow (document, G_CALLBACK (update), self);
+  update (self);
+}
+
+/**
+ * bw_waveform_panel_get_panel:
+ *
+ * Returns: (transfer none): the drawing with its controls
+ */
+BwPicturePanel *
+bw_waveform_panel_get_panel (BwWaveformPanel *self)
+{
+  return self->panel;
+}
+
+/**
+ * bw_waveform_panel_get_line_row:
+ *
+ * Returns: (transfer none): the field for the number of the line
+ */
+BwEditorRow *
+bw_waveform_panel_get_line_row (BwWaveformPanel *self)
+{
+  return self->line_row;
+}

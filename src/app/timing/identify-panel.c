@@ -1,0 +1,303 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "identify-panel.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "app/widgets/columns-layout.h"
+#include "app/widgets/template.h"
+#include "candidate-row.h"
+#include "core/bench/identify.h"
+
+/* What the person read. A kind of 0 was not looked at. */
+typedef struct
+{
+  double line_rate_hz;
+  double field_rate_hz;
+  double lines_per_field;
+  double line_sync_s;
+  double field_sync_lines;
+  guint scan;
+  guint shape;
+} Reading;
+
+static const BwKind scan_kinds[] = {
+  { "", N_ ("not seen") },
+  [1 + BW_SCAN_PROGRESSIVE] = { "progressive", N_ ("progressive") },
+  [1 + BW_SCAN_INTERLACED] = { "interlaced", N_ ("interlaced") },
+};
+static const BwKindTable scans = { G_N_ELEMENTS (scan_kinds), scan_kinds };
+
+static const BwKind shape_kinds[] = {
+  { "", N_ ("not seen") },
+  [1 + BW_SHAPE_BILEVEL] = { "bi-level", N_ ("bi-level") },
+  [1 + BW_SHAPE_TRILEVEL] = { "tri-level", N_ ("tri-level") },
+};
+static const BwKindTable shapes = { G_N_ELEMENTS (shape_kinds), shape_kinds };
+
+#define AT(member) .offset = G_STRUCT_OFFSET (Reading, member)
+#define QUANTITY(name, label_, help_, member, kind, least, most, unit_)                           \
+  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                       \
+    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,       \
+    .high = most, .unit = unit_ }
+#define CHOICE(name, label_, help_, member, table)                                                \
+  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),            \
+    .kinds = &table }
+
+static const BwField fields[] = {
+  QUANTITY ("line_rate", N_ ("Line rate"), N_ ("by the counter, such as 15.734 kHz"), line_rate_hz,
+            FREQUENCY, BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ, "kHz"),
+  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"),
+            field_rate_hz, FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
+  QUANTITY ("lines_per_field", N_ ("Lines of a field"), N_ ("else they follow from the two rates"),
+            lines_per_field, LINES, 1, 10000, NULL),
+  QUANTITY ("line_sync", N_ ("Line sync"), N_ ("its width on the scope"), line_sync_s, TIME, 1e-9,
+            1e-3, "us"),
+  QUANTITY ("field_sync", N_ ("Field sync"), N_ ("its length, such as 3 lines"), field_sync_lines,
+            LINES, 0.5, 1000, NULL),
+  CHOICE ("scan", N_ ("Scan"), N_ ("if it was seen"), scan, scans),
+  CHOICE ("shape", N_ ("Shape of sync"), N_ ("if it was seen"), shape, shapes),
+};
+static const BwFieldTable field_table = { G_N_ELEMENTS (fields), fields };
+
+#define MOST 12
+
+/* Beyond three tolerances in one reading, or as much in all together, a raster is no answer. */
+#define SCORE_POOR exp (-0.5 * 3 * 3)
+#define CERTAIN 0.95
+
+/**
+ * BwIdentifyPanel:
+ *
+ * From what a counter and a scope read, the rasters that it may be.
+ */
+struct _BwIdentifyPanel
+{
+  GtkWidget parent_instance;
+
+  BwForm *form;
+  GtkLabel *says;
+  GtkListBox *list;
+  GtkWidget *use;
+
+  Reading reading;
+  GArray *candidates; /* of BwCandidate */
+  BwDocument *document;
+};
+
+G_DEFINE_FINAL_TYPE (BwIdentifyPanel, bw_identify_panel, GTK_TYPE_WIDGET)
+
+static const BwCandidate *
+candidate (BwIdentifyPanel *self, guint rank)
+{
+  return &g_array_index (self->candidates, BwCandidate, rank);
+}
+
+static BwReadings
+readings_of (const Reading *reading)
+{
+  return (BwReadings){
+    .line_rate_hz = reading->line_rate_hz,
+    .field_rate_hz = reading->field_rate_hz,
+    .lines_per_field = reading->lines_per_field,
+    .line_sync_s = reading->line_sync_s,
+    .field_sync_lines = reading->field_sync_lines,
+    .scan_known = reading->scan > 0,
+    .scan = reading->scan > 0 ? reading->scan - 1 : 0,
+    .shape_known = reading->shape > 0,
+    .shape = reading->shape > 0 ? reading->shape - 1 : 0,
+  };
+}
+
+static gboolean
+has_rate (const BwReadings *readings)
+{
+  return readings->line_rate_hz > 0 || readings->field_rate_hz > 0;
+}
+
+static char *
+answer (BwIdentifyPanel *self, const BwReadings *readings)
+{
+  if (!has_rate (readings))
+    return g_strdup (_ ("Which raster is this? Enter the line rate and the field rate that a "
+                        "counter reads, each with its unit; what a scope shows makes it surer."));
+  if (self->candidates->len == 0)
+    return g_strdup (_ ("Nothing in the catalogue comes near these readings."));
+  const BwCandidate *best = candidate (self, 0);
+  if (best->score < SCORE_POOR)
+    return g_strdup_printf (_ ("Nothing in the catalogue agrees. The nearest is %s, but the "
+                               "readings are beyond their tolerances."),
+                            best->raster->name);
+  if (best->certainty >= CERTAIN)
+    return g_strdup_printf (_ ("It is %s."), best->raster->name);
+  return g_strdup_printf (_ ("It may be %s; that is not sure yet."), best->raster->name);
+}
+
+static void
+clear_list (BwIdentifyPanel *self)
+{
+  GtkListBoxRow *row;
+  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+}
+
+static void
+update_use (BwIdentifyPanel *self)
+{
+  gboolean chosen = gtk_list_box_get_selected_row (self->list) != NULL;
+  gboolean source = bw_document_get_source (self->document) != BW_NO_INDEX;
+  gtk_widget_set_sensitive (self->use, chosen && source);
+}
+
+static void
+update (BwIdentifyPanel *self)
+{
+  BwReadings readings = readings_of (&self->reading);
+
+  g_array_set_size (self->candidates, 0);
+  if (has_rate (&readings))
+    {
+      g_array_unref (self->candidates);
+      self->candidates
+          = bw_identify (&readings, bw_document_get_catalogue (self->document), MOST);
+    }
+  clear_list (self);
+  for (guint i = 0; i < self->candidates->len; i++)
+    gtk_list_box_append (self->list, bw_candidate_row_new (candidate (self, i), &readings));
+  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
+  gtk_widget_set_visible (GTK_WIDGET (self->list), self->candidates->len > 0);
+  g_autofree char *says = answer (self, &readings);
+  gtk_label_set_label (self->says, says);
+  update_use (self);
+}
+
+static void
+on_selected (BwIdentifyPanel *self)
+{
+  if (self->document != NULL)
+    update_use (self);
+}
+
+static void
+on_use (BwIdentifyPanel *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  guint source = bw_document_get_source (self->document);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *says = NULL;
+
+  if (row == NULL || source == BW_NO_INDEX)
+    return;
+  const BwRaster *raster = candidate (self, (guint) gtk_list_box_row_get_index (row))->raster;
+  if (bw_document_use_raster (self->document, source, raster, &error))
+    says = g_strdup_printf (
+        _ ("%s now has the raster %s"),
+        bw_sheet_source (bw_document_get_sheet (self->document), source)->name, raster->name);
+  else
+    says = g_strdup (error->message);
+  gtk_label_set_label (self->says, says);
+}
+
+static void
+on_clear (BwIdentifyPanel *self)
+{
+  self->reading = (Reading){ 0 };
+  bw_form_refresh (self->form);
+  update (self);
+  gtk_widget_child_focus (GTK_WIDGET (self->form), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+bw_identify_panel_dispose (GObject *object)
+{
+  g_clear_object (&BW_IDENTIFY_PANEL (object)->document);
+  bw_dispose_template (object, BW_TYPE_IDENTIFY_PANEL);
+  G_OBJECT_CLASS (bw_identify_panel_parent_class)->dispose (object);
+}
+
+static void
+bw_identify_panel_finalize (GObject *object)
+{
+  g_array_unref (BW_IDENTIFY_PANEL (object)->candidates);
+  G_OBJECT_CLASS (bw_identify_panel_parent_class)->finalize (object);
+}
+
+static void
+bw_identify_panel_class_init (BwIdentifyPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bw_identify_panel_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bw_identify_panel_finalize;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/breezeway/Breezeway/identify-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwIdentifyPanel, form);
+  gtk_widget_class_bind_template_child (widget_class, BwIdentifyPanel, says);
+  gtk_widget_class_bind_template_child (widget_class, BwIdentifyPanel, list);
+  gtk_widget_class_bind_template_child (widget_class, BwIdentifyPanel, use);
+  gtk_widget_class_bind_template_callback (widget_class, update);
+  gtk_widget_class_bind_template_callback (widget_class, on_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_use);
+  gtk_widget_class_bind_template_callback (widget_class, on_clear);
+}
+
+static void
+bw_identify_panel_init (BwIdentifyPanel *self)
+{
+  g_type_ensure (BW_TYPE_FORM);
+  self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
+  gtk_widget_init_template (GTK_WIDGET (self));
+  bw_form_build (self->form, &field_table, &self->reading);
+}
+
+/**
+ * bw_identify_panel_set_document:
+ * @document: whose catalogue is searched, and whose selected source can take the raster; to be set
+ *   once
+ */
+void
+bw_identify_panel_set_document (BwIdentifyPanel *self, BwDocument *document)
+{
+  g_return_if_fail (self->document == NULL);
+  self->document = g_object_ref (document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (update_use), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "selection-changed", G_CALLBACK (update_use), self,
+                           G_CONNECT_SWAPPED);
+  update (self);
+}
+
+/**
+ * bw_identify_panel_get_form:
+ *
+ * Returns: (transfer none): the fields for the readings
+ */
+BwForm *
+bw_identify_panel_get_form (BwIdentifyPanel *self)
+{
+  return self->form;
+}
+
+/**
+ * bw_identify_panel_get_raster:
+ * @rank: from 0, the likeliest
+ *
+ * Returns: (transfer none) (nullable): the candidate of that rank
+ */
+const BwRaster *
+bw_identify_panel_get_raster (BwIdentifyPanel *self, guint rank)
+{
+  return rank < self->candidates->len ? candidate (self, rank)->raster : NULL;
+}
+
+/**
+ * bw_identify_panel_get_says:
+ *
+ * Returns: (transfer none): the answer in words
+ */
+const char *
+bw_identify_panel_get_says (BwIdentifyPanel *self)
+{
+  return gtk_label_get_label (self->says);
+}

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/document/document.h"
+#include "figure-table.h"
+#include "picture-area.h"
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_PICTURE_PANEL (bw_picture_panel_get_type ())
+G_DECLARE_FINAL_TYPE (BwPicturePanel, bw_picture_panel, BW, PICTURE_PANEL, GtkWidget)
+
+void bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *label,
+                                const char *tooltip);
+void bw_picture_panel_choose (BwPicturePanel *self, const char *id);
+const char *bw_picture_panel_get_view (BwPicturePanel *self);
+void bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget *control);
+void bw_picture_panel_add_side (BwPicturePanel *self, GtkWidget *widget);
+
+gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document,
+                                        gboolean lacking);
+void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
+void bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture);
+void bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures);
+
+BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
+gboolean bw_picture_panel_has_picture (BwPicturePanel *self);
+gboolean bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error);
+char *bw_picture_panel_dup_file_name (BwPicturePanel *self);
+void bw_picture_panel_copy (BwPicturePanel *self);
+
+G_END_DECLS

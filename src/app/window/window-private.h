@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/widgets/fault-bar.h"
+#include "window.h"
+
+G_BEGIN_DECLS
+
+struct _BwWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  GtkLabel *title;
+  GtkLabel *subtitle;
+  GtkWidget *undo;
+  GtkWidget *redo;
+  GtkMenuButton *menu;
+  GMenu *recent_menu;
+  BwFaultBar *faults;
+  GtkStack *side;
+  BwBenchPanel *bench;
+  BwEditor *editor;
+  GtkStack *pages;
+  BwFitPage *fit_page;
+  BwTimingPage *timing_page;
+  BwLevelsPage *levels_page;
+  BwDetailPage *detail_page;
+  BwHookupPage *hookup_page;
+
+  BwDocument *document;
+  GSettings *settings;
+  GtkNativeDialog *chooser; /* nullable: while it is open */
+  guint inhibit_cookie;     /* zero: none */
+  gboolean closing;         /* the person has answered: close without asking */
+  gboolean close_after_save;
+};
+
+/* window-actions.c */
+void bw_window_install_actions (GtkWidgetClass *widget_class);
+void bw_window_update_actions (BwWindow *self);
+
+/* window-files.c */
+void bw_window_choose_open (BwWindow *self);
+void bw_window_save (BwWindow *self);
+void bw_window_save_as (BwWindow *self);
+void bw_window_export_picture (BwWindow *self);
+void bw_window_export_report (BwWindow *self);
+void bw_window_export_edid (BwWindow *self);
+void bw_window_export_parts (BwWindow *self);
+void bw_window_export_hookup (BwWindow *self);
+
+/* window-close.c */
+gboolean bw_window_ask_before_close (BwWindow *self);
+
+G_END_DECLS

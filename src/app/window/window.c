@@ -1,0 +1,365 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/widgets/file-chooser.h"
+
+/**
+ * BwWindow:
+ *
+ * One window, one bench sheet: the bench or the form at the left, the pages at the right.
+ */
+G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
+
+/* Title */
+
+static char *
+subtitle_words (BwWindow *self)
+{
+  GFile *file = bw_document_get_file (self->document);
+  if (bw_document_is_modified (self->document))
+    return g_strdup (_ ("Changed since it was last saved"));
+  if (file == NULL)
+    return g_strdup (_ ("Not saved yet"));
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  return folder != NULL ? g_file_get_parse_name (folder) : g_strdup ("");
+}
+
+/* While the sheet is changed, the session asks before it ends. */
+static void
+update_inhibit (BwWindow *self)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  gboolean modified = bw_document_is_modified (self->document);
+
+  if (application == NULL || modified == (self->inhibit_cookie != 0))
+    return;
+  if (modified)
+    self->inhibit_cookie = gtk_application_inhibit (application, GTK_WINDOW (self),
+                                                    GTK_APPLICATION_INHIBIT_LOGOUT,
+                                                    _ ("A bench sheet is changed and not saved"));
+  else
+    {
+      gtk_application_uninhibit (application, self->inhibit_cookie);
+      self->inhibit_cookie = 0;
+    }
+}
+
+static void
+update_title (BwWindow *self)
+{
+  g_autofree char *name = bw_document_dup_name (self->document);
+  g_autofree char *subtitle = subtitle_words (self);
+  const char *mark = bw_document_is_modified (self->document) ? "• " : "";
+  g_autofree char *title = g_strconcat (mark, name, NULL);
+
+  gtk_label_set_label (self->title, title);
+  gtk_label_set_label (self->subtitle, subtitle);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+  update_inhibit (self);
+}
+
+static void
+on_changed (BwWindow *self)
+{
+  update_title (self);
+  bw_window_update_actions (self);
+}
+
+/* The form */
+
+static void
+on_editor_done (BwWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->side, "bench");
+  bw_bench_panel_focus_part (self->bench, bw_editor_get_part (self->editor));
+}
+
+static void
+on_bench_edit (BwWindow *self, int part)
+{
+  bw_window_edit (self, (BwPart) part);
+}
+
+/**
+ * bw_window_edit:
+ * @part: of inputs and sources the selected one
+ *
+ * Shows the form for @part at the left.
+ */
+void
+bw_window_edit (BwWindow *self, BwPart part)
+{
+  gtk_stack_set_visible_child_name (self->side, "editor");
+  bw_editor_edit (self->editor, part);
+}
+
+/**
+ * bw_window_is_editing:
+ *
+ * Returns: whether the form is shown
+ */
+gboolean
+bw_window_is_editing (BwWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->side), "editor") == 0;
+}
+
+/**
+ * bw_window_show_page:
+ * @page: "fit", "timing", "levels", "detail" or "hookup"
+ */
+void
+bw_window_show_page (BwWindow *self, const char *page)
+{
+  gtk_stack_set_visible_child_name (self->pages, page);
+}
+
+/**
+ * bw_window_get_panel:
+ *
+ * Returns: (transfer none): the drawing that is copied and exported: that of the visible page, or of
+ * the Timing page where it has none
+ */
+BwPicturePanel *
+bw_window_get_panel (BwWindow *self)
+{
+  GtkWidget *page = gtk_stack_get_visible_child (self->pages);
+  BwPicturePanel *panel = NULL;
+
+  if (page == GTK_WIDGET (self->levels_page))
+    panel = bw_levels_page_get_panel (self->levels_page);
+  else if (page == GTK_WIDGET (self->detail_page))
+    panel = bw_detail_page_get_panel (self->detail_page);
+  else if (page == GTK_WIDGET (self->hookup_page))
+    panel = bw_hookup_page_get_panel (self->hookup_page);
+  return panel != NULL && bw_picture_panel_has_picture (panel)
+             ? panel
+             : bw_timing_page_get_panel (self->timing_page);
+}
+
+/* Faults */
+
+/**
+ * bw_window_show_faults:
+ * @title: what went wrong, in a sentence
+ * @faults: (element-type GError): all that is wrong
+ *
+ * Shows every fault in a bar that stays until it is closed.
+ */
+void
+bw_window_show_faults (BwWindow *self, const char *title, GPtrArray *faults)
+{
+  bw_fault_bar_show (self->faults, title, faults);
+}
+
+/**
+ * bw_window_show_error:
+ *
+ * bw_window_show_faults() for one error.
+ */
+void
+bw_window_show_error (BwWindow *self, const char *title, const GError *error)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new ();
+  g_ptr_array_add (faults, (gpointer) error);
+  bw_fault_bar_show (self->faults, title, faults);
+}
+
+/**
+ * bw_window_get_fault_text:
+ *
+ * Returns: (transfer none) (nullable): the faults that are shown, one a line
+ */
+const char *
+bw_window_get_fault_text (BwWindow *self)
+{
+  return bw_fault_bar_get_text (self->faults);
+}
+
+/* Window */
+
+static void
+remember_size (BwWindow *self)
+{
+  int width, height;
+  gboolean maximized = gtk_window_is_maximized (GTK_WINDOW (self));
+
+  g_settings_set_boolean (self->settings, "maximized", maximized);
+  if (maximized)
+    return;
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  if (width > 0 && height > 0)
+    {
+      g_settings_set_int (self->settings, "window-width", width);
+      g_settings_set_int (self->settings, "window-height", height);
+    }
+}
+
+static gboolean
+bw_window_close_request (GtkWindow *window)
+{
+  BwWindow *self = BW_WINDOW (window);
+
+  if (!self->closing && bw_window_ask_before_close (self))
+    return GDK_EVENT_STOP;
+  remember_size (self);
+  return GTK_WINDOW_CLASS (bw_window_parent_class)->close_request (window);
+}
+
+static void
+bw_window_dispose (GObject *object)
+{
+  BwWindow *self = BW_WINDOW (object);
+
+  bw_file_chooser_let_go (&self->chooser);
+  g_clear_object (&self->document);
+  g_clear_object (&self->settings);
+  gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
+  G_OBJECT_CLASS (bw_window_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, subtitle);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, undo);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, redo);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, menu);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, faults);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, fit_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, timing_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, hookup_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, detail_page);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, levels_page);
+}
+
+static void
+bw_window_class_init (BwWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bw_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = bw_window_close_request;
+
+  bw_window_install_actions (widget_class);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/breezeway/Breezeway/window.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, on_bench_edit);
+  gtk_widget_class_bind_template_callback (widget_class, on_editor_done);
+}
+
+static void
+bw_window_init (BwWindow *self)
+{
+  g_type_ensure (BW_TYPE_BENCH_PANEL);
+  g_type_ensure (BW_TYPE_EDITOR);
+  g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_FIT_PAGE);
+  g_type_ensure (BW_TYPE_TIMING_PAGE);
+  g_type_ensure (BW_TYPE_HOOKUP_PAGE);
+  g_type_ensure (BW_TYPE_DETAIL_PAGE);
+  g_type_ensure (BW_TYPE_LEVELS_PAGE);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static void
+take_document (BwWindow *self, BwDocument *document)
+{
+  self->document = g_object_ref (document);
+  bw_bench_panel_set_document (self->bench, document);
+  bw_editor_set_document (self->editor, document);
+  bw_fit_page_set_document (self->fit_page, document);
+  bw_timing_page_set_document (self->timing_page, document);
+  bw_hookup_page_set_document (self->hookup_page, document);
+  bw_detail_page_set_document (self->detail_page, document);
+  bw_levels_page_set_document (self->levels_page, document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  on_changed (self);
+}
+
+/**
+ * bw_window_new:
+ * @application: (nullable): the application
+ * @document: the sheet to show
+ * @settings: those of the application
+ *
+ * Returns: (transfer none): a window, not shown yet; GTK owns it until it is closed
+ */
+BwWindow *
+bw_window_new (GtkApplication *application, BwDocument *document, GSettings *settings)
+{
+  BwWindow *self = g_object_new (BW_TYPE_WINDOW, "application", application, NULL);
+
+  self->settings = g_object_ref (settings);
+  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"),
+                               g_settings_get_int (settings, "window-height"));
+  if (g_settings_get_boolean (settings, "maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+  take_document (self, document);
+  return self;
+}
+
+/* Getters: all (transfer none) */
+
+BwDocument *
+bw_window_get_document (BwWindow *self)
+{
+  return self->document;
+}
+
+BwBenchPanel *
+bw_window_get_bench (BwWindow *self)
+{
+  return self->bench;
+}
+
+BwEditor *
+bw_window_get_editor (BwWindow *self)
+{
+  return self->editor;
+}
+
+BwFitPage *
+bw_window_get_fit_page (BwWindow *self)
+{
+  return self->fit_page;
+}
+
+BwTimingPage *
+bw_window_get_timing_page (BwWindow *self)
+{
+  return self->timing_page;
+}
+
+BwLevelsPage *
+bw_window_get_levels_page (BwWindow *self)
+{
+  return self->levels_page;
+}
+
+BwDetailPage *
+bw_window_get_detail_page (BwWindow *self)
+{
+  return self->detail_page;
+}
+
+BwHookupPage *
+bw_window_get_hookup_page (BwWindow *self)
+{
+  return self->hookup_page;
+}
+
+GMenu *
+bw_window_get_recent_menu (BwWindow *self)
+{
+  return self->recent_menu;
+}

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/output.h"
+
+/**
+ * bw_cli_load_catalogue:
+ *
+ * Faults of the user's own catalogue are warnings on standard error, one line each.
+ *
+ * Returns: (transfer full): the shipped catalogue with the user's additions
+ */
+BwCatalogue *
+bw_cli_load_catalogue (void)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autofree char *folder = bw_catalogue_user_folder ();
+  BwCatalogue *catalogue = bw_catalogue_new (folder, faults);
+
+  for (guint i = 0; i < faults->len; i++)
+    bw_cli_complain (_ ("warning: %s"), ((const GError *) faults->pdata[i])->message);
+  return catalogue;
+}
+
+/**
+ * bw_cli_load_sheet:
+ * @path: a bench sheet
+ *
+ * Says the first fault, and how many more there are, in one line on standard error.
+ *
+ * Returns: (transfer full) (nullable): the sheet
+ */
+BwSheet *
+bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  BwSheet *sheet = bw_sheet_load (path, catalogue, faults);
+  if (sheet != NULL)
+    return sheet;
+
+  const GError *first = faults->pdata[0];
+  g_autofree char *says = NULL;
+  guint more = faults->len - 1;
+  if (more == 0)
+    says = g_strdup (first->message);
+  else
+    says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s (and %u more; sheet-check tells it)",
+                                         "%s (and %u more; sheet-check tells them)", more),
+                            first->message, more);
+  bw_cli_fault (says);
+  return NULL;
+}

@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cause-options.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "cell.h"
+#include "cli/base/arguments.h"
+#include "cli/base/nearest.h"
+#include "cli/base/output.h"
+#include "cli/base/words.h"
+#include "core/fit/fit.h"
+
+/* From the words of the command line to what should be on the conductor, and what was read. */
+
+/**
+ * bw_cause_options_clear:
+ *
+ * Frees what the options hold.
+ */
+void
+bw_cause_options_clear (BwCauseOptions *own)
+{
+  g_free (own->system);
+  g_free (own->kind);
+  g_free (own->sync);
+  g_free (own->source);
+  g_free (own->input);
+  g_free (own->conductor);
+  g_free (own->capacitor);
+  g_free (own->polarity);
+  for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+    g_free (own->level[i]);
+}
+
+/* A level may be below zero. */
+static gboolean
+read_level (BwScopeReading reading, const char *raw, BwScopeReadings *readings)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = bw_words_utf8 (raw);
+  double value;
+
+  if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_argument_mark (text),
+                          &value, &error))
+    {
+      bw_cli_complain ("%s: %s", bw_kind_label (&bw_scope_readings, reading), error->message);
+      return FALSE;
+    }
+  if (bw_scope_readings_set (readings, reading, value))
+    return TRUE;
+  bw_cli_complain ("%s: “%s”: %s", bw_kind_label (&bw_scope_readings, reading), text,
+                   bw_scope_reading_allows (reading));
+  return FALSE;
+}
+
+/**
+ * bw_cause_options_readings:
+ * @readings: (out caller-allocates): what was read
+ *
+ * Returns: %BW_CLI_DONE, or why not, having said so in one line
+ */
+BwCliExit
+bw_cause_options_readings (const BwCauseOptions *own, const char *command,
+                           BwScopeReadings *readings)
+{
+  guint polarity;
+
+  *readings = (BwScopeReadings){ 0 };
+  for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+    if (own->level[i] != NULL && !read_level (i, own->level[i], readings))
+      return BW_CLI_BAD_INPUT;
+  if (own->polarity != NULL)
+    {
+      if (!bw_argument_kind (&bw_polarities, '-', own->polarity, &polarity))
+        return BW_CLI_BAD_INPUT;
+      bw_scope_readings_set (readings, BW_SCOPE_POLARITY,
+                             polarity == BW_POLARITY_POSITIVE ? 1 : -1);
+    }
+  if (readings->given == 0)
+    return bw_cli_wrong_usage (command, _ ("at least one reading is needed, such as --white 1.4V"));
+  return BW_CLI_DONE;
+}
+
+/* "220uF" or "47 nF"; no other quantity of the program is a capacitance. */
+static gboolean
+read_capacitor (const char *raw, double *farad)
+{
+  g_autofree char *text = bw_words_utf8 (raw);
+  char *end = NULL;
+  double value;
+
+  g_strdelimit (text, ",", '.');
+  value = g_ascii_strtod (text, &end);
+  g_strchug (end);
+  double unit = strcmp (end, "uF") == 0 || strcmp (end, "µF") == 0 || strcmp (end, "μF") == 0 ? 1e-6
+                : strcmp (end, "nF") == 0                                                    ? 1e-9
+                                                                                             : 0;
+  *farad = value * unit;
+  if (end != text && *farad > 1e-12 && *farad < 1)
+    return TRUE;
+  bw_cli_complain (_ ("--capacitor: “%s”: write it such as 220uF or 47nF"), text);
+  return FALSE;
+}
+
+/* A word of a set; the complaint names what is in it. */
+static gboolean
+read_member (const char *option, const BwKindTable *table, guint set, const char *raw, guint *kind)
+{
+  if (!bw_argument_kind (table, '-', raw, kind))
+    return FALSE;
+  if (set & BW_BIT (*kind))
+    return TRUE;
+  g_autofree char *allowed = bw_kind_set_labels (table, set);
+  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option,
+                   bw_kind_id (table, *kind), allowed);
+  return FALSE;
+}
+
+static gboolean
+read_conductor (const BwCauseOptions *own, BwSignal signal, BwSyncKind sync, guint *conductor)
+{
+  *conductor = bw_signal_usual_conductor (signal);
+  return own->conductor == NULL
+         || read_member ("--conductor", &bw_conductors, bw_signal_conductors (signal, sync),
+                         own->conductor, conductor);
+}
+
+static const char *
+raster_id (BwColourSystem system)
+{
+  gboolean lines_625 = system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_N
+                       || system == BW_SYSTEM_SECAM_L;
+  return lines_625 ? "625-50-interlaced" : "525-59.94-interlaced";
+}
+
+/**
+ * bw_cause_options_standard:
+ * @view: its case is filled in from --system and --kind
+ *
+ * Returns: as bw_cause_options_readings()
+ */
+BwCliExit
+bw_cause_options_standard (const BwCauseOptions *own, const char *command,
+                           const BwCatalogue *catalogue, BwCauseView *view)
+{
+  guint system, signal, sync, conductor;
+
+  if (own->system == NULL || own->kind == NULL)
+    return bw_cli_wrong_usage (command, _ ("SHEET, or --system and --kind, are needed"));
+  if (!bw_argument_kind (&bw_colour_systems, '-', own->system, &system)
+      || !bw_argument_kind (&bw_signals, '-', own->kind, &signal))
+    return BW_CLI_BAD_INPUT;
+  sync = bw_signal_usual_sync (signal);
+  if (own->sync != NULL
+      && !read_member ("--sync", &bw_sync_kinds, bw_signal_syncs (signal), own->sync, &sync))
+    return BW_CLI_BAD_INPUT;
+  if (!read_conductor (own, signal, sync, &conductor))
+    return BW_CLI_BAD_INPUT;
+
+  bw_cause_case_standard (system, signal, sync, conductor, &view->c);
+  bw_cause_case_time (&view->c, bw_catalogue_raster (catalogue, raster_id (system)));
+  if (own->capacitor != NULL && !read_capacitor (own->capacitor, &view->c.capacitor_f))
+    return BW_CLI_BAD_INPUT;
+  return BW_CLI_DONE;
+}
+
+/**
+ * bw_cause_options_sheet:
+ * @path: of @sheet, for complaints
+ * @view: its case is filled in from the source and the input that the options name, with the sync
+ *   that suits the input best unless --sync names it
+ *
+ * Returns: as bw_cause_options_readings()
+ */
+BwCliExit
+bw_cause_options_sheet (const BwCauseOptions *own, const char *command, const char *path,
+                        const BwSheet *sheet, const BwCatalogue *catalogue, BwCauseView *view)
+{
+  guint source_index, input_index, sync, conductor;
+  BwRasterFigures figures;
+  BwCase cell;
+  BwFit fit;
+
+  BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source_index,
+                                   &input_index);
+  if (picked != BW_CLI_DONE)
+    return picked;
+  bw_case_init (&cell, &figures, sheet, catalogue, source_index, input_index);
+  bw_fit_judge (&cell, &fit);
+  sync = fit.sync;
+  if (own->sync != NULL
+      && !read_member ("--sync", &bw_sync_kinds, cell.source->syncs, own->sync, &sync))
+    return BW_CLI_BAD_INPUT;
+  if (!read_conductor (own, cell.source->signal, sync, &conductor))
+    return BW_CLI_BAD_INPUT;
+
+  view->source = cell.source->name;
+  view->input = cell.input->name;
+  bw_cause_case_of_input (cell.source, cell.input, cell.raster, sync, conductor, &view->c);
+  if (own->capacitor != NULL && !read_capacitor (own->capacitor, &view->c.capacitor_f))
+    return BW_CLI_BAD_INPUT;
+  return BW_CLI_DONE;
+}

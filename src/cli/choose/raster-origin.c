@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "raster-choice.h"
+
+#include <errno.h>
+#include <stdio.h>
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#include "bench.h"
+#include "cli/base/arguments.h"
+#include "cli/base/nearest.h"
+#include "cli/base/output.h"
+#include "cli/base/words.h"
+#include "core/bench/tube-raster.h"
+#include "core/interchange/interchange.h"
+#include "core/raster/standards.h"
+
+/* Where a chosen raster comes from. Each function returns NULL if it cannot be had, having said
+ * why in one line on standard error. */
+
+static BwChosenRaster *
+chosen_new (BwRaster *raster)
+{
+  BwChosenRaster *chosen = g_new0 (BwChosenRaster, 1);
+  chosen->raster = raster;
+  chosen->aspect = BW_RATIO_NONE;
+  return chosen;
+}
+
+/**
+ * bw_chosen_raster_free:
+ * @chosen: (transfer full): freed with its raster
+ */
+void
+bw_chosen_raster_free (BwChosenRaster *chosen)
+{
+  g_clear_pointer (&chosen->raster, bw_raster_free);
+  g_clear_pointer (&chosen->why, g_ptr_array_unref);
+  g_clear_pointer (&chosen->notes, g_ptr_array_unref);
+  g_free (chosen);
+}
+
+/* Takes @raster and @error, of which one is NULL. */
+static BwChosenRaster *
+chosen_or_complain (BwRaster *raster, const char *option, const GError *error)
+{
+  if (raster != NULL)
+    return chosen_new (raster);
+  bw_cli_complain ("%s: %s", option, error->message);
+  return NULL;
+}
+
+/* The catalogue */
+
+static void
+no_such_raster (const BwCatalogue *catalogue, const char *wanted)
+{
+  GPtrArray *rasters = bw_catalogue_rasters (catalogue);
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < rasters->len; i++)
+    g_ptr_array_extend_and_steal (names, bw_raster_names (rasters->pdata[i]));
+  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
+  bw_cli_complain (_ ("there is no raster “%s”; the nearest are %s"), wanted, nearest);
+}
+
+static BwChosenRaster *
+from_catalogue (const char *raw)
+{
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autofree char *name = bw_words_utf8 (raw);
+  const BwRaster *raster = bw_catalogue_raster (catalogue, name);
+  if (raster != NULL)
+    return chosen_new (bw_raster_copy (raster));
+  no_such_raster (catalogue, name);
+  return NULL;
+}
+
+/* Formulas */
+
+typedef BwRaster *(*FormulaFunc) (const BwFormulaRequest *request, GError **error);
+typedef BwRaster *(*FromRateFunc) (const BwFormulaRequest *request, BwRatio rate_hz,
+                                   GError **error);
+
+static BwChosenRaster *
+from_formula (const char *option, const char *raw, FormulaFunc formula, gboolean has_reduced)
+{
+  BwFormulaRequest request;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = bw_words_utf8 (raw);
+
+  if (!bw_formula_request_parse (text, &request, &error))
+    return chosen_or_complain (NULL, option, error);
+  if (request.reduced && !has_reduced)
+    {
+      bw_cli_complain (_ ("%s: only CVT has reduced blanking"), option);
+      return NULL;
+    }
+  BwRaster *raster = formula (&request, &error);
+  return chosen_or_complain (raster, option, error);
+}
+
+static BwChosenRaster *
+from_rate (const BwRasterChoice *choice, const char *option, const char *raw, FromRateFunc formula)
+{
+  BwFormulaRequest request = { .interlaced = choice->interlaced, .margins = choice->margins };
+  g_autoptr (GError) error = NULL;
+  BwRatio rate_hz;
+
+  if (!bw_argument_rate (option, raw, &rate_hz)
+      || !bw_argument_size ("--active", choice->active, &request.width, &request.height))
+    return NULL;
+  BwRaster *raster = formula (&request, rate_hz, &error);
+  return chosen_or_complain (raster, option, error);
+}
+
+/* Interchange */
+
+static BwChosenRaster *
+from_modeline (const char *raw)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = bw_words_utf8 (raw);
+  BwRaster *raster = bw_modeline_parse (text, &error);
+  return chosen_or_complain (raster, "--modeline", error);
+}
+
+/* At most one byte more than the longest EDID, whatever kind of file it is. */
+static gboolean
+read_bytes (const char *path, GByteArray *bytes)
+{
+  FILE *file = g_fopen (path, "rb");
+  int trouble = errno;
+
+  if (file != NULL)
+    {
+      g_byte_array_set_size (bytes, BW_EDID_MAX_BYTES + 1);
+      gsize length = fread (bytes->data, 1, bytes->len, file);
+      trouble = ferror (file) ? errno : 0;
+      g_byte_array_set_size (bytes, (guint) length);
+      fclose (file);
+    }
+  if (trouble == 0)
+    return TRUE;
+  g_autofree char *says = g_strdup_printf (_ ("%s: cannot be read: %s"), path,
+                                           g_strerror (trouble));
+  bw_cli_fault (says);
+  return FALSE;
+}
+
+static BwEdid *
+read_edid (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+
+  if (!read_bytes (path, bytes))
+    return NULL;
+  BwEdid *edid = bw_edid_parse (bytes->data, bytes->len, &error);
+  if (edid == NULL)
+    {
+      g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
+      bw_cli_fault (says);
+    }
+  return edid;
+}
+
+static BwChosenRaster *
+no_such_timing (const char *path, const BwEdid *edid, int which)
+{
+  guint n = edid->timings->len;
+  g_autofree char *says = NULL;
+
+  if (n == 0)
+    says = g_strdup_printf (_ ("%s: this EDID has no detailed timing; it names %u modes without "
+                               "their intervals"),
+                            path, edid->modes->len);
+  else
+    says = g_strdup_printf (_ ("%s: there is no detailed timing %d; allowed: 1 to %u"), path, which,
+                            n);
+  bw_cli_fault (says);
+  return NULL;
+}
+
+static BwChosenRaster *
+from_edid (const BwRasterChoice *choice)
+{
+  g_autoptr (BwEdid) edid = read_edid (choice->edid);
+  int which = choice->which == BW_WHICH_FIRST ? 1 : choice->which;
+
+  if (edid == NULL)
+    return NULL;
+  if (which < 1 || which > (int) edid->timings->len)
+    return no_such_timing (choice->edid, edid, which);
+  const BwRaster *raster = bw_edid_timing (edid, (guint) which - 1)->raster;
+  BwChosenRaster *chosen = chosen_new (bw_raster_copy (raster));
+  chosen->timing = (guint) which;
+  chosen->n_timings = edid->timings->len;
+  chosen->notes = g_ptr_array_ref (edid->notes);
+  return chosen;
+}
+
+/* A monitor */
+
+static gboolean
+read_tube_request (const BwRasterChoice *choice, BwTubeRequest *request)
+{
+  request->interlaced = choice->interlaced;
+  return bw_argument_size ("--active", choice->active, &request->width, &request->height)
+         && bw_argument_rate ("--field-rate", choice->field_rate, &request->field_rate_hz);
+}
+
+static BwChosenRaster *
+for_monitor (const BwRasterChoice *choice)
+{
+  BwTubeRequest request;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) why = g_ptr_array_new_with_free_func (g_free);
+  if (!read_tube_request (choice, &request))
+    return NULL;
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet = bw_cli_load_sheet (choice->for_monitor, catalogue);
+  if (sheet == NULL)
+    return NULL;
+
+  BwRaster *raster = bw_tube_raster (&request, sheet->monitor, &sheet->limits, why, &error);
+  if (raster == NULL)
+    {
+      g_autofree char *says = g_strdup_printf ("%s: %s", choice->for_monitor, error->message);
+      bw_cli_fault (says);
+      return NULL;
+    }
+  BwChosenRaster *chosen = chosen_new (raster);
+  chosen->why = g_steal_pointer (&why);
+  chosen->overscan_h = sheet->monitor->overscan_h;
+  chosen->overscan_v = sheet->monitor->overscan_v;
+  chosen->aspect = sheet->monitor->aspect;
+  return chosen;
+}
+
+/**
+ * bw_raster_choice_make:
+ * @choice: in which bw_raster_choice_fault() finds no fault
+ * @name: (nullable): the raster that was named as an argument
+ *
+ * Returns: (transfer full) (nullable): the raster; %NULL, having said why in one line, if it cannot
+ * be had
+ */
+BwChosenRaster *
+bw_raster_choice_make (const BwRasterChoice *choice, const char *name)
+{
+  if (choice->cvt != NULL)
+    return from_formula ("--cvt", choice->cvt, bw_standards_cvt, TRUE);
+  if (choice->gtf != NULL)
+    return from_formula ("--gtf", choice->gtf, bw_standards_gtf, FALSE);
+  if (choice->gtf_line_rate != NULL)
+    return from_rate (choice, "--gtf-line-rate", choice->gtf_line_rate, bw_standards_gtf_line_rate);
+  if (choice->gtf_pixel_clock != NULL)
+    return from_rate (choice, "--gtf-pixel-clock", choice->gtf_pixel_clock,
+                      bw_standards_gtf_pixel_clock);
+  if (choice->modeline != NULL)
+    return from_modeline (choice->modeline);
+  if (choice->edid != NULL)
+    return from_edid (choice);
+  if (choice->for_monitor != NULL)
+    return for_monitor (choice);
+  return from_catalogue (name);
+}

@@ -1,0 +1,101 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/choose/bench.h"
+#include "cli/print/cause-view.h"
+
+static BwCliExit
+show (const BwCauseView *view, gboolean as_json)
+{
+  if (as_json)
+    {
+      g_autoptr (BwJson) json = bw_json_new ();
+      bw_json_begin_object (json, NULL);
+      bw_cause_view_to_json (view, json);
+      bw_json_end_object (json);
+      return bw_cli_print_json (bw_json_text (json));
+    }
+  g_autoptr (GString) text = g_string_new (NULL);
+  bw_cause_view_append_text (view, text);
+  return bw_cli_print (text->str);
+}
+
+static BwCliExit
+run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOptions *options)
+{
+  const char *path = options->n_rest > 0 ? options->rest[0] : NULL;
+  gboolean standard = own->system != NULL || own->kind != NULL;
+  gboolean cell = own->source != NULL || own->input != NULL;
+  BwCauseView view = { 0 };
+
+  if (path != NULL ? standard : cell)
+    return bw_cli_wrong_usage (command->name,
+                               _ ("SHEET goes with --source and --input, and --system and --kind "
+                                  "stand in place of it"));
+  BwCliExit result = bw_cause_options_readings (own, command->name, &view.readings);
+  if (result != BW_CLI_DONE)
+    return result;
+
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (GPtrArray) limits = bw_limits_shipped ();
+  g_autoptr (BwSheet) sheet = NULL;
+  if (path == NULL)
+    result = bw_cause_options_standard (own, command->name, catalogue, &view);
+  else if ((sheet = bw_cli_load_sheet (path, catalogue)) == NULL)
+    return BW_CLI_BAD_INPUT;
+  else
+    result = bw_cause_options_sheet (own, command->name, path, sheet, catalogue, &view);
+  if (result != BW_CLI_DONE)
+    return result;
+  const char *id = bw_cause_limits_id (view.c.form.system);
+  view.c.limits = id != NULL ? bw_limits_find (limits, id) : NULL;
+  return show (&view, options->json);
+}
+
+/**
+ * bw_cli_cause:
+ *
+ * breezeway-cli cause: what is likely wrong where a scope reads such levels.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_cause (const BwCliCommand *command, char **args)
+{
+  BwCauseOptions own = { 0 };
+#define LEVEL(name, reading, says)                                                                \
+  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY") }
+#define WORD(name, member, says, what)                                                            \
+  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what }
+  const GOptionEntry entries[] = {
+    WORD ("system", system, N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID")),
+    WORD ("kind", kind, N_ ("The signal kind, such as composite"), N_ ("KIND")),
+    WORD ("source", source, N_ ("The source of this name"), N_ ("NAME")),
+    WORD ("input", input, N_ ("The input of this name"), N_ ("NAME")),
+    WORD ("sync", sync, N_ ("The sync kind, such as on-green"), N_ ("KIND")),
+    WORD ("conductor", conductor, N_ ("Where the scope is: r, g, y, pb, video, sync, h …"),
+          N_ ("ID")),
+    LEVEL ("sync-level", BW_SCOPE_SYNC, N_ ("Sync, peak to peak")),
+    WORD ("sync-polarity", polarity, N_ ("Which way sync points: negative or positive"),
+          N_ ("POLARITY")),
+    LEVEL ("white", BW_SCOPE_WHITE, N_ ("White above blanking; of Pb, Pr and C the highest")),
+    LEVEL ("black", BW_SCOPE_BLACK, N_ ("Black above blanking")),
+    LEVEL ("burst", BW_SCOPE_BURST, N_ ("Burst, peak to peak")),
+    LEVEL ("dc", BW_SCOPE_DC, N_ ("D.c. at blanking")),
+    LEVEL ("tilt", BW_SCOPE_FIELD_TILT, N_ ("Fall of a flat picture over the field, such as 10%")),
+    LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a flat bar over the line")),
+    WORD ("capacitor", capacitor, N_ ("The coupling capacitor, such as 220uF"), N_ ("CAPACITANCE")),
+    G_OPTION_ENTRY_NULL,
+  };
+#undef LEVEL
+#undef WORD
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, entries, args, &result))
+    result = run_cause (command, &own, &options);
+  bw_cause_options_clear (&own);
+  return result;
+}

@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/arguments.h"
+#include "cli/base/json.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/choose/standard-limits.h"
+#include "cli/print/drawing.h"
+#include "draw/field/shape.h"
+
+/* What the options say, all as it came; owned. */
+typedef struct
+{
+  BwRasterChoice choice;
+  char *view;
+  BwDrawingOptions page;
+  char *system;
+  char *standard;
+} DrawOptions;
+
+static void
+clear_options (DrawOptions *own)
+{
+  bw_raster_choice_clear (&own->choice);
+  g_free (own->view);
+  bw_drawing_options_clear (&own->page);
+  g_free (own->system);
+  g_free (own->standard);
+}
+
+/* Fills @drawing with the words of the command line. Returns what is wrong with that, or NULL. */
+static char *
+find_fault (const DrawOptions *own, const char *name, BwDrawing *drawing)
+{
+  guint view = BW_DRAWING_LINE;
+  char *fault = bw_raster_choice_fault (&own->choice, name);
+
+  if (fault == NULL && own->page.target == NULL)
+    fault = g_strdup (_ ("-o FILE is missing"));
+  if (fault == NULL && own->view == NULL)
+    fault = g_strdup (_ ("--view is missing"));
+  if (fault == NULL)
+    fault = bw_argument_word ("--view", &bw_drawing_views, own->view, &view);
+  if (fault == NULL)
+    fault = bw_argument_word ("--system", &bw_colour_systems, own->system, &drawing->system);
+  if (fault == NULL && own->system != NULL && view != BW_DRAWING_FIELD)
+    fault = g_strdup (_ ("--system goes with --view field only"));
+  if (fault == NULL && own->standard != NULL && view != BW_DRAWING_BLANKING)
+    fault = g_strdup (_ ("--standard goes with --view blanking only"));
+  if (fault == NULL)
+    fault = bw_drawing_options_fault (&own->page, &own->choice, &drawing->theme);
+  drawing->view = view;
+  return fault;
+}
+
+static gboolean
+has_burst (const BwDrawing *drawing)
+{
+  const BwRaster *raster = drawing->chosen->raster;
+  if (drawing->system == BW_SYSTEM_NONE || bw_burst_is_known (drawing->system, raster))
+    return TRUE;
+  bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
+                   bw_kind_id (&bw_colour_systems, drawing->system));
+  return FALSE;
+}
+
+static gboolean
+has_limits (const BwDrawing *drawing)
+{
+  const BwRaster *raster = drawing->chosen->raster;
+  if (drawing->limits == NULL || g_strcmp0 (drawing->limits->raster, raster->id) == 0)
+    return TRUE;
+  bw_cli_complain (_ ("the limits of %s are for the raster %s, not for %s"), drawing->limits->id,
+                   drawing->limits->raster, raster->id);
+  return FALSE;
+}
+
+static BwCliExit
+print_json (const BwDrawing *drawing, const char *target)
+{
+  g_autoptr (BwJson) json = bw_json_new ();
+  g_autofree char *description = bw_drawing_describe (drawing);
+  bw_json_begin_object (json, NULL);
+  bw_json_string (json, "raster", drawing->chosen->raster->id);
+  bw_json_string (json, "view", bw_kind_id (&bw_drawing_views, drawing->view));
+  bw_json_string (json, "drawing", target);
+  bw_json_string (json, "description", description);
+  bw_json_end_object (json);
+  return bw_cli_print_json (bw_json_text (json));
+}
+
+static BwCliExit
+write_drawing (const BwDrawing *drawing, const char *target, gboolean as_json)
+{
+  g_autoptr (GError) error = NULL;
+  if (!has_burst (drawing) || !has_limits (drawing))
+    return BW_CLI_BAD_INPUT;
+  if (!bw_drawing_write (drawing, target, &error))
+    {
+      bw_cli_fault (error->message);
+      return BW_CLI_BAD_INPUT;
+    }
+  return as_json ? print_json (drawing, target) : BW_CLI_DONE;
+}
+
+static BwCliExit
+run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOptions *options)
+{
+  const char *name = options->rest[0];
+  BwDrawing drawing = { .theme = BW_THEME_PRINT };
+  g_autofree char *fault = find_fault (own, name, &drawing);
+
+  if (fault != NULL)
+    return bw_cli_wrong_usage (command->name, fault);
+  if (!bw_drawing_options_size (&own->page, &drawing.width, &drawing.height))
+    return BW_CLI_BAD_INPUT;
+  g_autoptr (GPtrArray) all = bw_limits_shipped ();
+  if (own->standard != NULL && (drawing.limits = bw_cli_find_limits (all, own->standard)) == NULL)
+    return BW_CLI_BAD_INPUT;
+  g_autoptr (BwChosenRaster) chosen = bw_raster_choice_make (&own->choice, name);
+  if (chosen == NULL)
+    return BW_CLI_BAD_INPUT;
+  drawing.chosen = chosen;
+  return write_drawing (&drawing, own->page.target, options->json);
+}
+
+/**
+ * bw_cli_draw:
+ *
+ * breezeway-cli draw: a drawing of a raster as an SVG, PDF or PNG file.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_draw (const BwCliCommand *command, char **args)
+{
+  DrawOptions own = { 0 };
+  g_autoptr (GArray) entries = bw_raster_choice_entries (&own.choice);
+  const GOptionEntry others[] = {
+    { "view", 'v', 0, G_OPTION_ARG_FILENAME, &own.view,
+      N_ ("What to draw: line, blanking, field or map"), N_ ("VIEW") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
+      N_ ("Where to write it; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
+    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.page.theme,
+      N_ ("Its colours: print, light or dark; without it print"), N_ ("THEME") },
+    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.page.size, N_ ("Its size in pixels of 1/96 inch"),
+      N_ ("WxH") },
+    { "system", 0, 0, G_OPTION_ARG_FILENAME, &own.system,
+      N_ ("With --view field: the colour system whose burst is drawn"), N_ ("ID") },
+    { "standard", 's', 0, G_OPTION_ARG_FILENAME, &own.standard,
+      N_ ("With --view blanking: the standard whose limits are drawn (see readings --list)"),
+      N_ ("ID") },
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  g_array_append_vals (entries, others, G_N_ELEMENTS (others));
+  if (bw_cli_options_read (&options, command, (const GOptionEntry *) entries->data, args, &result))
+    result = run_draw (command, &own, &options);
+  clear_options (&own);
+  return result;
+}

@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/nearest.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/base/words.h"
+#include "cli/choose/bench.h"
+#include "cli/choose/cell.h"
+#include "cli/print/fit-view.h"
+
+/* The name of source or input @i of @sheet. */
+typedef const char *(*NameFunc) (const BwSheet *sheet, guint i);
+
+static const char *
+source_name (const BwSheet *sheet, guint i)
+{
+  return bw_sheet_source (sheet, i)->name;
+}
+
+static const char *
+input_name (const BwSheet *sheet, guint i)
+{
+  return bw_monitor_input (sheet->monitor, i)->name;
+}
+
+/* Which of @n sources or inputs have this name, or this number; all of them if it is NULL. */
+static GArray *
+select_by_name (const BwSheet *sheet, guint n, NameFunc name_of, const char *raw)
+{
+  GArray *selected = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_autofree char *wanted = raw != NULL ? bw_words_utf8 (raw) : NULL;
+  for (guint i = 0; i < n; i++)
+    if (wanted == NULL || g_strcmp0 (name_of (sheet, i), wanted) == 0)
+      g_array_append_val (selected, i);
+  guint number;
+  if (selected->len == 0 && wanted != NULL && bw_cell_number (wanted, n, &number))
+    g_array_append_val (selected, number);
+  return selected;
+}
+
+static BwCliExit
+no_such_name (const char *path, const char *what, const char *raw, const BwSheet *sheet, guint n,
+              NameFunc name_of)
+{
+  g_autofree char *wanted = bw_words_utf8 (raw);
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+  for (guint i = 0; i < n; i++)
+    g_ptr_array_add (names, (gpointer) name_of (sheet, i));
+  g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
+  g_autofree char *says = n > 0 ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s"), path,
+                                                   what, wanted, nearest)
+                                : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what,
+                                                   wanted);
+  bw_cli_fault (says);
+  return BW_CLI_BAD_INPUT;
+}
+
+static BwCliExit
+print_view (const BwFitView *view, gboolean as_json, gboolean with_findings)
+{
+  if (as_json)
+    {
+      g_autoptr (BwJson) json = bw_json_new ();
+      bw_json_begin_object (json, NULL);
+      bw_fit_view_to_json (view, json);
+      bw_json_end_object (json);
+      return bw_cli_print_json (bw_json_text (json));
+    }
+  g_autoptr (GString) text = g_string_new (NULL);
+  bw_fit_view_append_text (view, with_findings, text);
+  return bw_cli_print (text->str);
+}
+
+typedef struct
+{
+  gboolean findings;
+  char *source; /* as it came */
+  char *input;
+} FitOptions;
+
+static BwCliExit
+show_sheet (const char *path, const BwSheet *sheet, const BwCatalogue *catalogue,
+            const FitOptions *own, gboolean as_json)
+{
+  guint n_sources = sheet->sources->len;
+  guint n_inputs = sheet->monitor->inputs->len;
+  g_autoptr (GArray) sources = select_by_name (sheet, n_sources, source_name, own->source);
+  g_autoptr (GArray) inputs = select_by_name (sheet, n_inputs, input_name, own->input);
+
+  if (own->source != NULL && sources->len == 0)
+    return no_such_name (path, _ ("no source is called"), own->source, sheet, n_sources,
+                         source_name);
+  if (own->input != NULL && inputs->len == 0)
+    return no_such_name (path, _ ("no input is called"), own->input, sheet, n_inputs, input_name);
+  BwFitView view = { sheet, catalogue, sources, inputs };
+  return print_view (&view, as_json, own->findings);
+}
+
+/**
+ * bw_cli_fit:
+ *
+ * breezeway-cli fit: the verdict on each source at each input of a bench sheet, and why.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_fit (const BwCliCommand *command, char **args)
+{
+  FitOptions own = { 0 };
+  const GOptionEntry entries[] = {
+    { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
+      N_ ("Say what does not hold in each cell, and the remedy"), NULL },
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("Only the source of this name or number"),
+      N_ ("NAME") },
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("Only the input of this name or number"),
+      N_ ("NAME") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, entries, args, &result))
+    {
+      g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+      g_autoptr (BwSheet) sheet = bw_cli_load_sheet (options.rest[0], catalogue);
+      result = sheet != NULL ? show_sheet (options.rest[0], sheet, catalogue, &own, options.json)
+                             : BW_CLI_BAD_INPUT;
+    }
+  g_free (own.source);
+  g_free (own.input);
+  return result;
+}

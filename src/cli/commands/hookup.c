@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/nearest.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/base/words.h"
+#include "cli/choose/bench.h"
+#include "cli/choose/cell.h"
+#include "cli/choose/target.h"
+#include "cli/print/hookup-out.h"
+#include "cli/print/hookup-view.h"
+#include "core/base/keyfile.h"
+
+typedef struct
+{
+  char *source; /* as it came */
+  char *input;
+  char *csv;
+  char *drawing;
+  char *pdf;
+  char *series;
+  int alternative;
+} HookupOptions;
+
+static gboolean
+write_csv (const BwHookup *hookup, const char *target)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *csv = bw_hookup_parts_csv (hookup);
+  if (target == NULL || bw_file_replace (target, csv, strlen (csv), &error))
+    return TRUE;
+  bw_cli_fault (error->message);
+  return FALSE;
+}
+
+static gboolean
+write_files (const BwHookup *hookup, const char *title, const HookupOptions *own)
+{
+  g_autoptr (GError) error = NULL;
+  if (!write_csv (hookup, own->csv))
+    return FALSE;
+  if ((own->drawing == NULL || bw_hookup_write_drawing (hookup, own->drawing, &error))
+      && (own->pdf == NULL || bw_hookup_write_sheet (hookup, title, own->pdf, &error)))
+    return TRUE;
+  bw_cli_fault (error->message);
+  return FALSE;
+}
+
+static BwCliExit
+print_hookup (const BwHookup *hookup, gboolean as_json)
+{
+  if (as_json)
+    {
+      g_autoptr (BwJson) json = bw_json_new ();
+      bw_json_begin_object (json, NULL);
+      bw_hookup_view_to_json (hookup, json);
+      bw_json_end_object (json);
+      return bw_cli_print_json (bw_json_text (json));
+    }
+  g_autoptr (GString) text = g_string_new (NULL);
+  bw_hookup_view_append_text (hookup, text);
+  return bw_cli_print (text->str);
+}
+
+static BwCliExit
+show_hookup (const char *command, const char *path, const HookupOptions *own, guint series,
+             gboolean as_json)
+{
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
+  g_autoptr (GError) error = NULL;
+  guint source, input;
+
+  if (sheet == NULL)
+    return BW_CLI_BAD_INPUT;
+  BwCliExit picked = bw_cell_pick (command, path, sheet, own->source, own->input, &source, &input);
+  if (picked != BW_CLI_DONE)
+    return picked;
+  const BwHookupChoice choice = { (guint) own->alternative - 1, series, BW_EDITION_CURRENT };
+  g_autoptr (BwHookup) hookup = bw_hookup_new_chosen (sheet, catalogue, source, input, &choice,
+                                                      &error);
+  if (hookup == NULL)
+    {
+      g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
+      bw_cli_fault (says);
+      return BW_CLI_BAD_INPUT;
+    }
+  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, as_json)
+                                                 : BW_CLI_BAD_INPUT;
+}
+
+static BwCliExit
+run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOptions *options)
+{
+  const char *path = options->rest[0];
+  const char *const targets[] = { own->csv, own->drawing, own->pdf };
+  guint series = BW_SERIES_E24;
+  if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
+    {
+      g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),
+                                               BW_HOOKUP_MAX_ALTERNATIVES);
+      return bw_cli_wrong_usage (command->name, says);
+    }
+  if (own->series != NULL && !bw_kind_find (&bw_series, own->series, &series))
+    return bw_cli_wrong_usage (command->name, _ ("--series is one of e12, e24, e96"));
+  for (guint i = 0; i < G_N_ELEMENTS (targets); i++)
+    if (targets[i] != NULL && bw_target_is (targets[i], path))
+      return bw_cli_wrong_usage (command->name, _ ("the file would replace its own sheet"));
+  return show_hookup (command->name, path, own, series, options->json);
+}
+
+/**
+ * bw_cli_hookup:
+ *
+ * breezeway-cli hookup: the plan of leads, parts and adaptors from a source to an input. That there
+ * is none is an answer, not a fault.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_hookup (const BwCliCommand *command, char **args)
+{
+  HookupOptions own = { .alternative = 1 };
+  const GOptionEntry entries[] = {
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("The source of this name or number"),
+      N_ ("NAME") },
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("The input of this name or number"),
+      N_ ("NAME") },
+    { "alternative", 'a', 0, G_OPTION_ARG_INT, &own.alternative,
+      N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
+    { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
+      N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
+    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv, N_ ("Write the list of parts to this file too"),
+      N_ ("FILE") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.drawing,
+      N_ ("Draw the plan into a file too; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
+    { "pdf", 0, 0, G_OPTION_ARG_FILENAME, &own.pdf,
+      N_ ("Write the sheet that lies beside the soldering iron as a PDF too"), N_ ("FILE") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, entries, args, &result))
+    result = run_hookup (command, &own, &options);
+  g_free (own.source);
+  g_free (own.input);
+  g_free (own.csv);
+  g_free (own.drawing);
+  g_free (own.pdf);
+  g_free (own.series);
+  return result;
+}

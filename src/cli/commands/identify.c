@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/arguments.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/choose/bench.h"
+#include "cli/print/identify-view.h"
+
+#define MOST 10
+
+/* What the options say, all as it came; owned. */
+typedef struct
+{
+  char *line_rate;
+  char *field_rate;
+  char *lines_per_field;
+  char *line_sync;
+  char *field_sync;
+  char *tolerance;
+  gboolean interlaced;
+  gboolean progressive;
+  gboolean tri_level;
+  gboolean bi_level;
+  int most;
+} IdentifyOptions;
+
+static void
+clear_options (IdentifyOptions *own)
+{
+  g_free (own->line_rate);
+  g_free (own->field_rate);
+  g_free (own->lines_per_field);
+  g_free (own->line_sync);
+  g_free (own->field_sync);
+  g_free (own->tolerance);
+}
+
+static const char *
+find_fault (const IdentifyOptions *own)
+{
+  if (own->line_rate == NULL && own->field_rate == NULL)
+    return _ ("--line-rate or --field-rate is needed");
+  if (own->interlaced && own->progressive)
+    return _ ("--interlaced does not go with --progressive");
+  if (own->tri_level && own->bi_level)
+    return _ ("--tri-level does not go with --bi-level");
+  if (own->most < 1)
+    return _ ("--most takes 1 or more");
+  return NULL;
+}
+
+static gboolean
+read_readings (const IdentifyOptions *own, BwReadings *read)
+{
+  const struct
+  {
+    const char *option;
+    const char *raw;
+    BwDimension dimension;
+    double *value;
+  } given[] = {
+    { "--line-rate", own->line_rate, BW_DIMENSION_FREQUENCY, &read->line_rate_hz },
+    { "--field-rate", own->field_rate, BW_DIMENSION_FREQUENCY, &read->field_rate_hz },
+    { "--lines-per-field", own->lines_per_field, BW_DIMENSION_LINES, &read->lines_per_field },
+    { "--line-sync", own->line_sync, BW_DIMENSION_TIME, &read->line_sync_s },
+    { "--field-sync", own->field_sync, BW_DIMENSION_LINES, &read->field_sync_lines },
+    { "--tolerance", own->tolerance, BW_DIMENSION_FRACTION, &read->rate_tolerance },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
+    if (given[i].raw != NULL
+        && !bw_argument_quantity (given[i].option, given[i].raw, given[i].dimension,
+                                  given[i].value))
+      return FALSE;
+  read->scan_known = own->interlaced || own->progressive;
+  read->scan = own->interlaced ? BW_SCAN_INTERLACED : BW_SCAN_PROGRESSIVE;
+  read->shape_known = own->tri_level || own->bi_level;
+  read->shape = own->tri_level ? BW_SHAPE_TRILEVEL : BW_SHAPE_BILEVEL;
+  return TRUE;
+}
+
+static BwCliExit
+print_view (const BwIdentifyView *view, gboolean as_json)
+{
+  if (as_json)
+    {
+      g_autoptr (BwJson) json = bw_json_new ();
+      bw_json_begin_object (json, NULL);
+      bw_identify_view_to_json (view, json);
+      bw_json_end_object (json);
+      return bw_cli_print_json (bw_json_text (json));
+    }
+  g_autoptr (GString) text = g_string_new (NULL);
+  bw_identify_view_append_text (view, text);
+  return bw_cli_print (text->str);
+}
+
+static BwCliExit
+identify (const BwCliCommand *command, const IdentifyOptions *own, gboolean as_json)
+{
+  const char *fault = find_fault (own);
+  BwReadings readings = { 0 };
+
+  if (fault != NULL)
+    return bw_cli_wrong_usage (command->name, fault);
+  if (!read_readings (own, &readings))
+    return BW_CLI_BAD_INPUT;
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (GArray) candidates = bw_identify (&readings, catalogue, (guint) own->most);
+  const BwIdentifyView view = { &readings, candidates };
+  return print_view (&view, as_json);
+}
+
+/**
+ * bw_cli_identify:
+ *
+ * breezeway-cli identify: which rasters of the catalogue agree with what was read.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_identify (const BwCliCommand *command, char **args)
+{
+  IdentifyOptions own = { .most = MOST };
+  const GOptionEntry entries[] = {
+    { "line-rate", 0, 0, G_OPTION_ARG_FILENAME, &own.line_rate,
+      N_ ("Line rate from a counter, such as 15.734kHz"), N_ ("FREQUENCY") },
+    { "field-rate", 0, 0, G_OPTION_ARG_FILENAME, &own.field_rate,
+      N_ ("Field rate from a counter, such as 59.94Hz"), N_ ("FREQUENCY") },
+    { "lines-per-field", 0, 0, G_OPTION_ARG_FILENAME, &own.lines_per_field,
+      N_ ("Lines counted from one field sync to the next; they follow from both rates"), N_ ("N") },
+    { "interlaced", 0, 0, G_OPTION_ARG_NONE, &own.interlaced, N_ ("Interlace was seen"), NULL },
+    { "progressive", 0, 0, G_OPTION_ARG_NONE, &own.progressive, N_ ("No interlace was seen"),
+      NULL },
+    { "line-sync", 0, 0, G_OPTION_ARG_FILENAME, &own.line_sync,
+      N_ ("Width of line sync, such as 4.7us"), N_ ("TIME") },
+    { "field-sync", 0, 0, G_OPTION_ARG_FILENAME, &own.field_sync,
+      N_ ("Length of field sync in lines"), N_ ("N") },
+    { "tri-level", 0, 0, G_OPTION_ARG_NONE, &own.tri_level, N_ ("Sync was seen with three levels"),
+      NULL },
+    { "bi-level", 0, 0, G_OPTION_ARG_NONE, &own.bi_level, N_ ("Sync was seen with two levels"),
+      NULL },
+    { "tolerance", 0, 0, G_OPTION_ARG_FILENAME, &own.tolerance,
+      N_ ("Of both rates, such as 0.1%; without it 0.02%"), N_ ("PERCENT") },
+    { "most", 0, 0, G_OPTION_ARG_INT, &own.most,
+      N_ ("How many rasters to show at most; without it 10"), N_ ("N") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, entries, args, &result))
+    result = identify (command, &own, options.json);
+  clear_options (&own);
+  return result;
+}

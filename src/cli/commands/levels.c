@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/arguments.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/print/levels-report.h"
+
+/* As they came; NULL where they did not. */
+typedef struct
+{
+  char *system;
+  char *kind;
+  char *bars;
+  char *sync;
+} LevelsOptions;
+
+static gboolean
+read_bars (const char *text, BwBarsForm *form)
+{
+  *form = BW_BARS_100;
+  if (text == NULL || strcmp (text, "100") == 0)
+    return TRUE;
+  *form = BW_BARS_75;
+  return strcmp (text, "75") == 0;
+}
+
+static gboolean
+read_sync (const char *raw, BwLevelsReport *view)
+{
+  guint sync;
+
+  view->sync = bw_signal_usual_sync (view->signal);
+  if (raw == NULL)
+    return TRUE;
+  if (!bw_argument_kind (&bw_sync_kinds, '-', raw, &sync))
+    return FALSE;
+  view->sync = sync;
+  view->tell_conductors = TRUE;
+  if (bw_signal_syncs (view->signal) & BW_BIT (sync))
+    return TRUE;
+  bw_cli_complain (_ ("--sync: %s does not come with %s"),
+                   bw_kind_label (&bw_signals, view->signal),
+                   bw_kind_label (&bw_sync_kinds, sync));
+  return FALSE;
+}
+
+static BwCliExit
+read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsReport *view)
+{
+  guint system, signal;
+
+  if (own->system == NULL || own->kind == NULL)
+    return bw_cli_wrong_usage (command->name, _ ("--system and --kind are needed"));
+  if (!read_bars (own->bars, &view->form))
+    return bw_cli_wrong_usage (command->name, _ ("--bars takes 75 or 100"));
+  if (!bw_argument_kind (&bw_colour_systems, '-', own->system, &system)
+      || !bw_argument_kind (&bw_signals, '-', own->kind, &signal))
+    return BW_CLI_BAD_INPUT;
+  if (signal == BW_SIGNAL_LUMA)
+    return bw_cli_wrong_usage (command->name, _ ("--kind takes rgb, component, yc or composite"));
+  view->system = system;
+  view->signal = signal;
+  return read_sync (own->sync, view) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
+}
+
+static BwCliExit
+show (const BwLevelsReport *view, gboolean as_json)
+{
+  if (as_json)
+    {
+      g_autoptr (BwJson) json = bw_json_new ();
+      bw_json_begin_object (json, NULL);
+      bw_levels_report_to_json (view, json);
+      bw_json_end_object (json);
+      return bw_cli_print_json (bw_json_text (json));
+    }
+  g_autoptr (GString) text = g_string_new (NULL);
+  bw_levels_report_append_text (view, text);
+  return bw_cli_print (text->str);
+}
+
+/**
+ * bw_cli_levels:
+ *
+ * breezeway-cli levels: what should be on the wire, and the colour bars.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_levels (const BwCliCommand *command, char **args)
+{
+  LevelsOptions own = { 0 };
+  BwLevelsReport view = { 0 };
+  const GOptionEntry entries[] = {
+    { "system", 's', 0, G_OPTION_ARG_STRING, &own.system,
+      N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
+    { "kind", 'k', 0, G_OPTION_ARG_STRING, &own.kind,
+      N_ ("The signal kind: rgb, component, yc or composite"), N_ ("KIND") },
+    { "bars", 'b', 0, G_OPTION_ARG_STRING, &own.bars, N_ ("Bars of 75 or 100 per cent"),
+      N_ ("75|100") },
+    { "sync", 0, 0, G_OPTION_ARG_STRING, &own.sync,
+      N_ ("The sync kind: show each conductor as well"), N_ ("KIND") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, entries, args, &result))
+    {
+      result = read_view (command, &own, &view);
+      if (result == BW_CLI_DONE)
+        result = show (&view, options.json);
+    }
+  g_free (own.system);
+  g_free (own.kind);
+  g_free (own.bars);
+  g_free (own.sync);
+  return result;
+}

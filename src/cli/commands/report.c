@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "cli/base/json.h"
+#include "cli/base/options.h"
+#include "cli/base/output.h"
+#include "cli/choose/bench.h"
+#include "cli/choose/target.h"
+#include "draw/paper/report.h"
+
+static BwCliExit
+print_json (const char *path, const char *pdf)
+{
+  g_autoptr (BwJson) json = bw_json_new ();
+  bw_json_begin_object (json, NULL);
+  bw_json_string (json, "sheet", path);
+  bw_json_string (json, "report", pdf);
+  bw_json_end_object (json);
+  return bw_cli_print_json (bw_json_text (json));
+}
+
+static BwCliExit
+write_report (const char *path, const char *pdf, gboolean as_json)
+{
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
+  g_autoptr (GError) error = NULL;
+
+  if (sheet == NULL)
+    return BW_CLI_BAD_INPUT;
+  if (!bw_report_to_pdf (sheet, catalogue, pdf, &error))
+    {
+      bw_cli_fault (error->message);
+      return BW_CLI_BAD_INPUT;
+    }
+  return as_json ? print_json (path, pdf) : BW_CLI_DONE;
+}
+
+/**
+ * bw_cli_report:
+ *
+ * breezeway-cli report: the report of a bench sheet as a PDF.
+ *
+ * Returns: how the program ends
+ */
+BwCliExit
+bw_cli_report (const BwCliCommand *command, char **args)
+{
+  char *pdf = NULL; /* as it came */
+  const GOptionEntry own[] = {
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &pdf, N_ ("Where to write the PDF"), N_ ("FILE") },
+    G_OPTION_ENTRY_NULL,
+  };
+  g_auto (BwCliOptions) options;
+  BwCliExit result = BW_CLI_DONE;
+
+  if (bw_cli_options_read (&options, command, own, args, &result))
+    {
+      const char *path = options.rest[0];
+      if (pdf == NULL)
+        result = bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
+      else if (bw_target_is (pdf, path))
+        result = bw_cli_wrong_usage (command->name, _ ("the report would replace its own sheet"));
+      else
+        result = write_report (path, pdf, options.json);
+    }
+  g_free (pdf);
+  return result;
+}

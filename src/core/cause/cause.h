@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "core/bench/monitor.h"
+#include "core/circuit/sync-drive.h"
+#include "core/levels/forms.h"
+#include "core/raster/reading.h"
+
+G_BEGIN_DECLS
+
+/* From what a scope reads on one conductor to what is likely wrong. Each cause is a circuit: the
+ * levels that it gives are computed, and held against the readings. */
+
+typedef enum
+{
+  BW_SCOPE_SYNC,       /* amplitude, peak to peak */
+  BW_SCOPE_POLARITY,   /* of the sync pulses: 1 up, −1 down; of tri-level the first half */
+  BW_SCOPE_WHITE,      /* above blanking; of Pb, Pr and C the highest of 100 % bars */
+  BW_SCOPE_BLACK,      /* above blanking */
+  BW_SCOPE_BURST,      /* peak to peak */
+  BW_SCOPE_DC,         /* at blanking; of sync alone between the pulses */
+  BW_SCOPE_LINE_TILT,  /* fall of a flat bar over the active line, as a share of it */
+  BW_SCOPE_FIELD_TILT, /* fall of a flat picture over the active field, likewise */
+  BW_N_SCOPE_READINGS
+} BwScopeReading;
+
+/* No scope reads more volts. */
+#define BW_SCOPE_MOST 1e4
+
+/**
+ * BwScopeReadings:
+ * @given: set of BwScopeReading that were read
+ */
+typedef struct
+{
+  guint given;
+  double at[BW_N_SCOPE_READINGS];
+} BwScopeReadings;
+
+/**
+ * BwCauseCase:
+ * @form: what should be on the wire
+ * @conductor: where the scope is
+ * @not_taken: sync alone that the input does not take: what should be is what the source gives
+ * @source_ohm: of the outputs that carry a picture
+ * @sync_ohm: of an output that carries sync alone
+ * @sync_stated: what @form's own_sync_v is stated across
+ * @load_ohm: what the conductor should end in
+ * @input_ohm: of the input without its 75 Ω
+ * @series_ohm: that should be in the conductor's lead, as an attenuator; zero: none
+ * @wanted_sync_v: sync alone that the input is made for; zero: not known
+ * @dc_v: at blanking, across 75 Ω, of conductors that carry a picture
+ * @coupling: BwCoupling as it should be; %BW_COUPLING_DC also for what is clamped
+ * @capacitor_f: of a.c. coupling; zero: not known
+ * @coupling_ohm: around the loop of that capacitor; zero: source and load
+ * @picture_share: of the time that is picture
+ * @sync_share: of the time that is sync
+ * @line_s: of the active line; zero: not known, and tilt is not judged
+ * @field_s: from first to last active line of a field
+ * @limits: (nullable): what a standard allows, across 75 Ω
+ *
+ * What should be there. All resistances but @source_ohm, @sync_ohm and @series_ohm are greater
+ * than zero.
+ */
+typedef struct
+{
+  BwWireForm form;
+  BwConductor conductor;
+  gboolean not_taken;
+  double source_ohm;
+  double sync_ohm;
+  BwStatedLoad sync_stated;
+  double load_ohm;
+  double input_ohm;
+  double series_ohm;
+  double wanted_sync_v;
+  double dc_v;
+  guint coupling;
+  double capacitor_f;
+  double coupling_ohm;
+  double picture_share;
+  double sync_share;
+  double line_s;
+  double field_s;
+  const BwStandardLimits *limits;
+} BwCauseCase;
+
+typedef enum
+{
+  BW_FAULT_NONE,
+  BW_FAULT_UNTERMINATED,
+  BW_FAULT_TERMINATED, /* 75 Ω where there should be none */
+  BW_FAULT_TWO_LOADS,
+  BW_FAULT_THREE_LOADS,
+  BW_FAULT_50_OHM,
+  BW_FAULT_NO_SIGNAL,           /* open or shorted */
+  BW_FAULT_OTHER_LEVELS,        /* which: BwLevelForm */
+  BW_FAULT_SETUP_ADDED,
+  BW_FAULT_SETUP_MISSING,
+  BW_FAULT_OTHER_DRIVE,         /* which: BwSyncDrive */
+  BW_FAULT_BARS_75, /* bars of 75 % are taken for full ones */
+  BW_FAULT_INVERTED,
+  BW_FAULT_OTHER_CONDUCTOR,     /* which: BwConductor */
+  BW_FAULT_OTHER_SYNC,          /* which: BwSyncKind */
+  BW_FAULT_ATTENUATOR_MISSING,
+  BW_FAULT_ATTENUATOR_ADDED,
+  BW_FAULT_AC_COUPLED,          /* and not clamped */
+  BW_FAULT_OTHER_CAPACITOR,
+  BW_FAULT_DC_OFFSET,
+  BW_N_FAULTS
+} BwFaultKind;
+
+/**
+ * BwFault:
+ * @which: of what kind, where BwFaultKind says so
+ * @ohm: the load, or the resistor of an attenuator
+ * @ratio: of a load or an attenuator: every level against what it should be
+ * @farad: the capacitor, as given or as the tilt tells it; zero: not known
+ */
+typedef struct
+{
+  BwFaultKind kind;
+  guint which;
+  double ohm;
+  double ratio;
+  double farad;
+} BwFault;
+
+#define BW_CAUSE_MAX_FAULTS 2
+
+/**
+ * BwCause:
+ * @n_faults: zero: as it should be
+ * @known: %FALSE of the one entry that says that nothing here explains the readings
+ * @predicts: set of BwScopeReading that it says something of
+ * @predicted: for each, from the lowest to the highest; the same but for d.c. that moves with the
+ *   picture
+ * @worst: the reading that agrees least
+ * @deviation: of that reading, in its uncertainty: up to 1 agrees
+ * @share: of the fit, over all causes in the list, as a fraction
+ * @alike: the readings do not tell it from the first in the list
+ */
+typedef struct
+{
+  guint n_faults;
+  BwFault faults[BW_CAUSE_MAX_FAULTS];
+  gboolean known;
+  guint predicts;
+  BwRange predicted[BW_N_SCOPE_READINGS];
+  BwScopeReading worst;
+  double deviation;
+  double share;
+  gboolean alike;
+} BwCause;
+
+extern const BwKindTable bw_scope_readings;
+extern const BwKindTable bw_faults;
+
+BwDimension bw_scope_reading_dimension (BwScopeReading reading);
+const char *bw_scope_reading_allows (BwScopeReading reading);
+gboolean bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value);
+
+void bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
+                             BwConductor conductor, BwCauseCase *c);
+void bw_cause_case_of_input (const BwSource *source, const BwInput *input,
+                             const BwRaster *raster, BwSyncKind sync, BwConductor conductor,
+                             BwCauseCase *c);
+void bw_cause_case_time (BwCauseCase *c, const BwRaster *raster);
+const char *bw_cause_limits_id (BwColourSystem system);
+
+guint bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS]);
+GArray *bw_causes (const BwCauseCase *c, const BwScopeReadings *readings);
+char *bw_cause_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
+                     char mark);
+const char *bw_cause_fit_words (const BwCause *cause, gboolean first);
+
+G_END_DECLS

@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fit-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/circuit/level.h"
+
+/* What scan converters commonly take (common practice, no source). A raster outside cannot be
+ * helped by one. */
+#define CONVERTER_LINE_RATE_MIN_HZ 15e3
+#define CONVERTER_LINE_RATE_MAX_HZ 82e3
+#define CONVERTER_FIELD_RATE_MIN_HZ 47
+#define CONVERTER_FIELD_RATE_MAX_HZ 86
+
+/* Encoders to composite and Y/C need a broadcast line rate within this share (common practice, no
+ * source). */
+#define ENCODER_TOLERANCE 0.01
+#define LINE_RATE_525_HZ (4.5e6 / 286)
+#define LINE_RATE_625_HZ 15625.0
+
+/**
+ * bw_finding_clear:
+ *
+ * Makes of @f a finding of @rule that has no figures and holds, for @reason.
+ */
+void
+bw_finding_clear (BwFinding *f, BwRule rule, BwReason reason)
+{
+  memset (f, 0, sizeof *f); /* the figures of every rule are zero with it */
+  f->rule = rule;
+  f->severity = BW_SEVERITY_OK;
+  f->reason = reason;
+  f->remedy.kind = BW_REMEDY_NONE;
+}
+
+/**
+ * bw_finding_set:
+ *
+ * Gives @f its outcome.
+ */
+void
+bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind remedy)
+{
+  f->severity = severity;
+  f->reason = reason;
+  f->remedy.kind = remedy;
+}
+
+/**
+ * bw_finding_measure:
+ *
+ * Gives @f its measured value, in the base unit of @dimension.
+ */
+void
+bw_finding_measure (BwFinding *f, BwDimension dimension, double value)
+{
+  f->has_value = TRUE;
+  f->dimension = dimension;
+  f->value = value;
+}
+
+/* Rounding in the last place must not push a value that lies on a limit over it. */
+#define ON_THE_LIMIT 1e-9
+
+/**
+ * bw_margin:
+ * @distance: from the value to @limit, negative beyond it
+ *
+ * Returns: @distance as a share of @limit; of a limit of zero, a whole
+ */
+double
+bw_margin (double distance, double limit)
+{
+  double margin = fabs (limit) > 0 ? distance / fabs (limit) : distance < 0 ? -1 : 1;
+  return margin < 0 && margin > -ON_THE_LIMIT ? 0 : margin;
+}
+
+/**
+ * bw_finding_within:
+ * @f: has its value
+ * @allowed: both ends are limits
+ * @threshold: share of a limit within which a value that holds is tight
+ *
+ * Compares the value with both limits: sets limits, margin, severity and reason. A value outside
+ * becomes curable, for the rule to refine.
+ */
+void
+bw_finding_within (BwFinding *f, BwRange allowed, double threshold)
+{
+  double above_low = bw_margin (f->value - allowed.low, allowed.low);
+  double below_high = bw_margin (allowed.high - f->value, allowed.high);
+
+  f->has_low = f->has_high = TRUE;
+  f->low = allowed.low;
+  f->high = allowed.high;
+  f->margin = MIN (above_low, below_high);
+  if (f->margin < 0)
+    bw_finding_set (f, BW_SEVERITY_CURABLE,
+                    f->value < allowed.low ? BW_REASON_BELOW : BW_REASON_ABOVE, BW_REMEDY_NONE);
+  else if (f->margin < threshold)
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE);
+}
+
+/**
+ * bw_nearest_band:
+ *
+ * Returns: the band that @value lies in, else the nearest one
+ */
+BwRange
+bw_nearest_band (const BwBands *bands, double value)
+{
+  BwRange best = bands->at[0];
+  double best_distance = INFINITY;
+  for (guint i = 0; i < bands->n; i++)
+    {
+      BwRange band = bands->at[i];
+      double distance = MAX (MAX (band.low - value, value - band.high), 0);
+      if (distance < best_distance)
+        {
+          best = band;
+          best_distance = distance;
+        }
+    }
+  return best;
+}
+
+static gboolean
+converter_takes (const BwRasterFigures *figures)
+{
+  return figures->line_rate_hz >= CONVERTER_LINE_RATE_MIN_HZ
+         && figures->line_rate_hz <= CONVERTER_LINE_RATE_MAX_HZ
+         && figures->field_rate_hz >= CONVERTER_FIELD_RATE_MIN_HZ
+         && figures->field_rate_hz <= CONVERTER_FIELD_RATE_MAX_HZ;
+}
+
+/**
+ * bw_finding_scan_converter:
+ * @reason: why the rule fails
+ *
+ * Sets a failure that a scan converter cures if it takes the source's raster, else a fatal one.
+ */
+void
+bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason)
+{
+  if (converter_takes (c->figures))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, reason, BW_REMEDY_SCAN_CONVERTER);
+  else
+    bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
+}
+
+static gboolean
+encoder_takes (const BwRasterFigures *figures)
+{
+  return fabs (figures->line_rate_hz / LINE_RATE_525_HZ - 1) <= ENCODER_TOLERANCE
+         || fabs (figures->line_rate_hz / LINE_RATE_625_HZ - 1) <= ENCODER_TOLERANCE;
+}
+
+static BwRemedyKind
+rgb_or_component_cure (const BwCase *c, guint takes)
+{
+  gboolean rgb = c->source->signal == BW_SIGNAL_RGB;
+  guint other = rgb ? BW_BIT (BW_SIGNAL_COMPONENT) : BW_BIT (BW_SIGNAL_RGB);
+  guint coded = BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE);
+
+  if (takes & other)
+    return BW_REMEDY_TRANSCODER;
+  if (takes & coded)
+    return encoder_takes (c->figures)     ? BW_REMEDY_ENCODER
+           : converter_takes (c->figures) ? BW_REMEDY_SCAN_CONVERTER
+                                          : BW_REMEDY_NONE;
+  return BW_REMEDY_LUMA_MATRIX;
+}
+
+/**
+ * bw_case_line_rates:
+ *
+ * Returns: (transfer none): the bands of line rates that the input locks in
+ */
+const BwBands *
+bw_case_line_rates (const BwCase *c)
+{
+  return c->input->line_rates_hz.n > 0 ? &c->input->line_rates_hz : &c->monitor->line_rates_hz;
+}
+
+/**
+ * bw_case_signal:
+ *
+ * Returns: the kind of signal that the source gives in substance: composite without a subcarrier
+ * is luminance with its sync
+ */
+BwSignal
+bw_case_signal (const BwCase *c)
+{
+  if (c->source->signal == BW_SIGNAL_COMPOSITE && c->source->system == BW_SYSTEM_NONE)
+    return BW_SIGNAL_LUMA;
+  return c->source->signal;
+}
+
+/**
+ * bw_case_signal_converter:
+ *
+ * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
+ * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
+ */
+BwRemedyKind
+bw_case_signal_converter (const BwCase *c)
+{
+  guint takes = c->input->signals;
+
+  if (takes & BW_BIT (c->source->signal))
+    return BW_REMEDY_NONE;
+  switch (bw_case_signal (c))
+    {
+    case BW_SIGNAL_COMPONENT:
+      if (takes == BW_BIT (BW_SIGNAL_LUMA))
+        return BW_REMEDY_NONE; /* Y alone is connected */
+      return rgb_or_component_cure (c, takes);
+    case BW_SIGNAL_RGB:
+      return rgb_or_component_cure (c, takes);
+    case BW_SIGNAL_YC:
+      if (takes & BW_BIT (BW_SIGNAL_COMPOSITE))
+        return BW_REMEDY_YC_MIXER;
+      return takes & BW_BIT (BW_SIGNAL_LUMA) ? BW_REMEDY_NONE : BW_REMEDY_DECODER;
+    case BW_SIGNAL_COMPOSITE:
+      if (takes & BW_BIT (BW_SIGNAL_YC))
+        return BW_REMEDY_YC_SEPARATOR;
+      return takes & BW_BIT (BW_SIGNAL_LUMA) ? BW_REMEDY_NONE : BW_REMEDY_DECODER;
+    case BW_SIGNAL_LUMA:
+    case BW_N_SIGNALS:
+    default:
+      return takes == BW_BIT (BW_SIGNAL_RGB) ? BW_REMEDY_DISTRIBUTOR : BW_REMEDY_NONE;
+    }
+}
+
+/**
+ * bw_case_termination_cure:
+ * @own_sync: whether the conductor carries sync alone
+ *
+ * Returns: what changes the load of the conductor: to one 75 Ω load if it has none or more than
+ * one, or, for sync alone, off if a switched one is on; %BW_REMEDY_NONE if there is nothing to do
+ */
+BwRemedyKind
+bw_case_termination_cure (const BwCase *c, gboolean own_sync)
+{
+  const BwInput *input = c->input;
+  double load_ohm = bw_input_load_ohm (input, own_sync);
+  guint termination = own_sync ? input->sync_termination : input->termination;
+  gboolean on = own_sync ? input->sync_terminated : input->terminated;
+  gboolean switched_on = termination == BW_TERMINATION_SWITCHED && on;
+
+  if (load_ohm > BW_ONE_LOAD_MAX_OHM)
+    return termination == BW_TERMINATION_SWITCHED ? BW_REMEDY_SWITCH_ON : BW_REMEDY_TERMINATOR;
+  if (load_ohm < BW_ONE_LOAD_MIN_OHM)
+    return switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_UNLOAD_LOOP;
+  return own_sync && switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_NONE;
+}
+
+/* Luma of component video of 525 and 625 lines is sampled at 13.5 MHz (ITU-R BT.601). */
+#define COMPONENT_DETAIL_HZ (13.5e6 / 2)
+
+/**
+ * bw_case_source_detail_hz:
+ *
+ * Returns: the highest video frequency of the source: as entered, else the lesser of half the
+ * rate of distinct samples and the bandwidth of its colour system; of component video in a
+ * broadcast raster without samples, half of 13.5 MHz; zero if none of these is known
+ */
+double
+bw_case_source_detail_hz (const BwCase *c)
+{
+  double detail_hz = 0;
+
+  g_return_val_if_fail (c != NULL && c->source != NULL, 0);
+  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+
+  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
+  if (c->source->detail_hz > 0)
+    return c->source->detail_hz;
+  if (c->figures->has_pixels)
+    detail_hz = c->figures->pixel_clock_hz / c->raster->pixel_repeat / 2;
+  else if (c->source->signal == BW_SIGNAL_COMPONENT && encoder_takes (c->figures))
+    detail_hz = COMPONENT_DETAIL_HZ;
+  if (coded && c->source->system != BW_SYSTEM_NONE)
+    {
+      double system_hz = bw_system_facts (c->source->system)->luma_bandwidth_hz;
+      detail_hz = detail_hz > 0 ? MIN (detail_hz, system_hz) : system_hz;
+    }
+  return detail_hz;
+}

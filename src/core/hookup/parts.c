@@ -1,0 +1,326 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "core/circuit/coupling.h"
+#include "core/levels/conductor.h"
+#include "planner-private.h"
+
+/* What to buy or to take from the drawer. */
+
+static guint
+count_bits (guint set)
+{
+  guint n = 0;
+  for (; set != 0; set &= set - 1)
+    n++;
+  return n;
+}
+
+/**
+ * bw_plan_step_conductors:
+ * @before: what comes to the step
+ *
+ * Returns: the set of BwConductor that a passive part of this step stands in
+ */
+guint
+bw_plan_step_conductors (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  guint all = bw_signal_conductors (before->source.signal, step->sync);
+  guint own = 0;
+  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
+    if ((all & BW_BIT (i)) && bw_conductor_is_sync_alone (i))
+      own |= BW_BIT (i);
+  return step->kind == BW_STEP_SERIES_RESISTOR || step->kind == BW_STEP_SYNC_TERMINATOR
+             ? own
+             : all & ~own;
+}
+
+/* A bar as long as the line falls by this much; the clamp of the input mends the rest (common
+ * practice, no source). */
+#define LINE_TILT 0.01
+
+/**
+ * bw_plan_capacitor_f:
+ * @step: of a coupling capacitor
+ *
+ * Returns: the next value of E12 that is not smaller than what the line needs, in farads
+ */
+double
+bw_plan_capacitor_f (const BwPlanStep *step)
+{
+  BwRasterFigures figures;
+  bw_raster_figures (step->after.raster, &figures);
+  double ohm = step->after.source.source_ohm + 75;
+  double least_f = bw_coupling_farad (figures.h_active_s, ohm, LINE_TILT);
+  double value = bw_preferred_ohm (least_f * 1e12, BW_SERIES_E12); /* counted in picofarads */
+  for (double up = 1.1; value < least_f * 1e12; up *= 1.1)
+    value = bw_preferred_ohm (least_f * 1e12 * up, BW_SERIES_E12);
+  return value * 1e-12;
+}
+
+/**
+ * bw_hookup_add_part:
+ * @ideal_ohm: zero: none
+ * @value_ohm: of the chosen series; zero: not a resistor
+ */
+void
+bw_hookup_add_part (BwHookup *hookup, const char *what, double ideal_ohm, double value_ohm,
+                    guint count, const char *price)
+{
+  BwHookupPart *part = g_new0 (BwHookupPart, 1);
+  part->what = g_strdup (what);
+  part->ideal_ohm = ideal_ohm;
+  part->series = value_ohm > 0 ? hookup->choice.series : BW_N_SERIES;
+  part->value_ohm = value_ohm;
+  part->count = count;
+  part->price = g_strdup (price);
+  g_ptr_array_add (hookup->parts, part);
+}
+
+/**
+ * bw_network_powers:
+ * @network: its driver stands at open_v
+ * @supply_tolerance: by which share the driver is high at worst
+ * @power_w: (out caller-allocates): in each of its resistors
+ *
+ * From the load back to the driver as resistances, then forth as voltages.
+ */
+void
+bw_network_powers (const BwNetwork *network, double supply_tolerance,
+                   double power_w[BW_NETWORK_MAX])
+{
+  double ohm[BW_NETWORK_MAX + 1];
+  ohm[network->n] = network->load_ohm;
+  for (guint i = network->n; i-- > 0;)
+    ohm[i] = network->at[i].place == BW_PLACE_SERIES
+                 ? ohm[i + 1] + network->at[i].ohm
+                 : 1 / (1 / ohm[i + 1] + 1 / network->at[i].ohm);
+  double here_v = network->open_v * (1 + supply_tolerance)
+                  / (1 + network->source_ohm / ohm[0]);
+  for (guint i = 0; i < network->n; i++)
+    {
+      double across_v = here_v;
+      if (network->at[i].place == BW_PLACE_SERIES)
+        across_v = isinf (ohm[i]) ? 0 : here_v * network->at[i].ohm / ohm[i];
+      power_w[i] = across_v * across_v / network->at[i].ohm;
+      if (network->at[i].place == BW_PLACE_SERIES)
+        here_v -= across_v;
+    }
+}
+
+/**
+ * bw_resistor_rating_w:
+ *
+ * Returns: the smallest standard rating of at least 1.5 times @power_w (common practice, no source)
+ */
+double
+bw_resistor_rating_w (double power_w)
+{
+  static const double ratings_w[] = { 0.125, 0.25, 0.5, 1, 2 };
+  for (gsize i = 0; i < G_N_ELEMENTS (ratings_w); i++)
+    if (1.5 * power_w <= ratings_w[i])
+      return ratings_w[i];
+  return ceil (1.5 * power_w);
+}
+
+/**
+ * bw_rating_words:
+ *
+ * Returns: (transfer full): a rating as it is sold: "1/4 W"
+ */
+char *
+bw_rating_words (double rating_w)
+{
+  if (rating_w < 1)
+    return g_strdup_printf ("1/%.0f\u00a0W", 1 / rating_w);
+  return g_strdup_printf ("%.0f\u00a0W", rating_w);
+}
+
+/**
+ * bw_hookup_part_power:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): the most that a resistor gets: "87 mW"; empty for other parts
+ */
+char *
+bw_hookup_part_power (const BwHookupPart *part, char mark)
+{
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  gboolean small = part->power_w < 0.9995;
+  if (!(part->rating_w > 0))
+    return g_strdup ("");
+  g_ascii_formatd (number, sizeof number, "%.3g", small ? part->power_w * 1e3 : part->power_w);
+  g_strdelimit (number, ".", mark);
+  return g_strdup_printf ("%s\u00a0%s", number, small ? "mW" : "W");
+}
+
+/**
+ * bw_hookup_add_resistor:
+ * @power_w: in one of them at worst
+ *
+ * bw_hookup_add_part() with the power and the rating to buy.
+ */
+void
+bw_hookup_add_resistor (BwHookup *hookup, const char *what, double ideal_ohm, double value_ohm,
+                        double power_w, guint count, const char *price)
+{
+  bw_hookup_add_part (hookup, what, ideal_ohm, value_ohm, count, price);
+  BwHookupPart *part = hookup->parts->pdata[hookup->parts->len - 1];
+  part->power_w = power_w;
+  part->rating_w = bw_resistor_rating_w (power_w);
+}
+
+/* In the load that ends the line: all of the picture with its sync, or sync on its own. */
+static double
+terminator_power_w (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  const BwSource *source = &before->source;
+  gboolean own = step->kind == BW_STEP_SYNC_TERMINATOR;
+  gboolean with_sync = !bw_sync_has_own_conductor (step->sync);
+  double ohm = own ? source->sync_ohm : source->source_ohm;
+  double video_v = source->video_v + (with_sync ? source->sync_v : 0);
+  double open_v = own ? bw_plan_open_v (source->sync_v, source->sync_load, ohm)
+                      : bw_plan_open_v (video_v, BW_LOAD_75_OHM, ohm);
+  double level_v = open_v * (1 + BW_SUPPLY_TOLERANCE) * 75 / (75 + ohm);
+  return level_v * level_v / 75;
+}
+
+/* A lead with its connectors, where its name leaves them open. */
+static char *
+lead_name (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  const char *from = bw_kind_label (&bw_connectors, before->source.connector);
+  const char *to = bw_kind_label (&bw_connectors, step->after.source.connector);
+  if (step->adaptor == NULL)
+    return g_strdup_printf (_ ("lead made to the wiring list, %s to %s"), from, to);
+  if (before->source.connector == step->after.source.connector)
+    return g_strdup_printf (_ ("lead, %s to %s"), from, to);
+  return g_strdup (step->adaptor->name);
+}
+
+static void
+add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
+{
+  const char *price = step->adaptor->price;
+  double power_w[BW_NETWORK_MAX] = { 0 };
+  bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
+  bw_hookup_add_resistor (hookup, _ ("resistor, in series in the attenuator"),
+                          step->ideal.at[0].ohm, step->network.at[0].ohm,
+                          MAX (power_w[0], power_w[2]), 2 * n, "");
+  bw_hookup_add_resistor (hookup, _ ("resistor, to the return in the attenuator"),
+                          step->ideal.at[1].ohm, step->network.at[1].ohm, power_w[1], n, price);
+}
+
+static void
+add_capacitor (BwHookup *hookup, const BwPlanStep *step, guint n)
+{
+  char number[32];
+  g_ascii_formatd (number, sizeof number, "%.3g", bw_plan_capacitor_f (step) * 1e6);
+  g_strdelimit (number, ".", bw_quantity_locale_mark ());
+  g_autofree char *what = g_strdup_printf (_ ("coupling capacitor, %s µF"), number);
+  bw_hookup_add_part (hookup, what, 0, 0, n, step->adaptor->price);
+}
+
+static void
+add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *before)
+{
+  guint n = count_bits (bw_plan_step_conductors (step, before));
+  double power_w[BW_NETWORK_MAX] = { 0 };
+  g_autofree char *lead = step->kind == BW_STEP_LEAD ? lead_name (step, before) : NULL;
+  switch ((BwStepKind) step->kind)
+    {
+    case BW_STEP_SERIES_RESISTOR:
+      bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
+      bw_hookup_add_resistor (hookup, step->adaptor->name, step->ideal.at[0].ohm,
+                              step->network.at[0].ohm, power_w[0], n, step->adaptor->price);
+      break;
+    case BW_STEP_VIDEO_PAD:
+      add_pad (hookup, step, n);
+      break;
+    case BW_STEP_CAPACITOR:
+      add_capacitor (hookup, step, n);
+      break;
+    case BW_STEP_TERMINATOR:
+    case BW_STEP_SYNC_TERMINATOR:
+      bw_hookup_add_resistor (hookup, step->adaptor->name, 75, 75,
+                              terminator_power_w (step, before), n, step->adaptor->price);
+      break;
+    case BW_STEP_LEAD:
+    case BW_STEP_BOX:
+      bw_hookup_add_part (hookup, lead != NULL ? lead : step->adaptor->name, 0, 0, 1,
+                          step->adaptor != NULL ? step->adaptor->price : "");
+      break;
+    default:
+      break;
+    }
+}
+
+/**
+ * bw_hookup_add_parts:
+ * @start: what the source gives
+ *
+ * Lists what is bought for each step of the plan.
+ */
+void
+bw_hookup_add_parts (BwHookup *hookup, const BwPlanSignal *start)
+{
+  const BwPlanSignal *before = start;
+  for (guint i = 0; i < hookup->plan->n; i++)
+    {
+      add_step_parts (hookup, &hookup->plan->at[i], before);
+      before = &hookup->plan->at[i].after;
+    }
+}
+
+/* RFC 4180: quotes around a field that needs them, doubled inside. A spreadsheet takes a field that
+ * begins with one of these signs for a formula, so an apostrophe stands before it. */
+static void
+append_field (GString *csv, const char *text)
+{
+  const char *formula = *text != '\0' && strchr ("=+-@\t", *text) != NULL ? "'" : "";
+  g_autoptr (GString) escaped = g_string_new (text);
+  g_string_replace (escaped, "\"", "\"\"", 0);
+  g_string_append_printf (csv, "\"%s%s\",", formula, escaped->str);
+}
+
+static void
+append_number (GString *csv, double value)
+{
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  g_string_append_printf (csv, "%s,",
+                          value > 0 ? g_ascii_formatd (number, sizeof number, "%.6g", value) : "");
+}
+
+/**
+ * bw_hookup_parts_csv:
+ *
+ * Returns: (transfer full): the parts as comma-separated values (RFC 4180), with a line of heads;
+ * numbers have a decimal point and are in ohms and watts
+ */
+char *
+bw_hookup_parts_csv (const BwHookup *hookup)
+{
+  GString *csv = g_string_new ("what,ideal_ohm,series,value_ohm,count,price,power_w,rating_w\r\n");
+  for (guint i = 0; i < hookup->parts->len; i++)
+    {
+      const BwHookupPart *part = hookup->parts->pdata[i];
+      append_field (csv, part->what);
+      append_number (csv, part->ideal_ohm);
+      g_string_append_printf (csv, "%s,", part->series < BW_N_SERIES
+                                              ? bw_kind_label (&bw_series, part->series)
+                                              : "");
+      append_number (csv, part->value_ohm);
+      g_string_append_printf (csv, "%u,", part->count);
+      append_field (csv, part->price);
+      append_number (csv, part->power_w);
+      append_number (csv, part->rating_w);
+      g_string_truncate (csv, csv->len - 1);
+      g_string_append (csv, "\r\n");
+    }
+  return g_string_free (csv, FALSE);
+}

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan-private.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "core/base/caution.h"
+
+G_DEFINE_QUARK (bw-hookup-error-quark, bw_hookup_error)
+
+static void
+free_step (gpointer data)
+{
+  BwHookupStep *step = data;
+  g_free (step->id);
+  g_free (step->name);
+  g_free (step->purpose);
+  g_free (step);
+}
+
+static void
+free_hop (gpointer data)
+{
+  BwHookupHop *hop = data;
+  g_free (hop->from);
+  g_free (hop->to);
+  g_free (hop);
+}
+
+static void
+free_connection (gpointer data)
+{
+  BwHookupConnection *one = data;
+  g_free (one->signal);
+  g_free (one->from);
+  g_free (one->from_return);
+  g_free (one->to);
+  g_free (one->to_return);
+  g_free (one->through);
+  g_free (one);
+}
+
+static void
+free_rest (gpointer data)
+{
+  BwHookupRest *rest = data;
+  g_free (rest->pin);
+  g_free (rest->state);
+  g_free (rest);
+}
+
+static void
+free_part (gpointer data)
+{
+  BwHookupPart *part = data;
+  g_free (part->what);
+  g_free (part->price);
+  g_free (part);
+}
+
+static void
+free_level (gpointer data)
+{
+  BwHookupLevel *level = data;
+  g_free (level->signal);
+  g_free (level);
+}
+
+static void
+free_alternative (gpointer data)
+{
+  BwHookupAlternative *alternative = data;
+  g_free (alternative->summary);
+  g_free (alternative->price);
+  g_free (alternative);
+}
+
+static BwHookup *
+hookup_empty (const BwCase *before)
+{
+  BwHookup *hookup = g_new0 (BwHookup, 1);
+  hookup->source = g_strdup (before->source->name);
+  hookup->input = g_strdup (before->input->name);
+  hookup->verdict_after = BW_VERDICT_NO;
+  hookup->alternatives = g_ptr_array_new_with_free_func (free_alternative);
+  hookup->steps = g_ptr_array_new_with_free_func (free_step);
+  hookup->hops = g_ptr_array_new_with_free_func (free_hop);
+  hookup->connections = g_ptr_array_new_with_free_func (free_connection);
+  hookup->rests = g_ptr_array_new_with_free_func (free_rest);
+  hookup->parts = g_ptr_array_new_with_free_func (free_part);
+  hookup->levels = g_ptr_array_new_with_free_func (free_level);
+  hookup->warnings = g_ptr_array_new_with_free_func (g_free);
+  hookup->needs = g_ptr_array_new_with_free_func (g_free);
+  return hookup;
+}
+
+/**
+ * bw_hookup_free:
+ * @hookup: (nullable) (transfer full): freed with all it owns
+ */
+void
+bw_hookup_free (BwHookup *hookup)
+{
+  if (hookup == NULL)
+    return;
+  g_free (hookup->source);
+  g_free (hookup->input);
+  g_free (hookup->plan);
+  g_ptr_array_unref (hookup->alternatives);
+  g_ptr_array_unref (hookup->steps);
+  g_ptr_array_unref (hookup->hops);
+  g_ptr_array_unref (hookup->connections);
+  g_ptr_array_unref (hookup->rests);
+  g_ptr_array_unref (hookup->parts);
+  g_ptr_array_unref (hookup->levels);
+  g_ptr_array_unref (hookup->warnings);
+  g_ptr_array_unref (hookup->needs);
+  g_free (hookup);
+}
+
+/**
+ * bw_hookup_add_warning:
+ *
+ * Adds a sentence, once.
+ */
+void
+bw_hookup_add_warning (BwHookup *hookup, const char *says)
+{
+  for (guint i = 0; i < hookup->warnings->len; i++)
+    if (strcmp (hookup->warnings->pdata[i], says) == 0)
+      return;
+  g_ptr_array_add (hookup->warnings, g_strdup (says));
+}
+
+static void
+warn_of_tight (BwHookup *hookup)
+{
+  BwCase c;
+  bw_plan_state_case (&hookup->plan->state, &c);
+  for (guint i = 0; i < BW_N_RULES; i++)
+    {
+      const BwFinding *f = &hookup->fit_after.at[i];
+      if (f->severity != BW_SEVERITY_TIGHT)
+        continue;
+      g_autofree char *says
+          = bw_finding_says (f, &hookup->fit_after, &c, bw_quantity_locale_mark ());
+      bw_hookup_add_warning (hookup, says);
+    }
+}
+
+static void
+warn_of_steps (BwHookup *hookup)
+{
+  const BwPlan *plan = hookup->plan;
+  gboolean inside = FALSE;
+
+  for (guint i = 0; i < plan->n; i++)
+    {
+      const BwAdaptor *adaptor = plan->at[i].adaptor;
+      guint kind = plan->at[i].kind;
+      inside = inside || kind == BW_STEP_ASPECT_SIZE || kind == BW_STEP_UNDERSCAN;
+      if (adaptor == NULL || *adaptor->note == '\0')
+        continue;
+      g_autofree char *says = g_strdup_printf ("%s: %s", adaptor->name, adaptor->note);
+      bw_hookup_add_warning (hookup, says);
+    }
+  if (plan->at[plan->n - 1].after.monochrome)
+    bw_hookup_add_warning (hookup,
+                           _ ("The picture is in monochrome: colour is given up on the way."));
+  if (inside) /* size controls may be inside the set */
+    bw_hookup_add_warning (hookup, bw_caution ());
+}
+
+static void
+warn_of_rate (BwHookup *hookup)
+{
+  if (hookup->fit_before.at[BW_RULE_LINE_RATE].severity >= BW_SEVERITY_CURABLE)
+    bw_hookup_add_warning (hookup, _ ("Do not connect the source to the set without the converter: "
+                                      "the wrong line rate can damage a set."));
+}
+
+/* Puts @plan into words. The proof is made again here, by the rules that judge a source alone. */
+static void
+describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
+{
+  BwCase after;
+
+  hookup->plan = g_memdup2 (plan, sizeof *plan);
+  bw_plan_state_case (&hookup->plan->state, &after);
+  bw_fit_judge (&after, &hookup->fit_after);
+  hookup->verdict_after = hookup->fit_after.verdict;
+  bw_hookup_add_steps (hookup, begin);
+  warn_of_rate (hookup);
+  warn_of_tight (hookup);
+  warn_of_steps (hookup);
+  bw_hookup_add_parts (hookup, begin);
+  bw_hookup_add_hops (hookup, begin);
+  bw_hookup_add_levels (hookup);
+}
+
+static gboolean
+check_choice (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+              GError **error)
+{
+  if (source >= sheet->sources->len)
+    g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
+                 _ ("there is no source %u; the sheet has %u"), source + 1, sheet->sources->len);
+  else if (input >= sheet->monitor->inputs->len)
+    g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_INPUT,
+                 _ ("there is no input %u; the set has %u"), input + 1,
+                 sheet->monitor->inputs->len);
+  else if (bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) == NULL)
+    g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
+                 _ ("source “%s”: there is no raster “%s”"), bw_sheet_source (sheet, source)->name,
+                 bw_sheet_source (sheet, source)->raster);
+  else
+    return TRUE;
+  return FALSE;
+}
+
+/**
+ * bw_hookup_new_chosen:
+ * @sheet: must outlive the hook-up, as @catalogue must
+ *
+ * Plans how @source comes to @input. Where nothing leads there, the hook-up has no plan, the
+ * verdict after is no, and its needs say why.
+ *
+ * Returns: (transfer full) (nullable): the hook-up, or %NULL with @error in %BW_HOOKUP_ERROR if
+ * there is no such source, input or alternative
+ */
+BwHookup *
+bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
+                      guint input, const BwHookupChoice *choice, GError **error)
+{
+  guint alternative = choice->alternative;
+  if (!check_choice (sheet, catalogue, source, input, error))
+    return NULL;
+
+  BwCase before;
+  BwRasterFigures figures;
+  bw_case_init (&before, &figures, sheet, catalogue, source, input);
+  BwPlanSignal begin = { *before.source, before.raster, before.raster->sync_shape, FALSE };
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
+  guint n_wanted = CLAMP (alternative + 1, BW_HOOKUP_ALTERNATIVES, BW_HOOKUP_MAX_ALTERNATIVES);
+  bw_planner_set_series (planner, choice->series);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, n_wanted);
+
+  if (alternative > 0 && alternative >= plans->len)
+    {
+      g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
+                   _ ("there is no alternative %u; there are %u"), alternative + 1, plans->len);
+      return NULL;
+    }
+  BwHookup *hookup = hookup_empty (&before);
+  bw_fit_judge (&before, &hookup->fit_before);
+  hookup->verdict_before = hookup->fit_before.verdict;
+  hookup->choice = *choice;
+  hookup->alternative = alternative;
+  for (guint i = 0; i < plans->len; i++)
+    bw_hookup_add_alternative (hookup, plans->pdata[i]);
+  if (plans->len > 0)
+    describe (hookup, plans->pdata[alternative], &begin);
+  else
+    bw_hookup_add_needs (hookup, &before);
+  return hookup;
+}
+
+/**
+ * bw_hookup_new:
+ * @alternative: as of BwHookupChoice
+ *
+ * bw_hookup_new_chosen() with resistors of E24 and the later editions of the peritelevision
+ * connector.
+ *
+ * Returns: (transfer full) (nullable): as bw_hookup_new_chosen()
+ */
+BwHookup *
+bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+               guint alternative, GError **error)
+{
+  const BwHookupChoice choice = { alternative, BW_SERIES_E24, BW_EDITION_CURRENT };
+  return bw_hookup_new_chosen (sheet, catalogue, source, input, &choice, error);
+}

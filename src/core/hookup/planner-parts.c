@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "planner-private.h"
+
+#include <math.h>
+
+#include "connector.h"
+#include "core/levels/conductor.h"
+
+/* Leads and passive parts: what they do to a signal. */
+
+/**
+ * bw_plan_open_v:
+ * @level_v: as stated
+ * @ohm: of the output
+ *
+ * Returns: the voltage of an output without load (voltage divider)
+ */
+double
+bw_plan_open_v (double level_v, BwStatedLoad stated, double ohm)
+{
+  return stated == BW_LOAD_75_OHM ? level_v * (75 + ohm) / 75 : level_v;
+}
+
+/**
+ * bw_stretch_clear:
+ * @stretch: (out caller-allocates): without steps; what stands in those is left as it is
+ */
+void
+bw_stretch_clear (BwPlanStretch *stretch)
+{
+  stretch->n = 0;
+  stretch->cost = 0;
+  stretch->money = 0;
+}
+
+/**
+ * bw_stretch_append:
+ *
+ * Appends all steps of @more, with what they cost.
+ */
+void
+bw_stretch_append (BwPlanStretch *stretch, const BwPlanStretch *more)
+{
+  g_return_if_fail (stretch->n + more->n <= BW_STRETCH_MAX);
+  for (guint i = 0; i < more->n; i++)
+    stretch->at[stretch->n + i] = more->at[i];
+  stretch->n += more->n;
+  stretch->cost += more->cost;
+  stretch->money += more->money;
+}
+
+/**
+ * bw_stretch_add:
+ * @cost: of @step
+ *
+ * Appends @step and adds up what it costs.
+ */
+void
+bw_stretch_add (BwPlanStretch *stretch, const BwPlanStep *step, guint cost)
+{
+  g_return_if_fail (stretch->n < BW_STRETCH_MAX);
+  stretch->at[stretch->n++] = *step;
+  stretch->cost += cost;
+  if (step->adaptor != NULL)
+    stretch->money += bw_box_money (step->adaptor);
+}
+
+/* Whether @lead joins the two connectors for this kind of signal. */
+static gboolean
+joins (const BwAdaptor *lead, guint from, guint to, BwSignal signal)
+{
+  if (lead->takes_signals != 0 && !(lead->takes_signals & BW_BIT (signal)))
+    return FALSE;
+  if (lead->takes_connectors != 0 && !(lead->takes_connectors & BW_BIT (from)))
+    return FALSE;
+  return lead->gives_connectors != 0 ? (lead->gives_connectors & BW_BIT (to)) != 0 : from == to;
+}
+
+static BwPlanJoint
+cheapest_joint (const GPtrArray *adaptors, guint from, guint to, BwSignal signal)
+{
+  BwPlanJoint joint = { NULL, BW_COST_LEAD_MADE };
+  for (guint i = 0; i < adaptors->len; i++)
+    {
+      const BwAdaptor *lead = adaptors->pdata[i];
+      if (lead->kind != BW_ADAPTOR_LEAD || !joins (lead, from, to, signal))
+        continue;
+      if (joint.lead == NULL || bw_adaptor_rank (lead) < joint.cost)
+        joint = (BwPlanJoint){ lead, bw_adaptor_rank (lead) };
+    }
+  return joint;
+}
+
+/* The connectors that have contacts for the signal; all, if none has. */
+static guint
+able_connectors (BwSignal signal, BwSyncKind sync)
+{
+  guint able = 0;
+  for (guint i = 0; i < BW_N_CONNECTORS; i++)
+    if (bw_connector_carries (i, bw_signal_conductors (signal, sync), FALSE))
+      able |= BW_BIT (i);
+  return able;
+}
+
+/**
+ * bw_planner_join:
+ * @adaptors: (element-type BwAdaptor): the catalogue's
+ *
+ * Works out once which lead is the cheapest between any two connectors.
+ */
+void
+bw_planner_join (BwPlanner *planner, const GPtrArray *adaptors)
+{
+  for (guint signal = 0; signal < BW_N_SIGNALS; signal++)
+    {
+      for (guint from = 0; from < BW_N_CONNECTORS; from++)
+        for (guint to = 0; to < BW_N_CONNECTORS; to++)
+          planner->joints[signal][from][to] = cheapest_joint (adaptors, from, to, signal);
+      for (guint sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+        planner->able[signal][sync] = able_connectors (signal, sync);
+    }
+}
+
+/**
+ * bw_stretch_lead:
+ * @connectors: set of BwConnector at the far end; empty: the same as at the near one
+ *
+ * Adds the cheapest lead to one of @connectors that has contacts for the signal, or to any if none
+ * has; @signal then stands at that connector.
+ */
+void
+bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                 guint connectors, BwSyncKind sync)
+{
+  BwSource *source = &signal->source;
+  guint ends = connectors != 0 ? connectors : BW_BIT (source->connector);
+  guint able = ends & planner->able[source->signal][sync];
+  BwPlanJoint best = { NULL, G_MAXUINT };
+  guint best_to = source->connector;
+
+  for (guint to = 0; to < BW_N_CONNECTORS; to++)
+    {
+      BwPlanJoint joint = planner->joints[source->signal][source->connector][to];
+      if (!((able != 0 ? able : ends) & BW_BIT (to)) || joint.cost >= best.cost)
+        continue;
+      best = joint;
+      best_to = to;
+    }
+  source->connector = best_to;
+  bw_stretch_add (stretch,
+                  &(BwPlanStep){ .kind = BW_STEP_LEAD, .adaptor = best.lead, .rule = BW_RULE_LEAD,
+                                 .sync = sync, .after = *signal },
+                  best.cost);
+}
+
+/* The preferred values nearest to those of @ideal, each by itself. */
+static void
+prefer (const BwNetwork *ideal, BwSeries series, BwNetwork *network)
+{
+  *network = *ideal;
+  for (guint i = 0; i < ideal->n; i++)
+    network->at[i].ohm = bw_preferred_ohm (ideal->at[i].ohm, series);
+}
+
+/**
+ * bw_stretch_resistor:
+ * @load_ohm: what the conductor ends in
+ * @wanted_v: level wanted there
+ *
+ * Adds a series resistor of the nearest preferred value to each conductor that carries sync alone.
+ *
+ * Returns: %FALSE if there is no such part or none can help
+ */
+gboolean
+bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                     BwSyncKind sync, double load_ohm, double wanted_v)
+{
+  const BwAdaptor *part = planner->part[BW_ADAPTOR_SYNC_ATTENUATOR];
+  BwSource *source = &signal->source;
+  double open_v = bw_plan_open_v (source->sync_v, source->sync_load, source->sync_ohm);
+  BwPlanStep step = { .kind = BW_STEP_SERIES_RESISTOR, .adaptor = part,
+                      .rule = BW_RULE_SYNC_LEVEL, .sync = sync };
+
+  if (part == NULL
+      || !bw_pad_series (open_v, source->sync_ohm, load_ohm, wanted_v, &step.ideal, NULL)
+      || step.ideal.n == 0)
+    return FALSE;
+  prefer (&step.ideal, planner->series, &step.network);
+  source->sync_v = open_v;
+  source->sync_load = BW_LOAD_OPEN;
+  source->sync_ohm += step.network.at[0].ohm;
+  source->syncs = BW_BIT (sync);
+  step.after = *signal;
+  bw_stretch_add (stretch, &step, bw_adaptor_rank (part));
+  return TRUE;
+}
+
+/**
+ * bw_stretch_pad:
+ * @ratio: of the level wanted to the level that there is, below one
+ * @rule: the rule that calls for it
+ *
+ * Adds a matched T pad of the nearest preferred values to each conductor that carries picture. Sync
+ * in video is lowered with it.
+ *
+ * Returns: %FALSE if there is no such part or the ratio is not that of a pad
+ */
+gboolean
+bw_stretch_pad (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                BwSyncKind sync, double ratio, BwRule rule)
+{
+  const BwAdaptor *part = planner->part[BW_ADAPTOR_VIDEO_ATTENUATOR];
+  BwSource *source = &signal->source;
+  double open_v = bw_plan_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
+  BwPlanStep step = { .kind = BW_STEP_VIDEO_PAD, .adaptor = part, .rule = rule, .sync = sync,
+                      .value = -20 * log10 (ratio) };
+  BwNetworkFigures figures;
+
+  if (part == NULL || !(ratio < 1)
+      || !bw_pad_matched (BW_PAD_T, open_v, 75, step.value, &step.ideal, NULL))
+    return FALSE;
+  step.ideal.source_ohm = source->source_ohm;
+  prefer (&step.ideal, planner->series, &step.network);
+  bw_network_solve (&step.network, &figures);
+  if (!bw_sync_has_own_conductor (sync))
+    {
+      source->sync_v *= figures.level_v / source->video_v;
+      source->syncs = BW_BIT (sync);
+    }
+  else
+    source->syncs &= BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_COMPOSITE);
+  source->dc_v *= figures.level_v / source->video_v;
+  source->video_v = figures.level_v;
+  source->source_ohm = figures.output_ohm;
+  step.after = *signal;
+  bw_stretch_add (stretch, &step, bw_adaptor_rank (part));
+  return TRUE;
+}
+
+/**
+ * bw_stretch_capacitor:
+ *
+ * Adds a coupling capacitor to each conductor that carries picture.
+ *
+ * Returns: %FALSE if there is no such part
+ */
+gboolean
+bw_stretch_capacitor (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                      BwSyncKind sync)
+{
+  const BwAdaptor *part = planner->part[BW_ADAPTOR_CAPACITOR];
+  BwPlanStep step = { .kind = BW_STEP_CAPACITOR, .adaptor = part, .rule = BW_RULE_COUPLING,
+                      .sync = sync };
+  if (part == NULL)
+    return FALSE;
+  signal->source.coupling = BW_COUPLING_AC;
+  signal->source.dc_v = 0;
+  step.after = *signal;
+  bw_stretch_add (stretch, &step, bw_adaptor_rank (part));
+  return TRUE;
+}

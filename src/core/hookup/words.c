@@ -1,0 +1,253 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan-private.h"
+
+#include <glib/gi18n-lib.h>
+
+/* The chain in words, its alternatives, and what is missing where there is none. */
+
+/**
+ * bw_plan_step_is_setting:
+ *
+ * Returns: whether the step is a setting of the set, for which nothing is bought
+ */
+gboolean
+bw_plan_step_is_setting (const BwPlanStep *step)
+{
+  return step->kind >= BW_STEP_SWITCH;
+}
+
+static char *
+figure (double value, BwDimension dimension, int digits)
+{
+  return bw_quantity_format (value, dimension, digits, bw_quantity_locale_mark ());
+}
+
+static char *
+lead_purpose (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  if (before->source.connector == step->after.source.connector)
+    return g_strdup_printf (_ ("%s to the same"),
+                            bw_kind_label (&bw_connectors, before->source.connector));
+  return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_connectors, before->source.connector),
+                          bw_kind_label (&bw_connectors, step->after.source.connector));
+}
+
+static char *
+resistor_purpose (const BwPlanStep *step)
+{
+  BwNetworkFigures figures;
+  BwNetwork bare = step->network;
+  bw_network_solve (&step->network, &figures);
+  double lowered_v = figures.level_v;
+  bare.n = 0;
+  bw_network_solve (&bare, &figures);
+  g_autofree char *from = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
+  g_autofree char *to = figure (lowered_v, BW_DIMENSION_VOLTAGE, 3);
+  g_autofree char *load = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *open = figure (step->network.open_v, BW_DIMENSION_VOLTAGE, 3);
+  return step->kind == BW_STEP_VIDEO_PAD
+             ? g_strdup_printf (_ ("lowers the picture from %s to %s"), from, to)
+             : g_strdup_printf (_ ("lowers the sync from %s open (%s across %s) to %s"), open, from,
+                                load, to);
+}
+
+static char *
+box_purpose (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  const BwSource *in = &before->source, *out = &step->after.source;
+  g_autofree char *syncs_in = bw_kind_set_labels (&bw_sync_kinds, BW_BIT (step->sync));
+  g_autofree char *syncs_out = bw_kind_set_labels (&bw_sync_kinds, out->syncs);
+
+  if (before->raster != step->after.raster)
+    return g_strdup_printf (_ ("%s, %s, to %s, %s"), bw_kind_label (&bw_signals, in->signal),
+                            before->raster->name, bw_kind_label (&bw_signals, out->signal),
+                            step->after.raster->name);
+  if (in->signal != out->signal)
+    return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_signals, in->signal),
+                            bw_kind_label (&bw_signals, out->signal));
+  if (in->system != out->system)
+    return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_colour_systems, in->system),
+                            bw_kind_label (&bw_colour_systems, out->system));
+  if (in->syncs != out->syncs)
+    return g_strdup_printf (_ ("%s to %s"), syncs_in, syncs_out);
+  return g_strdup (_ ("brings the signal to what the next one takes"));
+}
+
+static char *
+setting_purpose (const BwPlanStep *step)
+{
+  g_autofree char *share = figure (step->value, BW_DIMENSION_FRACTION, 3);
+  g_autofree char *ire = figure (step->value, BW_DIMENSION_IRE, 3);
+
+  switch ((BwStepKind) step->kind)
+    {
+    case BW_STEP_SWITCH:
+    case BW_STEP_SYNC_SWITCH:
+      return g_strdup (step->on ? _ ("set it to 75 Ω") : _ ("set it to high impedance"));
+    case BW_STEP_UNLOAD_LOOP:
+      return g_strdup (_ ("so that the line ends in one load"));
+    case BW_STEP_ASPECT_SWITCH:
+      return g_strdup_printf (_ ("the picture then takes %s of the %s"), share,
+                              step->on ? _ ("height") : _ ("width"));
+    case BW_STEP_ASPECT_SIZE:
+      return g_strdup_printf (step->on ? _ ("set the height to %s") : _ ("set the width to %s"),
+                              share);
+    case BW_STEP_UNDERSCAN:
+      return g_strdup (_ ("brings the whole picture inside the glass"));
+    case BW_STEP_BLACK_LEVEL:
+      return g_strdup_printf (_ ("for a setup of %s"), ire);
+    default:
+      return g_strdup (_ ("so that the line ends in one load of 75 Ω"));
+    }
+}
+
+static char *
+purpose (const BwPlanStep *step, const BwPlanSignal *before)
+{
+  switch ((BwStepKind) step->kind)
+    {
+    case BW_STEP_LEAD:
+      return lead_purpose (step, before);
+    case BW_STEP_SERIES_RESISTOR:
+    case BW_STEP_VIDEO_PAD:
+      return resistor_purpose (step);
+    case BW_STEP_CAPACITOR:
+      return g_strdup (_ ("keeps the source's d.c. from the input"));
+    case BW_STEP_BOX:
+      return box_purpose (step, before);
+    default:
+      return setting_purpose (step);
+    }
+}
+
+static const char *
+step_name (const BwPlanStep *step)
+{
+  if (step->adaptor != NULL)
+    return step->adaptor->name;
+  return step->kind == BW_STEP_LEAD ? _ ("lead made to the wiring list")
+                                    : bw_kind_label (&bw_plan_steps, step->kind);
+}
+
+/**
+ * bw_hookup_add_steps:
+ * @start: what the source gives
+ *
+ * Names each step of the plan and says what it is there for.
+ */
+void
+bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start)
+{
+  const BwPlanSignal *before = start;
+  for (guint i = 0; i < hookup->plan->n; i++)
+    {
+      const BwPlanStep *step = &hookup->plan->at[i];
+      BwHookupStep *shown = g_new0 (BwHookupStep, 1);
+      shown->kind = step->kind;
+      shown->id = g_strdup (step->adaptor != NULL ? step->adaptor->id
+                                                  : bw_kind_id (&bw_plan_steps, step->kind));
+      shown->name = g_strdup (step_name (step));
+      shown->purpose = purpose (step, before);
+      shown->is_setting = bw_plan_step_is_setting (step);
+      g_ptr_array_add (hookup->steps, shown);
+      before = &step->after;
+    }
+}
+
+/* The sum of the prices, if every adaptor but leads has one, all in one currency. */
+static char *
+total_price (const BwPlan *plan)
+{
+  double total = 0;
+  const char *unit = NULL;
+
+  for (guint i = 0; i < plan->n; i++)
+    {
+      const BwAdaptor *adaptor = plan->at[i].adaptor;
+      double money;
+      const char *its_unit;
+      if (adaptor == NULL)
+        continue;
+      if (!bw_adaptor_price (adaptor, &money, &its_unit))
+        {
+          if (adaptor->kind == BW_ADAPTOR_LEAD)
+            continue;
+          return g_strdup ("");
+        }
+      if (unit != NULL && g_strcmp0 (unit, its_unit) != 0)
+        return g_strdup ("");
+      unit = its_unit;
+      total += money;
+    }
+  if (unit == NULL)
+    return g_strdup ("");
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (number, sizeof number, "%.2f", total);
+  g_strdelimit (number, ".", bw_quantity_locale_mark ());
+  return g_strdup_printf ("%s %s", number, unit);
+}
+
+/**
+ * bw_hookup_add_alternative:
+ *
+ * Sums up @plan in one line: its boxes, parts and settings without the leads, unless there is
+ * nothing else.
+ */
+void
+bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
+{
+  BwHookupAlternative *alternative = g_new0 (BwHookupAlternative, 1);
+  g_autoptr (GString) summary = g_string_new (NULL);
+  const char *lead = NULL;
+
+  for (guint i = 0; i < plan->n; i++)
+    if (plan->at[i].kind == BW_STEP_LEAD)
+      lead = step_name (&plan->at[i]);
+    else
+      g_string_append_printf (summary, "%s%s", summary->len > 0 ? "; " : "",
+                              step_name (&plan->at[i]));
+  if (summary->len == 0 && lead != NULL)
+    g_string_append (summary, lead);
+  alternative->summary = g_strdup (summary->str);
+  alternative->cost = plan->cost;
+  alternative->verdict = plan->fit.verdict;
+  alternative->price = total_price (plan);
+  g_ptr_array_add (hookup->alternatives, alternative);
+}
+
+static char *
+line_rates (const BwCase *c)
+{
+  const BwBands *bands
+      = c->input->line_rates_hz.n > 0 ? &c->input->line_rates_hz : &c->monitor->line_rates_hz;
+  return bw_quantity_bands_to_entry (bands, BW_DIMENSION_FREQUENCY, "kHz",
+                                     bw_quantity_locale_mark ());
+}
+
+/**
+ * bw_hookup_add_needs:
+ * @before: the source at the input as it is
+ *
+ * Says what stays in the way, and what an adaptor would have to take and give.
+ */
+void
+bw_hookup_add_needs (BwHookup *hookup, const BwCase *before)
+{
+  g_autofree char *line = figure (before->figures->line_rate_hz, BW_DIMENSION_FREQUENCY, 5);
+  g_autofree char *field = figure (before->figures->field_rate_hz, BW_DIMENSION_FREQUENCY, 5);
+  g_autofree char *takes = bw_kind_set_labels (&bw_signals, before->input->signals);
+  g_autofree char *rates = line_rates (before);
+
+  for (guint i = 0; i < BW_N_RULES; i++)
+    if (hookup->fit_before.at[i].severity >= BW_SEVERITY_CURABLE)
+      g_ptr_array_add (hookup->needs,
+                       bw_finding_says (&hookup->fit_before.at[i], &hookup->fit_before, before,
+                                        bw_quantity_locale_mark ()));
+  g_ptr_array_add (
+      hookup->needs,
+      g_strdup_printf (_ ("No chain of up to %d adaptors of the catalogue leads there. One would "
+                          "be needed that takes %s, %s, at %s and %s, and gives %s at line rates of "
+                          "%s."),
+                       BW_PLAN_MAX_BOXES, bw_kind_label (&bw_signals, before->source->signal),
+                       bw_kind_label (&bw_scans, before->raster->scan), line, field, takes, rates));
+}

@@ -1,0 +1,230 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "export.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <glib/gi18n-lib.h>
+
+#include "core/base/keyfile.h"
+
+G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
+
+#define POINTS_PER_PIXEL (72.0 / 96.0)
+#define PNG_SCALE 2.0 /* dots for each pixel of 1/96 inch */
+
+/**
+ * bw_export_append:
+ * @bytes: a #GByteArray
+ *
+ * A cairo write function that keeps the file in memory.
+ */
+cairo_status_t
+bw_export_append (void *bytes, const unsigned char *data, unsigned int length)
+{
+  g_byte_array_append (bytes, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/**
+ * bw_export_write:
+ * @bytes: a whole file
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes @bytes beside @path and moves them into place when they are whole on disk.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR; an old file is then as it was, and nothing is
+ * left beside it
+ */
+gboolean
+bw_export_write (const GByteArray *bytes, const char *path, GError **error)
+{
+  g_autoptr (GError) trouble = NULL;
+
+  if (bw_file_replace (path, bytes->data, bytes->len, &trouble))
+    return TRUE;
+  g_set_error_literal (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_WRITE, trouble->message);
+  return FALSE;
+}
+
+static cairo_status_t
+paint (const BwExport *what, cairo_surface_t *surface, double scale)
+{
+  cairo_t *cr = cairo_create (surface);
+  cairo_scale (cr, scale, scale);
+  what->draw (cr, what->width, what->height, what->user_data);
+  cairo_show_page (cr);
+  cairo_status_t status = cairo_status (cr);
+  cairo_destroy (cr);
+  return status;
+}
+
+static cairo_status_t
+finish (cairo_surface_t *surface, cairo_status_t status)
+{
+  cairo_surface_finish (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+  return status;
+}
+
+/* Puts the title and the words into the SVG, where cairo has no place for them. */
+static void
+insert_svg_words (GByteArray *bytes, const BwExport *what)
+{
+  g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
+  const char *root = strstr (svg->str, "<svg ");
+  const char *end = root != NULL ? strchr (root, '>') : NULL;
+  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
+                                                    what->title != NULL ? what->title : "",
+                                                    what->description != NULL ? what->description
+                                                                              : "");
+
+  if (end == NULL || (what->title == NULL && what->description == NULL))
+    return;
+  g_string_insert (svg, end + 1 - svg->str, words);
+  g_byte_array_set_size (bytes, 0);
+  g_byte_array_append (bytes, (const guint8 *) svg->str, (guint) svg->len);
+}
+
+static cairo_status_t
+make_svg (const BwExport *what, GByteArray *bytes)
+{
+  cairo_surface_t *surface = cairo_svg_surface_create_for_stream (bw_export_append, bytes,
+                                                                  what->width, what->height);
+  cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
+  cairo_status_t status = finish (surface, paint (what, surface, 1));
+  insert_svg_words (bytes, what);
+  return status;
+}
+
+static cairo_status_t
+make_pdf (const BwExport *what, GByteArray *bytes)
+{
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
+                                                                  what->width * POINTS_PER_PIXEL,
+                                                                  what->height * POINTS_PER_PIXEL);
+  if (what->title != NULL)
+    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  if (what->description != NULL)
+    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, what->description);
+  return finish (surface, paint (what, surface, POINTS_PER_PIXEL));
+}
+
+static cairo_status_t
+make_png (const BwExport *what, GByteArray *bytes)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32,
+                                                         (int) ceil (what->width * PNG_SCALE),
+                                                         (int) ceil (what->height * PNG_SCALE));
+  cairo_status_t status = paint (what, surface, PNG_SCALE);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_write_to_png_stream (surface, bw_export_append, bytes);
+  return finish (surface, status);
+}
+
+static const struct
+{
+  const char *suffix;
+  cairo_status_t (*make) (const BwExport *what, GByteArray *bytes);
+} formats[] = {
+  { ".svg", make_svg },
+  { ".pdf", make_pdf },
+  { ".png", make_png },
+};
+
+static gboolean
+has_suffix (const char *path, const char *suffix)
+{
+  gsize length = strlen (path), wanted = strlen (suffix);
+  return length > wanted && g_ascii_strcasecmp (path + length - wanted, suffix) == 0;
+}
+
+static cairo_status_t
+make_pages (const BwExportPages *what, GByteArray *bytes)
+{
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
+                                                                  what->width_pt, what->height_pt);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
+  cairo_t *cr = cairo_create (surface);
+
+  for (guint page = 0; page < what->n_pages; page++)
+    {
+      what->draw_page (what->data, cr, page);
+      cairo_show_page (cr);
+    }
+  cairo_status_t status = cairo_status (cr);
+  cairo_destroy (cr);
+  return finish (surface, status);
+}
+
+/* Writes what has been made, unless that failed. */
+static gboolean
+write_made (const GByteArray *bytes, cairo_status_t status, const char *path, GError **error)
+{
+  if (status != CAIRO_STATUS_SUCCESS)
+    {
+      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"),
+                   path, cairo_status_to_string (status));
+      return FALSE;
+    }
+  return bw_export_write (bytes, path, error);
+}
+
+/**
+ * bw_export_pages:
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes pages into a PDF file, whole or not at all.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
+ * was
+ */
+gboolean
+bw_export_pages (const BwExportPages *what, const char *path, GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  return write_made (bytes, make_pages (what, bytes), path, error);
+}
+
+/**
+ * bw_export_drawing:
+ * @what: the drawing and its size
+ * @path: where to; ".svg", ".pdf" or ".png" at its end says which kind of file
+ *
+ * Draws @what into a file. SVG and PDF have its size at 96 pixels to the inch, PNG has two dots to
+ * the pixel. The file is written whole or not at all.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
+ * was
+ */
+gboolean
+bw_export_drawing (const BwExport *what, const char *path, GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  guint kind = 0;
+
+  while (kind < G_N_ELEMENTS (formats) && !has_suffix (path, formats[kind].suffix))
+    kind++;
+  if (kind == G_N_ELEMENTS (formats))
+    {
+      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SUFFIX,
+                   _ ("%s: the end of the name says what kind of file to write; allowed: .svg, "
+                      ".pdf, .png"),
+                   path);
+      return FALSE;
+    }
+  if (!(what->width >= 1 && what->height >= 1 && what->width <= BW_EXPORT_MAX_SIDE
+        && what->height <= BW_EXPORT_MAX_SIDE))
+    {
+      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
+                   _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
+                   what->width, what->height, BW_EXPORT_MAX_SIDE);
+      return FALSE;
+    }
+  return write_made (bytes, formats[kind].make (what, bytes), path, error);
+}

@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "view-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+static const char *
+or_empty (const char *text)
+{
+  return text != NULL ? text : "";
+}
+
+static gboolean
+is_interlaced (const BwFieldView *what)
+{
+  return what->raster->scan == BW_SCAN_INTERLACED;
+}
+
+/**
+ * bw_field_text_time:
+ *
+ * Returns: (transfer full): microseconds to the nanosecond below a millisecond, milliseconds above
+ */
+char *
+bw_field_text_time (double time_s, char mark)
+{
+  if (fabs (time_s) < 1e-3)
+    return bw_text_us (time_s, mark);
+  return bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
+}
+
+/**
+ * bw_field_text_lines:
+ * @half_lines: not negative
+ *
+ * Returns: (transfer full): the count in lines, such as "2.5 lines"
+ */
+char *
+bw_field_text_lines (int half_lines, char mark)
+{
+  int lines = half_lines / 2;
+  if (half_lines % 2 != 0)
+    return g_strdup_printf (_ ("%d%c5\u00a0lines"), lines, mark);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d\u00a0line", "%d\u00a0lines",
+                                       (gulong) lines),
+                          lines);
+}
+
+/* The fields of a colour sequence are numbered so. */
+static const char *
+roman (int colour_field)
+{
+  static const char *const numerals[] = { "I", "II", "III", "IV" };
+  return numerals[colour_field % (int) G_N_ELEMENTS (numerals)];
+}
+
+/**
+ * bw_field_text_row:
+ * @colour: whether the field of the colour sequence is named too
+ *
+ * Returns: (transfer full): the name of a row
+ */
+char *
+bw_field_text_row (const BwFieldRow *row, gboolean colour)
+{
+  int field = row->shape.field + 1;
+  if (!colour)
+    return g_strdup_printf (_ ("Field %d"), field);
+  return g_strdup_printf (_ ("Field %d (%s)"), field, roman (row->burst.colour_field));
+}
+
+/**
+ * bw_field_text_caption:
+ *
+ * Returns: (transfer full): what is drawn and by which standard
+ */
+char *
+bw_field_text_caption (const BwFieldView *what)
+{
+  const char *shows = is_interlaced (what) ? _ ("the vertical interval of both fields")
+                                           : _ ("the vertical interval");
+  const char *name = or_empty (what->raster->name), *source = or_empty (what->raster->source);
+  if (*source == '\0')
+    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), name, shows);
+  return g_strdup_printf (_ ("%s: %s, by %s"), name, shows, source);
+}
+
+static void
+add_composite (GString *text, const BwFieldShape *shape, char mark)
+{
+  const BwRaster *raster = shape->raster;
+  double line_sync_s = bw_line_shape_length (&shape->line, BW_INTERVAL_SYNC);
+  g_autofree char *line_sync = bw_text_us (line_sync_s, mark);
+  g_autofree char *equalising = bw_text_us (raster->equalising_width_s, mark);
+  g_autofree char *broad = bw_text_us (shape->half_line_s - raster->serration_width_s, mark);
+  g_autofree char *serration = bw_text_us (raster->serration_width_s, mark);
+
+  g_string_append_printf (text, _ ("Line sync %s"), line_sync);
+  if (raster->equalising_before + raster->equalising_after > 0)
+    g_string_append_printf (text, _ ("; %u + %u equalising pulses of %s"),
+                            bw_field_shape_pulses (shape, BW_PART_EQUALISING_BEFORE),
+                            bw_field_shape_pulses (shape, BW_PART_EQUALISING_AFTER), equalising);
+  g_string_append_printf (text, _ ("; %u broad pulses of %s with serrations of %s."),
+                          bw_field_shape_pulses (shape, BW_PART_SYNC), broad, serration);
+}
+
+static void
+add_separate (GString *text, const BwFieldShape *shape, char mark)
+{
+  const BwRaster *raster = shape->raster;
+  const BwFieldTiming *timing = &raster->field[shape->field];
+  double line_sync_s = bw_line_shape_length (&shape->line, BW_INTERVAL_SYNC);
+  double length_s = shape->line.trilevel ? line_sync_s / 2 : line_sync_s;
+  g_autofree char *line_sync = bw_text_us (length_s, mark);
+  g_autofree char *field_sync = bw_field_text_lines (timing->sync, mark);
+  const char *h = bw_kind_label (&bw_polarities, raster->h_polarity);
+  const char *v = bw_kind_label (&bw_polarities, raster->v_polarity);
+
+  if (shape->line.trilevel)
+    g_string_append_printf (text,
+                            _ ("H: tri-level sync of the video, each half %s; V: separate, %s, "
+                               "%s."),
+                            line_sync, field_sync, v);
+  else
+    g_string_append_printf (text, _ ("Separate sync. H: %s, %s; V: %s, %s."), line_sync, h,
+                            field_sync, v);
+}
+
+static int
+first_colour_field (const BwFieldView *what)
+{
+  int n = bw_colour_fields (what->system);
+  return n > 0 ? ((what->colour_field % n) + n) % n : 0;
+}
+
+static void
+add_burst (GString *text, const BwFieldView *what)
+{
+  int n = bw_colour_fields (what->system), first = first_colour_field (what);
+  const char *system = bw_kind_label (&bw_colour_systems, what->system);
+
+  if (what->system == BW_SYSTEM_NONE)
+    return;
+  if (bw_burst_is_known (what->system, what->raster))
+    g_string_append_printf (
+        text, _ (" Burst of %s in colour fields %s and %s; its blanking repeats after %d fields."),
+        system, roman (first), roman ((first + 1) % n), n);
+  else
+    g_string_append_printf (
+        text, _ (" No burst is drawn: no standard says which lines of this raster have it in %s."),
+        system);
+}
+
+/**
+ * bw_field_text_note:
+ *
+ * Returns: (transfer full): the widths of the pulses, and what is drawn of the burst
+ */
+char *
+bw_field_text_note (const BwFieldView *what)
+{
+  GString *text = g_string_new (NULL);
+  BwFieldShape shape;
+
+  bw_field_shape_init (&shape, what->raster, 0);
+  if (shape.composite)
+    add_composite (text, &shape, what->mark);
+  else
+    add_separate (text, &shape, what->mark);
+  add_burst (text, what);
+  return g_string_free (text, FALSE);
+}
+
+/**
+ * bw_field_text_lane:
+ *
+ * Returns: (transfer none): what stands at the left of @lane; empty for composite
+ */
+const char *
+bw_field_text_lane (BwLane lane)
+{
+  switch (lane)
+    {
+    case BW_LANE_PICTURE:
+      return _ ("picture");
+    case BW_LANE_H:
+      return "H";
+    case BW_LANE_V:
+      return "V";
+    default:
+      return "";
+    }
+}
+
+static void
+describe_field (GString *text, const BwFieldView *what, int field)
+{
+  BwFieldShape shape;
+  bw_field_shape_init (&shape, what->raster, field);
+
+  if (is_interlaced (what))
+    g_string_append_printf (text, _ (" Field %d:"), field + 1);
+  for (guint part = BW_PART_BORDER_BEFORE; part < BW_PART_PICTURE_AFTER; part++)
+    {
+      int half_lines = shape.start[part + 1] - shape.start[part];
+      if (half_lines <= 0)
+        continue;
+      g_autofree char *lines = bw_field_text_lines (half_lines, what->mark);
+      g_autofree char *time = bw_field_text_time (half_lines * shape.half_line_s, what->mark);
+      int line = bw_raster_line_at (what->raster, field, shape.start[part], NULL);
+      g_string_append_printf (text, _ (" %s from line %d, %s, %s;"),
+                              bw_field_part_label (&shape, part), line, lines, time);
+    }
+  g_string_append_printf (text, _ (" picture from line %d."),
+                          bw_raster_line_at (what->raster, field,
+                                             shape.start[BW_PART_PICTURE_AFTER], NULL));
+}
+
+/**
+ * bw_field_view_describe:
+ *
+ * The drawing in words, for screen readers and for the description inside an exported file.
+ *
+ * Returns: (transfer full): every part of the vertical interval with its first line and its length
+ */
+char *
+bw_field_view_describe (const BwFieldView *what)
+{
+  g_autofree char *caption = bw_field_text_caption (what);
+  g_autofree char *note = bw_field_text_note (what);
+  GString *text = g_string_new (caption);
+
+  g_string_append (text, ".");
+  for (int field = 0; field < (is_interlaced (what) ? 2 : 1); field++)
+    describe_field (text, what, field);
+  g_string_append_printf (text, " %s", note);
+  return g_string_free (text, FALSE);
+}

@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "view-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+/* The labels, each of which claims its place. */
+
+#define LEAD_LINES 2
+#define BOX_LINES 6
+#define SETTING_LINES 2
+#define MARK 0.8 /* of a line of text */
+
+static gboolean
+claim_wrapped (BwHookupDrawing *drawing, const char *text, BwBox box, int lines, BwInkRole role,
+               PangoAlignment align)
+{
+  BwLabel label = { (char *) text, box, role, align, .wrap = TRUE };
+  if (box.width < 2 * drawing->canvas->text_height)
+    return FALSE;
+  label.box.height = bw_canvas_wrapped_height (drawing->canvas, text, box.width, lines);
+  return bw_canvas_claim (drawing->canvas, &label);
+}
+
+/* Head */
+
+/* "As it is:", a mark and a word. */
+static gboolean
+claim_verdict (BwHookupDrawing *drawing, const char *head, BwVerdict verdict, guint nth, double *x)
+{
+  BwCanvas *canvas = drawing->canvas;
+  const char *word = bw_kind_label (&bw_verdicts, verdict);
+  BwInkRole role = bw_ink_for_severity (bw_verdict_severity (verdict));
+  gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, drawing->head_y, 0,
+                                     0.5);
+  *x += bw_canvas_measure (canvas, head).width + canvas->pad / 2;
+  drawing->marks_x[nth] = *x;
+  *x += MARK * canvas->text_height + canvas->pad / 2;
+  all &= bw_canvas_claim_at (canvas, word, role, *x, drawing->head_y, 0, 0.5);
+  *x += bw_canvas_measure (canvas, word).width + 2 * canvas->pad;
+  return all;
+}
+
+static gboolean
+claim_head (BwHookupDrawing *drawing)
+{
+  const BwHookup *hookup = drawing->what->hookup;
+  double x = drawing->canvas->pad;
+  drawing->head_y = drawing->canvas->pad / 2 + drawing->canvas->text_height / 2;
+  gboolean all = claim_verdict (drawing, _ ("As it is:"), hookup->verdict_before, 0, &x);
+  if (hookup->plan == NULL)
+    return all
+           & bw_canvas_claim_at (drawing->canvas, _ ("No plan leads there."), BW_INK_GRAPHITE, x,
+                                 drawing->head_y, 0, 0.5);
+  return all & claim_verdict (drawing, _ ("By this plan:"), hookup->verdict_after, 1, &x);
+}
+
+/* Foot */
+
+static double
+words_height (BwHookupDrawing *drawing, const char *text, int lines)
+{
+  BwCanvas *canvas = drawing->canvas;
+  return text == NULL || lines == 0
+             ? 0
+             : bw_canvas_wrapped_height (canvas, text, canvas->width - 2 * canvas->pad, lines);
+}
+
+static gboolean
+claim_line (BwHookupDrawing *drawing, const char *text, double y, int lines, BwInkRole role)
+{
+  BwCanvas *canvas = drawing->canvas;
+  return text == NULL || lines == 0
+         || claim_wrapped (drawing, text,
+                           (BwBox){ canvas->pad, y, canvas->width - 2 * canvas->pad, 0 }, lines,
+                           role, PANGO_ALIGN_LEFT);
+}
+
+/**
+ * bw_hookup_claim_words:
+ *
+ * Claims head, caption, settings and levels, which says what is left for the plan.
+ *
+ * Returns: whether all of them have a place
+ */
+gboolean
+bw_hookup_claim_words (BwHookupDrawing *drawing)
+{
+  BwCanvas *canvas = drawing->canvas;
+  gboolean whole = bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LONG_CAPTION);
+  g_autofree char *caption = bw_hookup_text_caption (drawing->what, whole);
+  g_autofree char *settings = bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_SETTINGS)
+                                  ? bw_hookup_text_settings (drawing->what)
+                                  : NULL;
+  int lines = !bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_CAPTION) ? 0 : whole ? 3 : 1;
+  double levels = bw_hookup_levels_height (drawing);
+
+  drawing->words_y = canvas->height - canvas->pad / 2 - words_height (drawing, caption, lines);
+  drawing->table_y = drawing->words_y - levels - (levels > 0 ? canvas->pad / 2 : 0);
+  double setting = words_height (drawing, settings, SETTING_LINES);
+  drawing->foot_y = drawing->table_y - setting - (setting > 0 ? canvas->pad / 2 : 0);
+  gboolean all = claim_head (drawing);
+  all &= claim_line (drawing, caption, drawing->words_y, lines, BW_INK_GRAPHITE_LIGHT);
+  all &= claim_line (drawing, settings, drawing->foot_y, SETTING_LINES, BW_INK_GRAPHITE);
+  return all & bw_hookup_claim_levels (drawing);
+}
+
+/* Names of what the chain begins and ends with */
+
+static char *
+plug_words (guint connector)
+{
+  const BwFaceShape *shape = bw_face_shape (connector);
+  return g_strdup_printf (shape != NULL && shape->turned ? _ ("%s, solder side, pin 1 at the top")
+                                                         : _ ("%s, solder side"),
+                          bw_kind_label (&bw_connectors, connector));
+}
+
+/* The name, and under it the plug if the name takes one line. */
+static gboolean
+claim_name (BwHookupDrawing *drawing, const BwHookupBand *band, const char *name, const char *plug,
+            guint end, double width)
+{
+  BwCanvas *canvas = drawing->canvas;
+  double x = end == 0 ? canvas->pad : canvas->width - canvas->pad - width;
+  gboolean all = claim_wrapped (drawing, name, (BwBox){ x, band->top, width, 0 }, 2,
+                                BW_INK_GRAPHITE, end == 0 ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT);
+  if (bw_canvas_measure (canvas, plug).width <= width)
+    bw_canvas_claim_at (canvas, plug, BW_INK_GRAPHITE_LIGHT, end == 0 ? x : x + width,
+                        band->top + canvas->text_height, end, 0);
+  return all;
+}
+
+static double
+name_width (BwHookupDrawing *drawing, const char *name, const char *plug)
+{
+  return MAX (bw_canvas_measure (drawing->canvas, name).width,
+              bw_canvas_measure (drawing->canvas, plug).width)
+         + 1;
+}
+
+/* Side by side in one band: each takes half, or what the other one leaves. */
+static gboolean
+claim_names (BwHookupDrawing *drawing)
+{
+  const BwHookup *hookup = drawing->what->hookup;
+  double room = drawing->canvas->width - 3 * drawing->canvas->pad;
+  double share = drawing->n_bands == 1 ? room / 2 : room;
+  g_autofree char *from = plug_words (drawing->leads[0].end[0].connector);
+  g_autofree char *to = plug_words (drawing->leads[drawing->n_leads - 1].end[1].connector);
+  double left = MIN (name_width (drawing, hookup->source, from), room);
+  double right = MIN (name_width (drawing, hookup->input, to), room);
+
+  if (drawing->n_bands == 1 && left + right > room)
+    {
+      double less = MIN (MIN (left, right), share);
+      left = left > right ? room - less : less;
+      right = room - left;
+    }
+  return claim_name (drawing, &drawing->bands[0], hookup->source, from, 0, left)
+         & claim_name (drawing, &drawing->bands[drawing->n_bands - 1], hookup->input, to, 1, right);
+}
+
+/* Boxes and leads */
+
+static gboolean
+claim_box (BwHookupDrawing *drawing, const BwHookupBoxPlace *place)
+{
+  BwCanvas *canvas = drawing->canvas;
+  const char *name = bw_hookup_step_name (drawing->what->hookup, BW_STEP_BOX, place->after);
+  BwBox box = { place->box.x + canvas->pad / 2, place->box.y, place->box.width - canvas->pad, 0 };
+  double height = bw_canvas_wrapped_height (canvas, name, box.width, BOX_LINES);
+  box.y += (place->box.height - height) / 2;
+  return claim_wrapped (drawing, name, box, BOX_LINES, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER);
+}
+
+static gboolean
+fits (BwHookupDrawing *drawing, const char *text, double width, int lines)
+{
+  return bw_canvas_wrapped_height (drawing->canvas, text, width, lines + 1)
+         < (lines + 0.5) * drawing->canvas->text_height;
+}
+
+/* With its delay and loss, if there is room for them. */
+static void
+claim_lead (BwHookupDrawing *drawing, guint index)
+{
+  const BwHookupLead *lead = &drawing->leads[index];
+  const BwHookupBand *band = &drawing->bands[lead->band];
+  const char *name = bw_hookup_step_name (drawing->what->hookup, BW_STEP_LEAD, index);
+  g_autofree char *figures = index + 1 == drawing->n_leads ? bw_hookup_view_lead (drawing->what)
+                                                           : NULL;
+  g_autofree char *text = g_strdup_printf (_ ("Lead %u: %s"), index + 1, name);
+  g_autofree char *both = g_strdup_printf ("%s; %s", text, figures != NULL ? figures : "");
+  BwBox box = { lead->left, band->bottom + drawing->canvas->text_height * 0.35,
+                lead->right - lead->left, 0 };
+  if (!bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEADS) || !(box.width > 0))
+    return;
+  if (figures != NULL && fits (drawing, both, box.width, LEAD_LINES))
+    claim_wrapped (drawing, both, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
+  else if (fits (drawing, text, box.width, LEAD_LINES))
+    claim_wrapped (drawing, text, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
+}
+
+/* Rows */
+
+static gboolean
+claim_symbol (BwHookupDrawing *drawing, const BwHookupRow *row, BwHookupSymbolPlace *place,
+              double below)
+{
+  BwCanvas *canvas = drawing->canvas;
+  double text = canvas->text_height, y = row->y;
+  double width = bw_canvas_measure (canvas, place->text).width;
+
+  switch (place->symbol)
+    {
+    case BW_HOOKUP_SERIES:
+      place->box = (BwBox){ place->x + 0.6 * text, y - 0.55 * text, width + text, 1.1 * text };
+      break;
+    case BW_HOOKUP_SHUNT:
+      place->box = (BwBox){ place->x + 0.8 * text, y + below - 0.55 * text, width + 0.8 * text,
+                            1.1 * text };
+      break;
+    case BW_HOOKUP_CAPACITOR:
+    default:
+      place->box = (BwBox){ place->x + 0.3 * text, y - 0.5 * text, 0.4 * text, text };
+      return bw_canvas_claim_at (canvas, place->text, BW_INK_GRAPHITE, place->x + 1.2 * text, y, 0,
+                                 0.5);
+    }
+  return bw_canvas_claim_at (canvas, place->text, BW_INK_GRAPHITE,
+                             place->box.x + place->box.width / 2,
+                             place->box.y + place->box.height / 2, 0.5, 0.5);
+}
+
+static gboolean
+claim_row (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupRow *row)
+{
+  BwCanvas *canvas = drawing->canvas;
+  double height = drawing->bands[lead->band].row_height,
+         below = MIN (height * 0.92, 1.2 * canvas->text_height);
+  BwLabel label = { row->label, bw_canvas_measure (canvas, row->label), row->role, PANGO_ALIGN_LEFT,
+                    .halo = TRUE };
+  label.box.x = lead->label_x;
+  label.box.y = row->y - label.box.height / 2;
+  gboolean all = bw_canvas_claim (canvas, &label);
+  for (guint i = 0; i < row->n_symbols; i++)
+    all &= claim_symbol (drawing, row, &row->symbols[i], below);
+  if (row->returns != NULL && bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS))
+    all &= bw_canvas_claim_at (canvas, row->returns, BW_INK_GRAPHITE_LIGHT, lead->label_x,
+                               row->y + below, 0, 0.5);
+  return all;
+}
+
+/* Why there is no plan. */
+static gboolean
+claim_needs (BwHookupDrawing *drawing)
+{
+  BwCanvas *canvas = drawing->canvas;
+  const BwHookup *hookup = drawing->what->hookup;
+  double text = canvas->text_height, half = (canvas->width - 3 * canvas->pad) / 2;
+  double top = drawing->head_y + 1.5 * text;
+  g_autoptr (GString) needs = g_string_new (NULL);
+  for (guint i = 0; i < hookup->needs->len; i++)
+    g_string_append_printf (needs, "%s• %s", i > 0 ? "\n" : "",
+                            (const char *) hookup->needs->pdata[i]);
+  gboolean all = claim_wrapped (drawing, hookup->source, (BwBox){ canvas->pad, top, half, 0 }, 2,
+                                BW_INK_GRAPHITE, PANGO_ALIGN_LEFT);
+  all &= claim_wrapped (drawing, hookup->input, (BwBox){ 2 * canvas->pad + half, top, half, 0 }, 2,
+                        BW_INK_GRAPHITE, PANGO_ALIGN_RIGHT);
+  drawing->line_y = top + 3 * text;
+  double y = drawing->line_y + 1.5 * text;
+  int lines = (int) floor ((drawing->foot_y - y) / text);
+  return all & (lines > 0 && claim_line (drawing, needs->str, y, lines, BW_INK_GRAPHITE));
+}
+
+/**
+ * bw_hookup_claim_labels:
+ *
+ * Claims the places of all labels of the plan.
+ *
+ * Returns: whether those have one that can be left out by a step of #BwHookupLeave
+ */
+gboolean
+bw_hookup_claim_labels (BwHookupDrawing *drawing)
+{
+  gboolean all = TRUE;
+  if (drawing->n_leads == 0)
+    return claim_needs (drawing);
+  for (guint i = 0; i < drawing->n_leads; i++)
+    {
+      const BwHookupLead *lead = &drawing->leads[i];
+      for (guint k = 0; k < lead->n; k++)
+        all &= claim_row (drawing, lead, bw_hookup_row (drawing, lead->first + k));
+      for (guint end = 0; end < 2; end++)
+        if (lead->end[end].shown)
+          bw_face_claim_numbers (&lead->end[end].face, drawing->canvas, lead->end[end].marks,
+                                 BW_CONTACT_UNUSED);
+    }
+  for (guint i = 0; i < drawing->n_boxes; i++)
+    all &= claim_box (drawing, &drawing->boxes[i]);
+  all &= claim_names (drawing);
+  for (guint i = 0; i < drawing->n_leads; i++)
+    claim_lead (drawing, i);
+  return all;
+}

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "view-private.h"
+
+/* What is drawn of a plan: a row for every conductor, with its parts; and what each contact of a
+ * plug is used for. */
+
+/* The conductors in the inks and dashes of the trade; B and Pr dotted, so that no two of a lead
+ * look alike in black. */
+static const struct
+{
+  BwInkRole role;
+  BwDash dash;
+} looks[BW_N_CONDUCTORS + 1] = {
+  [BW_CONDUCTOR_R] = { BW_INK_RED, BW_DASH_NONE },
+  [BW_CONDUCTOR_G] = { BW_INK_GREEN, BW_DASH_LONG },
+  [BW_CONDUCTOR_B] = { BW_INK_BLUE, BW_DASH_SHORT },
+  [BW_CONDUCTOR_Y] = { BW_INK_SYNC, BW_DASH_NONE },
+  [BW_CONDUCTOR_PB] = { BW_INK_BLUE, BW_DASH_LONG },
+  [BW_CONDUCTOR_PR] = { BW_INK_RED, BW_DASH_SHORT },
+  [BW_CONDUCTOR_C] = { BW_INK_GRAPHITE, BW_DASH_LONG },
+  [BW_CONDUCTOR_VIDEO] = { BW_INK_GRAPHITE, BW_DASH_NONE },
+  [BW_CONDUCTOR_SYNC] = { BW_INK_SYNC, BW_DASH_LONG_DOT },
+  [BW_CONDUCTOR_H] = { BW_INK_SYNC, BW_DASH_LONG_DOT },
+  [BW_CONDUCTOR_V] = { BW_INK_SYNC, BW_DASH_LONG_DOT_DOT },
+  [BW_N_CONDUCTORS] = { BW_INK_GRAPHITE_LIGHT, BW_DASH_DOT },
+};
+
+void
+bw_hookup_row_clear (gpointer data)
+{
+  BwHookupRow *row = data;
+  g_free (row->label);
+  g_free (row->returns);
+  for (guint i = 0; i < row->n_symbols; i++)
+    g_free (row->symbols[i].text);
+}
+
+static void
+add_symbol (BwHookupRow *row, BwHookupSymbol symbol, gboolean at_end, char *text)
+{
+  if (row->n_symbols < BW_HOOKUP_MAX_SYMBOLS)
+    row->symbols[row->n_symbols++] = (BwHookupSymbolPlace){ symbol, at_end, text };
+  else
+    g_free (text);
+}
+
+static void
+add_symbols (const BwHookupView *what, BwHookupRow *row)
+{
+  const BwHookupConnection *one = row->connection;
+  for (guint i = 0; i < one->n; i++)
+    add_symbol (row, one->at[i].place == BW_PLACE_SERIES ? BW_HOOKUP_SERIES : BW_HOOKUP_SHUNT,
+                FALSE, bw_hookup_text_ohm (what, one->at[i].ohm));
+  if (one->coupling_f > 0)
+    add_symbol (row, BW_HOOKUP_CAPACITOR, FALSE, bw_hookup_text_farad (what, one->coupling_f));
+  if (one->terminator_ohm > 0)
+    add_symbol (row, BW_HOOKUP_SHUNT, TRUE, bw_hookup_text_ohm (what, one->terminator_ohm));
+}
+
+static void
+add_row (BwHookupDrawing *drawing, BwHookupRow *row)
+{
+  guint look = row->connection != NULL ? row->connection->conductor : BW_N_CONDUCTORS;
+  row->role = looks[look].role;
+  row->dash = looks[look].dash;
+  if (row->connection != NULL)
+    add_symbols (drawing->what, row);
+  row->label = bw_hookup_text_row (drawing->what, row,
+                                   bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS));
+  row->returns = bw_hookup_text_returns (row);
+  g_array_append_val (drawing->rows, *row);
+}
+
+static void
+add_connection (BwHookupDrawing *drawing, guint index)
+{
+  const BwHookupConnection *one = drawing->what->hookup->connections->pdata[index];
+  BwHookupRow row = { .hop = one->hop,
+                      .connection = one,
+                      .index = index,
+                      .pin = { one->from_pin, one->to_pin },
+                      .ground = { one->from_ground, one->to_ground } };
+  add_row (drawing, &row);
+}
+
+/* Pins of both ends that are joined and carry no video have the same number. */
+static void
+add_joined (BwHookupDrawing *drawing, guint hop)
+{
+  GPtrArray *rests = drawing->what->hookup->rests;
+  for (guint i = 0; i < rests->len; i++)
+    {
+      const BwHookupRest *rest = rests->pdata[i];
+      BwHookupRow row = { .hop = hop, .pin = { rest->number, rest->number } };
+      if (rest->hop == hop && !rest->at_far_end && rest->kind == BW_REST_JOINED)
+        add_row (drawing, &row);
+    }
+}
+
+static guint
+row_units (const BwHookupDrawing *drawing, const BwHookupRow *row)
+{
+  gboolean below = row->returns != NULL && bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS);
+  for (guint i = 0; i < row->n_symbols; i++)
+    below = below || row->symbols[i].symbol == BW_HOOKUP_SHUNT;
+  return below ? 2 : 1;
+}
+
+static void
+add_lead (BwHookupDrawing *drawing, guint hop)
+{
+  const BwHookup *hookup = drawing->what->hookup;
+  const BwHookupHop *from = hookup->hops->pdata[hop];
+  BwHookupLead *lead = &drawing->leads[hop];
+
+  *lead = (BwHookupLead){ .first = drawing->rows->len };
+  lead->end[0].connector = from->from_connector;
+  lead->end[1].connector = from->to_connector;
+  for (guint i = 0; i < hookup->connections->len; i++)
+    if (((const BwHookupConnection *) hookup->connections->pdata[i])->hop == hop)
+      add_connection (drawing, i);
+  add_joined (drawing, hop);
+  lead->n = drawing->rows->len - lead->first;
+  for (guint i = 0; i < lead->n; i++)
+    {
+      BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
+      row->units = row_units (drawing, row);
+      lead->units += row->units;
+    }
+}
+
+/* A box has an inner plug at both sides; those at the two ends of the chain are outer ones. */
+static void
+choose_faces (BwHookupDrawing *drawing)
+{
+  for (guint i = 0; i < drawing->n_leads; i++)
+    for (guint end = 0; end < 2; end++)
+      {
+        gboolean outer = end == 0 ? i == 0 : i + 1 == drawing->n_leads;
+        BwHookupEnd *at = &drawing->leads[i].end[end];
+        at->shown = bw_face_shape (at->connector) != NULL
+                    && bw_hookup_keeps (drawing, outer ? BW_HOOKUP_LEAVE_FACES
+                                                       : BW_HOOKUP_LEAVE_INNER_FACES);
+      }
+}
+
+/**
+ * bw_hookup_make_rows:
+ *
+ * Lists leads and rows, with what the drawing keeps.
+ */
+void
+bw_hookup_make_rows (BwHookupDrawing *drawing)
+{
+  const BwHookup *hookup = drawing->what->hookup;
+  g_array_set_size (drawing->rows, 0);
+  drawing->n_leads = MIN (hookup->hops->len, BW_HOOKUP_MAX_LEADS);
+  for (guint hop = 0; hop < drawing->n_leads; hop++)
+    add_lead (drawing, hop);
+  choose_faces (drawing);
+  bw_hookup_mark_contacts (drawing);
+}
+
+static void
+mark (BwHookupEnd *end, int number, BwContactUse use, BwInkRole role)
+{
+  if (number >= 1 && number <= BW_FACE_MAX_NUMBER && end->marks[number].use < (guint) use)
+    end->marks[number] = (BwContactMark){ use, role };
+}
+
+/**
+ * bw_hookup_mark_contacts:
+ *
+ * Says of every contact whether it carries a conductor, is a return or common ground, or neither.
+ */
+void
+bw_hookup_mark_contacts (BwHookupDrawing *drawing)
+{
+  GPtrArray *rests = drawing->what->hookup->rests;
+  for (guint i = 0; i < drawing->rows->len; i++)
+    {
+      const BwHookupRow *row = bw_hookup_row (drawing, i);
+      for (guint end = 0; end < 2; end++)
+        {
+          BwHookupEnd *at = &drawing->leads[row->hop].end[end];
+          mark (at, row->pin[end], BW_CONTACT_SIGNAL, row->role);
+          mark (at, row->ground[end], BW_CONTACT_RETURN, BW_INK_GRAPHITE_LIGHT);
+        }
+    }
+  for (guint i = 0; i < rests->len; i++)
+    {
+      const BwHookupRest *rest = rests->pdata[i];
+      if (rest->kind == BW_REST_GROUND && rest->hop < drawing->n_leads)
+        mark (&drawing->leads[rest->hop].end[rest->at_far_end ? 1 : 0], rest->number,
+              BW_CONTACT_RETURN, BW_INK_GRAPHITE_LIGHT);
+    }
+}

@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "model.h"
+
+G_BEGIN_DECLS
+
+/* The signal as samples, which the drawing of the levels alone needs. */
+
+#define BW_LEVELS_LEAST_CYCLE 4.0 /* of a sine on the page, in user-space units, for a curve */
+#define BW_LEVELS_LEAST_LINE 8.0  /* of a line, likewise, for its own shape */
+#define BW_LEVELS_COLUMN 0.5      /* width of a column of the envelope, in user-space units */
+
+/* Lowest and highest level of each column. */
+typedef struct
+{
+  guint n;
+  float *low_v;
+  float *high_v;
+} BwLevelsEnvelope;
+
+typedef struct
+{
+  BwLevelsWindow window;
+  BwLevelsEnvelope envelope;
+} BwLevelsCached;
+
+struct _BwLevelsModel
+{
+  BwSynthesisCase what;
+  BwRaster *raster;
+  BwSynthesis *synthesis;
+  BwSynthesis *chroma; /* the same signal as Y/C; made when it is asked for */
+  double rate_hz;
+  BwLineShape shape;
+  BwWireLevels levels[BW_N_CONDUCTORS];
+  guint n_levels;
+  BwRange burst_s;
+  BwLevelsCached cache[BW_N_CONDUCTORS];
+  BwLevelsWindow extent_window[BW_N_CONDUCTORS];
+  BwRange extent[BW_N_CONDUCTORS];
+};
+
+void bw_levels_clear_cached (BwLevelsCached *cached);
+double bw_levels_model_rate_hz (const BwLevelsModel *model);
+gboolean bw_levels_has_chroma (const BwLevelsModel *model, BwConductor conductor);
+gboolean bw_levels_model_has_picture (const BwLevelsModel *model, int line);
+const BwLevelsEnvelope *bw_levels_envelope (BwLevelsModel *model, BwConductor conductor,
+                                            const BwLevelsWindow *window, guint columns);
+void bw_levels_extent (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
+                       BwRange *volts);
+
+G_END_DECLS

@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "view-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "draw/levels/view.h"
+
+const char *
+bw_vector_name (const BwVectorView *what, const BwVectorTarget *target)
+{
+  if (target->bar < BW_N_BARS)
+    return bw_kind_label (&bw_bars, target->bar);
+  if (!bw_vector_is_switched (what))
+    return _ ("burst");
+  return target->switched ? _ ("burst, \u2212V") : _ ("burst, +V");
+}
+
+/* The bars of the lines with \u2212V are those with +V upside down: no row of the table. */
+static const BwVectorTarget *
+row_target (const GArray *targets, guint row)
+{
+  for (guint i = 0; i < targets->len; i++)
+    {
+      const BwVectorTarget *target = &g_array_index (targets, BwVectorTarget, i);
+      if (target->switched && target->bar < BW_N_BARS)
+        continue;
+      if (--row == 0)
+        return target;
+    }
+  return NULL;
+}
+
+guint
+bw_vector_rows (const GArray *targets)
+{
+  guint rows = 1;
+  while (row_target (targets, rows) != NULL)
+    rows++;
+  return rows;
+}
+
+static char *
+degrees_text (double degrees, char mark)
+{
+  g_autofree char *number = bw_levels_text_number (fmod (degrees, 359.95), mark);
+  return g_strconcat (number, "°", NULL);
+}
+
+static double
+volts_per_ire (const BwVectorView *what)
+{
+  const BwWireLevels *levels;
+  guint n = bw_levels_model_levels (what->model, &levels);
+  return n > 0 ? levels[0].volts_per_ire : 0;
+}
+
+static const char *
+head_text (const BwVectorView *what, guint column)
+{
+  static const char *const coded[] = { N_ ("bar"), N_ ("phase"), N_ ("mV p-p"), N_ ("IRE p-p") };
+  static const char *const plain[] = { N_ ("bar"), N_ ("Pb, mV"), N_ ("Pr, mV"), "" };
+  return bw_vector_is_coded (what)  ? _ (coded[column])
+         : plain[column][0] != '\0' ? _ (plain[column])
+                                    : "";
+}
+
+/**
+ * bw_vector_text_cell:
+ * @row: 0 for the head of the table
+ *
+ * Returns: (transfer full): a cell of the table: phase and amplitude, as they should be
+ */
+char *
+bw_vector_text_cell (const BwVectorView *what, guint row, guint column, const GArray *targets)
+{
+  if (row == 0)
+    return g_strdup (head_text (what, column));
+  const BwVectorTarget *target = row_target (targets, row);
+  gboolean coded = bw_vector_is_coded (what);
+  double pp_v = 2 * target->amplitude_v;
+
+  switch (column)
+    {
+    case 0:
+      return g_strdup (bw_vector_name (what, target));
+    case 1:
+      return coded ? degrees_text (target->phase_deg, what->mark)
+                   : bw_levels_text_number (target->u_v * 1e3, what->mark);
+    case 2:
+      return bw_levels_text_number ((coded ? pp_v : target->v_v) * 1e3, what->mark);
+    default:
+      return coded ? bw_levels_text_number (pp_v / volts_per_ire (what), what->mark)
+                   : g_strdup ("");
+    }
+}
+
+char *
+bw_vector_text_caption (const BwVectorView *what)
+{
+  const BwLevelsView levels = { .model = what->model,
+                                .span = BW_LEVELS_LINE,
+                                .frame = what->frame,
+                                .line = what->line,
+                                .video = what->video,
+                                .mark = what->mark };
+  return bw_levels_text_caption (&levels);
+}
+
+char *
+bw_vector_text_note (const BwVectorView *what)
+{
+  g_autofree char *share = bw_text_share (BW_VECTOR_BOX_SHARE, what->mark);
+  GString *text = g_string_new (NULL);
+
+  g_string_append_printf (text,
+                          _ ("Boxes: where the bars should be; their size is for the eye, ±%s of "
+                             "the longest, and no standard’s tolerance."),
+                          share);
+  if (bw_vector_is_switched (what))
+    g_string_append (text, _ (" Dashed: the next line, with the other sign of R−Y."));
+  if (bw_vector_is_coded (what))
+    g_string_append (text, _ (" The path is that of the chroma, without the luminance."));
+  return g_string_free (text, FALSE);
+}
+
+/**
+ * bw_vector_view_describe:
+ *
+ * The drawing in words, for screen readers and for the description inside an exported file.
+ *
+ * Returns: (transfer full): the caption, and the place of each bar and of the burst
+ */
+char *
+bw_vector_view_describe (const BwVectorView *what)
+{
+  g_autofree char *caption = bw_vector_text_caption (what);
+  g_autoptr (GArray) targets = bw_vector_view_targets (what);
+  GString *text = g_string_new (caption);
+
+  g_string_append (text, _ (". Colour difference signals:"));
+  for (guint row = 1; row < bw_vector_rows (targets); row++)
+    {
+      g_string_append (text, row > 1 ? "; " : " ");
+      for (guint column = 0; column < BW_VECTOR_COLUMNS; column++)
+        {
+          g_autofree char *cell = bw_vector_text_cell (what, row, column, targets);
+          g_autofree char *head = bw_vector_text_cell (what, 0, column, targets);
+          if (column == 0)
+            g_string_append (text, cell);
+          else if (cell[0] != '\0')
+            g_string_append_printf (text, ", %s %s", head, cell);
+        }
+    }
+  g_string_append_c (text, '.');
+  return g_string_free (text, FALSE);
+}

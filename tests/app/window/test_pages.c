@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app-test.h"
+
+#include <string.h>
+
+#include "app/widgets/copy-row.h"
+#include "app/widgets/figure-table.h"
+#include "app/widgets/picture-area.h"
+#include "app/window/print.h"
+
+/* The Timing page, and what leaves the window: pictures and printed pages. */
+
+static void
+test_timing (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (document);
+  BwTimingPage *page = bw_window_get_timing_page (window);
+  BwFigureTable *table = BW_FIGURE_TABLE (
+      app_test_find (GTK_WIDGET (page), BW_TYPE_FIGURE_TABLE, "table"));
+
+  bw_window_show_page (window, "timing");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  for (guint source = 0; source < bw_document_count (document, BW_PART_SOURCE); source++)
+    {
+      BwRasterFigures figures;
+      bw_document_select (document, source, 0);
+      bw_raster_figures (bw_timing_page_get_raster (page), &figures);
+      g_autofree char *rate = bw_quantity_format (figures.line_rate_hz, BW_DIMENSION_FREQUENCY, 7,
+                                                  bw_quantity_locale_mark ());
+      GtkWidget *first = app_test_find (GTK_WIDGET (table), BW_TYPE_COPY_ROW, NULL);
+      g_autofree char *expected = g_strdup_printf ("Line rate\t%s", rate);
+      g_assert_cmpstr (bw_copy_row_get_text (BW_COPY_ROW (first)), ==, expected);
+      g_assert_cmpstr (bw_timing_page_get_raster (page)->id, ==,
+                       bw_sheet_source (bw_document_get_sheet (document), source)->raster);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+    }
+  app_test_close (window);
+}
+
+static void
+take_reading (BwPictureArea *area, const char *words, char **reading)
+{
+  g_free (*reading);
+  *reading = g_strdup (words);
+}
+
+/* By keys the cursor goes on in time, by less in the enlarged panel than in the whole line. */
+static void
+test_cursor (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (document);
+  bw_window_show_page (window, "timing");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  GtkWidget *area = app_test_find (GTK_WIDGET (window), BW_TYPE_PICTURE_AREA, NULL);
+  g_autofree char *reading = NULL;
+  double at_s[4];
+  g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
+
+  for (guint i = 0; i < 4; i++)
+    {
+      if (i == 2)
+        gtk_widget_activate_action (area, "cursor.row", "d", 1.0);
+      gtk_widget_activate_action (area, "cursor.step", "d", 10.0);
+      g_assert_nonnull (reading);
+      char *words = strstr (reading, " after 0H");
+      g_assert_nonnull (words);
+      *words = '\0';
+      g_assert_true (bw_quantity_parse (reading, BW_DIMENSION_TIME, bw_quantity_locale_mark (),
+                                        &at_s[i], NULL));
+    }
+  g_assert_cmpfloat (at_s[1], >, at_s[0]);
+  g_assert_cmpfloat (at_s[3], >, at_s[2]);
+  g_assert_cmpfloat (at_s[3] - at_s[2], <, at_s[1] - at_s[0]);
+  app_test_close (window);
+}
+
+static void
+assert_begins (const char *path, const char *magic)
+{
+  g_autofree char *text = NULL;
+  gsize length;
+  g_assert_true (g_file_get_contents (path, &text, &length, NULL));
+  g_assert_cmpuint (length, >, 1000);
+  g_assert_cmpmem (text, strlen (magic), magic, strlen (magic));
+}
+
+static void
+test_export (void)
+{
+  static const struct
+  {
+    const char *name;
+    const char *magic;
+  } kinds[] = { { "line.svg", "<?xml" }, { "line.pdf", "%PDF" }, { "line.png", "\x89PNG" } };
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (document);
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autofree char *path = app_test_scratch_path (kinds[i].name);
+      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), path, &error));
+      g_assert_no_error (error);
+      assert_begins (path, kinds[i].magic);
+    }
+  g_autofree char *odd = app_test_scratch_path ("line.doc");
+  g_assert_false (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), odd, &error));
+  g_assert_nonnull (error);
+  g_assert_false (g_file_test (odd, G_FILE_TEST_EXISTS));
+  app_test_close (window);
+}
+
+/* The same pages that go to a printer. */
+static void
+test_print (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  g_autofree char *path = app_test_scratch_path ("print.pdf");
+  GtkPrintOperation *operation = bw_print_operation_new (bw_document_get_sheet (document),
+                                                         app_test_catalogue ());
+  g_autoptr (GError) error = NULL;
+
+  gtk_print_operation_set_export_filename (operation, path);
+  gtk_print_operation_set_allow_async (operation, FALSE);
+  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL,
+                                            &error),
+                   ==, GTK_PRINT_OPERATION_RESULT_APPLY);
+  g_assert_no_error (error);
+  int pages;
+  g_object_get (operation, "n-pages", &pages, NULL);
+  g_assert_cmpint (pages, >=, 2);
+  assert_begins (path, "%PDF");
+  g_object_unref (operation);
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/pages/timing", test_timing);
+  g_test_add_func ("/pages/cursor", test_cursor);
+  g_test_add_func ("/pages/export", test_export);
+  g_test_add_func ("/pages/print", test_print);
+  return g_test_run ();
+}

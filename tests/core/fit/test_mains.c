@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <locale.h>
+#include <string.h>
+
+#include "core/fit/mains.h"
+
+/* The supply against the rating plate. Transformer arithmetic: S = U·I (IEC 60050-131: apparent
+ * power); flux in a transformer goes with U/f (Faraday's law for a sinusoidal voltage). Thresholds:
+ * common practice, no source. */
+
+static BwMonitor *
+monitor_rated (const char *volts, const char *hertz, double amperes)
+{
+  BwMonitor *monitor = bw_monitor_new ();
+  g_assert_true (
+      bw_quantity_parse_bands (volts, BW_DIMENSION_VOLTAGE, '.', &monitor->mains_v, NULL));
+  g_assert_true (
+      bw_quantity_parse_bands (hertz, BW_DIMENSION_FREQUENCY, '.', &monitor->mains_hz, NULL));
+  monitor->mains_a = amperes;
+  return monitor;
+}
+
+static void
+test_suits (void)
+{
+  g_autoptr (BwMonitor) monitor = monitor_rated ("100 V .. 120 V", "50 Hz .. 60 Hz", 1.4);
+  BwMains mains;
+  g_assert_true (bw_mains_judge (monitor, 120, 60, &mains));
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_OK);
+  g_assert_cmpint (mains.frequency, ==, BW_SEVERITY_OK);
+  g_assert_cmpfloat (mains.transformer_va, ==, 0);
+}
+
+static void
+test_too_high (void)
+{
+  /* 230 V on a 100 to 120 V set of 1.4 A: down to 120 V, 1.5 × 120 V × 1.4 A = 252 VA */
+  g_autoptr (BwMonitor) monitor = monitor_rated ("100 V .. 120 V", "50 Hz .. 60 Hz", 1.4);
+  BwMains mains;
+  g_assert_true (bw_mains_judge (monitor, 230, 50, &mains));
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_CURABLE);
+  g_assert_cmpfloat_with_epsilon (mains.transformer_va, 252, 1e-9);
+  g_autofree char *says = bw_mains_says (monitor, 230, 50, '.');
+  g_assert_nonnull (strstr (says, "260 VA")); /* rounded up to tens */
+}
+
+static void
+test_just_outside (void)
+{
+  /* 127 V is 5.8 % above 120 V, within 6 % */
+  g_autoptr (BwMonitor) monitor = monitor_rated ("100 V .. 120 V", "50 Hz .. 60 Hz", 1.4);
+  BwMains mains;
+  g_assert_true (bw_mains_judge (monitor, 127, 60, &mains));
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_TIGHT);
+  g_assert_true (bw_mains_judge (monitor, 128, 60, &mains)); /* 6.7 % */
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_CURABLE);
+}
+
+static void
+test_flux (void)
+{
+  /* a 60 Hz transformer on 50 Hz at the same voltage: flux up by 60/50 = 1.2 */
+  g_autoptr (BwMonitor) monitor = monitor_rated ("110 V .. 120 V", "60 Hz", 1);
+  BwMains mains;
+  g_assert_true (bw_mains_judge (monitor, 115, 50, &mains));
+  g_assert_cmpint (mains.frequency, ==, BW_SEVERITY_CURABLE);
+  g_assert_cmpfloat_with_epsilon (mains.flux, 1.2, 1e-12);
+  g_autofree char *says = bw_mains_says (monitor, 115, 50, '.');
+  g_assert_nonnull (strstr (says, "20 %"));
+}
+
+static void
+test_unknown (void)
+{
+  g_autoptr (BwMonitor) monitor = bw_monitor_new ();
+  BwMains mains;
+  g_assert_false (bw_mains_judge (monitor, 120, 60, &mains));
+  g_autofree char *says = bw_mains_says (monitor, 0, 60, '.');
+  g_assert_nonnull (strstr (says, "Enter"));
+}
+
+int
+main (int argc, char **argv)
+{
+  setlocale (LC_ALL, "");
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/mains/suits", test_suits);
+  g_test_add_func ("/mains/too-high", test_too_high);
+  g_test_add_func ("/mains/just-outside", test_just_outside);
+  g_test_add_func ("/mains/flux", test_flux);
+  g_test_add_func ("/mains/unknown", test_unknown);
+  return g_test_run ();
+}

@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/hookup/connector.h"
+
+#include <math.h>
+
+#include "core/hookup/selection.h"
+#include "support.h"
+
+/* The pins as public tables of each connector give them, typed again: EN 50049-1 / IEC 60933-1 in
+ * data sheets that cite it, VESA's 15-pin, the 4-pin mini-DIN, DIN 45322. The standards' own texts
+ * were not at hand. Letters: a sound, g ground, v video, s slow switching, f fast switching, d
+ * data, p supply. */
+
+static const struct
+{
+  BwConnector connector;
+  BwEdition edition;
+  const char *roles;
+} role_cases[] = {
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, "aaaggavsgdvdggvfggvvg" },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_1983, "aaaggavsgdvdggvfggvvg" },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, "aaggaaggvvsfggvfggvvg" },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, "vvvdggggpgddvvd" },
+  { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, "ggvv" },
+  { BW_CONNECTOR_DIN_6, BW_EDITION_CURRENT, "svgapa" },
+};
+
+static const char letters[BW_N_PIN_ROLES] = {
+  [BW_PIN_NONE] = '-',        [BW_PIN_VIDEO] = 'v',       [BW_PIN_GROUND] = 'g',
+  [BW_PIN_SWITCH_SLOW] = 's', [BW_PIN_SWITCH_FAST] = 'f', [BW_PIN_SUPPLY] = 'p',
+  [BW_PIN_AUDIO] = 'a',       [BW_PIN_DATA] = 'd',
+};
+
+static void
+test_roles (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (role_cases); i++)
+    {
+      guint n;
+      const BwPin *pins = bw_connector_pins (role_cases[i].connector, role_cases[i].edition, &n);
+      g_autoptr (GString) roles = g_string_new (NULL);
+      for (guint j = 0; j < n; j++)
+        {
+          g_assert_cmpint (pins[j].number, ==, (int) j + 1);
+          g_string_append_c (roles, letters[pins[j].role]);
+        }
+      g_assert_cmpstr (roles->str, ==, role_cases[i].roles);
+    }
+}
+
+static const struct
+{
+  BwConnector connector;
+  BwEdition edition;
+  BwConductor conductor;
+  int out; /* on a source; zero: none */
+  int in;
+  int out_ground;
+  int in_ground;
+} signal_cases[] = {
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_R, 15, 15, 13, 13 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_G, 11, 11, 9, 9 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_B, 7, 7, 5, 5 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_C, 15, 15, 13, 13 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_VIDEO, 19, 20, 17, 18 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_SYNC, 19, 20, 17, 18 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_1983, BW_CONDUCTOR_VIDEO, 19, 20, 17, 17 },
+  { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, BW_CONDUCTOR_H, 0, 0, 0, 0 },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, BW_CONDUCTOR_R, 15, 15, 13, 13 },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, BW_CONDUCTOR_G, 19, 19, 17, 17 },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, BW_CONDUCTOR_B, 20, 20, 18, 18 },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, BW_CONDUCTOR_SYNC, 10, 9, 8, 7 },
+  { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, BW_CONDUCTOR_C, 0, 0, 0, 0 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_R, 1, 1, 6, 6 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_G, 2, 2, 7, 7 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_B, 3, 3, 8, 8 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_H, 13, 13, 10, 10 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_V, 14, 14, 10, 10 },
+  { BW_CONNECTOR_DE_15, BW_EDITION_CURRENT, BW_CONDUCTOR_SYNC, 13, 13, 10, 10 },
+  { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, BW_CONDUCTOR_Y, 3, 3, 1, 1 },
+  { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, BW_CONDUCTOR_C, 4, 4, 2, 2 },
+  { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, BW_CONDUCTOR_R, 0, 0, 0, 0 },
+  { BW_CONNECTOR_DIN_6, BW_EDITION_CURRENT, BW_CONDUCTOR_VIDEO, 2, 2, 3, 3 },
+};
+
+static void
+assert_found (gsize i, gboolean on_source, int wanted, int wanted_ground)
+{
+  int pin, ground;
+  gboolean found = bw_connector_find (signal_cases[i].connector, signal_cases[i].edition,
+                                      signal_cases[i].conductor, on_source, &pin, &ground);
+  g_assert_cmpint (found, ==, wanted != 0);
+  if (!found)
+    return;
+  g_assert_cmpint (pin, ==, wanted);
+  g_assert_cmpint (ground, ==, wanted_ground);
+}
+
+static void
+test_signals (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (signal_cases); i++)
+    {
+      assert_found (i, TRUE, signal_cases[i].out, signal_cases[i].out_ground);
+      assert_found (i, FALSE, signal_cases[i].in, signal_cases[i].in_ground);
+    }
+}
+
+/* Every return of every pin is a ground. */
+static void
+test_grounds (void)
+{
+  for (BwConnector connector = 0; connector < BW_N_CONNECTORS; connector++)
+    for (BwEdition edition = 0; edition < BW_N_EDITIONS; edition++)
+      {
+        guint n;
+        const BwPin *pins = bw_connector_pins (connector, edition, &n);
+        for (guint i = 0; i < n; i++)
+          if (pins[i].role == BW_PIN_VIDEO || pins[i].role == BW_PIN_SWITCH_FAST)
+            {
+              const BwPin *ground = bw_connector_pin (connector, edition, pins[i].ground);
+              g_assert_true (ground != NULL && ground->role == BW_PIN_GROUND);
+            }
+      }
+}
+
+/* One plug a conductor, and what nobody lays down. */
+static void
+test_no_numbers (void)
+{
+  int pin, ground;
+  g_assert_true (bw_connector_find (BW_CONNECTOR_BNC, 0, BW_CONDUCTOR_H, FALSE, &pin, &ground));
+  g_assert_cmpint (pin, ==, BW_PIN_OWN_PLUG);
+  g_assert_true (bw_connector_find (BW_CONNECTOR_DE_9, 0, BW_CONDUCTOR_R, FALSE, &pin, &ground));
+  g_assert_cmpint (pin, ==, BW_PIN_NOT_LAID_DOWN);
+  g_assert_true (bw_connector_find (BW_CONNECTOR_DIN_6, 0, BW_CONDUCTOR_R, TRUE, &pin, &ground));
+  g_assert_cmpint (pin, ==, BW_PIN_NOT_LAID_DOWN);
+}
+
+static guint
+set_of (BwSignal signal, BwSyncKind sync)
+{
+  return bw_signal_conductors (signal, sync);
+}
+
+static void
+test_carries (void)
+{
+  guint separate = set_of (BW_SIGNAL_RGB, BW_SYNC_SEPARATE);
+  guint in_video = set_of (BW_SIGNAL_RGB, BW_SYNC_IN_VIDEO);
+  guint yc = set_of (BW_SIGNAL_YC, BW_SYNC_IN_VIDEO);
+
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_DE_15, separate, TRUE));
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_BNC, separate, FALSE));
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_DE_9, separate, FALSE));
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_DIN_6, separate, FALSE));
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, separate, FALSE));
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_MINI_DIN_4, separate, FALSE));
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, in_video, TRUE));
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, yc, FALSE));
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_DE_15, yc, FALSE));
+  /* red and C share a pin */
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, in_video | yc, FALSE));
+}
+
+/* EN 50049-1 as data sheets cite it: pin 16 selects RGB from 1 to 3 V over 75 Ω; pin 8 16:9 from
+ * 4.5 to 7 V and 4:3 from 9.5 to 12 V. Derived: 50 to 300 Ω from 5 V, 225 to 825 Ω from 12 V. */
+static void
+test_fast (void)
+{
+  BwSelection five, twelve;
+  const BwConnector connector = BW_CONNECTOR_PERITELEVISION;
+  g_assert_true (
+      bw_selection_compute (connector, BW_SELECT_RGB, 5, 0.05, BW_SERIES_E24, &five, NULL));
+  g_assert_true (
+      bw_selection_compute (connector, BW_SELECT_RGB, 12, 0.05, BW_SERIES_E24, &twelve, NULL));
+  g_assert_cmpint (five.pin, ==, 16);
+  g_assert_cmpint (five.ground, ==, 14);
+  g_assert_true (bw_near (five.ohm.low, 50, 1e-9) && bw_near (five.ohm.high, 300, 1e-9));
+  g_assert_true (bw_near (twelve.ohm.low, 225, 1e-9) && bw_near (twelve.ohm.high, 825, 1e-9));
+  g_assert_true (five.within && twelve.within);
+}
+
+static const struct
+{
+  BwConnector connector;
+  BwSelect select;
+  double supply_v;
+  int pin;
+  double low_v;
+  double high_v;
+} select_cases[] = {
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 5, 16, 1, 3 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 12, 16, 1, 3 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV, 12, 8, 9.5, 12 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 5, 8, 4.5, 7 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 12, 8, 4.5, 7 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_RGB, 5, 16, 1, 3 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_RGB, 12, 16, 1, 3 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_AV, 5, 11, 3, 5 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_AV, 12, 11, 3, 5 },
+};
+
+/* In its window over every corner of 5 % in the supply and the series' tolerance. */
+static void
+test_select (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (select_cases); i++)
+    for (BwSeries series = 0; series < BW_N_SERIES; series++)
+      {
+        BwSelection s;
+        g_assert_true (bw_selection_compute (select_cases[i].connector, select_cases[i].select,
+                                             select_cases[i].supply_v, 0.05, series, &s, NULL));
+        g_assert_cmpint (s.pin, ==, select_cases[i].pin);
+        if (s.level_v.low < select_cases[i].low_v || s.level_v.high > select_cases[i].high_v)
+          g_test_message ("case %" G_GSIZE_FORMAT ", series %d: %g to %g V", i, (int) series,
+                          s.level_v.low, s.level_v.high);
+        g_assert_cmpfloat (s.level_v.low, >=, select_cases[i].low_v);
+        g_assert_cmpfloat (s.level_v.high, <=, select_cases[i].high_v);
+        g_assert_true (s.within);
+      }
+}
+
+static void
+test_select_refused (void)
+{
+  BwSelection s;
+  g_autoptr (GError) supply = NULL, pin = NULL;
+  g_assert_false (bw_selection_compute (BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV, 5, 0.05,
+                                        BW_SERIES_E24, &s, &supply));
+  g_assert_error (supply, BW_SELECTION_ERROR, BW_SELECTION_ERROR_SUPPLY);
+  bw_test_assert_words (supply->message, WORDS ("8", "9.5"));
+  g_assert_false (
+      bw_selection_compute (BW_CONNECTOR_DE_15, BW_SELECT_RGB, 5, 0.05, BW_SERIES_E24, &s, &pin));
+  g_assert_error (pin, BW_SELECTION_ERROR, BW_SELECTION_ERROR_NO_PIN);
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/connector/roles", test_roles);
+  g_test_add_func ("/connector/signals", test_signals);
+  g_test_add_func ("/connector/grounds", test_grounds);
+  g_test_add_func ("/connector/no-numbers", test_no_numbers);
+  g_test_add_func ("/connector/carries", test_carries);
+  g_test_add_func ("/selection/fast", test_fast);
+  g_test_add_func ("/selection/window", test_select);
+  g_test_add_func ("/selection/refused", test_select_refused);
+  return g_test_run ();
+}

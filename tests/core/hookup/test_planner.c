@@ -1,0 +1,473 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/hookup/planner-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "support.h"
+
+/* Every cell of @sheet in turn. */
+typedef void (*CellFunc) (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
+                          guint input, gpointer user_data);
+
+static void
+each_cell (const BwSheet *sheet, const BwCatalogue *catalogue, CellFunc func, gpointer user_data)
+{
+  for (guint s = 0; s < sheet->sources->len; s++)
+    for (guint i = 0; i < sheet->monitor->inputs->len; i++)
+      if (bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, s)) != NULL)
+        func (sheet, catalogue, s, i, user_data);
+}
+
+/* A sheet with @monitor and all the shipped sources. */
+static BwSheet *
+sheet_for (const BwMonitor *monitor)
+{
+  BwSheet *sheet = bw_sheet_new ();
+  GPtrArray *sources = bw_catalogue_sources (bw_test_catalogue ());
+  bw_monitor_free (sheet->monitor);
+  sheet->monitor = bw_monitor_copy (monitor);
+  sheet->supply_hz = 50;
+  for (guint i = 0; i < sources->len; i++)
+    g_ptr_array_add (sheet->sources, bw_source_copy (sources->pdata[i]));
+  return sheet;
+}
+
+/* The plan as a real sheet: what arrives as the only source, the set as it is set. It is judged by
+ * the way that a sheet is judged, which knows nothing of plans. */
+static BwVerdict
+verdict_as_sheet (const BwSheet *model, const BwPlan *plan, guint input)
+{
+  g_autoptr (BwSheet) sheet = bw_sheet_copy (model);
+  BwSource *source = bw_source_copy (&plan->state.source);
+  BwInput *set = bw_monitor_input (sheet->monitor, input);
+  g_autoptr (BwCatalogue) none = bw_catalogue_new_empty ();
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit fit;
+
+  g_ptr_array_set_size (sheet->sources, 0);
+  g_ptr_array_add (sheet->sources, source);
+  g_ptr_array_set_size (sheet->rasters, 0);
+  g_ptr_array_add (sheet->rasters, bw_raster_copy (&plan->state.raster));
+  g_free (source->raster);
+  source->raster = g_strdup (plan->state.raster.id);
+  set->terminated = plan->state.input.terminated;
+  set->sync_terminated = plan->state.input.sync_terminated;
+  set->termination = plan->state.input.termination;
+  set->sync_termination = plan->state.input.sync_termination;
+  set->loop_ended = plan->state.input.loop_ended;
+  set->setup_ire = plan->state.input.setup_ire;
+  sheet->monitor->aspect = plan->state.monitor.aspect;
+  sheet->monitor->overscan_h = plan->state.monitor.overscan_h;
+  sheet->monitor->overscan_v = plan->state.monitor.overscan_v;
+  g_assert_true (bw_source_check (source, NULL));
+  bw_case_init (&c, &figures, sheet, none, 0, input);
+  bw_fit_judge (&c, &fit);
+  return fit.verdict;
+}
+
+typedef struct
+{
+  guint cells;
+  guint plans;
+} Count;
+
+static void
+check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
+{
+  guint cost = 0;
+  guint boxes = 0;
+
+  g_assert_cmpint (plan->fit.verdict, <=, BW_VERDICT_TIGHT);
+  g_assert_cmpint (verdict_as_sheet (sheet, plan, input), ==, plan->fit.verdict);
+  g_assert_cmpuint (plan->n, >, 0);
+  for (guint i = 0; i < plan->n; i++)
+    {
+      const BwPlanStep *step = &plan->at[i];
+      boxes += step->kind == BW_STEP_BOX;
+      cost += step->adaptor != NULL         ? bw_adaptor_rank (step->adaptor)
+              : step->kind == BW_STEP_LEAD ? BW_COST_LEAD_MADE
+                                           : BW_COST_SETTING;
+      g_assert_true (bw_source_check (&step->after.source, NULL));
+    }
+  if (plan->at[plan->n - 1].after.monochrome)
+    cost += BW_COST_COLOUR_LOST;
+  g_assert_cmpuint (boxes, ==, plan->n_boxes);
+  g_assert_cmpuint (boxes, <=, BW_PLAN_MAX_BOXES);
+  g_assert_cmpuint (cost, ==, plan->cost);
+  g_assert_true (plan->state.input.connectors & BW_BIT (plan->state.source.connector));
+}
+
+static void
+check_cell (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+            gpointer user_data)
+{
+  Count *count = user_data;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 3);
+  g_autoptr (GPtrArray) again = bw_planner_find (planner, 3);
+  g_autoptr (GPtrArray) one = bw_planner_find (planner, 1);
+
+  g_assert_cmpuint (plans->len, ==, again->len);
+  g_assert_cmpuint (one->len, ==, MIN (plans->len, 1));
+  for (guint i = 0; i < plans->len; i++)
+    {
+      const BwPlan *plan = plans->pdata[i];
+      check_plan (sheet, plan, input);
+      g_assert_cmpuint (plan->cost, ==, ((BwPlan *) again->pdata[i])->cost);
+      if (i > 0)
+        g_assert_cmpuint (plan->cost, >=, ((BwPlan *) plans->pdata[i - 1])->cost);
+      else
+        g_assert_cmpuint (plan->cost, ==, ((BwPlan *) one->pdata[0])->cost);
+    }
+  count->cells++;
+  count->plans += plans->len > 0;
+}
+
+/* Every cell of the demonstration: a plan, but for the workstation, whose raster no scan converter
+ * commonly takes (common practice, no source). */
+static void
+test_demo (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  Count count = { 0 };
+  each_cell (sheet, bw_test_catalogue (), check_cell, &count);
+  g_assert_cmpuint (count.cells, ==, 24);
+  g_assert_cmpuint (count.plans, ==, 21);
+}
+
+static void
+test_catalogue (void)
+{
+  GPtrArray *monitors = bw_catalogue_monitors (bw_test_catalogue ());
+  Count count = { 0 };
+  for (guint i = 0; i < monitors->len; i++)
+    {
+      g_autoptr (BwSheet) sheet = sheet_for (monitors->pdata[i]);
+      each_cell (sheet, bw_test_catalogue (), check_cell, &count);
+    }
+  g_assert_cmpuint (count.plans, >, count.cells / 2);
+}
+
+/* A verdict that is direct or tight as it stands needs a lead and nothing else. */
+static void
+check_direct (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+              gpointer user_data)
+{
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit fit;
+  bw_case_init (&c, &figures, sheet, catalogue, source, input);
+  bw_fit_judge (&c, &fit);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 3);
+  gboolean lead_only = plans->len > 0 && ((BwPlan *) plans->pdata[0])->n == 1;
+  if (fit.verdict <= BW_VERDICT_TIGHT)
+    g_assert_cmpuint (plans->len, ==, 1);
+  g_assert_true (lead_only == (fit.verdict <= BW_VERDICT_TIGHT));
+  *(guint *) user_data += lead_only;
+}
+
+static void
+test_direct (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  guint n = 0;
+  each_cell (sheet, bw_test_catalogue (), check_direct, &n);
+  g_assert_cmpuint (n, ==, 4);
+}
+
+/* Brute force: every chain of up to @left boxes, with no bound, no memory and no order. */
+typedef struct
+{
+  const BwPlanner *planner;
+  guint left;
+  guint so_far;
+  guint least;
+  const BwPlanPlace *arrives;
+  const BwPlanBox *box;
+} Brute;
+
+static void brute_from (Brute *brute, const BwPlanPlace *place);
+
+static void
+brute_branch (const BwPlanPlace *after, gpointer user_data)
+{
+  const Brute *at = user_data;
+  Brute deeper = *at;
+  deeper.left--;
+  deeper.so_far += bw_box_cost (at->arrives, after, at->box->adaptor);
+  brute_from (&deeper, after);
+  ((Brute *) user_data)->least = MIN (at->least, deeper.least);
+}
+
+static void
+brute_from (Brute *brute, const BwPlanPlace *place)
+{
+  g_autoptr (GPtrArray) closings = bw_planner_close (brute->planner, place);
+  for (guint i = 0; i < closings->len; i++)
+    brute->least = MIN (brute->least, brute->so_far
+                                          + ((BwPlanClosing *) closings->pdata[i])->stretch.cost);
+  for (guint i = 0; i < brute->planner->boxes->len && brute->left > 0; i++)
+    {
+      BwPlanStretch stretch;
+      BwPlanPlace arrives;
+      Brute branch = *brute;
+      branch.box = &g_array_index (brute->planner->boxes, BwPlanBox, i);
+      branch.arrives = &arrives;
+      if (!bw_box_approach (brute->planner, place, branch.box->adaptor, &stretch, &arrives))
+        continue;
+      branch.so_far += stretch.cost;
+      bw_box_branches (brute->planner, &arrives, branch.box, brute_branch, &branch);
+      brute->least = MIN (brute->least, branch.least);
+    }
+}
+
+#define BRUTE_DEPTH 3
+
+/* Some of the shipped boxes, with ranks thrown anew, and all leads and parts. */
+static BwCatalogue *
+random_catalogue (GRand *rand, guint n_boxes)
+{
+  BwCatalogue *catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+
+  for (guint i = adaptors->len; i-- > 0;)
+    {
+      BwAdaptor *adaptor = adaptors->pdata[i];
+      if (bw_adaptor_is_box (adaptor) && g_rand_int (rand) % 24 >= n_boxes)
+        g_ptr_array_remove_index (adaptors, i);
+      else
+        {
+          adaptor->rank = g_rand_int_range (rand, 1, 40);
+          /* fewer branches, so that brute force ends */
+          adaptor->gives_systems &= BW_BIT (BW_SYSTEM_NTSC_M) | BW_BIT (BW_SYSTEM_PAL_B);
+        }
+    }
+  return catalogue;
+}
+
+static void
+check_least (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+             gpointer user_data)
+{
+  guint *more_than_one = user_data;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  Brute brute = { .planner = planner, .left = BRUTE_DEPTH, .least = G_MAXUINT };
+
+  brute_from (&brute, &planner->start);
+  if (plans->len == 0)
+    {
+      g_assert_cmpuint (brute.least, ==, G_MAXUINT);
+      return;
+    }
+  const BwPlan *plan = plans->pdata[0];
+  g_assert_cmpuint (plan->cost, <=, brute.least);
+  if (plan->n_boxes <= BRUTE_DEPTH)
+    g_assert_cmpuint (plan->cost, ==, brute.least);
+  *more_than_one += plan->n_boxes >= 2;
+}
+
+static void
+test_least (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (24);
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  guint more_than_one = 0;
+
+  for (guint i = 0; i < 12; i++)
+    {
+      g_autoptr (BwCatalogue) catalogue = random_catalogue (rand, 7);
+      each_cell (sheet, catalogue, check_least, &more_than_one);
+    }
+  g_assert_cmpuint (more_than_one, >, 5); /* else the test says little */
+}
+
+/* Without adaptors only what a lead made by hand can do. */
+static void
+test_empty_catalogue (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  g_ptr_array_set_size (bw_catalogue_adaptors (catalogue), 0);
+  g_autoptr (BwPlanner) direct = bw_planner_new (sheet, catalogue, 0, 0);
+  g_autoptr (BwPlanner) resistor = bw_planner_new (sheet, catalogue, 3, 2);
+  g_autoptr (GPtrArray) one = bw_planner_find (direct, 3);
+  g_autoptr (GPtrArray) none = bw_planner_find (resistor, 3);
+  g_assert_cmpuint (one->len, ==, 1);
+  g_assert_cmpuint (none->len, ==, 0);
+}
+
+/* A demonstration source with logic sync at the RGB input. */
+static BwSheet *
+logic_sheet (double sync_v, double driver_ohm)
+{
+  BwSheet *sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 3);
+  source->sync_v = sync_v;
+  source->sync_ohm = driver_ohm;
+  return sheet;
+}
+
+static const BwPlanStep *
+find_step (const BwPlan *plan, BwStepKind kind)
+{
+  for (guint i = 0; i < plan->n; i++)
+    if (plan->at[i].kind == kind)
+      return &plan->at[i];
+  return NULL;
+}
+
+/* Sync through a series resistor into 75 Ω: R = 75 (V / 0.3 − 1) (voltage divider; 0.3 V is the
+ * level of sync in ITU-R BT.1700), nearest value of E24 by IEC 60063. */
+typedef struct
+{
+  const char *name;
+  double sync_v;
+  double exact_ohm;
+  double e24_ohm;
+  double level_v;
+} ResistorCase;
+
+static const ResistorCase resistor_cases[] = {
+  { "5-volt", 5.0, 1175, 1200, 0.2941 },   { "4-volt", 4.0, 925, 910, 0.3046 },
+  { "3.4-volt", 3.4, 775, 750, 0.3091 },   { "3.3-volt", 3.3, 750, 750, 0.3000 },
+  { "2.4-volt", 2.4, 525, 510, 0.3077 },
+};
+
+static void
+test_resistor (gconstpointer data)
+{
+  const ResistorCase *c = data;
+  g_autoptr (BwSheet) sheet = logic_sheet (c->sync_v, 0);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 3, 2);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+
+  g_assert_cmpuint (plans->len, ==, 1);
+  if (plans->len == 0)
+    return;
+  const BwPlan *plan = plans->pdata[0];
+  const BwPlanStep *step = find_step (plan, BW_STEP_SERIES_RESISTOR);
+  g_assert_nonnull (step);
+  if (step == NULL)
+    return;
+  g_assert_true (bw_near (step->ideal.at[0].ohm, c->exact_ohm, 1e-9 * c->exact_ohm));
+  g_assert_true (bw_near (step->network.at[0].ohm, c->e24_ohm, 1e-9 * c->e24_ohm));
+  const BwFinding *level = &plan->fit.at[BW_RULE_SYNC_LEVEL];
+  g_assert_true (bw_near (level->value, c->level_v, 0.5e-4)); /* worked to 0.1 mV */
+}
+
+/* 1.4 V where 0.7 V is wanted: 6.02 dB, a T pad of 25 Ω, 100 Ω, 25 Ω (image parameters). With 24 Ω
+ * and 100 Ω: 2.8 V behind 75 + 24 Ω, 100 Ω beside 24 + 75 Ω, gives 0.7094 V across 75 Ω. */
+static void
+test_pad (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  bw_sheet_source (sheet, 2)->video_v = 1.4;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 2, 2);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  const BwPlan *plan = plans->len > 0 ? plans->pdata[0] : NULL;
+  const BwPlanStep *step = plan != NULL ? find_step (plan, BW_STEP_VIDEO_PAD) : NULL;
+
+  g_assert_nonnull (step);
+  if (step == NULL)
+    return;
+  g_assert_true (bw_near (step->value, 6.0206, 1e-4));
+  g_assert_true (bw_near (step->ideal.at[0].ohm, 25, 1e-9));
+  g_assert_true (bw_near (step->ideal.at[1].ohm, 100, 1e-9));
+  g_assert_true (bw_near (step->network.at[0].ohm, 24, 1e-9));
+  g_assert_true (bw_near (step->network.at[1].ohm, 100, 1e-9));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_VIDEO_LEVEL].value, 0.7094, 0.5e-4));
+}
+
+/* Settings of the set, each by what is wrong with it. */
+typedef struct
+{
+  const char *name;
+  BwStepKind step;
+} SettingCase;
+
+static const SettingCase setting_cases[] = {
+  { "switch-on", BW_STEP_SWITCH },
+  { "unload-loop", BW_STEP_UNLOAD_LOOP },
+  { "terminator", BW_STEP_TERMINATOR },
+  { "aspect-switch", BW_STEP_ASPECT_SWITCH },
+  { "aspect-size", BW_STEP_ASPECT_SIZE },
+  { "underscan", BW_STEP_UNDERSCAN },
+  { "black-level", BW_STEP_BLACK_LEVEL },
+  { "coupling-capacitor", BW_STEP_CAPACITOR },
+};
+
+static void
+make_wrong (BwSheet *sheet, BwStepKind step)
+{
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  BwSource *source = bw_sheet_source (sheet, 0);
+
+  if (step == BW_STEP_SWITCH)
+    input->terminated = FALSE;
+  else if (step == BW_STEP_UNLOAD_LOOP)
+    {
+      input->termination = BW_TERMINATION_FIXED;
+      input->loop_ended = TRUE;
+    }
+  else if (step == BW_STEP_TERMINATOR)
+    input->termination = BW_TERMINATION_NONE;
+  else if (step == BW_STEP_ASPECT_SWITCH || step == BW_STEP_ASPECT_SIZE)
+    {
+      source->aspect = (BwRatio){ 16, 9 };
+      sheet->monitor->wide_switch = step == BW_STEP_ASPECT_SWITCH;
+    }
+  else if (step == BW_STEP_UNDERSCAN)
+    source->whole_picture = TRUE;
+  else if (step == BW_STEP_BLACK_LEVEL)
+    source->setup_ire = 15;
+  else
+    {
+      source->coupling = BW_COUPLING_DC;
+      source->dc_v = 5;
+    }
+}
+
+static void
+test_setting (gconstpointer data)
+{
+  const SettingCase *c = data;
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  make_wrong (sheet, c->step);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+
+  g_assert_cmpuint (plans->len, ==, 1);
+  if (plans->len == 0)
+    return;
+  const BwPlan *plan = plans->pdata[0];
+  check_plan (sheet, plan, 0);
+  g_assert_cmpuint (plan->n, ==, 2); /* that and the lead */
+  g_assert_nonnull (find_step (plan, c->step));
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/planner/demo", test_demo);
+  g_test_add_func ("/planner/catalogue", test_catalogue);
+  g_test_add_func ("/planner/direct", test_direct);
+  g_test_add_func ("/planner/least", test_least);
+  g_test_add_func ("/planner/empty-catalogue", test_empty_catalogue);
+  g_test_add_func ("/planner/pad", test_pad);
+  for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/planner/resistor/%s", resistor_cases[i].name);
+      g_test_add_data_func (path, &resistor_cases[i], test_resistor);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (setting_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/planner/setting/%s", setting_cases[i].name);
+      g_test_add_data_func (path, &setting_cases[i], test_setting);
+    }
+  return g_test_run ();
+}

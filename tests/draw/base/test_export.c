@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/base/export.h"
+
+#include <string.h>
+
+#include "support.h"
+
+/* What the drawing of a line needs. */
+typedef struct
+{
+  BwInk ink;
+  const BwRaster *raster;
+} Line;
+
+static void
+draw_line (cairo_t *cr, double width, double height, gpointer user_data)
+{
+  const Line *line = user_data;
+  bw_draw_line_view (cr, width, height, &line->ink, line->raster, '.');
+}
+
+typedef struct
+{
+  BwCatalogue *catalogue;
+  Line line;
+  char *words;
+  char *folder;
+  BwExport what;
+} Fixture;
+
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  f->catalogue = test_catalogue ();
+  f->line.ink = (BwInk){ BW_THEME_LIGHT, NULL, 0 };
+  f->line.raster = bw_catalogue_raster (f->catalogue, "525-59.94-interlaced");
+  f->words = bw_line_view_describe (f->line.raster, '.');
+  f->folder = test_scratch_folder ();
+  f->what = (BwExport){ draw_line, &f->line, 700, 450, "One line & its blanking", f->words };
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  test_remove_folder (f->folder);
+  g_free (f->words);
+  bw_catalogue_free (f->catalogue);
+}
+
+static char *
+export_as (Fixture *f, const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  char *path = g_build_filename (f->folder, name, NULL);
+  bw_export_drawing (&f->what, path, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (test_count_files (f->folder), ==, 1);
+  return path;
+}
+
+static void
+assert_has_525 (const char *text)
+{
+  /* SMPTE 170M-2004 table 2: sync 4.7 µs, front porch 1.5 µs; 286 / 4.5 MHz = 63.556 µs. */
+  static const char *const figures[] = { "63.556", "4.7", "1.5" };
+  for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+    if (strstr (text, figures[i]) == NULL)
+      g_test_fail_printf ("%s is missing", figures[i]);
+}
+
+/* A GMarkupParser accepts the file: it is well-formed. */
+static void
+assert_is_markup (const char *text)
+{
+  const GMarkupParser parser = { NULL };
+  g_autoptr (GError) error = NULL;
+  GMarkupParseContext *context = g_markup_parse_context_new (&parser, 0, NULL, NULL);
+  g_markup_parse_context_parse (context, text, -1, &error);
+  g_assert_no_error (error);
+  g_markup_parse_context_end_parse (context, &error);
+  g_assert_no_error (error);
+  g_markup_parse_context_free (context);
+}
+
+static void
+test_svg (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = export_as (f, "line.svg");
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  assert_is_markup (text);
+  assert_has_525 (text);
+  g_assert_nonnull (strstr (text, "<title>One line &amp; its blanking</title>"));
+  g_assert_nonnull (strstr (text, "width=\"700px\""));
+  g_assert_nonnull (strstr (text, "SMPTE 170M-2004"));
+}
+
+static void
+test_pdf (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = export_as (f, "line.PDF");
+  const char *const argv[] = { "pdftotext", path, "-", NULL };
+  g_autofree char *text = test_run (argv);
+  assert_has_525 (text);
+  const char *const info[] = { "pdfinfo", path, NULL };
+  g_autofree char *facts = test_run (info);
+  g_assert_nonnull (strstr (facts, "One line & its blanking"));
+  g_assert_nonnull (strstr (facts, "525 x 337.5 pts")); /* 700 by 450 pixels of 1/96 inch */
+}
+
+static void
+test_png (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = export_as (f, "line.png");
+  cairo_surface_t *surface = cairo_image_surface_create_from_png (path);
+  g_assert_cmpint (cairo_surface_status (surface), ==, CAIRO_STATUS_SUCCESS);
+  g_assert_cmpint (cairo_image_surface_get_width (surface), ==, 1400);
+  g_assert_cmpint (cairo_image_surface_get_height (surface), ==, 900);
+  cairo_surface_destroy (surface);
+}
+
+static void
+assert_refused (Fixture *f, const char *path, BwExportError code, const char *words)
+{
+  g_autoptr (GError) error = NULL;
+  g_assert_false (bw_export_drawing (&f->what, path, &error));
+  g_assert_error (error, BW_EXPORT_ERROR, (int) code);
+  g_assert_nonnull (strstr (error->message, path));
+  g_assert_nonnull (strstr (error->message, words));
+}
+
+static void
+test_refusals (Fixture *f, gconstpointer data)
+{
+  g_autofree char *gif = g_build_filename (f->folder, "line.gif", NULL);
+  g_autofree char *none = g_build_filename (f->folder, "line", NULL);
+  g_autofree char *nowhere = g_build_filename (f->folder, "missing", "line.svg", NULL);
+  g_autofree char *good = g_build_filename (f->folder, "line.svg", NULL);
+
+  assert_refused (f, gif, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
+  assert_refused (f, none, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
+  assert_refused (f, nowhere, BW_EXPORT_ERROR_WRITE, "cannot be written");
+  f->what.width = 0;
+  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
+  f->what.width = 1e300;
+  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
+  f->what.width = 0.0 / 0.0;
+  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
+  g_assert_cmpuint (test_count_files (f->folder), ==, 0);
+}
+
+/* A folder stands where the file should go: it stays, and nothing is left beside it. */
+static void
+test_old_stays (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (f->folder, "line.svg", NULL);
+  g_assert_cmpint (g_mkdir_with_parents (path, 0700), ==, 0);
+  assert_refused (f, path, BW_EXPORT_ERROR_WRITE, "cannot be written");
+  g_assert_true (g_file_test (path, G_FILE_TEST_IS_DIR));
+  g_assert_cmpuint (test_count_files (f->folder), ==, 1);
+}
+
+/* cairo gives up on the drawing: no file. */
+static void
+draw_badly (cairo_t *cr, double width, double height, gpointer user_data)
+{
+  cairo_restore (cr);
+  cairo_restore (cr);
+}
+
+static void
+test_bad_drawing (Fixture *f, gconstpointer data)
+{
+  static const char *const names[] = { "line.svg", "line.pdf", "line.png" };
+  f->what.draw = draw_badly;
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *path = g_build_filename (f->folder, names[i], NULL);
+      assert_refused (f, path, BW_EXPORT_ERROR_DRAW, "cannot be drawn");
+    }
+  g_assert_cmpuint (test_count_files (f->folder), ==, 0);
+}
+
+#define ADD(path, func) g_test_add ("/draw/export/" path, Fixture, NULL, set_up, func, tear_down)
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("svg", test_svg);
+  ADD ("pdf", test_pdf);
+  ADD ("png", test_png);
+  ADD ("refusals", test_refusals);
+  ADD ("old-stays", test_old_stays);
+  ADD ("bad-drawing", test_bad_drawing);
+  return g_test_run ();
+}

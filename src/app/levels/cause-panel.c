@@ -12,7 +12,7 @@
 #include "app/widgets/copy-row.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/form.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "cause-row.h"
 #include "core/base/caution.h"
 
@@ -127,6 +127,13 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);
   if (c->series_ohm > 0)
     g_string_append_printf (text, _ (", behind %s in the lead"), series);
+  if (c->pad_ratio < 1)
+    {
+      char loss[32];
+      g_ascii_formatd (loss, sizeof loss, "%.1f", -20 * log10 (c->pad_ratio));
+      g_strdelimit (loss, ".", bw_quantity_locale_mark ());
+      g_string_append_printf (text, _ (", behind an attenuator of %s dB in the lead"), loss);
+    }
   if (limits != NULL)
     g_string_append_printf (text, _ ("; what %s allows is right"), limits);
   g_string_append_c (text, '.');
@@ -186,13 +193,11 @@ static void
 style_summary (BwCausePanel *self)
 {
   const BwCause *first = bw_cause_panel_get_cause (self, 0);
-  GtkWidget *summary = GTK_WIDGET (self->summary);
+  BwSeverity severity = BW_N_SEVERITIES;
 
-  for (BwVerdict verdict = 0; verdict < BW_N_VERDICTS; verdict++)
-    gtk_widget_remove_css_class (summary, bw_verdict_css_class (verdict));
   if (first != NULL)
-    bw_verdict_style (summary, first->known && first->n_faults == 0 ? BW_VERDICT_DIRECT
-                                                                    : BW_VERDICT_NO);
+    severity = first->known && first->n_faults == 0 ? BW_SEVERITY_OK : BW_SEVERITY_FATAL;
+  bw_severity_style (GTK_WIDGET (self->summary), severity);
 }
 
 static void

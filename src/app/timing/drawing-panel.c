@@ -123,7 +123,7 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
   char mark = bw_quantity_locale_mark ();
   const BwViewRange *across = zoom != NULL ? &zoom->across : NULL;
   const BwViewRange *down = zoom != NULL ? &zoom->down : NULL;
-  gboolean has_burst = bw_burst_is_known (model->system, model->raster);
+  gboolean has_burst = bw_system_knows_burst (model->system, model->raster);
   const BwLineView line = { model->raster, across, mark };
   const BwBlankingView blanking = { model->raster, limits_of (model), across, mark };
   const BwFieldView field = { .raster = model->raster,

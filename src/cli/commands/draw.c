@@ -59,7 +59,7 @@ static gboolean
 has_burst (const BwDrawRequest *request)
 {
   const BwRaster *raster = request->chosen->raster;
-  if (request->system == BW_SYSTEM_NONE || bw_burst_is_known (request->system, raster))
+  if (request->system == BW_SYSTEM_NONE || bw_system_knows_burst (request->system, raster))
     return TRUE;
   bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
                    bw_kind_id (&bw_colour_systems, request->system));

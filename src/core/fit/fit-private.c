@@ -2,8 +2,9 @@
 #include "fit-private.h"
 
 #include <math.h>
+#include <string.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 /* What scan converters commonly take (common practice, no source). A raster outside cannot be
  * helped by one. */
@@ -15,8 +16,21 @@
 /* Encoders to composite and Y/C need a broadcast line rate within this share (common practice, no
  * source). */
 #define ENCODER_TOLERANCE 0.01
-#define LINE_RATE_525_HZ (4.5e6 / 286)
-#define LINE_RATE_625_HZ 15625.0
+
+/**
+ * bw_finding_clear:
+ *
+ * Makes of @f a finding of @rule that has no figures and holds, for @reason.
+ */
+void
+bw_finding_clear (BwFinding *f, BwRule rule, BwReason reason)
+{
+  memset (f, 0, sizeof *f); /* the figures of every rule are zero with it */
+  f->rule = rule;
+  f->severity = BW_SEVERITY_OK;
+  f->reason = reason;
+  f->remedy.kind = BW_REMEDY_NONE;
+}
 
 /**
  * bw_finding_set:
@@ -86,6 +100,29 @@ bw_finding_within (BwFinding *f, BwRange allowed, double threshold)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE);
 }
 
+/**
+ * bw_nearest_band:
+ *
+ * Returns: the band that @value lies in, else the nearest one
+ */
+BwRange
+bw_nearest_band (const BwBands *bands, double value)
+{
+  BwRange best = bands->at[0];
+  double best_distance = INFINITY;
+  for (guint i = 0; i < bands->n; i++)
+    {
+      BwRange band = bands->at[i];
+      double distance = MAX (MAX (band.low - value, value - band.high), 0);
+      if (distance < best_distance)
+        {
+          best = band;
+          best_distance = distance;
+        }
+    }
+  return best;
+}
+
 static gboolean
 converter_takes (const BwRasterFigures *figures)
 {
@@ -111,10 +148,16 @@ bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason)
 }
 
 static gboolean
+is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
+{
+  double own_hz = bw_ratio_to_double (bw_system_facts (system)->line_rate_hz);
+  return fabs (figures->line_rate_hz / own_hz - 1) <= ENCODER_TOLERANCE;
+}
+
+static gboolean
 encoder_takes (const BwRasterFigures *figures)
 {
-  return fabs (figures->line_rate_hz / LINE_RATE_525_HZ - 1) <= ENCODER_TOLERANCE
-         || fabs (figures->line_rate_hz / LINE_RATE_625_HZ - 1) <= ENCODER_TOLERANCE;
+  return is_line_rate_of (BW_SYSTEM_NTSC_M, figures) || is_line_rate_of (BW_SYSTEM_PAL_B, figures);
 }
 
 static BwRemedyKind
@@ -162,7 +205,7 @@ bw_case_signal (const BwCase *c)
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
- * it is taken as it is, or if nothing does (bw_rule_signal_kind() tells the two apart)
+ * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
  */
 BwRemedyKind
 bw_case_signal_converter (const BwCase *c)
@@ -195,43 +238,26 @@ bw_case_signal_converter (const BwCase *c)
 }
 
 /**
- * bw_finding_remade:
+ * bw_load_change_remedy:
+ * @load_ohm: what the conductor ends in before @change
  *
- * Returns: whether the signal reaches the input through an active converter, which makes sync,
- * levels and black of its own; @f then says that its rule has nothing to judge
- */
-gboolean
-bw_finding_remade (BwFinding *f, const BwCase *c)
-{
-  BwRemedyKind converter = bw_case_signal_converter (c);
-  gboolean remade = converter == BW_REMEDY_ENCODER || converter == BW_REMEDY_DECODER
-                    || converter == BW_REMEDY_TRANSCODER || converter == BW_REMEDY_SCAN_CONVERTER;
-  if (remade)
-    f->reason = BW_REASON_NOT_NEEDED;
-  return remade;
-}
-
-/**
- * bw_case_termination_cure:
- * @own_sync: whether the conductor carries sync alone
- *
- * Returns: what changes the load of the conductor: to one 75 Ω load if it has none or more than
- * one, or, for sync alone, off if a switched one is on; %BW_REMEDY_NONE if there is nothing to do
+ * Returns: the remedy that @change is
  */
 BwRemedyKind
-bw_case_termination_cure (const BwCase *c, gboolean own_sync)
+bw_load_change_remedy (BwLoadChange change, double load_ohm)
 {
-  const BwInput *input = c->input;
-  double load_ohm = bw_input_load_ohm (input, own_sync);
-  guint termination = own_sync ? input->sync_termination : input->termination;
-  gboolean on = own_sync ? input->sync_terminated : input->terminated;
-  gboolean switched_on = termination == BW_TERMINATION_SWITCHED && on;
-
-  if (load_ohm > BW_ONE_LOAD_MAX_OHM)
-    return termination == BW_TERMINATION_SWITCHED ? BW_REMEDY_SWITCH_ON : BW_REMEDY_TERMINATOR;
-  if (load_ohm < BW_ONE_LOAD_MIN_OHM)
-    return switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_UNLOAD_LOOP;
-  return own_sync && switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_NONE;
+  switch (change)
+    {
+    case BW_LOAD_SWITCH:
+      return load_ohm > BW_ONE_LOAD_MAX_OHM ? BW_REMEDY_SWITCH_ON : BW_REMEDY_SWITCH_OFF;
+    case BW_LOAD_TERMINATOR:
+      return BW_REMEDY_TERMINATOR;
+    case BW_LOAD_UNLOAD:
+      return BW_REMEDY_UNLOAD_LOOP;
+    case BW_LOAD_AS_IT_IS:
+    default:
+      return BW_REMEDY_NONE;
+    }
 }
 
 /* Luma of component video of 525 and 625 lines is sampled at 13.5 MHz (ITU-R BT.601). */
@@ -248,8 +274,11 @@ double
 bw_case_source_detail_hz (const BwCase *c)
 {
   double detail_hz = 0;
-  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
 
+  g_return_val_if_fail (c != NULL && c->source != NULL, 0);
+  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+
+  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
   if (c->source->detail_hz > 0)
     return c->source->detail_hz;
   if (c->figures->has_pixels)

@@ -254,11 +254,11 @@ draw_head (const BwHookupLayout *layout, cairo_t *cr)
 {
   const BwHookup *hookup = layout->what->hookup;
   double size = MARK * text_of (layout), y = layout->head_y - size / 2;
-  bw_draw_verdict_mark (cr, layout->canvas->ink, hookup->verdict_before, layout->marks_x[0], y,
-                        size);
+  bw_draw_severity_mark (cr, layout->canvas->ink, bw_verdict_severity (hookup->verdict_before),
+                         layout->marks_x[0], y, size);
   if (hookup->plan != NULL)
-    bw_draw_verdict_mark (cr, layout->canvas->ink, hookup->verdict_after, layout->marks_x[1], y,
-                          size);
+    bw_draw_severity_mark (cr, layout->canvas->ink, bw_verdict_severity (hookup->verdict_after),
+                           layout->marks_x[1], y, size);
 }
 
 /* A line that is broken where the way ends. */
@@ -272,8 +272,8 @@ draw_no_way (const BwHookupLayout *layout, cairo_t *cr)
   line (cr, middle + 1.5 * size, layout->line_y, canvas->width - canvas->pad, layout->line_y);
   dot (layout, cr, canvas->pad, layout->line_y);
   dot (layout, cr, canvas->width - canvas->pad, layout->line_y);
-  bw_draw_verdict_mark (cr, canvas->ink, BW_VERDICT_NO, middle - size / 2,
-                        layout->line_y - size / 2, size);
+  bw_draw_severity_mark (cr, canvas->ink, BW_SEVERITY_FATAL, middle - size / 2,
+                         layout->line_y - size / 2, size);
 }
 
 /**

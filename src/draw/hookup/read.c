@@ -29,7 +29,7 @@ use_words (const BwHookupLayout *layout, guint hop, guint end, int number)
       if (row->hop != hop || row->connection == NULL)
         continue;
       if (row->pin[end] == number)
-        return bw_hookup_text_connection (row->connection);
+        return bw_hookup_connection_says (row->connection);
       if (row->ground[end] == number)
         return g_strdup_printf (_ ("return of %s"), row->connection->signal);
     }
@@ -79,7 +79,7 @@ level_words (const BwHookupView *what, guint index)
 static char *
 row_words (const BwHookupRow *row)
 {
-  return row->connection != NULL ? bw_hookup_text_connection (row->connection)
+  return row->connection != NULL ? bw_hookup_connection_says (row->connection)
                                  : g_strdup (row->label);
 }
 

@@ -195,7 +195,6 @@ char *bw_hookup_text_ohm (const BwHookupView *what, double ohm);
 char *bw_hookup_text_farad (const BwHookupView *what, double farad);
 char *bw_hookup_text_volt (const BwHookupView *what, double volt);
 char *bw_hookup_describe (const BwHookupView *what);
-char *bw_hookup_text_connection (const BwHookupConnection *one);
 char *bw_hookup_text_row (const BwHookupView *what, const BwHookupRow *row, gboolean whole);
 char *bw_hookup_text_returns (const BwHookupRow *row);
 const char *bw_hookup_step_name (const BwHookup *hookup, guint kind, guint nth);

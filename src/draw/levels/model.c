@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "core/circuit/drive.h"
 #include "core/raster/waveform.h"
 
 /* Samples to a pixel, or to a second: so many that straight lines between them look like the
@@ -263,7 +264,5 @@ bw_levels_gain (const BwLevelsLoad *load)
 {
   if (load->load_ohm <= 0)
     return 1;
-  if (isinf (load->load_ohm))
-    return load->stated == BW_LOAD_75_OHM ? (75 + load->source_ohm) / 75 : 1;
   return bw_level_at_load (1, load->stated, load->source_ohm, load->load_ohm);
 }

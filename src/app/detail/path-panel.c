@@ -221,14 +221,11 @@ add_answer (BwPathPanel *self)
   gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (box)), box, NULL);
 }
 
-/* The values stand under the drawing that they move. */
 static void
 add_values (BwPathPanel *self)
 {
-  GtkWidget *area = GTK_WIDGET (bw_picture_panel_get_area (self->panel));
-
   self->values = bw_path_values_new (self->state);
-  gtk_box_append (GTK_BOX (gtk_widget_get_parent (area)), GTK_WIDGET (self->values));
+  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->values));
 }
 
 static void

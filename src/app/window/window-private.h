@@ -21,11 +21,7 @@ struct _BwWindow
   BwBenchPanel *bench;
   BwEditor *editor;
   GtkStack *pages;
-  BwFitPage *fit_page;
-  BwTimingPage *timing_page;
-  BwLevelsPage *levels_page;
-  BwDetailPage *detail_page;
-  BwHookupPage *hookup_page;
+  GtkBox *page_buttons; /* in the header bar */
 
   BwDocument *document;
   GSettings *settings;
@@ -38,6 +34,10 @@ struct _BwWindow
 /* window-actions.c */
 void bw_window_install_actions (GtkWidgetClass *widget_class);
 void bw_window_update_actions (BwWindow *self);
+
+/* window-pages.c */
+void bw_window_add_pages (BwWindow *self);
+void bw_window_show_shortcuts (BwWindow *self);
 
 /* window-files.c */
 void bw_window_choose_open (BwWindow *self);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "app/detail/page.h"
+#include "app/detail/path-panel.h"
 
 /* The Detail page, with its real widgets. */
 
@@ -22,9 +23,9 @@ set_up (Fixture *f, gconstpointer data)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_detail_page (f->window);
+  f->page = BW_DETAIL_PAGE (bw_window_get_page (f->window, "detail"));
   f->state = bw_detail_page_get_state (f->page);
-  f->path = bw_detail_page_get_path (f->page);
+  f->path = APP_TEST_THE (BW, PATH_PANEL, f->page);
   bw_window_show_page (f->window, "detail");
   bw_document_select (f->document, 0, 0);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
@@ -455,7 +456,7 @@ test_export (Fixture *f, gconstpointer data)
 {
   static const char *const suffixes[] = { ".svg", ".pdf", ".png" };
   static const char *const starts[] = { "<?xml", "%PDF", "\x89PNG" };
-  BwPicturePanel *panel = bw_detail_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   type (f, BW_DETAIL_PITCH_VALUE, "0.4 mm");
@@ -486,7 +487,7 @@ test_export (Fixture *f, gconstpointer data)
 static void
 test_redraws (Fixture *f, gconstpointer data)
 {
-  BwPicturePanel *panel = bw_detail_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
 
   for (BwDetailViewKind kind = 0; kind < BW_N_DETAIL_VIEWS; kind++)
     {
@@ -516,7 +517,7 @@ take_reading (BwPictureArea *area, const char *words, char **reading)
 static void
 test_cursors (Fixture *f, gconstpointer data)
 {
-  BwPictureArea *area = bw_picture_panel_get_area (bw_detail_page_get_panel (f->page));
+  BwPictureArea *area = bw_picture_panel_get_area (bw_page_get_panel (BW_PAGE (f->page)));
   g_autofree char *reading = NULL;
 
   type (f, BW_DETAIL_SPOT, "0.5 mm");
@@ -569,7 +570,7 @@ test_empty (void)
 
   bw_window_show_page (window, "detail");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  GtkWidget *first = app_test_find (GTK_WIDGET (bw_window_get_detail_page (window)),
+  GtkWidget *first = app_test_find (GTK_WIDGET (BW_DETAIL_PAGE (bw_window_get_page (window, "detail"))),
                                     GTK_TYPE_BUTTON, "first");
   g_assert_true (gtk_widget_get_mapped (first));
   app_test_close (window);
@@ -580,7 +581,7 @@ test_empty (void)
 static void
 go_to (Fixture *f, GtkWidget *widget)
 {
-  for (guint i = 0; i < 60 && gtk_window_get_focus (GTK_WINDOW (f->window)) != widget; i++)
+  for (guint i = 0; i < 120 && gtk_window_get_focus (GTK_WINDOW (f->window)) != widget; i++)
     app_test_xdotool ("key Tab");
   g_assert_true (gtk_window_get_focus (GTK_WINDOW (f->window)) == widget);
 }

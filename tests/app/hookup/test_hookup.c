@@ -7,6 +7,7 @@
 
 #include "app/hookup/page.h"
 #include "app/window/hookup-print.h"
+#include "app/hookup/controls.h"
 
 /* The Hook-up page, with its real widgets. */
 
@@ -38,7 +39,7 @@ set_up (Fixture *f, gconstpointer data)
   g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"), "draw", "plans.bench", NULL);
   f->document = app_test_document_at (path);
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_hookup_page (f->window);
+  f->page = BW_HOOKUP_PAGE (bw_window_get_page (f->window, "hookup"));
   bw_window_show_page (f->window, "hookup");
   bw_document_select (f->document, LOUD_COMPUTER, SOCKET_21);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
@@ -119,7 +120,7 @@ test_selection (Fixture *f, gconstpointer data)
       {
         bw_document_select (f->document, source, input);
         assert_shows (f, &least);
-        g_assert_true (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+        g_assert_true (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
       }
 }
 
@@ -179,7 +180,7 @@ test_edition (Fixture *f, gconstpointer data)
 static void
 type_length (Fixture *f, const char *text)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (bw_hookup_page_get_controls (f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   GtkWidget *entry = bw_editor_row_get_control (row);
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_emit_by_name (entry, "activate");
@@ -188,7 +189,7 @@ type_length (Fixture *f, const char *text)
 static void
 test_lead (Fixture *f, gconstpointer data)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (bw_hookup_page_get_controls (f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   BwHookupView view;
 
   type_length (f, "10 m");
@@ -229,11 +230,11 @@ test_no_source (Fixture *f, gconstpointer data)
   while (bw_document_count (f->document, BW_PART_SOURCE) > 0)
     bw_document_remove (f->document, BW_PART_SOURCE, 0);
   app_test_settle ();
-  g_assert_false (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+  g_assert_false (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
   g_assert_null (bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (f->page)));
   bw_document_undo (f->document);
   app_test_settle ();
-  g_assert_true (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+  g_assert_true (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
 }
 
 /* What leaves the page */
@@ -256,7 +257,7 @@ test_export (Fixture *f, gconstpointer data)
     const char *name;
     const char *magic;
   } kinds[] = { { "hookup.svg", "<?xml" }, { "hookup.pdf", "%PDF" }, { "hookup.png", "\x89PNG" } };
-  BwPicturePanel *panel = bw_hookup_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
   g_assert_true (bw_window_get_panel (f->window) == panel);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {

@@ -7,6 +7,10 @@
 #include "app/bench/bench-signal.h"
 #include "core/sync/gate.h"
 #include "draw/levels/view.h"
+#include "app/levels/cause-panel.h"
+#include "app/levels/page.h"
+#include "app/levels/sync-panel.h"
+#include "app/levels/waveform-panel.h"
 
 /* The parts of the Levels page, with their real widgets. */
 
@@ -35,9 +39,9 @@ set_up (Fixture *f, gconstpointer part)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_levels_page (f->window);
+  f->page = BW_LEVELS_PAGE (bw_window_get_page (f->window, "levels"));
   bw_window_show_page (f->window, "levels");
-  bw_levels_page_show_part (f->page, part);
+  bw_page_show_view (BW_PAGE (f->page), part);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
@@ -113,7 +117,7 @@ drawn_has (BwPicturePanel *panel, const char *text)
 static BwWaveformPanel *
 waveform (Fixture *f)
 {
-  return bw_levels_page_get_waveform (f->page);
+  return APP_TEST_THE (BW, WAVEFORM_PANEL, f->page);
 }
 
 static BwPicturePanel *
@@ -246,7 +250,7 @@ test_line_and_frame (Fixture *f, gconstpointer part)
 static void
 test_vectors (Fixture *f, gconstpointer part)
 {
-  GtkWidget *button = app_test_find (GTK_WIDGET (drawing (f)), GTK_TYPE_TOGGLE_BUTTON, "vectors");
+  GtkWidget *button = app_test_find (GTK_WIDGET (f->page), GTK_TYPE_TOGGLE_BUTTON, "vectors");
 
   for (guint source = TAPE; source <= WORKSTATION; source++)
     {
@@ -418,7 +422,7 @@ test_export (Fixture *f, gconstpointer part)
 {
   static const char *const views[] = { "line", "field", "vectors" };
 
-  g_assert_true (bw_levels_page_get_panel (f->page) == drawing (f));
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) == drawing (f));
   for (guint i = 0; i < G_N_ELEMENTS (views); i++)
     {
       bw_picture_panel_choose (drawing (f), views[i]);
@@ -426,11 +430,11 @@ test_export (Fixture *f, gconstpointer part)
       assert_exported (drawing (f), ".pdf", "%PDF");
       assert_exported (drawing (f), ".png", "\x89PNG");
     }
-  bw_levels_page_show_part (f->page, "sync");
-  BwPicturePanel *panel = bw_levels_page_get_panel (f->page);
+  bw_page_show_view (BW_PAGE (f->page), "sync");
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
   assert_exported (panel, ".svg", "<?xml");
-  bw_levels_page_show_part (f->page, "cause");
-  g_assert_null (bw_levels_page_get_panel (f->page));
+  bw_page_show_view (BW_PAGE (f->page), "cause");
+  g_assert_null (bw_page_get_panel (BW_PAGE (f->page)));
 }
 
 /* Sync */
@@ -438,7 +442,7 @@ test_export (Fixture *f, gconstpointer part)
 static void
 test_gates (Fixture *f, gconstpointer part)
 {
-  BwSyncPanel *panel = bw_levels_page_get_sync (f->page);
+  BwSyncPanel *panel = APP_TEST_THE (BW, SYNC_PANEL, f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (guint gate = 0; gate < BW_N_SYNC_GATES; gate++)
@@ -462,7 +466,7 @@ test_gates (Fixture *f, gconstpointer part)
 static void
 test_sync_fields (Fixture *f, gconstpointer part)
 {
-  BwSyncPanel *panel = bw_levels_page_get_sync (f->page);
+  BwSyncPanel *panel = APP_TEST_THE (BW, SYNC_PANEL, f->page);
   BwEditorRow *offset = bw_sync_panel_get_row (panel, "offset");
   BwEditorRow *constant = bw_sync_panel_get_row (panel, "time-constant");
   g_autofree char *before = g_strdup (bw_sync_panel_get_says (panel));
@@ -488,7 +492,7 @@ test_sync_fields (Fixture *f, gconstpointer part)
 static void
 test_source_polarity (Fixture *f, gconstpointer part)
 {
-  BwPicturePanel *panel = bw_sync_panel_get_panel (bw_levels_page_get_sync (f->page));
+  BwPicturePanel *panel = bw_sync_panel_get_panel (APP_TEST_THE (BW, SYNC_PANEL, f->page));
 
   bw_document_select (f->document, TICKETS, 0);
   g_assert_true (drawn_says (panel, "H (negative) "));
@@ -503,7 +507,7 @@ test_source_polarity (Fixture *f, gconstpointer part)
 static BwCausePanel *
 causes (Fixture *f)
 {
-  return bw_levels_page_get_cause (f->page);
+  return APP_TEST_THE (BW, CAUSE_PANEL, f->page);
 }
 
 static BwEditorRow *
@@ -583,18 +587,18 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwLevelsPage *page = bw_window_get_levels_page (window);
-  static const char *const parts[] = { "waveform", "sync", "cause" };
+  BwLevelsPage *page = BW_LEVELS_PAGE (bw_window_get_page (window, "levels"));
+  static const char *const parts[] = { "line", "sync", "cause" };
 
   bw_window_show_page (window, "levels");
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_levels_page_show_part (page, parts[i]);
+      bw_page_show_view (BW_PAGE (page), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
-  type (bw_cause_panel_get_row (bw_levels_page_get_cause (page), BW_SCOPE_WHITE), "1 V");
-  type (bw_sync_panel_get_row (bw_levels_page_get_sync (page), "offset"), "1 us");
-  type (bw_waveform_panel_get_line_row (bw_levels_page_get_waveform (page)), "1");
+  type (bw_cause_panel_get_row (APP_TEST_THE (BW, CAUSE_PANEL, page), BW_SCOPE_WHITE), "1 V");
+  type (bw_sync_panel_get_row (APP_TEST_THE (BW, SYNC_PANEL, page), "offset"), "1 us");
+  type (bw_waveform_panel_get_line_row (APP_TEST_THE (BW, WAVEFORM_PANEL, page)), "1");
   app_test_close (window);
 }
 
@@ -620,12 +624,11 @@ static void
 test_keyboard (void)
 {
   BwWindow *window = open_by_application ();
-  BwLevelsPage *page = bw_window_get_levels_page (window);
+  BwLevelsPage *page = BW_LEVELS_PAGE (bw_window_get_page (window, "levels"));
   Fixture f = { bw_window_get_document (window), window, page };
-  GtkWidget *parts = gtk_widget_get_first_child (
-      app_test_find (GTK_WIDGET (page), GTK_TYPE_STACK_SWITCHER, "switcher"));
+  GtkWidget *cause = app_test_find (GTK_WIDGET (page), GTK_TYPE_TOGGLE_BUTTON, "cause");
 
-  app_test_xdotool ("key ctrl+3");
+  app_test_xdotool ("key ctrl+4");
   ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (page)));
   g_assert_true (table_has (&f, "white\t714.3\t100.0\t714.3\t100.0"));
   app_test_go_to (window, "Tab", app_test_find (GTK_WIDGET (page), GTK_TYPE_DROP_DOWN, "load"));
@@ -634,9 +637,9 @@ test_keyboard (void)
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (table_has (&f, "white\t714.3\t100.0\t1428.6\t200.0"));
 
-  app_test_go_to (window, "shift+Tab", parts);
-  app_test_xdotool ("key Right Right space");
-  ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (bw_levels_page_get_cause (page))));
+  app_test_go_to (window, "shift+Tab", cause);
+  app_test_xdotool ("key space");
+  ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (APP_TEST_THE (BW, CAUSE_PANEL, page))));
   app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_SYNC)));
   app_test_xdotool ("type '600 mV'");
   app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_WHITE)));
@@ -655,19 +658,19 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
-  ADD ("conductors", "waveform", test_conductors);
-  ADD ("load", "waveform", test_load);
-  ADD ("kept", "waveform", test_content);
-  ADD ("line-and-frame", "waveform", test_line_and_frame);
-  ADD ("vectors", "waveform", test_vectors);
-  ADD ("bars", "waveform", test_bars);
-  ADD ("limits", "waveform", test_limits);
-  ADD ("cursors", "waveform", test_cursors);
-  ADD ("vector-reading", "waveform", test_vector_reading);
-  ADD ("cursor-rows", "waveform", test_cursor_rows);
-  ADD ("table-is-one-stop", "waveform", test_table_is_one_stop);
-  ADD ("zoom-stays", "waveform", test_zoom_stays);
-  ADD ("export", "waveform", test_export);
+  ADD ("conductors", "line", test_conductors);
+  ADD ("load", "line", test_load);
+  ADD ("kept", "line", test_content);
+  ADD ("line-and-frame", "line", test_line_and_frame);
+  ADD ("vectors", "line", test_vectors);
+  ADD ("bars", "line", test_bars);
+  ADD ("limits", "line", test_limits);
+  ADD ("cursors", "line", test_cursors);
+  ADD ("vector-reading", "line", test_vector_reading);
+  ADD ("cursor-rows", "line", test_cursor_rows);
+  ADD ("table-is-one-stop", "line", test_table_is_one_stop);
+  ADD ("zoom-stays", "line", test_zoom_stays);
+  ADD ("export", "line", test_export);
   ADD ("gates", "sync", test_gates);
   ADD ("sync-fields", "sync", test_sync_fields);
   ADD ("source-polarity", "sync", test_source_polarity);

@@ -5,6 +5,10 @@
 #include <string.h>
 
 #include "app/timing/page.h"
+#include "app/timing/drawing-panel.h"
+#include "app/timing/identify-panel.h"
+#include "app/timing/readings-panel.h"
+#include "app/timing/work-out.h"
 
 /* The parts of the Timing page, with their real widgets. */
 
@@ -20,9 +24,9 @@ set_up (Fixture *f, gconstpointer part)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_timing_page (f->window);
+  f->page = BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"));
   bw_window_show_page (f->window, "timing");
-  bw_timing_page_show_part (f->page, part);
+  bw_page_show_view (BW_PAGE (f->page), part);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
@@ -78,7 +82,7 @@ assert_invalid (BwEditorRow *row, gboolean invalid)
 static const BwRaster *
 source_raster (Fixture *f)
 {
-  return bw_timing_page_get_raster (f->page);
+  return bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, f->page));
 }
 
 /* Work out */
@@ -86,13 +90,13 @@ source_raster (Fixture *f)
 static BwEditorRow *
 figure (Fixture *f, BwFigure which)
 {
-  return bw_work_out_get_row (bw_timing_page_get_work_out (f->page), which);
+  return bw_work_out_get_row (APP_TEST_THE (BW, WORK_OUT, f->page), which);
 }
 
 static const char *
 fault (Fixture *f)
 {
-  return bw_work_out_get_fault (bw_timing_page_get_work_out (f->page));
+  return bw_work_out_get_fault (APP_TEST_THE (BW, WORK_OUT, f->page));
 }
 
 /* ITU-R BT.601: 858 samples of 13.5 MHz make a line of the 525-line system, so 27 MHz makes lines
@@ -100,7 +104,7 @@ fault (Fixture *f)
 static void
 test_work_out (Fixture *f, gconstpointer part)
 {
-  GtkWidget *panel = GTK_WIDGET (bw_timing_page_get_work_out (f->page));
+  GtkWidget *panel = GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page));
 
   click (panel, "clear");
   for (guint i = 0; i < BW_N_FIGURES; i++)
@@ -128,7 +132,7 @@ test_work_out (Fixture *f, gconstpointer part)
 static void
 test_contradiction (Fixture *f, gconstpointer part)
 {
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   type (figure (f, BW_FIGURE_PIXEL_CLOCK), "27 MHz");
   type (figure (f, BW_FIGURE_H_TOTAL), "858 px");
   type (figure (f, BW_FIGURE_V_SYNC), "3 lines"); /* has no part in it */
@@ -153,7 +157,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 {
   static const char *const bad[] = { "27", "27 V", "-1 MHz", "many", "1e400 Hz" };
 
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       BwEditorRow *row = figure (f, BW_FIGURE_PIXEL_CLOCK);
@@ -171,7 +175,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 static void
 test_modeline_in_and_out (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
 
@@ -197,7 +201,7 @@ test_modeline_in_and_out (Fixture *f, gconstpointer part)
 static void
 test_formula_and_monitor (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *formula = bw_work_out_get_start (panel, BW_START_FORMULA);
   BwRasterStart *monitor = bw_work_out_get_start (panel, BW_START_MONITOR);
 
@@ -225,7 +229,7 @@ test_formula_and_monitor (Fixture *f, gconstpointer part)
 static void
 test_use_and_undo (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
   g_autofree char *before = app_test_sheet_text (f->document);
@@ -285,7 +289,7 @@ test_follows_source (Fixture *f, gconstpointer part)
 static void
 test_identify (Fixture *f, gconstpointer part)
 {
-  BwIdentifyPanel *panel = bw_timing_page_get_identify (f->page);
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, f->page);
   BwForm *form = bw_identify_panel_get_form (panel);
 
   g_assert_null (bw_identify_panel_get_raster (panel, 0));
@@ -316,7 +320,7 @@ test_identify (Fixture *f, gconstpointer part)
 static void
 test_readings (Fixture *f, gconstpointer part)
 {
-  BwReadingsPanel *panel = bw_timing_page_get_readings (f->page);
+  BwReadingsPanel *panel = APP_TEST_THE (BW, READINGS_PANEL, f->page);
   BwReadingRow *sync = bw_readings_panel_get_row (panel, BW_READING_LINE_SYNC);
   BwJudgement judgement;
 
@@ -354,7 +358,7 @@ test_readings (Fixture *f, gconstpointer part)
 static gboolean
 is_whole (Fixture *f)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   return bw_picture_area_is_whole (bw_drawing_panel_get_area (panel));
 }
 
@@ -365,7 +369,7 @@ test_views (Fixture *f, gconstpointer part)
                                                          "The line blanking of %s, drawn",
                                                          "The vertical interval of %s, drawn",
                                                          "The map of %s, drawn" };
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
 
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
@@ -398,7 +402,7 @@ description_of (BwDrawingPanel *panel, BwRasterView view)
 static void
 test_limits_drawn (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
     {
       bw_document_select (f->document, source, 0);
@@ -423,7 +427,7 @@ take_reading (BwPictureArea *area, const char *words, char **reading)
 static void
 test_cursors (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
   g_autofree char *reading = NULL;
 
@@ -451,7 +455,7 @@ test_cursors (Fixture *f, gconstpointer part)
 static void
 test_export_view (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
@@ -459,10 +463,10 @@ test_export_view (Fixture *f, gconstpointer part)
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
       bw_drawing_panel_choose (panel, view);
-      g_autofree char *name = bw_picture_panel_dup_file_name (bw_timing_page_get_panel (f->page));
+      g_autofree char *name = bw_picture_panel_dup_file_name (bw_page_get_panel (BW_PAGE (f->page)));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
-      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (f->page), path, &error));
+      g_assert_true (bw_picture_panel_export (bw_page_get_panel (BW_PAGE (f->page)), path, &error));
       g_assert_no_error (error);
       g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
       g_assert_true (g_hash_table_add (seen, g_steal_pointer (&text)));
@@ -476,15 +480,15 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwTimingPage *page = bw_window_get_timing_page (window);
-  BwWorkOut *work_out = bw_timing_page_get_work_out (page);
-  BwIdentifyPanel *identify = bw_timing_page_get_identify (page);
-  static const char *const parts[] = { "drawing", "work-out", "identify", "readings" };
+  BwTimingPage *page = BW_TIMING_PAGE (bw_window_get_page (window, "timing"));
+  BwWorkOut *work_out = APP_TEST_THE (BW, WORK_OUT, page);
+  BwIdentifyPanel *identify = APP_TEST_THE (BW, IDENTIFY_PANEL, page);
+  static const char *const parts[] = { "line", "work-out", "identify", "readings" };
 
   bw_window_show_page (window, "timing");
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_timing_page_show_part (page, parts[i]);
+      bw_page_show_view (BW_PAGE (page), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
   type (bw_work_out_get_row (work_out, BW_FIGURE_LINE_RATE), "15.625 kHz");
@@ -512,10 +516,10 @@ main (int argc, char **argv)
   ADD ("follows-source", "work-out", test_follows_source);
   ADD ("identify", "identify", test_identify);
   ADD ("readings", "readings", test_readings);
-  ADD ("views", "drawing", test_views);
-  ADD ("limits-drawn", "drawing", test_limits_drawn);
-  ADD ("cursors", "drawing", test_cursors);
-  ADD ("export-view", "drawing", test_export_view);
+  ADD ("views", "line", test_views);
+  ADD ("limits-drawn", "line", test_limits_drawn);
+  ADD ("cursors", "line", test_cursors);
+  ADD ("export-view", "line", test_export_view);
   g_test_add_func ("/timing/empty", test_empty);
   return g_test_run ();
 }

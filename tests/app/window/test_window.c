@@ -7,19 +7,22 @@
 #include "app/widgets/copy-row.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/picker.h"
+#include "app/fit/findings-view.h"
+#include "app/fit/grid.h"
+#include "app/fit/page.h"
 
 /* The window with its real widgets: what the table shows, and what selects what. */
 
 static BwFitGrid *
 grid_of (BwWindow *window)
 {
-  return bw_fit_page_get_grid (bw_window_get_fit_page (window));
+  return APP_TEST_THE (BW, FIT_GRID, BW_FIT_PAGE (bw_window_get_page (window, "fit")));
 }
 
 static const char *
 summary_of (BwWindow *window)
 {
-  return bw_findings_view_get_summary (bw_fit_page_get_findings (bw_window_get_fit_page (window)));
+  return bw_findings_view_get_summary (APP_TEST_THE (BW, FINDINGS_VIEW, BW_FIT_PAGE (bw_window_get_page (window, "fit"))));
 }
 
 /* The word that the judgement itself gives, by way of the core alone. */
@@ -274,7 +277,7 @@ test_blank (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  GtkWidget *page = app_test_find (GTK_WIDGET (bw_window_get_fit_page (window)), BW_TYPE_EMPTY_PAGE,
+  GtkWidget *page = app_test_find (GTK_WIDGET (BW_FIT_PAGE (bw_window_get_page (window, "fit"))), BW_TYPE_EMPTY_PAGE,
                                    NULL);
   GtkWidget *first = app_test_find (page, GTK_TYPE_BUTTON, "first");
   GtkWidget *save = app_test_find (gtk_window_get_titlebar (GTK_WINDOW (window)), GTK_TYPE_BUTTON,

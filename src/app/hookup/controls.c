@@ -37,8 +37,8 @@ enum
 
 static guint signals[N_SIGNALS];
 
-#define CHAIN_CHARS 26
-#define LEAD_CHARS 18
+#define CHAIN_CHARS 24
+#define LEAD_CHARS 24
 
 static const BwField length_field = {
   .key = "length",

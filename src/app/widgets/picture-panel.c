@@ -265,14 +265,20 @@ wanted_position (BwPicturePanel *self, int size)
   return size - MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX));
 }
 
+/* Panes that are turned get their places anew, and only then is the handle put: they take the new
+ * size for a change of the old one, and would move it. */
 static void
 place (BwPicturePanel *self)
 {
   GtkOrientation wanted = orientation_for (self, gtk_widget_get_width (GTK_WIDGET (self)));
 
-  self->placing = TRUE;
+  self->placed_for = 0;
   if (orientation_of (self) != wanted)
-    gtk_orientable_set_orientation (GTK_ORIENTABLE (self->paned), wanted);
+    {
+      gtk_orientable_set_orientation (GTK_ORIENTABLE (self->paned), wanted);
+      return;
+    }
+  self->placing = TRUE;
   self->placed_for = panes_size (self);
   gtk_paned_set_position (self->paned, wanted_position (self, self->placed_for));
   self->placing = FALSE;

@@ -24,6 +24,7 @@ void app_test_settle (void);
 gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
 void app_test_close (BwWindow *window);
 
+gboolean app_test_has_line (GtkWidget *from, const char *text);
 GtkWidget *app_test_find (GtkWidget *from, GType type, const char *name);
 void app_test_each (GtkWidget *from, void (*visit) (GtkWidget *widget, gpointer data),
                     gpointer data);

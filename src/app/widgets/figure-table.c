@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "copy-row.h"
+#include "result-view.h"
 
 /**
  * BwFigureTable:
@@ -55,53 +56,6 @@ GPtrArray *
 bw_figures_new (void)
 {
   return g_ptr_array_new_with_free_func ((GDestroyNotify) figure_free);
-}
-
-/* A unit follows its number after a no-break space. */
-#define UNIT_SPACE "\u00a0"
-#define UNIT_ALPHA ((guint16) (0.75 * G_MAXUINT16))
-
-/**
- * bw_figure_label_set:
- * @text: numbers, each with its unit after a no-break space
- *
- * Shows @text with the units lighter than the numbers.
- */
-void
-bw_figure_label_set (GtkLabel *label, const char *text)
-{
-  PangoAttrList *attributes = pango_attr_list_new ();
-
-  for (const char *unit = strstr (text, UNIT_SPACE); unit != NULL;)
-    {
-      const char *end = unit + strlen (UNIT_SPACE);
-      end += strcspn (end, " ,;");
-      PangoAttribute *lighter = pango_attr_foreground_alpha_new (UNIT_ALPHA);
-      lighter->start_index = (guint) (unit - text);
-      lighter->end_index = (guint) (end - text);
-      pango_attr_list_insert (attributes, lighter);
-      unit = strstr (end, UNIT_SPACE);
-    }
-  gtk_label_set_label (label, text);
-  gtk_label_set_attributes (label, attributes);
-  pango_attr_list_unref (attributes);
-}
-
-/**
- * bw_words_label_new:
- * @text: (nullable)
- *
- * Returns: (transfer floating): a label that wraps
- */
-GtkWidget *
-bw_words_label_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
 }
 
 /**

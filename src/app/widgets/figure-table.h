@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "result-view.h"
 
 G_BEGIN_DECLS
 
@@ -23,9 +23,7 @@ typedef struct
 BwTableFigure *bw_figure_new (const char *name, const char *count, const char *value);
 GPtrArray *bw_figures_new (void);
 
-void bw_figure_label_set (GtkLabel *label, const char *text);
 GtkWidget *bw_figure_label_new (const char *text, const char *css_class, gboolean wrap);
-GtkWidget *bw_words_label_new (const char *text, const char *css_class);
 
 #define BW_TYPE_FIGURE_TABLE (bw_figure_table_get_type ())
 G_DECLARE_FINAL_TYPE (BwFigureTable, bw_figure_table, BW, FIGURE_TABLE, GtkWidget)

@@ -32,7 +32,7 @@ struct _BwPicturePanel
   BwPictureArea *area;
   GtkLabel *reading;
   GtkBox *side;
-  BwFigureTable *table;
+  BwResultView *table;
 
   GPtrArray *buttons; /* (element-type GtkToggleButton): borrowed, of the views */
 };
@@ -250,7 +250,27 @@ bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture)
 void
 bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures)
 {
-  bw_figure_table_show (self->table, figures);
+  g_autoptr (BwResult) result = bw_result_new (bw_quantity_locale_mark ());
+  for (guint i = 0; i < figures->len; i++)
+    {
+      const BwTableFigure *one = figures->pdata[i];
+      if (one->count != NULL)
+        bw_node_pair (bw_result_root (result), one->name, bw_value_says (NULL, one->count),
+                      bw_value_says (NULL, one->value));
+      else
+        bw_node_figure (bw_result_root (result), one->name, bw_value_says (NULL, one->value));
+    }
+  bw_result_view_show (self->table, g_steal_pointer (&result));
+}
+
+/**
+ * bw_picture_panel_show_result:
+ * @result: (transfer full): stands beside the drawing
+ */
+void
+bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
+{
+  bw_result_view_show (self->table, result);
 }
 
 static void
@@ -389,7 +409,7 @@ static void
 bw_picture_panel_init (BwPicturePanel *self)
 {
   g_type_ensure (BW_TYPE_EMPTY_PAGE);
-  g_type_ensure (BW_TYPE_FIGURE_TABLE);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   g_type_ensure (BW_TYPE_PICTURE_AREA);
   g_type_ensure (BW_TYPE_SIDE_LAYOUT);
   self->buttons = g_ptr_array_new ();

@@ -6,6 +6,7 @@
 #include "app/document/document.h"
 #include "figure-table.h"
 #include "picture-area.h"
+#include "result-view.h"
 
 G_BEGIN_DECLS
 
@@ -24,6 +25,7 @@ gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *docume
 void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
 void bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture);
 void bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures);
+void bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result);
 
 BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
 gboolean bw_picture_panel_has_picture (BwPicturePanel *self);

@@ -214,6 +214,7 @@ bw_window_dispose (GObject *object)
   if (self->chooser != NULL)
     gtk_native_dialog_destroy (self->chooser);
   g_clear_object (&self->chooser);
+  g_clear_pointer (&self->table, g_variant_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);

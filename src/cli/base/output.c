@@ -77,13 +77,13 @@ bw_cli_print (const char *text)
 }
 
 /**
- * bw_cli_print_json:
- * @text: JSON, which is UTF-8 whatever the locale
+ * bw_cli_print_data:
+ * @text: JSON or comma-separated values, which are UTF-8 whatever the locale
  *
  * Returns: as bw_cli_print()
  */
 BwCliExit
-bw_cli_print_json (const char *text)
+bw_cli_print_data (const char *text)
 {
   return write_out (text);
 }

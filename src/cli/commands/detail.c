@@ -20,7 +20,7 @@ print_report (const BwDetailReport *report, gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_detail_report_to_json (report, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_detail_report_append_text (report, text);

@@ -87,7 +87,7 @@ print_json (const BwDrawing *drawing, const char *target)
   bw_json_string (json, "drawing", target);
   bw_json_string (json, "description", description);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static BwCliExit

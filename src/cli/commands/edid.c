@@ -21,7 +21,7 @@ print_json (const char *path, const char *target, GPtrArray *notes)
     bw_json_string (json, NULL, notes->pdata[i]);
   bw_json_end_array (json);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static BwCliExit

@@ -58,7 +58,7 @@ print_hookup (const BwHookup *hookup, gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_hookup_view_to_json (hookup, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_hookup_view_append_text (hookup, text);

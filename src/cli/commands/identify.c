@@ -89,7 +89,7 @@ print_view (const BwIdentifyView *view, gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_identify_view_to_json (view, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_identify_view_append_text (view, text);

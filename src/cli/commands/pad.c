@@ -167,7 +167,7 @@ show (const Pad *pad, gboolean one_series, gboolean as_json)
       bw_json_begin_object (json, NULL);
       append_json (pad, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   append_text (pad, one_series, text);

@@ -38,7 +38,7 @@ list_json (GPtrArray *all, const BwStandardLimits *one)
       bw_limits_to_json (all->pdata[i], json);
   bw_json_end_array (json);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static BwCliExit
@@ -62,7 +62,7 @@ show_view (const BwReadingsView *view, gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_readings_view_to_json (view, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_readings_view_append_text (view, text);

@@ -16,7 +16,7 @@ print_json (const char *path, const char *pdf)
   bw_json_string (json, "sheet", path);
   bw_json_string (json, "report", pdf);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static BwCliExit

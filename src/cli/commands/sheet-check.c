@@ -18,7 +18,7 @@ print_json (const char *path, GPtrArray *faults)
     bw_json_string (json, NULL, ((const GError *) faults->pdata[i])->message);
   bw_json_end_array (json);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static BwCliExit

@@ -15,7 +15,7 @@ show_list (gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_solve_figures_to_json (json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_solve_figures_append_text (text);
@@ -31,7 +31,7 @@ show_view (const BwSolveView *view, gboolean as_json)
       bw_json_begin_object (json, NULL);
       bw_solve_view_to_json (view, json);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   g_autoptr (GString) text = g_string_new (NULL);
   bw_solve_view_append_text (view, text);

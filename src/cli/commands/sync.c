@@ -240,7 +240,7 @@ print_all (const BwSyncMixCase *what, const BwSyncAfc *afc, const char *target, 
       if (target != NULL)
         bw_json_string (json, "drawing", target);
       bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
+      return bw_cli_print_data (bw_json_text (json));
     }
   if (target != NULL)
     return BW_CLI_DONE;

@@ -114,7 +114,7 @@ print_json (const BwWaveform *w, const BwSynthesis *s, gsize n, const char *targ
   bw_json_end_array (json);
   bw_json_string (json, "waveform", target);
   bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  return bw_cli_print_data (bw_json_text (json));
 }
 
 static gboolean

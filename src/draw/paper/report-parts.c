@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
-
+#include "core/raster/results.h"
 #include "draw/line/view.h"
 
 /* The parts of the report that state what is given: monitor, inputs, sources, timing. */
@@ -236,49 +236,6 @@ bw_report_add_sources (BwReport *report)
 
 /* Timing */
 
-static const double timing_widths[] = { 0.22, 0.12, 0.12, 0.08, 0.13, 0.11, 0.11, 0.11 };
-
-static void
-begin_timing_table (BwReport *report)
-{
-  const char *const heads[] = {
-    _ ("Raster"), _ ("Line rate"),   _ ("Field rate"), _ ("Lines"),
-    _ ("Scan"),   _ ("Front porch"), _ ("Sync"),       _ ("Back porch")
-  };
-  double widths[G_N_ELEMENTS (timing_widths)];
-  BwFlowCell cells[G_N_ELEMENTS (timing_widths)];
-
-  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
-    {
-      widths[i] = timing_widths[i] * bw_flow_width (report->flow);
-      cells[i] = (BwFlowCell){ heads[i], BW_INK_GRAPHITE, BW_FLOW_NO_MARK, i != 0 && i != 4 };
-    }
-  bw_flow_begin_table (report->flow, G_N_ELEMENTS (widths), widths, cells);
-}
-
-static void
-add_timing_row (BwReport *report, const BwRaster *raster)
-{
-  BwRasterFigures f;
-  bw_raster_figures (raster, &f);
-  g_autofree char *line = bw_quantity_format (f.line_rate_hz, BW_DIMENSION_FREQUENCY, 5,
-                                              report->mark);
-  g_autofree char *field = bw_quantity_format (f.field_rate_hz, BW_DIMENSION_FREQUENCY, 5,
-                                               report->mark);
-  g_autofree char *lines = g_strdup_printf ("%d", f.lines_per_frame);
-  g_autofree char *front = bw_text_us (f.h_front_porch_s, report->mark);
-  g_autofree char *sync = bw_text_us (f.h_sync_s, report->mark);
-  g_autofree char *back = bw_text_us (f.h_back_porch_s, report->mark);
-  const char *const texts[] = {
-    raster->name, line, field, lines, bw_kind_label (&bw_scans, raster->scan), front, sync, back
-  };
-  BwFlowCell cells[G_N_ELEMENTS (texts)];
-
-  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
-    cells[i] = (BwFlowCell){ texts[i], BW_INK_GRAPHITE, BW_FLOW_NO_MARK, i != 0 && i != 4 };
-  bw_flow_add_row (report->flow, cells);
-}
-
 typedef struct
 {
   const BwReport *report;
@@ -321,10 +278,9 @@ bw_report_add_timing (BwReport *report)
   if (report->rasters->len == 0)
     return;
   bw_report_say (report, BW_FLOW_HEADING, _ ("Timing"));
-  begin_timing_table (report);
-  for (guint i = 0; i < report->rasters->len; i++)
-    add_timing_row (report, report->rasters->pdata[i]);
-  bw_flow_end_table (report->flow);
+  g_autoptr (BwResult) timing = bw_result_new (report->mark);
+  bw_rasters_say (bw_result_root (timing), report->rasters);
+  bw_flow_add_node (report->flow, bw_result_root (timing));
   add_line_drawings (report);
 }
 

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "app/widgets/verdict-mark.h"
 
@@ -22,6 +23,7 @@ struct _BwReadingsPanel
   GtkLabel *source;
   GtkLabel *summary;
   GtkWidget *copy;
+  GtkWidget *export;
   GtkBox *box;
 
   GPtrArray *limits; /* of BwStandardLimits */
@@ -92,6 +94,7 @@ update_summary (BwReadingsPanel *self)
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
   gtk_widget_set_sensitive (self->copy, count.within + count.outside > 0);
+  gtk_widget_set_sensitive (self->export, count.within + count.outside > 0);
   if (count.within + count.outside > 0)
     bw_verdict_style (GTK_WIDGET (self->summary),
                       count.outside > 0 ? BW_VERDICT_NO : BW_VERDICT_DIRECT);
@@ -153,35 +156,38 @@ follow_source (BwReadingsPanel *self)
     }
 }
 
-/* Copying */
+/* Copying and exporting */
 
 /**
- * bw_readings_panel_dup_text:
+ * bw_readings_panel_make_result:
  *
- * Returns: (transfer full): the standard, the summary and a line for each reading, with tabs
+ * Returns: (transfer full): the readings held against the standard
  */
-char *
-bw_readings_panel_dup_text (BwReadingsPanel *self)
+BwResult *
+bw_readings_panel_make_result (BwReadingsPanel *self)
 {
-  const BwStandardLimits *limits = chosen_limits (self);
-  GString *text = g_string_new (limits->name);
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwReadingsTaken taken = { 0 };
 
-  g_string_append_printf (text, "\n%s\n%s\n", gtk_label_get_label (self->source),
-                          gtk_label_get_label (self->summary));
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
-    {
-      g_autofree char *one = bw_reading_row_dup_line (self->rows[kind]);
-      if (one != NULL)
-        g_string_append_printf (text, "%s\n", one);
-    }
-  return g_string_free (text, FALSE);
+    bw_reading_row_take (self->rows[kind], &taken);
+  bw_readings_say (bw_result_root (result), chosen_limits (self), &taken);
+  bw_node_say (bw_result_root (result), BW_SAY_ANSWER, NULL, gtk_label_get_label (self->summary));
+  return result;
 }
 
 static void
 on_copy (BwReadingsPanel *self)
 {
-  g_autofree char *text = bw_readings_panel_dup_text (self);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
+  g_autoptr (BwResult) result = bw_readings_panel_make_result (self);
+  bw_result_copy (GTK_WIDGET (self), result);
+}
+
+static void
+on_export (BwReadingsPanel *self)
+{
+  g_autoptr (BwResult) result = bw_readings_panel_make_result (self);
+  bw_result_export (GTK_WIDGET (self), result, _ ("Readings"));
 }
 
 static void
@@ -224,9 +230,11 @@ bw_readings_panel_class_init (BwReadingsPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, source);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, summary);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, copy);
+  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, export);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, box);
   gtk_widget_class_bind_template_callback (widget_class, on_standard);
   gtk_widget_class_bind_template_callback (widget_class, on_copy);
+  gtk_widget_class_bind_template_callback (widget_class, on_export);
   gtk_widget_class_bind_template_callback (widget_class, on_clear);
 }
 

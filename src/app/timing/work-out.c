@@ -7,8 +7,10 @@
 
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/form.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "core/interchange/interchange.h"
+#include "core/raster/results.h"
 
 /**
  * BwWorkOut:
@@ -265,6 +267,31 @@ on_copy (BwWorkOut *self)
   gtk_label_set_label (self->says, says);
 }
 
+static BwResult *
+make_result (BwWorkOut *self)
+{
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwSolver solver = self->solver;
+  guint32 redundant = 0;
+  bw_solver_run (&solver, &redundant, NULL);
+  bw_solver_say (bw_result_root (result), &solver, redundant);
+  return result;
+}
+
+static void
+on_copy_table (BwWorkOut *self)
+{
+  g_autoptr (BwResult) result = make_result (self);
+  bw_result_copy (GTK_WIDGET (self), result);
+}
+
+static void
+on_export_table (BwWorkOut *self)
+{
+  g_autoptr (BwResult) result = make_result (self);
+  bw_result_export (GTK_WIDGET (self), result, _ ("Worked-out figures"));
+}
+
 static void
 on_use (BwWorkOut *self)
 {
@@ -341,6 +368,8 @@ bw_work_out_class_init (BwWorkOutClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_from_source);
   gtk_widget_class_bind_template_callback (widget_class, on_clear);
   gtk_widget_class_bind_template_callback (widget_class, on_copy);
+  gtk_widget_class_bind_template_callback (widget_class, on_copy_table);
+  gtk_widget_class_bind_template_callback (widget_class, on_export_table);
   gtk_widget_class_bind_template_callback (widget_class, on_use);
 }
 

@@ -142,7 +142,7 @@ write_column_heads (Writer *writer, const BwNode *table)
     [BW_COLUMN_SAYS] = BW_LABEL_LIGHT,
   };
   BwResultLine *line = line_new (BW_MARK_NONE);
-  for (guint i = table->is_grouped ? 1 : 0; i < table->columns->len; i++)
+  for (guint i = table->is_grouped ? 1 : 0; i < bw_node_count_columns (table); i++)
     {
       const BwColumn *column = column_at (table, i);
       add_label (line, heads[column->kind],
@@ -164,7 +164,7 @@ write_row (Writer *writer, const BwNode *table, const BwNode *row)
   guint first = table->is_grouped ? 1 : 0;
 
   line->row = row;
-  for (guint i = first; i < table->columns->len; i++)
+  for (guint i = first; i < bw_node_count_columns (table); i++)
     {
       BwColumnKind kind = column_at (table, i)->kind;
       gboolean name = i == first && kind == BW_COLUMN_WORDS;
@@ -189,24 +189,37 @@ write_rows (Writer *writer, const BwNode *table)
     }
 }
 
-/* "line rate +3.2 ppm; score 0.996": the cells of a card that have no line of their own. */
+/* A number of a card says what it is; words speak for themselves. Empty for an empty cell. */
+static char *
+card_text (const BwNode *table, const BwNode *row, guint i)
+{
+  const BwColumn *column = column_at (table, i);
+  g_autofree char *cell = bw_node_cell_text (row, i, FALSE);
+
+  if (*cell == '\0' || column->kind != BW_COLUMN_NUMBERS)
+    return g_steal_pointer (&cell);
+  return g_strconcat (column->label, " ", cell, column->unit != NULL ? "\u00a0" : "",
+                      column->unit, NULL);
+}
+
+static void
+append_details (GString *to, const BwNode *table, const BwNode *row, BwColumnKind kind)
+{
+  for (guint i = 2; i < table->columns->len; i++)
+    {
+      g_autofree char *text = column_at (table, i)->kind == kind ? card_text (table, row, i) : NULL;
+      if (text != NULL && *text != '\0')
+        g_string_append_printf (to, "%s%s", to->len > 0 ? "; " : "", text);
+    }
+}
+
+/* "720x480; line +3.2 ppm; score 0.996": the cells of a card that have no line of their own. */
 static char *
 details_text (const BwNode *table, const BwNode *row)
 {
   GString *text = g_string_new (NULL);
-  for (guint i = 2; i < table->columns->len; i++)
-    {
-      const BwColumn *column = column_at (table, i);
-      g_autofree char *cell = bw_node_cell_text (row, i, FALSE);
-      if (column->kind == BW_COLUMN_SAYS || *cell == '\0')
-        continue;
-      g_string_append (text, text->len > 0 ? "; " : "");
-      if (column->kind == BW_COLUMN_NUMBERS)
-        g_string_append_printf (text, "%s ", column->label);
-      g_string_append (text, cell);
-      if (column->unit != NULL)
-        g_string_append_printf (text, "\u00a0%s", column->unit);
-    }
+  append_details (text, table, row, BW_COLUMN_WORDS);
+  append_details (text, table, row, BW_COLUMN_NUMBERS);
   return g_string_free (text, FALSE);
 }
 
@@ -215,22 +228,18 @@ static void
 write_card (Writer *writer, const BwNode *table, const BwNode *row)
 {
   BwResultLine *line = line_new (mark_of (row));
-  char *beside = table->columns->len > 1 ? bw_node_cell_text (row, 1, FALSE) : g_strdup ("");
 
-  if (table->columns->len > 1 && column_at (table, 1)->unit != NULL)
-    {
-      char *number = beside;
-      beside = g_strconcat (number, "\u00a0", column_at (table, 1)->unit, NULL);
-      g_free (number);
-    }
   line->row = row;
   line->stacked = TRUE;
   add_label (line, BW_LABEL_TITLE, bw_node_cell_text (row, 0, FALSE));
-  add_label (line, BW_LABEL_NUMBER, beside);
+  add_label (line, BW_LABEL_NUMBER,
+             table->columns->len > 1 ? card_text (table, row, 1) : g_strdup (""));
   add_label (line, BW_LABEL_FREE, details_text (table, row));
   for (guint i = 2; i < table->columns->len; i++)
-    if (column_at (table, i)->kind == BW_COLUMN_SAYS)
-      add_label (line, BW_LABEL_LIGHT, bw_node_cell_text (row, i, FALSE));
+    if (column_at (table, i)->kind >= BW_COLUMN_SAYS)
+      add_label (line,
+                 column_at (table, i)->kind == BW_COLUMN_SAYS ? BW_LABEL_FREE : BW_LABEL_LIGHT,
+                 bw_node_cell_text (row, i, FALSE));
   add_line (writer, line);
 }
 
@@ -246,9 +255,9 @@ write_table (Writer *writer, const BwNode *table)
     {
       add_words (writer, table->mark, BW_LABEL_TITLE, table->label);
       writer->block++;
-      if (!writer->cards)
+      if (!writer->cards && table->columns->len > 0)
         write_rows (writer, table);
-      for (guint i = 0; writer->cards && i < table->children->len; i++)
+      for (guint i = 0; writer->cards && table->columns->len > 0 && i < table->children->len; i++)
         write_card (writer, table, table->children->pdata[i]);
       writer->block++;
     }

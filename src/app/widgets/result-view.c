@@ -292,11 +292,17 @@ provider_for (const char *type, char *text)
 
 #define TEXT_COLUMNS 100
 
-static void
-copy (GtkWidget *widget, const char *action, GVariant *parameter)
+/**
+ * bw_result_copy:
+ * @from: whose clipboard it is
+ *
+ * Puts @result on the clipboard as text, as HTML and with tabs.
+ */
+void
+bw_result_copy (GtkWidget *from, BwResult *result)
 {
-  BwResultView *self = BW_RESULT_VIEW (widget);
-  const BwNode *root = bw_result_root (self->result);
+  g_return_if_fail (GTK_IS_WIDGET (from) && result != NULL);
+  const BwNode *root = bw_result_root (result);
   g_autofree char *text = bw_node_to_text (root, TEXT_COLUMNS, FALSE);
   GdkContentProvider *forms[] = {
     gdk_content_provider_new_typed (G_TYPE_STRING, text),
@@ -304,20 +310,38 @@ copy (GtkWidget *widget, const char *action, GVariant *parameter)
     provider_for ("text/tab-separated-values", bw_node_to_tsv (root)),
   };
   g_autoptr (GdkContentProvider) all = gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
-  gdk_clipboard_set_content (gtk_widget_get_clipboard (widget), all);
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (from), all);
 }
 
-/* The window knows where files are chosen and faults are shown; it gets the text in each form. */
+/**
+ * bw_result_export:
+ * @from: in the window that knows where files are chosen and faults are shown
+ * @name: for the file, without suffix
+ *
+ * Hands @result to the window, in each form that a file can have.
+ */
+void
+bw_result_export (GtkWidget *from, BwResult *result, const char *name)
+{
+  g_return_if_fail (GTK_IS_WIDGET (from) && result != NULL && name != NULL);
+  const BwNode *root = bw_result_root (result);
+  g_autofree char *csv = bw_node_to_csv (root);
+  g_autofree char *tsv = bw_node_to_tsv (root);
+  g_autofree char *html = bw_node_to_html (root);
+  gtk_widget_activate_action (from, "win.export-table", "(ssss)", name, csv, tsv, html);
+}
+
+static void
+copy (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_result_copy (widget, BW_RESULT_VIEW (widget)->result);
+}
+
 static void
 export (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   BwResultView *self = BW_RESULT_VIEW (widget);
-  const BwNode *root = bw_result_root (self->result);
-  g_autofree char *csv = bw_node_to_csv (root);
-  g_autofree char *tsv = bw_node_to_tsv (root);
-  g_autofree char *html = bw_node_to_html (root);
-  gtk_widget_activate_action (widget, "win.export-table", "(ssss)",
-                              gtk_label_get_label (self->title), csv, tsv, html);
+  bw_result_export (widget, self->result, gtk_label_get_label (self->title));
 }
 
 static void
@@ -492,6 +516,9 @@ bw_result_view_set_selectable (BwResultView *self)
 {
   g_return_if_fail (BW_IS_RESULT_VIEW (self));
   gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_BROWSE);
+  gtk_widget_remove_css_class (GTK_WIDGET (self->list), "bw-figure-table");
+  gtk_widget_add_css_class (GTK_WIDGET (self->list), "bw-list");
+  gtk_widget_add_css_class (GTK_WIDGET (self->list), "bw-candidates");
 }
 
 static void
@@ -514,12 +541,25 @@ select_first (BwResultView *self)
 void
 bw_result_view_show (BwResultView *self, BwResult *result)
 {
+  bw_result_view_show_part (self, result, NULL);
+}
+
+/**
+ * bw_result_view_show_part:
+ * @result: (transfer full) (nullable): what can be copied and exported
+ * @key: (nullable): of the part of it that is seen here; %NULL for all of it
+ */
+void
+bw_result_view_show_part (BwResultView *self, BwResult *result, const char *key)
+{
   g_return_if_fail (BW_IS_RESULT_VIEW (self));
+  const BwNode *root = result != NULL ? bw_result_root (result) : NULL;
+  const BwNode *part = root != NULL && key != NULL ? bw_node_find (root, key) : root;
+
   g_clear_pointer (&self->lines, g_ptr_array_unref);
   g_clear_pointer (&self->result, bw_result_free);
   self->result = result;
-  self->lines = result != NULL ? bw_result_lines (bw_result_root (result), self->cards)
-                               : g_ptr_array_new ();
+  self->lines = part != NULL ? bw_result_lines (part, self->cards) : g_ptr_array_new ();
   show_lines (self);
   select_first (self);
   update_head (self);

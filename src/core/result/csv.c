@@ -95,13 +95,8 @@ append_quoted (GString *to, const char *text)
 static void
 append_set (GString *to, const BwKindTable *kinds, guint set)
 {
-  const char *separator = "";
-  for (guint i = 0; i < kinds->n; i++)
-    if (set & BW_BIT (i))
-      {
-        g_string_append_printf (to, "%s%s", separator, bw_kind_id (kinds, i));
-        separator = "; ";
-      }
+  g_autofree char *ids = bw_kind_set_ids (kinds, set, "; ");
+  g_string_append (to, ids);
 }
 
 static void

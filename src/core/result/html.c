@@ -87,7 +87,7 @@ write_table (Writer *writer, const BwNode *table)
       g_autoptr (BwResult) crossed = bw_node_cross (table, 0);
       write_children (writer, bw_result_root (crossed));
     }
-  else
+  else if (table->columns->len > 0)
     {
       g_string_append (writer->to, "<table>\n");
       if (table->label != NULL)

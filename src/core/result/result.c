@@ -176,6 +176,7 @@ add_value (BwNode *node, BwValue value)
       g_array_set_clear_func (node->values, value_clear);
     }
   value.words = keep (node->result, value.words);
+  value.read = keep (node->result, value.read);
   value.list = value.kind == BW_VALUE_LIST ? keep_list (node->result, value.list) : NULL;
   g_array_append_val (node->values, value);
 }
@@ -309,7 +310,8 @@ bw_node_list (BwNode *parent, const char *key, const char *title, const GPtrArra
  * @key: (nullable): of an array of objects in JSON
  * @title: (nullable)
  *
- * Returns: (transfer none): a new table at the end of @parent; without columns, people do not see it
+ * Returns: (transfer none): a new table at the end of @parent; without columns, people
+ *   see no more of it than the sections in its rows
  */
 BwNode *
 bw_node_table (BwNode *parent, const char *key, const char *title)
@@ -398,7 +400,7 @@ bw_node_is_seen (const BwNode *node)
     case BW_NODE_SENTENCE:
       return *node->label != '\0';
     case BW_NODE_TABLE:
-      return node->columns->len > 0 && node->children->len > 0;
+      return (node->columns->len > 0 && node->children->len > 0) || any_child_seen (node);
     case BW_NODE_SECTION:
     case BW_NODE_LIST:
     case BW_NODE_ROW:
@@ -422,6 +424,26 @@ bw_node_find (const BwNode *node, const char *key)
   for (guint i = 0; i < node->children->len; i++)
     {
       const BwNode *found = bw_node_find (node->children->pdata[i], key);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/**
+ * bw_node_answer:
+ *
+ * Returns: (transfer none) (nullable): the first sentence in @node that is the answer
+ */
+const char *
+bw_node_answer (const BwNode *node)
+{
+  g_return_val_if_fail (node != NULL, NULL);
+  if (node->kind == BW_NODE_SENTENCE && node->say == BW_SAY_ANSWER)
+    return node->label;
+  for (guint i = 0; i < node->children->len; i++)
+    {
+      const char *found = bw_node_answer (node->children->pdata[i]);
       if (found != NULL)
         return found;
     }
@@ -465,6 +487,23 @@ bw_node_words (const BwNode *node, const char *key)
 {
   const BwValue *value = bw_node_value (node, key);
   return value != NULL ? bw_value_text (value, node->result->mark) : g_strdup ("");
+}
+
+/**
+ * bw_node_count_columns:
+ *
+ * Returns: how many columns of @table have room side by side: all up to the first
+ *   %BW_COLUMN_MORE
+ */
+guint
+bw_node_count_columns (const BwNode *table)
+{
+  g_return_val_if_fail (table != NULL && table->kind == BW_NODE_TABLE, 0);
+  guint n = 0;
+  while (n < table->columns->len
+         && g_array_index (table->columns, BwColumn, n).kind != BW_COLUMN_MORE)
+    n++;
+  return n;
 }
 
 /**

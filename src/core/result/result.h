@@ -34,7 +34,8 @@ typedef enum
 {
   BW_COLUMN_WORDS,   /* names and other short words, which no walker breaks */
   BW_COLUMN_NUMBERS, /* at the right edge */
-  BW_COLUMN_SAYS     /* sentences, which may wrap */
+  BW_COLUMN_SAYS,    /* sentences, which may wrap */
+  BW_COLUMN_MORE     /* likewise, where each row has a place of its own; else left out */
 } BwColumnKind;
 
 /**
@@ -55,7 +56,7 @@ typedef struct
  * @key: (nullable): of a section, a list or a table: its name in JSON. A section without a key has
  *   its members in the object around it; a table without one is not in JSON
  * @label: (nullable): title of a section, list or table, label of a figure, text of a sentence; a
- *   figure without one, and a section or table without any columns, is for scripts alone
+ *   figure without one, and a table without columns, is for scripts alone
  * @heads: (nullable): of a section: what stands over the values of its figures
  * @order: (nullable): of a section or table: the keys of its objects in the order in which scripts
  *   have always had them, set apart by spaces; others follow as they come
@@ -117,8 +118,10 @@ void bw_node_cell (BwNode *row, BwValue value);
 
 gboolean bw_node_is_seen (const BwNode *node);
 const BwNode *bw_node_find (const BwNode *node, const char *key);
+const char *bw_node_answer (const BwNode *node);
 const BwValue *bw_node_value (const BwNode *node, const char *key);
 char *bw_node_words (const BwNode *node, const char *key);
+guint bw_node_count_columns (const BwNode *table);
 char *bw_node_cell_text (const BwNode *row, guint column, gboolean plain);
 gboolean bw_node_starts_group (const BwNode *table, guint row);
 BwResult *bw_node_cross (const BwNode *table, guint most);

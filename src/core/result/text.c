@@ -222,7 +222,7 @@ static void
 add_heads (const BwNode *table, BwListing *listing)
 {
   g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < table->columns->len; i++)
+  for (guint i = 0; i < bw_node_count_columns (table); i++)
     {
       const BwColumn *column = &g_array_index (table->columns, BwColumn, i);
       g_ptr_array_add (heads, bw_column_head (column));
@@ -245,14 +245,16 @@ cell_text (const Writer *writer, const BwNode *row, guint column)
 static void
 write_rows (Writer *writer, const BwNode *table, int indent)
 {
-  g_autoptr (BwListing) listing = bw_listing_new (table->columns->len);
+  guint n = bw_node_count_columns (table);
+  g_autoptr (BwListing) listing = bw_listing_new (n);
 
+  separate (writer, ABOVE_TABLE);
   add_heads (table, listing);
   for (guint i = 0; i < table->children->len; i++)
     {
       const BwNode *row = table->children->pdata[i];
       g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-      for (guint column = 0; column < MIN (row->values->len, table->columns->len); column++)
+      for (guint column = 0; column < MIN (row->values->len, n); column++)
         g_ptr_array_add (cells, column > 0 || bw_node_starts_group (table, i)
                                     ? cell_text (writer, row, column)
                                     : g_strdup (""));
@@ -278,8 +280,8 @@ write_table (Writer *writer, const BwNode *table, int indent)
     {
       write_title (writer, table, indent);
       indent += table->label != NULL ? INDENT : 0;
-      separate (writer, ABOVE_TABLE);
-      write_rows (writer, table, indent);
+      if (table->columns->len > 0)
+        write_rows (writer, table, indent);
     }
   for (guint i = 0; i < table->children->len; i++)
     if (bw_node_is_seen (table->children->pdata[i]))

@@ -198,7 +198,7 @@ BwValue
 bw_value_or (BwValue value, const char *why)
 {
   if (!bw_value_is_seen (&value))
-    value.words = why;
+    value.read = why;
   return value;
 }
 
@@ -212,7 +212,7 @@ BwValue
 bw_value_read_as (BwValue value, const char *words)
 {
   if (words != NULL)
-    value.words = words;
+    value.read = words;
   return value;
 }
 
@@ -250,14 +250,16 @@ bw_value_marked (BwValue value, BwMark mark)
 gboolean
 bw_value_is_seen (const BwValue *value)
 {
+  if (value->read != NULL)
+    return *value->read != '\0';
   switch (value->kind)
     {
     case BW_VALUE_NUMBER:
-      return value->words != NULL || isfinite (value->number);
+      return isfinite (value->number);
     case BW_VALUE_RANGE:
-      return value->words != NULL || (isfinite (value->number) && isfinite (value->high));
+      return isfinite (value->number) && isfinite (value->high);
     case BW_VALUE_SET:
-      return value->words != NULL || value->set != 0;
+      return value->set != 0;
     case BW_VALUE_LIST:
       return value->list != NULL && value->list[0] != NULL;
     default:
@@ -316,7 +318,9 @@ text_of (const BwValue *value, char mark, gboolean plain)
 {
   if (!bw_value_is_seen (value))
     return g_strdup ("");
-  if (value->kind == BW_VALUE_SET && value->words == NULL)
+  if (value->read != NULL)
+    return g_strdup (value->read);
+  if (value->kind == BW_VALUE_SET)
     return bw_kind_set_labels (value->kinds, value->set);
   if (value->kind == BW_VALUE_LIST)
     return g_strjoinv (", ", (char **) value->list);
@@ -351,7 +355,7 @@ bw_value_split (const BwValue *value, char mark, gboolean plain, char **number, 
 {
   g_return_val_if_fail (value != NULL && number != NULL && unit != NULL, FALSE);
   gboolean is_number = (value->kind == BW_VALUE_NUMBER || value->kind == BW_VALUE_RANGE)
-                       && value->words == NULL;
+                       && value->read == NULL;
   char *text = text_of (value, mark, plain);
   char *space = is_number ? strstr (text, UNIT_SPACE) : NULL;
 

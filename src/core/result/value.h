@@ -49,8 +49,8 @@ typedef enum
  * @unit: (nullable): that people read it in, as quantities name it; %NULL: the one that suits
  * @digits: significant digits that people read; with @fixed, digits after the decimal mark
  * @has_sign: whether a plus stands before a number above zero
- * @words: (nullable): what people read; %NULL of a number for the number itself, and of nothing for
- *   nothing at all
+ * @words: (nullable): of words, of a kind and of a flag
+ * @read: (nullable): what people read in place of all that; %NULL for the value itself
  * @id: of a kind
  * @kinds: of a set: what it is of; @set has a bit for each
  * @list: (nullable): of a list, %NULL-terminated
@@ -71,6 +71,7 @@ typedef struct
   gboolean fixed;
   gboolean has_sign;
   const char *words;
+  const char *read;
   const char *id;
   const BwKindTable *kinds;
   guint set;

@@ -72,7 +72,7 @@ cell_width (const BwFlow *flow, const char *text, BwMark mark, gboolean bold)
 static guint
 count_columns (const BwNode *table)
 {
-  return MIN (table->columns->len, BW_FLOW_MAX_COLUMNS);
+  return MIN (bw_node_count_columns (table), BW_FLOW_MAX_COLUMNS);
 }
 
 static BwMark
@@ -165,6 +165,16 @@ write_crossed (Writer *writer, const BwNode *table)
 }
 
 static void
+write_rows (Writer *writer, const BwNode *table)
+{
+  begin_table (writer->flow, table);
+  for (guint i = 0; i < table->children->len; i++)
+    add_row (writer->flow, table, i);
+  bw_flow_end_table (writer->flow);
+  bw_flow_add_space (writer->flow, bw_flow_line_height (writer->flow) / 2);
+}
+
+static void
 write_table (Writer *writer, const BwNode *table)
 {
   if (table->across > 0)
@@ -172,11 +182,8 @@ write_table (Writer *writer, const BwNode *table)
   else
     {
       write_title (writer, table);
-      begin_table (writer->flow, table);
-      for (guint i = 0; i < table->children->len; i++)
-        add_row (writer->flow, table, i);
-      bw_flow_end_table (writer->flow);
-      bw_flow_add_space (writer->flow, bw_flow_line_height (writer->flow) / 2);
+      if (table->columns->len > 0)
+        write_rows (writer, table);
     }
   for (guint i = 0; i < table->children->len; i++)
     if (bw_node_is_seen (table->children->pdata[i]))

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "result-lines.h"
 
+#define FEW_COLUMNS 4
+
 typedef struct
 {
   GPtrArray *lines;
@@ -243,6 +245,16 @@ write_card (Writer *writer, const BwNode *table, const BwNode *row)
   add_line (writer, line);
 }
 
+/* A few short columns have room everywhere. */
+static gboolean
+wants_cards (const BwNode *table)
+{
+  for (guint i = 0; i < table->columns->len; i++)
+    if (column_at (table, i)->kind >= BW_COLUMN_SAYS)
+      return TRUE;
+  return table->columns->len > FEW_COLUMNS;
+}
+
 static void
 write_table (Writer *writer, const BwNode *table)
 {
@@ -255,10 +267,11 @@ write_table (Writer *writer, const BwNode *table)
     {
       add_words (writer, table->mark, BW_LABEL_TITLE, table->label);
       writer->block++;
-      if (!writer->cards && table->columns->len > 0)
+      if (table->columns->len > 0 && !(writer->cards && wants_cards (table)))
         write_rows (writer, table);
-      for (guint i = 0; writer->cards && table->columns->len > 0 && i < table->children->len; i++)
-        write_card (writer, table, table->children->pdata[i]);
+      else if (table->columns->len > 0)
+        for (guint i = 0; i < table->children->len; i++)
+          write_card (writer, table, table->children->pdata[i]);
       writer->block++;
     }
   for (guint i = 0; i < table->children->len; i++)

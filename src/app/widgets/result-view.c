@@ -570,7 +570,7 @@ bw_result_view_show_part (BwResultView *self, BwResult *result, const char *key)
  *
  * Returns: (transfer none) (nullable): what is shown
  */
-const BwResult *
+BwResult *
 bw_result_view_get_result (BwResultView *self)
 {
   g_return_val_if_fail (BW_IS_RESULT_VIEW (self), NULL);

@@ -21,7 +21,7 @@ void bw_result_view_set_cards (BwResultView *self, gboolean cards);
 void bw_result_view_set_selectable (BwResultView *self);
 void bw_result_view_show (BwResultView *self, BwResult *result);
 void bw_result_view_show_part (BwResultView *self, BwResult *result, const char *key);
-const BwResult *bw_result_view_get_result (BwResultView *self);
+BwResult *bw_result_view_get_result (BwResultView *self);
 const BwNode *bw_result_view_get_selected (BwResultView *self);
 
 G_END_DECLS

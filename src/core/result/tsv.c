@@ -17,7 +17,9 @@ static void
 append (Writer *writer, const char *text)
 {
   g_autofree char *harmless = bw_text_harmless (text);
-  g_string_append (writer->to, harmless);
+  g_autoptr (GString) plain = g_string_new (harmless);
+  g_string_replace (plain, "\u00a0", " ", 0);
+  g_string_append (writer->to, plain->str);
 }
 
 static void

@@ -273,6 +273,17 @@ bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
   bw_result_view_show (self->table, result);
 }
 
+/**
+ * bw_picture_panel_get_result:
+ *
+ * Returns: (transfer none) (nullable): what stands beside the drawing
+ */
+BwResult *
+bw_picture_panel_get_result (BwPicturePanel *self)
+{
+  return bw_result_view_get_result (self->table);
+}
+
 static void
 draw (cairo_t *cr, double width, double height, gpointer user_data)
 {

@@ -343,6 +343,8 @@ add_figure (Sheet *figures, const char *section, const BwNode *figure)
 static void
 walk (const BwNode *node, const char *section, Sheet *figures, GString *to)
 {
+  if (node->for_people)
+    return;
   switch (node->kind)
     {
     case BW_NODE_FIGURE:

@@ -65,6 +65,7 @@ typedef struct
  * @children: (element-type BwNode): of a row: what scripts get as well, and sections of its own that
  *   people read below the table
  * @for_scripts: people do not see it; of a row, what is in it beside its cells
+ * @for_people: scripts have what is in it elsewhere
  * @names: of a table: how many cells of a row tell it from the others
  * @is_grouped: of a table: rows after each other with the same first cell belong together
  * @across: of a table, where not zero: people see so many rows side by side in one line: the first
@@ -87,6 +88,7 @@ struct _BwNode
   GPtrArray *children;
   GArray *columns;
   gboolean for_scripts;
+  gboolean for_people;
   guint names;
   gboolean is_grouped;
   guint across;

@@ -87,7 +87,7 @@ static gboolean
 split (const Writer *writer, const BwNode *figure, int i, char **number, char **unit)
 {
   const BwValue *value = &g_array_index (figure->values, BwValue, i);
-  gboolean is_number = bw_value_split (value, writer->mark, writer->plain, number, unit);
+  gboolean is_number = bw_value_split (value, writer->mark, TRUE, number, unit);
   if (value->mark != BW_MARK_NONE)
     {
       g_autofree char *text = g_steal_pointer (number);

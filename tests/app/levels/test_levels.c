@@ -105,7 +105,8 @@ drawing (Fixture *f)
 static gboolean
 table_has (Fixture *f, const char *text)
 {
-  g_autofree char *table = bw_waveform_panel_dup_text (waveform (f));
+  BwResult *result = bw_picture_panel_get_result (drawing (f));
+  g_autofree char *table = bw_node_to_tsv (bw_result_root (result));
   if (strstr (table, text) == NULL)
     g_test_message ("no “%s” in:\n%s", text, table);
   return strstr (table, text) != NULL;
@@ -123,12 +124,12 @@ test_conductors (Fixture *f, gconstpointer part)
   } cases[] = {
     { TAPE, 0, { "Video, where" } },
     { CAMCORDER, 1, { "\nY, where", "\nC, where" } },
-    { CONSOLE, 2, { "\nR, G, B\n", "\nSync\n" } },
-    { HOME_COMPUTER, 2, { "\nR, G, B\n", "\nSync\n" } },
+    { CONSOLE, 2, { "\nR, G, B\t", "\nSync\t" } },
+    { HOME_COMPUTER, 2, { "\nR, G, B\t", "\nSync\t" } },
     { DISC, 2, { "\nY, where", "\nPb, Pr, where" } },
     { GALLERY, 2, { "\nY, where", "\nPb, Pr, where", "sync, highest\t300.0" } },
-    { TICKETS, 2, { "\nR, G, B\n", "\nH, V\n" } },
-    { WORKSTATION, 2, { "\nR\n", "\nG\n", "sync tip\t−285.7" } },
+    { TICKETS, 2, { "\nR, G, B\t", "\nH, V\t" } },
+    { WORKSTATION, 2, { "\nR\t", "\nG\t", "sync tip\t-285.7" } },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -152,7 +153,7 @@ test_load (Fixture *f, gconstpointer part)
 
   g_assert_true (table_has (f, "white\t714.3\t100.0\t714.3\t100.0"));
   g_assert_true (table_has (f, "black\t53.6\t7.5\t53.6\t7.5"));
-  g_assert_true (table_has (f, "sync tip\t−285.7\t−40.0\t−285.7\t−40.0"));
+  g_assert_true (table_has (f, "sync tip\t-285.7\t-40.0\t-285.7\t-40.0"));
   g_assert_true (table_has (f, "burst, p-p\t285.7\t40.0\t285.7\t40.0"));
   choose (panel, "load", BW_TERMINATORS_NONE);
   g_assert_true (table_has (f, "white\t714.3\t100.0\t1428.6\t200.0"));
@@ -186,9 +187,8 @@ test_kept (Fixture *f, gconstpointer part)
       g_assert_cmpuint (what->content, ==, content < 2 ? BW_CONTENT_BARS : content - 1);
       if (content < 2)
         g_assert_cmpuint (what->bars, ==, content == 0 ? BW_BARS_75 : BW_BARS_100);
-      g_assert_true (
-          gtk_widget_get_visible (app_test_find (GTK_WIDGET (panel), G_TYPE_OBJECT, "bars-table"))
-          == (content < 2));
+      BwResult *result = bw_picture_panel_get_result (panel);
+      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < 2));
     }
 }
 
@@ -266,7 +266,7 @@ test_bars (Fixture *f, gconstpointer part)
   choose (drawing (f), "content", 1);
   g_assert_true (table_has (f, "yellow\t700.0\t700.0\t0.0"));
   bw_document_select (f->document, DISC, 2);
-  g_assert_true (table_has (f, "blue\t79.8\t350.0\t−56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
+  g_assert_true (table_has (f, "blue\t79.8\t350.0\t-56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
 }
 
 /* The limits of SMPTE 170M judge composite video, not RGB on the same raster. */
@@ -360,8 +360,9 @@ test_cursor_rows (Fixture *f, gconstpointer part)
 static void
 test_table_is_one_stop (Fixture *f, gconstpointer part)
 {
-  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), G_TYPE_OBJECT, "levels-table");
-  g_assert_true (gtk_widget_child_focus (table, GTK_DIR_TAB_FORWARD));
+  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), BW_TYPE_RESULT_VIEW, "table");
+  GtkWidget *list = app_test_find (table, GTK_TYPE_LIST_BOX, NULL);
+  g_assert_true (gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD));
   GtkWidget *first = gtk_window_get_focus (GTK_WINDOW (f->window));
   g_assert_true (gtk_widget_is_ancestor (first, table));
   g_assert_true (gtk_widget_child_focus (table, GTK_DIR_DOWN));

@@ -63,10 +63,21 @@ copy_text (const BwResultLine *line)
   return g_string_free (text, FALSE);
 }
 
+static gboolean
+is_title (const BwResultLine *line)
+{
+  return !line->stacked && g_array_index (line->labels, BwLabelText, 0).look == BW_LABEL_TITLE;
+}
+
 static void
 add_line (Writer *writer, BwResultLine *line)
 {
+  const BwResultLine *above = writer->lines->len > 0
+                                  ? writer->lines->pdata[writer->lines->len - 1]
+                                  : NULL;
   line->block = writer->block;
+  line->apart = above != NULL && above->block != line->block && !is_title (above)
+                && !is_title (line);
   line->copy = copy_text (line);
   g_ptr_array_add (writer->lines, line);
 }

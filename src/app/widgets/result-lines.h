@@ -31,6 +31,7 @@ typedef struct
 /**
  * BwResultLine:
  * @block: lines of one block share the widths of their columns
+ * @apart: it begins another block, and no title says so
  * @stacked: the labels stand below each other; the second one beside the first
  * @row: (nullable): the row of a table that it shows
  * @mark: before the first label
@@ -40,6 +41,7 @@ typedef struct
 typedef struct
 {
   guint block;
+  gboolean apart;
   gboolean stacked;
   const BwNode *row;
   BwMark mark;

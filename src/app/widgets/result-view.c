@@ -165,7 +165,8 @@ static char *
 shape_of (const BwResultLine *line)
 {
   GString *shape = g_string_new (NULL);
-  g_string_append_printf (shape, "%u%s%s", line->block, line->stacked ? " stacked" : "",
+  g_string_append_printf (shape, "%u%s%s%s", line->block, line->apart ? " apart" : "",
+                          line->stacked ? " stacked" : "",
                           line->mark != BW_MARK_NONE ? " marked" : "");
   for (guint i = 0; i < line->labels->len; i++)
     g_string_append_printf (shape, " %d", g_array_index (line->labels, BwLabelText, i).look);
@@ -199,6 +200,7 @@ row_new (BwResultView *self, const BwResultLine *line)
   GtkWidget *box = box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   g_autoptr (GPtrArray) labels = g_ptr_array_new ();
 
+  gtk_widget_set_margin_top (box, line->apart ? TITLE_SPACE : 0);
   if (line->mark != BW_MARK_NONE)
     {
       GtkWidget *mark = bw_verdict_mark_new ();

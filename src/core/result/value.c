@@ -267,14 +267,15 @@ bw_value_is_seen (const BwValue *value)
     }
 }
 
-/* With so many digits after @mark; what rounds to zero has no sign. */
+/* With so many digits after @mark, halves away from zero where there are none; what rounds to zero
+ * has no sign. */
 static char *
 fixed_text (double number, int decimals, char mark)
 {
   char format[16], text[NUMBER_SIZE];
 
   g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (text, sizeof text, format, number);
+  g_ascii_formatd (text, sizeof text, format, decimals > 0 ? number : round (number));
   gboolean zero = text[strspn (text, "-0.")] == '\0';
   return g_strdelimit (g_strdup (text + (zero && *text == '-' ? 1 : 0)), ".", mark);
 }

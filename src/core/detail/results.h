@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "cli/base/json.h"
-#include "core/detail/detail.h"
+#include "core/result/result.h"
+#include "detail.h"
 
 G_BEGIN_DECLS
+
+/* What this room has to say, to be shown by any face (core/result). */
 
 /**
  * BwDetailReport:
@@ -13,8 +15,6 @@ G_BEGIN_DECLS
  * @raster: (nullable): id of the raster that was counted with, borrowed
  * @source_aspect: of the source of a sheet; %BW_RATIO_NONE: none
  * @switched: whether @what is of the area that the set's switch scans
- *
- * What can be resolved, to be shown.
  */
 typedef struct
 {
@@ -25,7 +25,7 @@ typedef struct
   gboolean switched;
 } BwDetailReport;
 
-void bw_detail_report_append_text (const BwDetailReport *report, GString *to);
-void bw_detail_report_to_json (const BwDetailReport *report, BwJson *json);
+void bw_detail_say_figures (BwNode *to, const BwDetailReport *report);
+void bw_detail_say_answer (BwNode *to, const BwDetailReport *report);
 
 G_END_DECLS

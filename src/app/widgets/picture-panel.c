@@ -274,6 +274,17 @@ bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
 }
 
 /**
+ * bw_picture_panel_set_cards:
+ *
+ * Gives each row of a wide table beside the drawing a block of text of its own.
+ */
+void
+bw_picture_panel_set_cards (BwPicturePanel *self)
+{
+  bw_result_view_set_cards (self->table, TRUE);
+}
+
+/**
  * bw_picture_panel_get_result:
  *
  * Returns: (transfer none) (nullable): what stands beside the drawing

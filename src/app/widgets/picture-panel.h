@@ -26,6 +26,7 @@ void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
 void bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture);
 void bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures);
 void bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result);
+void bw_picture_panel_set_cards (BwPicturePanel *self);
 BwResult *bw_picture_panel_get_result (BwPicturePanel *self);
 
 BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);

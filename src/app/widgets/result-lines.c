@@ -246,9 +246,11 @@ write_card (Writer *writer, const BwNode *table, const BwNode *row)
   line->stacked = TRUE;
   add_label (line, BW_LABEL_TITLE, bw_node_cell_text (row, 0, FALSE));
   add_label (line, BW_LABEL_NUMBER,
-             table->columns->len > 1 ? card_text (table, row, 1) : g_strdup (""));
+             table->columns->len > 1 && column_at (table, 1)->kind < BW_COLUMN_SAYS
+                 ? card_text (table, row, 1)
+                 : g_strdup (""));
   add_label (line, BW_LABEL_FREE, details_text (table, row));
-  for (guint i = 2; i < table->columns->len; i++)
+  for (guint i = 1; i < table->columns->len; i++)
     if (column_at (table, i)->kind >= BW_COLUMN_SAYS)
       add_label (line,
                  column_at (table, i)->kind == BW_COLUMN_SAYS ? BW_LABEL_FREE : BW_LABEL_LIGHT,

@@ -4,15 +4,15 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/nearest.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/base/words.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "cli/choose/target.h"
 #include "cli/print/hookup-out.h"
-#include "cli/print/hookup-view.h"
 #include "core/base/keyfile.h"
+#include "core/hookup/results.h"
 
 typedef struct
 {
@@ -25,11 +25,14 @@ typedef struct
   int alternative;
 } HookupOptions;
 
+/* The parts alone: what is taken to the shop. */
 static gboolean
 write_csv (const BwHookup *hookup, const char *target)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *csv = bw_hookup_parts_csv (hookup);
+  g_autoptr (BwResult) result = bw_result_new (BW_FILE_MARK);
+  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  g_autofree char *csv = bw_node_to_csv (bw_node_find (bw_result_root (result), "parts"));
   if (target == NULL || bw_file_replace (target, csv, strlen (csv), &error))
     return TRUE;
   bw_cli_fault (error->message);
@@ -50,24 +53,16 @@ write_files (const BwHookup *hookup, const char *title, const HookupOptions *own
 }
 
 static BwCliExit
-print_hookup (const BwHookup *hookup, gboolean as_json)
+print_hookup (const BwHookup *hookup, const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_hookup_view_to_json (hookup, json);
-      bw_json_end_object (json);
-      return bw_cli_print_data (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_hookup_view_append_text (hookup, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
 show_hookup (const char *command, const char *path, const HookupOptions *own, guint series,
-             gboolean as_json)
+             const BwCliOptions *options)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -88,7 +83,7 @@ show_hookup (const char *command, const char *path, const HookupOptions *own, gu
       bw_cli_fault (says);
       return BW_CLI_BAD_INPUT;
     }
-  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, as_json)
+  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, options)
                                                  : BW_CLI_BAD_INPUT;
 }
 
@@ -109,7 +104,7 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
   for (guint i = 0; i < G_N_ELEMENTS (targets); i++)
     if (targets[i] != NULL && bw_target_is (targets[i], path))
       return bw_cli_wrong_usage (command->name, _ ("the file would replace its own sheet"));
-  return show_hookup (command->name, path, own, series, options->json);
+  return show_hookup (command->name, path, own, series, options);
 }
 
 /**

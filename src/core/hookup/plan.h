@@ -221,7 +221,6 @@ BwHookup *bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, gui
 BwHookup *bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
                                 guint input, const BwHookupChoice *choice, GError **error);
 void bw_hookup_free (BwHookup *hookup);
-char *bw_hookup_parts_csv (const BwHookup *hookup);
 char *bw_rating_words (double rating_w);
 char *bw_hookup_part_power (const BwHookupPart *part, char mark);
 

@@ -361,6 +361,44 @@ bw_node_cell (BwNode *row, BwValue value)
   add_value (row, value);
 }
 
+static gboolean
+column_is_seen (const BwNode *table, guint column)
+{
+  for (guint i = 0; i < table->children->len; i++)
+    {
+      const BwNode *row = table->children->pdata[i];
+      if (bw_value_is_seen (&g_array_index (row->values, BwValue, column)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/**
+ * bw_node_drop_empty_columns:
+ *
+ * Takes out of @table, whose rows are whole, the columns in which people would read nothing; scripts
+ * still get their cells.
+ */
+void
+bw_node_drop_empty_columns (BwNode *table)
+{
+  g_return_if_fail (table != NULL && table->kind == BW_NODE_TABLE);
+  for (guint column = table->columns->len; column-- > 0;)
+    {
+      if (column_is_seen (table, column))
+        continue;
+      g_array_remove_index (table->columns, column);
+      for (guint i = 0; i < table->children->len; i++)
+        {
+          BwNode *row = table->children->pdata[i];
+          const BwValue value = g_array_index (row->values, BwValue, column);
+          if (value.key != NULL)
+            bw_node_member (row, value);
+          g_array_remove_index (row->values, column);
+        }
+    }
+}
+
 /* Looking at nodes */
 
 static gboolean

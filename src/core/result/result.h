@@ -117,6 +117,7 @@ BwNode *bw_node_table (BwNode *parent, const char *key, const char *title);
 void bw_node_column (BwNode *table, BwColumnKind kind, const char *label, const char *unit);
 BwNode *bw_node_row (BwNode *table);
 void bw_node_cell (BwNode *row, BwValue value);
+void bw_node_drop_empty_columns (BwNode *table);
 
 gboolean bw_node_is_seen (const BwNode *node);
 const BwNode *bw_node_find (const BwNode *node, const char *key);

@@ -5,6 +5,7 @@
 
 #define CELL_ROOM 0.8      /* beside the text of a cell, in heights of a line */
 #define LEAST_COLUMN 5.0   /* of a column whose text may wrap, in heights of a line */
+#define MOST_LOOSE 1.5     /* of columns of short text, to what they need */
 #define CROSSED_COLUMN 7.5 /* likewise of one that stands beside others */
 
 typedef struct
@@ -41,24 +42,51 @@ write_title (Writer *writer, const BwNode *node)
 
 /* Columns */
 
+/* What a column that wraps may have at most, so that all of them fit into @room: those that need less
+ * leave the rest to the others. */
+static double
+cap_for (guint n, const double widths[], const gboolean wraps[], double room)
+{
+  double cap = room;
+  for (guint round = 0; round <= n; round++)
+    {
+      double left = room;
+      guint wide = 0;
+      for (guint i = 0; i < n; i++)
+        if (wraps[i] && widths[i] > cap)
+          wide++;
+        else if (wraps[i])
+          left -= widths[i];
+      if (wide > 0)
+        cap = left / wide;
+      else if (left < 0)
+        cap = room / n;
+    }
+  return cap;
+}
+
 /* The widths of @n columns: those whose text does not wrap have what they need, the others share the
- * rest by what they would need. */
+ * rest. */
 static void
 share_width (const BwFlow *flow, guint n, double widths[], const gboolean wraps[])
 {
-  double room = bw_flow_width (flow), wanted = 0, taken = 0;
+  double room = bw_flow_width (flow), taken = 0, all = 0;
+  gboolean any = FALSE;
+
   for (guint i = 0; i < n; i++)
-    *(wraps[i] ? &wanted : &taken) += widths[i];
-  double least = LEAST_COLUMN * bw_flow_line_height (flow);
-  double factor = wanted > 0 ? (room - taken) / wanted : 1;
-  for (guint i = 0; i < n && wanted > room - taken; i++)
-    if (wraps[i])
-      widths[i] = MAX (MIN (least, widths[i]), widths[i] * factor);
-  wanted = 0;
+    {
+      taken += wraps[i] ? 0 : widths[i];
+      any |= wraps[i];
+    }
+  double cap = MAX (cap_for (n, widths, wraps, room - taken),
+                    LEAST_COLUMN * bw_flow_line_height (flow));
   for (guint i = 0; i < n; i++)
-    wanted += widths[i];
+    {
+      widths[i] = wraps[i] ? MIN (widths[i], cap) : widths[i];
+      all += widths[i];
+    }
   for (guint i = 0; i < n; i++)
-    widths[i] *= room / wanted;
+    widths[i] *= any ? room / all : MIN (room / all, MOST_LOOSE);
 }
 
 static double
@@ -81,14 +109,14 @@ mark_of (const BwNode *row, guint i)
   return i < row->values->len ? g_array_index (row->values, BwValue, i).mark : BW_MARK_NONE;
 }
 
-/* Sentences give way to words, where there are any. */
+/* What wraps: sentences, or else the words of a wide table. */
 static BwColumnKind
 wrapped_kind (const BwNode *table)
 {
   for (guint i = 0; i < count_columns (table); i++)
     if (g_array_index (table->columns, BwColumn, i).kind == BW_COLUMN_SAYS)
       return BW_COLUMN_SAYS;
-  return BW_COLUMN_WORDS;
+  return count_columns (table) > 4 ? BW_COLUMN_WORDS : BW_COLUMN_MORE;
 }
 
 static void
@@ -171,7 +199,6 @@ write_rows (Writer *writer, const BwNode *table)
   for (guint i = 0; i < table->children->len; i++)
     add_row (writer->flow, table, i);
   bw_flow_end_table (writer->flow);
-  bw_flow_add_space (writer->flow, bw_flow_line_height (writer->flow) / 2);
 }
 
 static void
@@ -296,8 +323,7 @@ write_node (Writer *writer, const BwNode *node)
   switch (node->kind)
     {
     case BW_NODE_SENTENCE:
-      say (writer, node->say == BW_SAY_NOTE ? BW_FLOW_SECONDARY : BW_FLOW_BODY, node->mark,
-           node->label);
+      say (writer, BW_FLOW_BODY, node->mark, node->label);
       break;
     case BW_NODE_LIST:
       write_list (writer, node);
@@ -334,14 +360,15 @@ write_children (Writer *writer, const BwNode *node)
 /**
  * bw_flow_add_node:
  * @node: a part of a result
+ * @depth: of headings above it: zero gives its titles the larger letters
  *
  * Adds what people see of @node.
  */
 void
-bw_flow_add_node (BwFlow *flow, const BwNode *node)
+bw_flow_add_node (BwFlow *flow, const BwNode *node, guint depth)
 {
   g_return_if_fail (flow != NULL && node != NULL);
-  Writer writer = { flow, bw_result_mark (node->result), 0 };
+  Writer writer = { flow, bw_result_mark (node->result), depth };
   if (bw_node_is_seen (node))
     write_node (&writer, node);
 }

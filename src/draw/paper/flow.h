@@ -77,7 +77,7 @@ void bw_flow_add_row (BwFlow *flow, const BwFlowCell *cells);
 void bw_flow_end_table (BwFlow *flow);
 
 double bw_flow_text_width (BwFlow *flow, const char *text, gboolean bold);
-void bw_flow_add_node (BwFlow *flow, const BwNode *node);
+void bw_flow_add_node (BwFlow *flow, const BwNode *node, guint depth);
 
 guint bw_flow_pages (BwFlow *flow);
 void bw_flow_draw_page (BwFlow *flow, cairo_t *cr, guint page);

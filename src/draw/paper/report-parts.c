@@ -280,7 +280,7 @@ bw_report_add_timing (BwReport *report)
   bw_report_say (report, BW_FLOW_HEADING, _ ("Timing"));
   g_autoptr (BwResult) timing = bw_result_new (report->mark);
   bw_rasters_say (bw_result_root (timing), report->rasters);
-  bw_flow_add_node (report->flow, bw_result_root (timing));
+  bw_flow_add_node (report->flow, bw_result_root (timing), 1);
   add_line_drawings (report);
 }
 

@@ -8,7 +8,7 @@
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 
 /**
  * BwReadingsPanel:
@@ -95,12 +95,9 @@ update_summary (BwReadingsPanel *self)
   gtk_label_set_label (self->summary, words);
   gtk_widget_set_sensitive (self->copy, count.within + count.outside > 0);
   gtk_widget_set_sensitive (self->export, count.within + count.outside > 0);
-  if (count.within + count.outside > 0)
-    bw_verdict_style (GTK_WIDGET (self->summary),
-                      count.outside > 0 ? BW_VERDICT_NO : BW_VERDICT_DIRECT);
-  else
-    for (BwVerdict verdict = 0; verdict < BW_N_VERDICTS; verdict++)
-      gtk_widget_remove_css_class (GTK_WIDGET (self->summary), bw_verdict_css_class (verdict));
+  bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
+                                                 : count.within > 0 ? BW_SEVERITY_OK
+                                                                    : BW_N_SEVERITIES);
   g_string_free (count.names, TRUE);
 }
 

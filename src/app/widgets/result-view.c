@@ -7,7 +7,7 @@
 
 #include "copy-row.h"
 #include "result-lines.h"
-#include "verdict-mark.h"
+#include "severity-mark.h"
 
 /**
  * BwResultView:
@@ -203,7 +203,7 @@ row_new (BwResultView *self, const BwResultLine *line)
   gtk_widget_set_margin_top (box, line->apart ? TITLE_SPACE : 0);
   if (line->mark != BW_MARK_NONE)
     {
-      GtkWidget *mark = bw_verdict_mark_new ();
+      GtkWidget *mark = bw_severity_mark_new ();
       gtk_widget_set_valign (mark, GTK_ALIGN_START);
       gtk_widget_set_margin_end (mark, 6);
       gtk_box_append (GTK_BOX (box), mark);
@@ -234,12 +234,12 @@ show_line (BwResultView *self, guint index, const BwResultLine *line)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) index);
   GPtrArray *labels = g_object_get_data (G_OBJECT (row), "labels");
-  BwVerdictMark *mark = g_object_get_data (G_OBJECT (row), "mark");
+  BwSeverityMark *mark = g_object_get_data (G_OBJECT (row), "mark");
   gboolean can_be_selected
       = line->row != NULL && gtk_list_box_get_selection_mode (self->list) != GTK_SELECTION_NONE;
 
   if (mark != NULL)
-    bw_verdict_mark_set (mark, (BwVerdict) (line->mark - BW_MARK_OK));
+    bw_severity_mark_set (mark, BW_MARK_SEVERITY (line->mark));
   for (guint i = 0; i < labels->len; i++)
     {
       const BwLabelText *label = &g_array_index (line->labels, BwLabelText, i);

@@ -255,7 +255,7 @@ add_cause (BwNode *table, const Ask *ask, const BwCause *cause, gboolean first)
                                                        bw_result_mark (row->result)));
 
   if (first)
-    row->mark = cause->known && cause->n_faults == 0 ? BW_MARK_OK : BW_MARK_FATAL;
+    row->mark = cause->known && cause->n_faults == 0 ? BW_MARK (BW_SEVERITY_OK) : BW_MARK (BW_SEVERITY_FATAL);
   bw_node_cell (row, bw_value_says (NULL, name_words (row, cause)));
   bw_node_cell (row, bw_value_says (NULL, cause->known ? bw_cause_fit_words (cause, first) : "?"));
   bw_node_cell (row, bw_value_says ("says", says));

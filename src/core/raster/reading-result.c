@@ -87,7 +87,7 @@ add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, 
   bw_reading_judge (limits, kind, value, &judgement);
   gboolean known = judgement.outcome != BW_OUTCOME_NOT_LAID_DOWN;
   if (known)
-    row->mark = judgement.outcome == BW_OUTCOME_WITHIN ? BW_MARK_OK : BW_MARK_FATAL;
+    row->mark = judgement.outcome == BW_OUTCOME_WITHIN ? BW_MARK (BW_SEVERITY_OK) : BW_MARK (BW_SEVERITY_FATAL);
   bw_node_cell (row, bw_value_words ("name", bw_kind_label (&bw_readings, kind)));
   bw_node_cell (row, quantity ("value", kind, value, DIGITS));
   bw_node_cell (row, bw_value_if (known, quantity ("nominal", kind, judgement.nominal, DIGITS)));

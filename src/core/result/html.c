@@ -42,7 +42,7 @@ static void
 append_cell (Writer *writer, const BwValue *value, const char *text)
 {
   gboolean at_right = value->kind == BW_VALUE_NUMBER || value->kind == BW_VALUE_RANGE;
-  g_autofree char *marked = g_strconcat (bw_mark_glyph (value->mark, FALSE),
+  g_autofree char *marked = g_strconcat (bw_mark_sign (value->mark, FALSE),
                                          value->mark != BW_MARK_NONE ? " " : "", text, NULL);
   append_element (writer, at_right ? "<td align=\"right\">" : "<td dir=\"auto\">", marked,
                   "</td>");
@@ -125,7 +125,7 @@ write_marked (Writer *writer, const BwNode *node, const char *start, const char 
 {
   g_autofree char *text = node->mark == BW_MARK_NONE
                               ? g_strdup (node->label)
-                              : g_strconcat (bw_mark_glyph (node->mark, FALSE), " ", node->label,
+                              : g_strconcat (bw_mark_sign (node->mark, FALSE), " ", node->label,
                                              NULL);
   append_element (writer, start, text, end);
 }

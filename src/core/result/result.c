@@ -586,18 +586,16 @@ bw_node_starts_group (const BwNode *table, guint row)
 }
 
 /**
- * bw_mark_glyph:
+ * bw_mark_sign:
  * @plain: whether only the letters of ASCII can be shown
  *
- * Returns: (transfer none): one character for @mark: a tick, two waves, a plus, a struck ring, or
- *   letters that stand for them; their shapes differ, so that colour is not needed to tell them
- *   apart. Of %BW_MARK_NONE nothing
+ * Returns: (transfer none): the written sign of @mark, or nothing
  */
 const char *
-bw_mark_glyph (BwMark mark, gboolean plain)
+bw_mark_sign (BwMark mark, gboolean plain)
 {
-  static const char *const glyphs[BW_N_MARKS] = { "", "\u2713", "\u2248", "+", "\u2298" };
-  static const char *const letters[BW_N_MARKS] = { "", "=", "~", "+", "x" };
-  g_return_val_if_fail (mark < BW_N_MARKS, "");
-  return plain ? letters[mark] : glyphs[mark];
+  BwSeverity severity = BW_MARK_SEVERITY (mark);
+  if (severity >= BW_N_SEVERITIES)
+    return "";
+  return plain ? bw_severity_plain_sign (severity) : bw_severity_sign (severity);
 }

@@ -128,7 +128,7 @@ guint bw_node_count_columns (const BwNode *table);
 char *bw_node_cell_text (const BwNode *row, guint column, gboolean plain);
 gboolean bw_node_starts_group (const BwNode *table, guint row);
 BwResult *bw_node_cross (const BwNode *table, guint most);
-const char *bw_mark_glyph (BwMark mark, gboolean plain);
+const char *bw_mark_sign (BwMark mark, gboolean plain);
 
 /* The walkers: each makes the whole of a node, whatever it is, in one form. */
 char *bw_node_to_json (const BwNode *node);

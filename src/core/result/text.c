@@ -48,7 +48,7 @@ marked (const Writer *writer, BwMark mark, const char *text)
 {
   return mark == BW_MARK_NONE
              ? g_strdup (text)
-             : g_strconcat (bw_mark_glyph (mark, writer->plain), " ", text, NULL);
+             : g_strconcat (bw_mark_sign (mark, writer->plain), " ", text, NULL);
 }
 
 static void

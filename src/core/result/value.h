@@ -3,6 +3,7 @@
 
 #include "core/base/kinds.h"
 #include "core/base/quantity.h"
+#include "core/base/severity.h"
 
 G_BEGIN_DECLS
 
@@ -21,21 +22,12 @@ typedef enum
   BW_VALUE_LIST
 } BwValueKind;
 
-/**
- * BwMark:
- *
- * How well something is, worst last. One more than the severity of a finding and than a verdict,
- * which run in step, so that zero is no mark.
- */
-typedef enum
-{
-  BW_MARK_NONE,
-  BW_MARK_OK,
-  BW_MARK_TIGHT,
-  BW_MARK_CURABLE,
-  BW_MARK_FATAL,
-  BW_N_MARKS
-} BwMark;
+/* How well something stands: one more than its severity, so that zero is no mark. */
+typedef guint BwMark;
+
+#define BW_MARK_NONE 0
+#define BW_MARK(severity) ((BwMark) (severity) + 1)
+#define BW_MARK_SEVERITY(mark) ((mark) > BW_MARK_NONE ? (BwSeverity) ((mark) - 1) : BW_N_SEVERITIES)
 
 /* Of a plain number, that measures nothing. */
 #define BW_DIMENSION_NONE BW_N_DIMENSIONS

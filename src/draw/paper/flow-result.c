@@ -17,17 +17,11 @@ typedef struct
 
 static void write_children (Writer *writer, const BwNode *node);
 
-static BwVerdict
-verdict_of (BwMark mark)
-{
-  return mark != BW_MARK_NONE ? (BwVerdict) (mark - BW_MARK_OK) : BW_FLOW_NO_MARK;
-}
-
 static void
 say (Writer *writer, BwFlowStyle style, BwMark mark, const char *text)
 {
   double indent = writer->depth > 2 ? bw_flow_line_height (writer->flow) : 0;
-  bw_flow_add_text (writer->flow, &(BwFlowText){ text, style, indent, verdict_of (mark), FALSE });
+  bw_flow_add_text (writer->flow, &(BwFlowText){ text, style, indent, BW_MARK_SEVERITY (mark), FALSE });
 }
 
 static void
@@ -37,7 +31,7 @@ write_title (Writer *writer, const BwNode *node)
     bw_flow_add_text (writer->flow,
                       &(BwFlowText){ node->label,
                                      writer->depth == 0 ? BW_FLOW_HEADING : BW_FLOW_SUBHEADING, 0,
-                                     verdict_of (node->mark), TRUE });
+                                     BW_MARK_SEVERITY (node->mark), TRUE });
 }
 
 /* Columns */
@@ -169,13 +163,13 @@ add_row (BwFlow *flow, const BwNode *table, guint index)
 
   for (guint i = 0; i < count_columns (table); i++)
     {
-      BwVerdict verdict = verdict_of (mark_of (row, i));
+      BwSeverity severity = BW_MARK_SEVERITY (mark_of (row, i));
       gboolean shown = i > 0 || bw_node_starts_group (table, index);
       g_ptr_array_add (texts, shown ? bw_node_cell_text (row, i, FALSE) : g_strdup (""));
       cells[i] = (BwFlowCell){ texts->pdata[i],
-                               verdict < BW_N_VERDICTS ? bw_ink_for_verdict (verdict)
+                               severity < BW_N_SEVERITIES ? bw_ink_for_severity (severity)
                                                        : BW_INK_GRAPHITE,
-                               verdict,
+                               severity,
                                g_array_index (table->columns, BwColumn, i).kind
                                    == BW_COLUMN_NUMBERS };
     }
@@ -259,13 +253,13 @@ static void
 add_pair (Pairs *pairs, const BwNode *figure)
 {
   guint at = pairs->filled;
-  BwVerdict verdict = verdict_of (figure->mark);
+  BwSeverity severity = BW_MARK_SEVERITY (figure->mark);
 
   pairs->texts[at] = g_strdup (figure->label);
   pairs->texts[at + 1] = values_text (figure, pairs->writer->mark);
   pairs->cells[at] = (BwFlowCell){ pairs->texts[at], BW_INK_GRAPHITE_LIGHT, BW_FLOW_NO_MARK,
                                    FALSE };
-  pairs->cells[at + 1] = (BwFlowCell){ pairs->texts[at + 1], BW_INK_GRAPHITE, verdict, FALSE };
+  pairs->cells[at + 1] = (BwFlowCell){ pairs->texts[at + 1], BW_INK_GRAPHITE, severity, FALSE };
   pairs->filled += 2;
   if (pairs->filled == G_N_ELEMENTS (pairs->cells))
     flush_pairs (pairs);

@@ -220,7 +220,7 @@ sample (void)
   bw_node_member (object, bw_value_flag ("true", TRUE));
   g_ptr_array_add (notes, (gpointer) "note\u00a0one");
   bw_node_list (root, "notes", "Notes", notes);
-  bw_node_say (root, BW_SAY_ANSWER, "answer", "It is 1\u00a0V.")->mark = BW_MARK_OK;
+  bw_node_say (root, BW_SAY_ANSWER, "answer", "It is 1\u00a0V.")->mark = BW_MARK (BW_SEVERITY_OK);
   return result;
 }
 
@@ -354,7 +354,7 @@ test_cross (void)
       bw_node_cell (row, bw_value_words ("source", "same"));
       bw_node_cell (row, bw_value_words ("input", i % 2 == 0 ? "A" : "B"));
       bw_node_cell (row, bw_value_marked (bw_value_words ("verdict", i == 3 ? "no" : "direct"),
-                                          i == 3 ? BW_MARK_FATAL : BW_MARK_OK));
+                                          i == 3 ? BW_MARK (BW_SEVERITY_FATAL) : BW_MARK (BW_SEVERITY_OK)));
     }
   g_autofree char *text = bw_node_to_text (bw_result_root (result), 80, TRUE);
   g_assert_cmpstr (text, ==,

@@ -303,13 +303,17 @@ write_sentence (Writer *writer, const BwNode *node, int indent)
 static void
 write_list (Writer *writer, const BwNode *list, int indent)
 {
-  g_autofree char *first = g_strdup_printf ("%*s- ", indent + INDENT, "");
+  gboolean titled = list->label != NULL;
+  g_autofree char *first = titled ? g_strdup_printf ("%*s- ", indent + INDENT, "")
+                                  : g_strdup_printf ("%*s", indent, "");
   write_title (writer, list, indent);
   separate (writer, ABOVE_SENTENCE);
   for (guint i = 0; i < list->children->len; i++)
-    bw_text_append_wrapped (writer->to, first, indent + 2 * INDENT, writer->columns,
+    bw_text_append_wrapped (writer->to, first, titled ? indent + 2 * INDENT : indent,
+                            writer->columns,
                             ((const BwNode *) list->children->pdata[i])->label);
-  writer->above = ABOVE_TABLE;
+  if (titled)
+    writer->above = ABOVE_TABLE;
 }
 
 static void

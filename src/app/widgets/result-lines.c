@@ -304,6 +304,7 @@ write_node (Writer *writer, const BwNode *node)
       break;
     case BW_NODE_SENTENCE:
       add_words (writer, node->mark, BW_LABEL_FREE, node->label);
+      write_children (writer, node);
       break;
     case BW_NODE_TABLE:
       write_table (writer, node);

@@ -143,6 +143,7 @@ write_node (Writer *writer, const BwNode *node)
     {
     case BW_NODE_SENTENCE:
       write_marked (writer, node, "<p dir=\"auto\">", "</p>\n");
+      write_children (writer, node);
       break;
     case BW_NODE_LIST:
       write_list (writer, node);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/base/field.h"
 #include "value.h"
 
 G_BEGIN_DECLS
@@ -62,8 +63,8 @@ typedef struct
  *   have always had them, set apart by spaces; others follow as they come
  * @mark: before its title, sentence or first cell
  * @values: (element-type BwValue): of a figure, or the cells of a row that are seen
- * @children: (element-type BwNode): of a row: what scripts get as well, and sections of its own that
- *   people read below the table
+ * @children: (element-type BwNode): of a sentence: what belongs to it, set in; of a row: what scripts
+ *   get as well, and sections of its own that people read below the table
  * @for_scripts: people do not see it; of a row, what is in it beside its cells
  * @for_people: scripts have what is in it elsewhere
  * @names: of a table: how many cells of a row tell it from the others
@@ -112,6 +113,9 @@ void bw_node_add_value (BwNode *figure, BwValue value);
 void bw_node_member (BwNode *parent, BwValue value);
 BwNode *bw_node_say (BwNode *parent, BwSay what, const char *key, const char *text);
 BwNode *bw_node_list (BwNode *parent, const char *key, const char *title, const GPtrArray *texts);
+
+void bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object);
+void bw_node_field (BwNode *to, const BwFieldTable *table, const char *key, gconstpointer object);
 
 BwNode *bw_node_table (BwNode *parent, const char *key, const char *title);
 void bw_node_column (BwNode *table, BwColumnKind kind, const char *label, const char *unit);

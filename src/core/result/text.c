@@ -298,6 +298,7 @@ write_sentence (Writer *writer, const BwNode *node, int indent)
   separate (writer, ABOVE_SENTENCE);
   bw_text_append_wrapped (writer->to, first, indent + (node->mark != BW_MARK_NONE ? INDENT : 0),
                           writer->columns, text);
+  write_children (writer, node, indent + INDENT);
 }
 
 static void

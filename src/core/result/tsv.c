@@ -107,6 +107,7 @@ write_node (Writer *writer, const BwNode *node)
       break;
     case BW_NODE_SENTENCE:
       append_line (writer, node->label);
+      write_children (writer, node);
       break;
     case BW_NODE_TABLE:
       write_table (writer, node);

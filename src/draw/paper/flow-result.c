@@ -3,6 +3,7 @@
 
 /* A result on paper: its figures two to a line, its tables over the whole width, its sentences. */
 
+#define INDENT 1.15       /* of what is set in, in heights of a line */
 #define CELL_ROOM 0.8      /* beside the text of a cell, in heights of a line */
 #define LEAST_COLUMN 5.0   /* of a column whose text may wrap, in heights of a line */
 #define MOST_LOOSE 1.5     /* of columns of short text, to what they need */
@@ -12,16 +13,18 @@ typedef struct
 {
   BwFlow *flow;
   char mark;
-  guint depth; /* of sections with titles */
+  guint depth;  /* of sections with titles */
+  guint indent; /* of sentences below sentences */
 } Writer;
 
 static void write_children (Writer *writer, const BwNode *node);
 
 static void
-say (Writer *writer, BwFlowStyle style, BwMark mark, const char *text)
+say (Writer *writer, BwFlowStyle style, BwMark mark, gboolean keep, const char *text)
 {
-  double indent = writer->depth > 2 ? bw_flow_line_height (writer->flow) : 0;
-  bw_flow_add_text (writer->flow, &(BwFlowText){ text, style, indent, BW_MARK_SEVERITY (mark), FALSE });
+  double indent = INDENT * writer->indent * bw_flow_line_height (writer->flow);
+  bw_flow_add_text (writer->flow,
+                    &(BwFlowText){ text, style, indent, BW_MARK_SEVERITY (mark), keep });
 }
 
 static void
@@ -290,6 +293,16 @@ write_figures (Writer *writer, const BwNode *parent, guint first)
 
 /* Everything */
 
+/* What belongs to a sentence stays on its page. */
+static void
+write_sentence (Writer *writer, const BwNode *node)
+{
+  say (writer, BW_FLOW_BODY, node->mark, node->children->len > 0, node->label);
+  writer->indent += 2;
+  write_children (writer, node);
+  writer->indent -= 2;
+}
+
 static void
 write_list (Writer *writer, const BwNode *list)
 {
@@ -307,7 +320,9 @@ write_section (Writer *writer, const BwNode *section)
   gboolean titled = section->label != NULL;
   write_title (writer, section);
   writer->depth += titled;
+  writer->indent += section->mark != BW_MARK_NONE;
   write_children (writer, section);
+  writer->indent -= section->mark != BW_MARK_NONE;
   writer->depth -= titled;
 }
 
@@ -317,7 +332,7 @@ write_node (Writer *writer, const BwNode *node)
   switch (node->kind)
     {
     case BW_NODE_SENTENCE:
-      say (writer, BW_FLOW_BODY, node->mark, node->label);
+      write_sentence (writer, node);
       break;
     case BW_NODE_LIST:
       write_list (writer, node);
@@ -362,7 +377,7 @@ void
 bw_flow_add_node (BwFlow *flow, const BwNode *node, guint depth)
 {
   g_return_if_fail (flow != NULL && node != NULL);
-  Writer writer = { flow, bw_result_mark (node->result), depth };
+  Writer writer = { flow, bw_result_mark (node->result), depth, 0 };
   if (bw_node_is_seen (node))
     write_node (&writer, node);
 }

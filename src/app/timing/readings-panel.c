@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/columns-layout.h"
-#include "app/widgets/result-view.h"
+#include "app/widgets/result-head.h"
 #include "app/widgets/template.h"
 #include "app/widgets/severity-mark.h"
 
@@ -22,8 +22,7 @@ struct _BwReadingsPanel
   GtkDropDown *standard;
   GtkLabel *source;
   GtkLabel *summary;
-  GtkWidget *copy;
-  GtkWidget *export;
+  BwResultHead *table;
   GtkBox *box;
 
   GPtrArray *limits; /* of BwStandardLimits */
@@ -93,8 +92,7 @@ update_summary (BwReadingsPanel *self)
     count_row (self, kind, &count);
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
-  gtk_widget_set_sensitive (self->copy, count.within + count.outside > 0);
-  gtk_widget_set_sensitive (self->export, count.within + count.outside > 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->table), count.within + count.outside > 0);
   bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
                                                  : count.within > 0 ? BW_SEVERITY_OK
                                                                     : BW_N_SEVERITIES);
@@ -153,16 +151,11 @@ follow_source (BwReadingsPanel *self)
     }
 }
 
-/* Copying and exporting */
-
-/**
- * bw_readings_panel_make_result:
- *
- * Returns: (transfer full): the readings held against the standard
- */
-BwResult *
-bw_readings_panel_make_result (BwReadingsPanel *self)
+/* The readings held against the standard. */
+static BwResult *
+make_result (gpointer owner)
 {
+  BwReadingsPanel *self = owner;
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
   BwReadingsTaken taken = { 0 };
 
@@ -171,20 +164,6 @@ bw_readings_panel_make_result (BwReadingsPanel *self)
   bw_readings_say (bw_result_root (result), chosen_limits (self), &taken);
   bw_node_say (bw_result_root (result), BW_SAY_ANSWER, NULL, gtk_label_get_label (self->summary));
   return result;
-}
-
-static void
-on_copy (BwReadingsPanel *self)
-{
-  g_autoptr (BwResult) result = bw_readings_panel_make_result (self);
-  bw_result_copy (GTK_WIDGET (self), result);
-}
-
-static void
-on_export (BwReadingsPanel *self)
-{
-  g_autoptr (BwResult) result = bw_readings_panel_make_result (self);
-  bw_result_export (GTK_WIDGET (self), result, _ ("Readings"));
 }
 
 static void
@@ -226,12 +205,9 @@ bw_readings_panel_class_init (BwReadingsPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, source);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, summary);
-  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, copy);
-  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, export);
+  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, table);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, box);
   gtk_widget_class_bind_template_callback (widget_class, on_standard);
-  gtk_widget_class_bind_template_callback (widget_class, on_copy);
-  gtk_widget_class_bind_template_callback (widget_class, on_export);
   gtk_widget_class_bind_template_callback (widget_class, on_clear);
 }
 
@@ -259,7 +235,9 @@ bw_readings_panel_init (BwReadingsPanel *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
   self->limits = bw_limits_shipped ();
+  g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_head_set_maker (self->table, make_result, self);
   fill (self);
   show_standard (self);
 }

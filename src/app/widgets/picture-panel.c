@@ -244,26 +244,6 @@ bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture)
 }
 
 /**
- * bw_picture_panel_show_figures:
- * @figures: (element-type BwTableFigure): stand beside the drawing; copied
- */
-void
-bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures)
-{
-  g_autoptr (BwResult) result = bw_result_new (bw_quantity_locale_mark ());
-  for (guint i = 0; i < figures->len; i++)
-    {
-      const BwTableFigure *one = figures->pdata[i];
-      if (one->count != NULL)
-        bw_node_pair (bw_result_root (result), one->name, bw_value_says (NULL, one->count),
-                      bw_value_says (NULL, one->value));
-      else
-        bw_node_figure (bw_result_root (result), one->name, bw_value_says (NULL, one->value));
-    }
-  bw_result_view_show (self->table, g_steal_pointer (&result));
-}
-
-/**
  * bw_picture_panel_show_result:
  * @result: (transfer full): stands beside the drawing
  */
@@ -271,6 +251,17 @@ void
 bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
 {
   bw_result_view_show (self->table, result);
+}
+
+/**
+ * bw_picture_panel_show_part:
+ * @result: (transfer full)
+ * @key: of the part of it that stands beside the drawing; all of it can be copied
+ */
+void
+bw_picture_panel_show_part (BwPicturePanel *self, BwResult *result, const char *key)
+{
+  bw_result_view_show_part (self->table, result, key);
 }
 
 /**

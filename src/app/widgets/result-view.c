@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "copy-row.h"
+#include "result-head.h"
 #include "result-lines.h"
 #include "severity-mark.h"
 
@@ -13,20 +14,16 @@
  * BwResultView:
  *
  * A result: its figures with units in lighter ink, its tables in columns, its sentences. The whole
- * is one stop of the Tab key; the arrow keys walk its lines and Control+C copies one. “Copy” puts it
- * all on the clipboard as text, with tabs and as HTML; “Export” hands it to the window to be written
- * into a file. “selected” tells that another row of a table is selected, where rows can be.
+ * is one stop of the Tab key; the arrow keys walk its lines and Control+C copies one. “selected” tells that another row of a table is selected, where rows can be.
  */
 struct _BwResultView
 {
   GtkWidget parent_instance;
 
-  GtkWidget *head; /* children */
+  BwResultHead *head; /* children */
   GtkListBox *list;
-  GtkLabel *title;
 
   gboolean cards;
-  BwResult *result;   /* nullable */
   GPtrArray *lines;   /* (element-type BwResultLine), as the rows show them */
   GPtrArray *shapes;  /* (element-type utf8): of each row, what its widgets are */
   GHashTable *widths; /* of "BLOCK COLUMN" to GtkSizeGroup */
@@ -283,77 +280,12 @@ show_lines (BwResultView *self)
   remove_from (self, self->lines->len);
 }
 
-/* Copying and exporting */
-
-static GdkContentProvider *
-provider_for (const char *type, char *text)
-{
-  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
-  return gdk_content_provider_new_for_bytes (type, bytes);
-}
-
-#define TEXT_COLUMNS 100
-
-/**
- * bw_result_copy:
- * @from: whose clipboard it is
- *
- * Puts @result on the clipboard as text, as HTML and with tabs.
- */
-void
-bw_result_copy (GtkWidget *from, BwResult *result)
-{
-  g_return_if_fail (GTK_IS_WIDGET (from) && result != NULL);
-  const BwNode *root = bw_result_root (result);
-  g_autofree char *text = bw_node_to_text (root, TEXT_COLUMNS, FALSE);
-  GdkContentProvider *forms[] = {
-    gdk_content_provider_new_typed (G_TYPE_STRING, text),
-    provider_for ("text/html", bw_node_to_html (root)),
-    provider_for ("text/tab-separated-values", bw_node_to_tsv (root)),
-  };
-  g_autoptr (GdkContentProvider) all = gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
-  gdk_clipboard_set_content (gtk_widget_get_clipboard (from), all);
-}
-
-/**
- * bw_result_export:
- * @from: in the window that knows where files are chosen and faults are shown
- * @name: for the file, without suffix
- *
- * Hands @result to the window, in each form that a file can have.
- */
-void
-bw_result_export (GtkWidget *from, BwResult *result, const char *name)
-{
-  g_return_if_fail (GTK_IS_WIDGET (from) && result != NULL && name != NULL);
-  const BwNode *root = bw_result_root (result);
-  g_autofree char *csv = bw_node_to_csv (root);
-  g_autofree char *tsv = bw_node_to_tsv (root);
-  g_autofree char *html = bw_node_to_html (root);
-  gtk_widget_activate_action (from, "win.export-table", "(ssss)", name, csv, tsv, html);
-}
-
-static void
-copy (GtkWidget *widget, const char *action, GVariant *parameter)
-{
-  bw_result_copy (widget, BW_RESULT_VIEW (widget)->result);
-}
-
-static void
-export (GtkWidget *widget, const char *action, GVariant *parameter)
-{
-  BwResultView *self = BW_RESULT_VIEW (widget);
-  bw_result_export (widget, self->result, gtk_label_get_label (self->title));
-}
-
 static void
 update_head (BwResultView *self)
 {
   gboolean seen = self->lines->len > 0;
-  gtk_widget_set_visible (self->head, seen);
+  gtk_widget_set_visible (GTK_WIDGET (self->head), seen);
   gtk_widget_set_visible (GTK_WIDGET (self->list), seen);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "result.copy", seen);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "result.export", seen);
 }
 
 /* Widget */
@@ -380,7 +312,7 @@ bw_result_view_focus (GtkWidget *widget, GtkDirectionType direction)
   gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
   if (tab && has_focus_within (list))
     return direction == GTK_DIR_TAB_BACKWARD
-           && gtk_widget_child_focus (BW_RESULT_VIEW (widget)->head, direction);
+           && gtk_widget_child_focus (GTK_WIDGET (BW_RESULT_VIEW (widget)->head), direction);
   return GTK_WIDGET_CLASS (bw_result_view_parent_class)->focus (widget, direction);
 }
 
@@ -393,7 +325,7 @@ bw_result_view_set_property (GObject *object, guint id, const GValue *value, GPa
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
       return;
     }
-  gtk_label_set_label (self->title, g_value_get_string (value));
+  g_object_set_property (G_OBJECT (self->head), "title", value);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   g_value_get_string (value), -1);
 }
@@ -402,10 +334,11 @@ static void
 bw_result_view_dispose (GObject *object)
 {
   BwResultView *self = BW_RESULT_VIEW (object);
-  GtkWidget *list = GTK_WIDGET (self->list);
+  GtkWidget *head = GTK_WIDGET (self->head), *list = GTK_WIDGET (self->list);
 
-  g_clear_pointer (&self->head, gtk_widget_unparent);
+  g_clear_pointer (&head, gtk_widget_unparent);
   g_clear_pointer (&list, gtk_widget_unparent);
+  self->head = NULL;
   self->list = NULL;
   G_OBJECT_CLASS (bw_result_view_parent_class)->dispose (object);
 }
@@ -418,7 +351,6 @@ bw_result_view_finalize (GObject *object)
   g_ptr_array_unref (self->lines);
   g_ptr_array_unref (self->shapes);
   g_hash_table_unref (self->widths);
-  g_clear_pointer (&self->result, bw_result_free);
   G_OBJECT_CLASS (bw_result_view_parent_class)->finalize (object);
 }
 
@@ -439,43 +371,21 @@ bw_result_view_class_init (BwResultViewClass *klass)
   /* BwResultView::selected: another row of a table is selected. */
   signals[SELECTED] = g_signal_new ("selected", BW_TYPE_RESULT_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                     NULL, NULL, G_TYPE_NONE, 0);
-  gtk_widget_class_install_action (widget_class, "result.copy", NULL, copy);
-  gtk_widget_class_install_action (widget_class, "result.export", NULL, export);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
-}
-
-static void
-add_button (BwResultView *self, const char *name, const char *icon, const char *words,
-            const char *action)
-{
-  GtkWidget *button = gtk_button_new_from_icon_name (icon);
-  gtk_widget_set_name (button, name);
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_tooltip_text (button, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_box_append (GTK_BOX (self->head), button);
 }
 
 static void
 bw_result_view_init (BwResultView *self)
 {
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
-  GtkWidget *title = bw_words_label_new (NULL, "bw-heading");
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   self->lines = g_ptr_array_new ();
   self->shapes = g_ptr_array_new_with_free_func (g_free);
   self->widths = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
-  self->head = box_new (GTK_ORIENTATION_HORIZONTAL, 2);
-  self->title = GTK_LABEL (title);
-  gtk_widget_set_hexpand (title, TRUE);
-  gtk_box_append (GTK_BOX (self->head), title);
-  add_button (self, "copy-result", "edit-copy-symbolic", _ ("Copy as Text and Table"),
-              "result.copy");
-  add_button (self, "export-result", "document-save-as-symbolic", _ ("Export the Table…"),
-              "result.export");
-  gtk_widget_set_parent (self->head, GTK_WIDGET (self));
+  self->head = g_object_new (BW_TYPE_RESULT_HEAD, NULL);
+  gtk_widget_add_css_class (GTK_WIDGET (self->head), "bw-heading");
+  gtk_widget_set_parent (GTK_WIDGET (self->head), GTK_WIDGET (self));
   self->list = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "bw-figure-table");
@@ -559,8 +469,7 @@ bw_result_view_show_part (BwResultView *self, BwResult *result, const char *key)
   const BwNode *part = root != NULL && key != NULL ? bw_node_find (root, key) : root;
 
   g_clear_pointer (&self->lines, g_ptr_array_unref);
-  g_clear_pointer (&self->result, bw_result_free);
-  self->result = result;
+  bw_result_head_set_result (self->head, result);
   self->lines = part != NULL ? bw_result_lines (part, self->cards) : g_ptr_array_new ();
   show_lines (self);
   select_first (self);
@@ -576,7 +485,7 @@ BwResult *
 bw_result_view_get_result (BwResultView *self)
 {
   g_return_val_if_fail (BW_IS_RESULT_VIEW (self), NULL);
-  return self->result;
+  return bw_result_head_get_result (self->head);
 }
 
 /**

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/caution.h"
+
 /* The verdict on each source at each input, and what each rule found. */
 
 /* A fraction is held as such, not in per cent. */
@@ -40,24 +42,15 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
 }
 
-/**
- * bw_findings_say:
- * @worst_first: whether the rules with the worst findings stand first, else all in their own order
- *
- * Returns: (transfer none): a new table of what each rule found, without columns
- */
-BwNode *
-bw_findings_say (BwNode *to, const BwFit *fit, const BwCase *c, gboolean worst_first)
+/* With @worst_first the rules with the worst findings stand first, else all in their own order. */
+static void
+add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  g_return_val_if_fail (to != NULL && fit != NULL && c != NULL, NULL);
-  BwNode *table = bw_node_table (to, "findings", NULL);
-
   table->order = "rule severity value low high unit says remedy margin";
   for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
     for (BwRule rule = 0; rule < BW_N_RULES; rule++)
       if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
         add_finding (table, &fit->at[rule], fit, c);
-  return table;
 }
 
 /* "limiting" is the rule of the worst finding, null where all hold. */
@@ -82,7 +75,7 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
   bw_node_cell (row, bw_value_marked (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
                                       BW_MARK (bw_verdict_severity (fit.verdict))));
-  bw_findings_say (row, &fit, &c, FALSE);
+  add_findings (bw_node_table (row, "findings", NULL), &fit, &c, FALSE);
   bw_node_member (row, limited ? bw_value_kind ("limiting", &bw_rules, fit.limiting)
                                : bw_value_nothing ("limiting"));
   bw_node_member (row, bw_value_kind ("sync", &bw_sync_kinds, fit.sync));
@@ -203,4 +196,89 @@ bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
       if (mark != BW_MARK_NONE && !(failing && mark == BW_MARK (BW_SEVERITY_OK)))
         tell_cell (to, cell, mark);
     }
+}
+
+/* One source at one input */
+
+/**
+ * bw_fit_reasons:
+ *
+ * Returns: (transfer full) (element-type utf8): what the verdict hangs on, each thing once: for
+ *   "with parts" the remedies in short, for "tight" and "no" the rules; nothing for "direct"
+ */
+GPtrArray *
+bw_fit_reasons (const BwFit *fit, char mark)
+{
+  g_return_val_if_fail (fit != NULL, NULL);
+  GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
+
+  for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
+    {
+      const BwFinding *finding = &fit->at[rule];
+      if (finding->severity != bw_verdict_severity (fit->verdict))
+        continue;
+      g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
+                                    ? bw_finding_remedy_short (finding, mark)
+                                    : NULL;
+      if (reason == NULL)
+        reason = g_strdup (bw_kind_label (&bw_rules, rule));
+      if (!g_ptr_array_find_with_equal_func (reasons, reason, g_str_equal, NULL))
+        g_ptr_array_add (reasons, g_steal_pointer (&reason));
+    }
+  return reasons;
+}
+
+/* "Console on RGB: with parts: …" */
+static const char *
+summary (BwNode *to, const BwFit *fit, const BwCase *c)
+{
+  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
+
+  if (reasons->len == 0)
+    return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name,
+                          c->input->name, verdict);
+  g_ptr_array_add (reasons, NULL);
+  return bw_node_print (to, _ ("%s on %s: %s: %s"), c->source->name, c->input->name, verdict,
+                        bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
+}
+
+static const char *
+or_not_stated (const char *text)
+{
+  return text != NULL && *text != '\0' ? text : _ ("not stated");
+}
+
+static const char *
+limits_from (BwNode *to, const BwCase *c)
+{
+  return bw_node_print (to, _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
+                        or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
+                        or_not_stated (c->raster->source));
+}
+
+/**
+ * bw_case_say:
+ * @fit: of @c
+ *
+ * Adds for people the fit of one source at one input, where its limits come from, and what each
+ * rule found, those that do not hold first.
+ */
+void
+bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
+{
+  g_return_if_fail (to != NULL && fit != NULL && c != NULL);
+  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark
+      = BW_MARK (bw_verdict_severity (fit->verdict));
+  bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));
+  BwNode *table = bw_node_table (to, "findings", NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Outcome"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Rule"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Expected"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Allowed"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("Finding"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("Remedy"), NULL);
+  add_findings (table, fit, c, TRUE);
+  bw_node_say (to, BW_SAY_CAUTION, NULL, bw_caution ());
 }

@@ -26,6 +26,7 @@ BwNode *bw_fit_say (BwNode *to, const BwFitAsk *ask);
 BwNode *bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue);
 void bw_fit_say_legend (BwNode *to);
 void bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing);
-BwNode *bw_findings_say (BwNode *to, const BwFit *fit, const BwCase *c, gboolean worst_first);
+GPtrArray *bw_fit_reasons (const BwFit *fit, char mark);
+void bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c);
 
 G_END_DECLS

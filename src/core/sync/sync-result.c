@@ -164,6 +164,46 @@ add_afc (BwNode *to, const BwSyncAfc *afc, const BwSyncRun *run)
   add_number (object, "settle_s", run->settle_s);
 }
 
+/* The gist in figures, for people */
+
+static const char *const edge_labels[BW_N_AFC_EDGES] = {
+  [BW_AFC_EDGE_RIGHT] = N_ ("Edges right"),
+  [BW_AFC_EDGE_EARLY] = N_ ("Edges early"),
+  [BW_AFC_EDGE_LATE] = N_ ("Edges late"),
+  [BW_AFC_EDGE_MISSING] = N_ ("Edges missing"),
+};
+
+#define NOTHING_S 0.5e-9 /* less than this is no departure */
+
+static void
+add_departure (BwNode *to, const char *label, double time_s)
+{
+  const char *size = bw_node_quantity (to, fabs (time_s), BW_DIMENSION_TIME, 5);
+  const char *words = time_s < 0 ? bw_node_print (to, _ ("%s early"), size)
+                                 : bw_node_print (to, _ ("%s late"), size);
+  bw_node_figure (to, label, bw_value_says (NULL, fabs (time_s) < NOTHING_S ? _ ("none") : words));
+}
+
+static void
+add_gist (BwNode *to, const BwSyncMix *mix, const BwSyncRun *run)
+{
+  BwNode *gist = bw_node_section (to, "gist", NULL);
+
+  gist->for_people = TRUE;
+  bw_node_figure (gist, _ ("Sync tips"), bw_value_kind (NULL, &bw_polarities, mix->polarity));
+  for (guint edge = 0; edge < BW_N_AFC_EDGES; edge++)
+    bw_node_figure (gist, _ (edge_labels[edge]), bw_value_count (NULL, run->n[edge]));
+  if (!run->locks)
+    {
+      bw_node_figure (gist, _ ("Oscillator"), bw_value_says (NULL, _ ("does not lock")));
+      return;
+    }
+  add_departure (gist, _ ("Largest departure"), run->peak_s);
+  add_departure (gist, _ ("At the first line of picture"), run->picture_s);
+  bw_node_figure (gist, _ ("Settles after"),
+                  bw_value_quantity (NULL, run->settle_lines, BW_DIMENSION_LINES, 4));
+}
+
 /**
  * bw_sync_say:
  * @run: of @mix and @afc
@@ -180,6 +220,7 @@ bw_sync_say (BwNode *to, const BwSyncMix *mix, const BwSyncAfc *afc, const BwSyn
               "result standard lines lines_by_edge half_line_edges extra_edges glitches afc says";
   add_case (to, mix);
   bw_node_list (to, "says", NULL, says);
+  add_gist (to, mix, run);
   add_structure (to, mix);
   if (mix->what.gate != BW_SYNC_GATE_STANDARD)
     {

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "app/timing/page.h"
+#include "app/widgets/result-head.h"
 
 /* The parts of the Timing page, with their real widgets. */
 
@@ -341,7 +342,9 @@ test_readings (Fixture *f, gconstpointer part)
   type (bw_reading_row_get_editor (setup), "0 mV");
   g_assert_true (bw_reading_row_is_judged (setup, &judgement));
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_LOW);
-  g_autoptr (BwResult) result = bw_readings_panel_make_result (panel);
+  GtkWidget *head = app_test_find (GTK_WIDGET (panel), BW_TYPE_RESULT_HEAD, NULL);
+  g_assert_true (gtk_widget_activate_action (head, "result.copy", NULL));
+  BwResult *result = bw_result_head_get_result (BW_RESULT_HEAD (head));
   g_autofree char *text = bw_node_to_tsv (bw_result_root (result));
   g_assert_nonnull (strstr (text, "Line sync\t4.75"));
   g_assert_nonnull (strstr (text, "Setup level\t0"));

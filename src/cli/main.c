@@ -7,7 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/output.h"
-#include "cli/base/table.h"
+#include "core/result/listing.h"
 
 static const BwCliCommand commands[] = {
   { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
@@ -72,7 +72,7 @@ static BwCliExit
 print_help (void)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autoptr (BwTable) table = bw_table_new (2);
+  g_autoptr (BwListing) listing = bw_listing_new (2);
 
   g_string_append (text, _ ("Usage:\n"
                             "  breezeway-cli COMMAND [OPTION…] [ARGUMENT]\n"
@@ -83,8 +83,9 @@ print_help (void)
                             "\n"
                             "Commands:\n"));
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    bw_table_add_row (table, commands[i].name, _ (commands[i].summary), NULL);
-  bw_table_append_to (table, text, 2);
+    bw_listing_add_row (listing,
+                        (const char *[]){ commands[i].name, _ (commands[i].summary), NULL });
+  bw_listing_append_to (listing, text, 2, 0);
   g_string_append (text, _ ("\n"
                             "Exit status: 0 done, 1 bad input or no output, 2 wrong usage.\n"));
   return bw_cli_print (text->str);

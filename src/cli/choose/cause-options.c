@@ -9,7 +9,6 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
 #include "core/fit/fit.h"
 
 /* From the words of the command line to what should be on the conductor, and what was read. */
@@ -39,7 +38,7 @@ static gboolean
 read_level (BwScopeReading reading, const char *raw, BwScopeReadings *readings)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   double value;
 
   if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_argument_mark (text),
@@ -87,7 +86,7 @@ bw_cause_options_readings (const BwCauseOptions *own, const char *command,
 static gboolean
 read_capacitor (const char *raw, double *farad)
 {
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   char *end = NULL;
   double value;
 

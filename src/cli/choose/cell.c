@@ -5,7 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/arguments.h"
 
 static GPtrArray *
 source_names (const BwSheet *sheet)
@@ -82,7 +82,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
           = g_strdup_printf (_ ("%s is needed with a bench sheet: a name or a number"), option);
       return bw_cli_wrong_usage (command, says);
     }
-  g_autofree char *wanted = bw_words_utf8 (raw);
+  g_autofree char *wanted = bw_argument_utf8 (raw);
   if (find (names, wanted, at))
     return BW_CLI_DONE;
   say_not_found (path, what, names, wanted);

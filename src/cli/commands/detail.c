@@ -4,7 +4,6 @@
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/base/words.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "cli/choose/detail-options.h"

@@ -2,11 +2,11 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/standard-limits.h"
-#include "cli/print/drawing.h"
+#include "cli/files/drawing.h"
 #include "draw/field/shape.h"
 
 /* What the options say, all as it came; owned. */
@@ -77,21 +77,20 @@ has_limits (const BwDrawing *drawing)
 }
 
 static BwCliExit
-print_json (const BwDrawing *drawing, const char *target)
+show (const BwCliOptions *options, const BwDrawing *drawing, const char *target)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
   g_autofree char *description = bw_drawing_describe (drawing);
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "raster", drawing->chosen->raster->id);
-  bw_json_string (json, "view", bw_kind_id (&bw_drawing_views, drawing->view));
-  bw_json_string (json, "drawing", target);
-  bw_json_string (json, "description", description);
-  bw_json_end_object (json);
-  return bw_cli_print_data (bw_json_text (json));
+  bw_node_member (root, bw_value_words ("raster", drawing->chosen->raster->id));
+  bw_node_member (root, bw_value_kind ("view", &bw_drawing_views, drawing->view));
+  bw_node_member (root, bw_value_words ("drawing", target));
+  bw_node_member (root, bw_value_words ("description", description));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-write_drawing (const BwDrawing *drawing, const char *target, gboolean as_json)
+write_drawing (const BwCliOptions *options, const BwDrawing *drawing, const char *target)
 {
   g_autoptr (GError) error = NULL;
   if (!has_burst (drawing) || !has_limits (drawing))
@@ -101,7 +100,7 @@ write_drawing (const BwDrawing *drawing, const char *target, gboolean as_json)
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
-  return as_json ? print_json (drawing, target) : BW_CLI_DONE;
+  return show (options, drawing, target);
 }
 
 static BwCliExit
@@ -122,7 +121,7 @@ run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOption
   if (chosen == NULL)
     return BW_CLI_BAD_INPUT;
   drawing.chosen = chosen;
-  return write_drawing (&drawing, own->page.target, options->json);
+  return write_drawing (options, &drawing, own->page.target);
 }
 
 /**

@@ -4,7 +4,7 @@
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/base/words.h"
+#include "cli/base/arguments.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "core/fit/results.h"
@@ -29,7 +29,7 @@ static GArray *
 select_by_name (const BwSheet *sheet, guint n, NameFunc name_of, const char *raw)
 {
   GArray *selected = g_array_new (FALSE, FALSE, sizeof (guint));
-  g_autofree char *wanted = raw != NULL ? bw_words_utf8 (raw) : NULL;
+  g_autofree char *wanted = raw != NULL ? bw_argument_utf8 (raw) : NULL;
   for (guint i = 0; i < n; i++)
     if (wanted == NULL || g_strcmp0 (name_of (sheet, i), wanted) == 0)
       g_array_append_val (selected, i);
@@ -43,7 +43,7 @@ static BwCliExit
 no_such_name (const char *path, const char *what, const char *raw, const BwSheet *sheet, guint n,
               NameFunc name_of)
 {
-  g_autofree char *wanted = bw_words_utf8 (raw);
+  g_autofree char *wanted = bw_argument_utf8 (raw);
   g_autoptr (GPtrArray) names = g_ptr_array_new ();
   for (guint i = 0; i < n; i++)
     g_ptr_array_add (names, (gpointer) name_of (sheet, i));

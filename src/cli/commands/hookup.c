@@ -6,11 +6,10 @@
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/base/words.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "cli/choose/target.h"
-#include "cli/print/hookup-out.h"
+#include "cli/files/hookup-out.h"
 #include "core/base/keyfile.h"
 #include "core/hookup/results.h"
 

@@ -6,7 +6,6 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/base/words.h"
 #include "core/circuit/results.h"
 
 /* As they came; NULL where they did not. */
@@ -25,7 +24,7 @@ static gboolean
 read_from_zero (const char *option, const char *raw, BwDimension dimension, double *value)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (!(*value >= 0))

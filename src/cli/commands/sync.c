@@ -6,8 +6,7 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/base/words.h"
-#include "cli/print/drawing.h"
+#include "cli/files/drawing.h"
 #include "core/sync/results.h"
 #include "draw/base/export.h"
 #include "draw/sync/view.h"
@@ -127,7 +126,7 @@ read_signed (const char *option, const char *raw, BwDimension dimension, double 
   g_autoptr (GError) error = NULL;
   if (raw == NULL)
     return TRUE;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   if (bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     return TRUE;
   bw_cli_complain ("%s: %s", option, error->message);

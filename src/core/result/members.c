@@ -75,6 +75,8 @@ collect (GArray *members, const BwNode *node)
     {
       const BwNode *child = node->children->pdata[i];
       const BwMember member = { child->key, child, { 0 } };
+      if (child->for_people)
+        continue;
       if (child->key != NULL)
         add (members, &member);
       else if (child->kind == BW_NODE_SECTION || child->kind == BW_NODE_FIGURE)

@@ -4,8 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/json.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/waveform-options.h"
 #include "core/base/keyfile.h"
 #include "core/raster/waveform.h"
@@ -89,32 +89,30 @@ csv_of (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n)
   return csv;
 }
 
+/* What was written, for scripts. */
 static BwCliExit
-print_json (const BwWaveform *w, const BwSynthesis *s, gsize n, const char *target)
+show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gsize n,
+      const char *target)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  guint conductors = bw_synthesis_conductors (s);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  double rate_hz = bw_ratio_to_double (bw_synthesis_rate_hz (s));
 
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "raster", w->raster->id);
-  bw_json_string (json, "system", bw_kind_id (&bw_colour_systems, w->what.form.system));
-  bw_json_string (json, "kind", bw_kind_id (&bw_signals, w->what.form.signal));
-  bw_json_string (json, "sync", bw_kind_id (&bw_sync_kinds, w->what.form.sync));
-  bw_json_string (json, "content", bw_kind_id (&bw_contents, w->what.content));
-  bw_json_string (json, "span", bw_kind_id (&bw_spans, w->span));
-  bw_json_number (json, "frame", (double) w->frame);
-  bw_json_number (json, "line", w->line);
-  bw_json_number (json, "rate_hz", bw_ratio_to_double (bw_synthesis_rate_hz (s)));
-  bw_json_number (json, "samples", (double) n);
-  bw_json_number (json, "colour_frames", bw_synthesis_colour_frames (s));
-  bw_json_begin_array (json, "conductors");
-  for (BwConductor c = 0; c < BW_N_CONDUCTORS; c++)
-    if (conductors & BW_BIT (c))
-      bw_json_string (json, NULL, bw_kind_id (&bw_conductors, c));
-  bw_json_end_array (json);
-  bw_json_string (json, "waveform", target);
-  bw_json_end_object (json);
-  return bw_cli_print_data (bw_json_text (json));
+  bw_node_member (root, bw_value_words ("raster", w->raster->id));
+  bw_node_member (root, bw_value_kind ("system", &bw_colour_systems, w->what.form.system));
+  bw_node_member (root, bw_value_kind ("kind", &bw_signals, w->what.form.signal));
+  bw_node_member (root, bw_value_kind ("sync", &bw_sync_kinds, w->what.form.sync));
+  bw_node_member (root, bw_value_kind ("content", &bw_contents, w->what.content));
+  bw_node_member (root, bw_value_kind ("span", &bw_spans, w->span));
+  bw_node_member (root, bw_value_count ("frame", (double) w->frame));
+  bw_node_member (root, bw_value_count ("line", w->line));
+  bw_node_member (root, bw_value_quantity ("rate_hz", rate_hz, BW_DIMENSION_FREQUENCY, 9));
+  bw_node_member (root, bw_value_count ("samples", (double) n));
+  bw_node_member (root, bw_value_count ("colour_frames", bw_synthesis_colour_frames (s)));
+  bw_node_member (root,
+                  bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
+  bw_node_member (root, bw_value_words ("waveform", target));
+  return bw_cli_show (options, result);
 }
 
 static gboolean
@@ -204,7 +202,7 @@ refused (const BwWaveform *w, const GError *error)
 }
 
 static BwCliExit
-write_samples (const BwWaveform *w, const char *target, gboolean as_json)
+write_samples (const BwCliOptions *options, const BwWaveform *w, const char *target)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (BwSynthesis) s = bw_synthesis_new (&w->what, &error);
@@ -215,12 +213,12 @@ write_samples (const BwWaveform *w, const char *target, gboolean as_json)
   span_of (w, s, &first, &end);
   if (!write_csv (w, s, first, (gsize) (end - first), target))
     return BW_CLI_BAD_INPUT;
-  return as_json ? print_json (w, s, (gsize) (end - first), target) : BW_CLI_DONE;
+  return show (options, w, s, (gsize) (end - first), target);
 }
 
 /* A drawing without --rate has as many samples as it needs. */
 static BwCliExit
-write_picture (const BwWaveform *w, const char *target, gboolean as_json)
+write_picture (const BwCliOptions *options, const BwWaveform *w, const char *target)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (BwLevelsModel) model = bw_levels_model_new (&w->what, &error);
@@ -232,7 +230,7 @@ write_picture (const BwWaveform *w, const char *target, gboolean as_json)
     return BW_CLI_BAD_INPUT;
   BwSynthesis *s = bw_levels_model_synthesis (model);
   span_of (w, s, &first, &end);
-  return as_json ? print_json (w, s, (gsize) (end - first), target) : BW_CLI_DONE;
+  return show (options, w, s, (gsize) (end - first), target);
 }
 
 /**
@@ -243,10 +241,10 @@ write_picture (const BwWaveform *w, const char *target, gboolean as_json)
  * Returns: how the program ends, having said so
  */
 BwCliExit
-bw_waveform_write (BwWaveform *waveform, const char *target, gboolean as_json)
+bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target)
 {
   if (!settle_line (waveform))
     return BW_CLI_BAD_INPUT;
-  return g_str_has_suffix (target, ".csv") ? write_samples (waveform, target, as_json)
-                                           : write_picture (waveform, target, as_json);
+  return g_str_has_suffix (target, ".csv") ? write_samples (options, waveform, target)
+                                           : write_picture (options, waveform, target);
 }

@@ -292,7 +292,8 @@ bw_fit_grid_focus (GtkWidget *widget, GtkDirectionType direction)
 
   if (self->document == NULL)
     return FALSE;
-  if ((at_corner || (inside == NULL) != backward) && gtk_widget_child_focus (self->corner, direction))
+  if ((at_corner || (inside == NULL) != backward)
+      && gtk_widget_child_focus (self->corner, direction))
     return TRUE;
   if (inside != NULL && !(at_corner && !backward))
     return FALSE;

@@ -70,8 +70,7 @@ copy (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 /* The window knows where files are chosen and faults are shown. */
-static void
-export (GtkWidget *widget, const char *action, GVariant *parameter)
+static void export(GtkWidget *widget, const char *action, GVariant *parameter)
 {
   const BwNode *root = wanted (BW_RESULT_HEAD (widget));
   if (root == NULL)
@@ -149,7 +148,8 @@ add_button (BwResultHead *self, const char *name, const char *icon, const char *
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (button, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
+                                  -1);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   gtk_widget_set_parent (button, GTK_WIDGET (self));
 }

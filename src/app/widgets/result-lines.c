@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "result-lines.h"
 
+#include <glib/gi18n-lib.h>
+
 #define FEW_COLUMNS 4
 
 typedef struct
@@ -72,9 +74,8 @@ is_title (const BwResultLine *line)
 static void
 add_line (Writer *writer, BwResultLine *line)
 {
-  const BwResultLine *above = writer->lines->len > 0
-                                  ? writer->lines->pdata[writer->lines->len - 1]
-                                  : NULL;
+  const BwResultLine *above = writer->lines->len > 0 ? writer->lines->pdata[writer->lines->len - 1]
+                                                     : NULL;
   line->block = writer->block;
   line->apart = above != NULL && above->block != line->block && !is_title (above)
                 && !is_title (line);
@@ -202,6 +203,18 @@ write_rows (Writer *writer, const BwNode *table)
     }
 }
 
+/* So many sentences of a row are parts of one, each of which needs its name. */
+#define MANY_SENTENCES 3
+
+static gboolean
+has_many_sentences (const BwNode *table)
+{
+  guint n = 0;
+  for (guint i = 0; i < table->columns->len; i++)
+    n += column_at (table, i)->kind == BW_COLUMN_SAYS;
+  return n >= MANY_SENTENCES;
+}
+
 /* A number of a card says what it is; words speak for themselves. Empty for an empty cell. */
 static char *
 card_text (const BwNode *table, const BwNode *row, guint i)
@@ -209,10 +222,12 @@ card_text (const BwNode *table, const BwNode *row, guint i)
   const BwColumn *column = column_at (table, i);
   g_autofree char *cell = bw_node_cell_text (row, i, FALSE);
 
+  if (*cell != '\0' && column->kind == BW_COLUMN_SAYS)
+    return g_strdup_printf (_ ("%s: %s"), column->label, cell);
   if (*cell == '\0' || column->kind != BW_COLUMN_NUMBERS)
     return g_steal_pointer (&cell);
-  return g_strconcat (column->label, " ", cell, column->unit != NULL ? "\u00a0" : "",
-                      column->unit, NULL);
+  return g_strconcat (column->label, " ", cell, column->unit != NULL ? "\u00a0" : "", column->unit,
+                      NULL);
 }
 
 static void
@@ -233,10 +248,25 @@ details_text (const BwNode *table, const BwNode *row)
   GString *text = g_string_new (NULL);
   append_details (text, table, row, BW_COLUMN_WORDS);
   append_details (text, table, row, BW_COLUMN_NUMBERS);
+  if (has_many_sentences (table))
+    append_details (text, table, row, BW_COLUMN_SAYS);
   return g_string_free (text, FALSE);
 }
 
-/* The first cell is its title, the second stands beside it; sentences have lines of their own. */
+static void
+add_sentences (BwResultLine *line, const BwNode *table, const BwNode *row)
+{
+  for (guint i = 1; i < table->columns->len; i++)
+    {
+      BwColumnKind kind = column_at (table, i)->kind;
+      if (kind == BW_COLUMN_MORE || (kind == BW_COLUMN_SAYS && !has_many_sentences (table)))
+        add_label (line, kind == BW_COLUMN_SAYS ? BW_LABEL_FREE : BW_LABEL_LIGHT,
+                   bw_node_cell_text (row, i, FALSE));
+    }
+}
+
+/* The first cell is its title, the second stands beside it; a few sentences have lines of their
+ * own. */
 static void
 write_card (Writer *writer, const BwNode *table, const BwNode *row)
 {
@@ -250,11 +280,7 @@ write_card (Writer *writer, const BwNode *table, const BwNode *row)
                  ? card_text (table, row, 1)
                  : g_strdup (""));
   add_label (line, BW_LABEL_FREE, details_text (table, row));
-  for (guint i = 1; i < table->columns->len; i++)
-    if (column_at (table, i)->kind >= BW_COLUMN_SAYS)
-      add_label (line,
-                 column_at (table, i)->kind == BW_COLUMN_SAYS ? BW_LABEL_FREE : BW_LABEL_LIGHT,
-                 bw_node_cell_text (row, i, FALSE));
+  add_sentences (line, table, row);
   add_line (writer, line);
 }
 

@@ -232,8 +232,8 @@ show_line (BwResultView *self, guint index, const BwResultLine *line)
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) index);
   GPtrArray *labels = g_object_get_data (G_OBJECT (row), "labels");
   BwSeverityMark *mark = g_object_get_data (G_OBJECT (row), "mark");
-  gboolean can_be_selected
-      = line->row != NULL && gtk_list_box_get_selection_mode (self->list) != GTK_SELECTION_NONE;
+  gboolean can_be_selected = line->row != NULL
+                             && gtk_list_box_get_selection_mode (self->list) != GTK_SELECTION_NONE;
 
   if (mark != NULL)
     bw_severity_mark_set (mark, BW_MARK_SEVERITY (line->mark));

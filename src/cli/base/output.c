@@ -51,8 +51,8 @@ to_terminal (const char *text)
   if (g_get_charset (&charset))
     return g_strdup (plain->str);
   g_autofree char *target = g_strconcat (charset, "//TRANSLIT", NULL);
-  char *converted
-      = g_convert_with_fallback (plain->str, -1, target, "UTF-8", "?", NULL, NULL, NULL);
+  char *converted = g_convert_with_fallback (plain->str, -1, target, "UTF-8", "?", NULL, NULL,
+                                             NULL);
   return converted != NULL ? converted : g_str_to_ascii (plain->str, "C");
 }
 

@@ -94,8 +94,8 @@ read_capacitor (const char *raw, double *farad)
   value = g_ascii_strtod (text, &end);
   g_strchug (end);
   double unit = strcmp (end, "uF") == 0 || strcmp (end, "µF") == 0 || strcmp (end, "μF") == 0 ? 1e-6
-                : strcmp (end, "nF") == 0                                                    ? 1e-9
-                                                                                             : 0;
+                : strcmp (end, "nF") == 0                                                     ? 1e-9
+                                                                                              : 0;
   *farad = value * unit;
   if (end != text && *farad > 1e-12 && *farad < 1)
     return TRUE;
@@ -112,8 +112,8 @@ read_member (const char *option, const BwKindTable *table, guint set, const char
   if (set & BW_BIT (*kind))
     return TRUE;
   g_autofree char *allowed = bw_kind_set_labels (table, set);
-  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option,
-                   bw_kind_id (table, *kind), allowed);
+  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option, bw_kind_id (table, *kind),
+                   allowed);
   return FALSE;
 }
 

@@ -140,8 +140,7 @@ check_lines (BwColourSystem system, BwSignal signal, const BwRaster *raster)
   gboolean is_other = raster->scan == BW_SCAN_INTERLACED
                           ? lines == other
                           : lines == other / 2 || lines == other / 2 + 1;
-  if (wanted == 0 || !is_other
-      || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
+  if (wanted == 0 || !is_other || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
     return TRUE;
   bw_cli_complain (_ ("%s is no raster for %s, which has %d lines in a frame; --system pal-60 or "
                       "ntsc-4.43 may be mixed with any"),

@@ -76,8 +76,7 @@ BwCliExit bw_waveform_choose (const BwWaveformOptions *own, const char *command,
                               BwWaveform *waveform);
 void bw_waveform_clear (BwWaveform *waveform);
 
-BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform,
-                             const char *target);
+BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWaveform, bw_waveform_clear)
 

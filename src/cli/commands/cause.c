@@ -60,10 +60,14 @@ BwCliExit
 bw_cli_cause (const BwCliCommand *command, char **args)
 {
   BwCauseOptions own = { 0 };
-#define LEVEL(name, reading, says)                                                                \
-  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY") }
-#define WORD(name, member, says, what)                                                            \
-  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what }
+#define LEVEL(name, reading, says)                                                                 \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY")                  \
+  }
+#define WORD(name, member, says, what)                                                             \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what                                     \
+  }
   const GOptionEntry entries[] = {
     WORD ("system", system, N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID")),
     WORD ("kind", kind, N_ ("The signal kind, such as composite"), N_ ("KIND")),

@@ -114,10 +114,10 @@ bw_cli_fit (const BwCliCommand *command, char **args)
   const GOptionEntry entries[] = {
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
       N_ ("Say what does not hold in each cell, and the remedy"), NULL },
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("Only the source of this name or number"),
-      N_ ("NAME") },
-    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("Only the input of this name or number"),
-      N_ ("NAME") },
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
+      N_ ("Only the source of this name or number"), N_ ("NAME") },
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input,
+      N_ ("Only the input of this name or number"), N_ ("NAME") },
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;

@@ -28,11 +28,13 @@ typedef struct
 static gboolean
 write_csv (const BwHookup *hookup, const char *target)
 {
+  if (target == NULL)
+    return TRUE;
   g_autoptr (GError) error = NULL;
   g_autoptr (BwResult) result = bw_result_new (BW_FILE_MARK);
   bw_hookup_say (bw_result_root (result), hookup, NULL);
   g_autofree char *csv = bw_node_to_csv (bw_node_find (bw_result_root (result), "parts"));
-  if (target == NULL || bw_file_replace (target, csv, strlen (csv), &error))
+  if (bw_file_replace (target, csv, strlen (csv), &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;
@@ -86,12 +88,24 @@ show_hookup (const char *command, const char *path, const HookupOptions *own, gu
                                                  : BW_CLI_BAD_INPUT;
 }
 
+/* --csv - is what --csv is of other commands. */
+static void
+take_standard_output (HookupOptions *own, BwCliOptions *options)
+{
+  if (g_strcmp0 (own->csv, "-") != 0)
+    return;
+  g_clear_pointer (&own->csv, g_free);
+  options->csv = TRUE;
+}
+
 static BwCliExit
 run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOptions *options)
 {
   const char *path = options->rest[0];
   const char *const targets[] = { own->csv, own->drawing, own->pdf };
   guint series = BW_SERIES_E24;
+  if (options->json && options->csv)
+    return bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv -"));
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
     {
       g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),
@@ -119,15 +133,17 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
 {
   HookupOptions own = { .alternative = 1 };
   const GOptionEntry entries[] = {
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("The source of this name or number"),
-      N_ ("NAME") },
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
+      N_ ("The source of this name or number"), N_ ("NAME") },
     { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("The input of this name or number"),
       N_ ("NAME") },
     { "alternative", 'a', 0, G_OPTION_ARG_INT, &own.alternative,
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
     { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
       N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
-    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv, N_ ("Write the list of parts to this file too"),
+    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv,
+      N_ ("Write the list of parts to this file too; with - print its tables as comma-separated "
+          "values"),
       N_ ("FILE") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.drawing,
       N_ ("Draw the plan into a file too; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
@@ -139,7 +155,10 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
   BwCliExit result = BW_CLI_DONE;
 
   if (bw_cli_options_read (&options, command, entries, args, &result))
-    result = run_hookup (command, &own, &options);
+    {
+      take_standard_output (&own, &options);
+      result = run_hookup (command, &own, &options);
+    }
   g_free (own.source);
   g_free (own.input);
   g_free (own.csv);

@@ -42,8 +42,7 @@ read_sync (const char *raw, BwLevelsAsk *view)
   if (bw_signal_syncs (view->signal) & BW_BIT (sync))
     return TRUE;
   bw_cli_complain (_ ("--sync: %s does not come with %s"),
-                   bw_kind_label (&bw_signals, view->signal),
-                   bw_kind_label (&bw_sync_kinds, sync));
+                   bw_kind_label (&bw_signals, view->signal), bw_kind_label (&bw_sync_kinds, sync));
   return FALSE;
 }
 

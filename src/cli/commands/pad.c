@@ -50,9 +50,9 @@ read_pad (const BwCliCommand *command, const PadOptions *own, BwPadAsk *pad)
 {
   g_autoptr (GError) error = NULL;
   *pad = (BwPadAsk){ .load_ohm = 75,
-                      .supply_tolerance = BW_SUPPLY_TOLERANCE,
-                      .series = BW_SERIES_E24,
-                      .one_series = own->series != NULL };
+                     .supply_tolerance = BW_SUPPLY_TOLERANCE,
+                     .series = BW_SERIES_E24,
+                     .one_series = own->series != NULL };
 
   if (own->from == NULL || own->to == NULL)
     return bw_cli_wrong_usage (command->name, _ ("--from and --to are needed"));

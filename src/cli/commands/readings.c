@@ -37,7 +37,7 @@ enter (BwReadingsTaken *taken, const char *command, const char *raw)
       return bw_cli_wrong_usage (command, says);
     }
   taken->read[kind] = bw_quantity_parse (value, bw_reading_dimension (kind),
-                                        bw_argument_mark (value), &taken->value[kind], &error);
+                                         bw_argument_mark (value), &taken->value[kind], &error);
   if (taken->read[kind])
     return BW_CLI_DONE;
   bw_cli_complain ("%s: %s", name, error->message);
@@ -77,8 +77,7 @@ run_readings (const BwCliCommand *command, const ReadingsOptions *own, const BwC
   const BwStandardLimits *limits = NULL;
   if (own->standard != NULL && (limits = bw_cli_find_limits (all, own->standard)) == NULL)
     return BW_CLI_BAD_INPUT;
-  return own->list ? show_list (all, limits, options)
-                   : judge (command->name, limits, options);
+  return own->list ? show_list (all, limits, options) : judge (command->name, limits, options);
 }
 
 /**

@@ -61,7 +61,7 @@ csv_of (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n)
   guint conductors = bw_synthesis_conductors (s), columns = 0;
   BwRatio rate = bw_synthesis_rate_hz (s);
   long double datum_s = (long double) bw_synthesis_line_start_s (s, w->frame, w->line);
-  g_autofree float *volts = g_new (float, n * BW_N_CONDUCTORS);
+  g_autofree float *volts = g_new (float, n *BW_N_CONDUCTORS);
   double gain[BW_N_CONDUCTORS];
   GString *csv = g_string_new ("time_s");
 
@@ -109,8 +109,7 @@ show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gs
   bw_node_member (root, bw_value_quantity ("rate_hz", rate_hz, BW_DIMENSION_FREQUENCY, 9));
   bw_node_member (root, bw_value_count ("samples", (double) n));
   bw_node_member (root, bw_value_count ("colour_frames", bw_synthesis_colour_frames (s)));
-  bw_node_member (root,
-                  bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
+  bw_node_member (root, bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
   bw_node_member (root, bw_value_words ("waveform", target));
   return bw_cli_show (options, result);
 }

@@ -23,8 +23,8 @@ id_of (const char *key, const BwKindTable *table, guint kind)
 
 /* What all but a raster have. */
 static void
-add_head (BwNode *row, const char *id, const char *name, const char *origin_key,
-          const char *origin, const char *note)
+add_head (BwNode *row, const char *id, const char *name, const char *origin_key, const char *origin,
+          const char *note)
 {
   bw_node_member (row, bw_value_words ("id", id));
   bw_node_member (row, bw_value_words ("name", name));
@@ -50,8 +50,8 @@ add_raster (BwNode *row, const BwRaster *raster)
   bw_node_cell (row, bw_value_words ("id", raster->id));
   add_rate (row, "line_rate_hz", "kHz");
   add_rate (row, "field_rate_hz", "Hz");
-  bw_node_cell (row, bw_value_count ("lines_per_frame",
-                                     bw_node_value (row, "lines_per_frame")->number));
+  bw_node_cell (row,
+                bw_value_count ("lines_per_frame", bw_node_value (row, "lines_per_frame")->number));
   bw_node_cell (row, bw_value_words ("name", raster->name));
 }
 
@@ -182,8 +182,8 @@ add_adaptors (BwNode *to, const BwCatalogue *catalogue)
       bw_node_member (row, bw_value_if (adaptor->detail_hz > 0,
                                         bw_value_quantity ("detail_hz", adaptor->detail_hz,
                                                            BW_DIMENSION_FREQUENCY, 4)));
-      bw_node_member (row, bw_value_words ("price",
-                                           *adaptor->price != '\0' ? adaptor->price : NULL));
+      bw_node_member (row,
+                      bw_value_words ("price", *adaptor->price != '\0' ? adaptor->price : NULL));
     }
 }
 
@@ -202,5 +202,5 @@ bw_catalogue_say (BwNode *to, const BwCatalogue *catalogue, BwCatalogueKind kind
     [BW_CATALOGUE_ADAPTORS] = add_adaptors,
   };
   g_return_if_fail (to != NULL && catalogue != NULL && kind < BW_N_CATALOGUES);
-  add[kind] (to, catalogue);
+  add[kind](to, catalogue);
 }

@@ -80,16 +80,15 @@ add_candidate (BwNode *table, const BwReadings *read, const BwCandidate *one)
                                                        BW_DIMENSION_FRACTION, "%", 1),
                                        same != NULL ? "" : NULL));
   bw_node_cell (row, bw_value_number ("score", one->score, 3));
-  bw_node_cell (row, error_of ("line_rate_error_ppm", read->line_rate_hz > 0,
-                               one->line_rate_error_ppm));
+  bw_node_cell (row,
+                error_of ("line_rate_error_ppm", read->line_rate_hz > 0, one->line_rate_error_ppm));
   bw_node_cell (row, error_of ("field_rate_error_ppm", read->field_rate_hz > 0,
                                one->field_rate_error_ppm));
   bw_node_cell (row, bw_value_number ("lines_per_field", one->lines_per_field, 1));
   bw_node_cell (row, bw_value_read_as (bw_value_words ("name", one->raster->name), same));
   bw_node_cell (row, bw_value_read_as (bw_value_says ("decider", one->decider),
                                        decider_words (row, one)));
-  bw_node_member (row, bw_value_words ("same_as",
-                                       one->same_as != NULL ? one->same_as->id : NULL));
+  bw_node_member (row, bw_value_words ("same_as", one->same_as != NULL ? one->same_as->id : NULL));
 }
 
 static void
@@ -129,8 +128,9 @@ answer_words (BwNode *to, const BwCandidate *best)
   const char *share = bw_node_take (to, bw_value_text (&certainty, bw_result_mark (to->result)));
 
   if (best->score < SCORE_POOR)
-    return bw_node_print (to, _ ("Nothing in the catalogue agrees: %s is the nearest, but the "
-                                 "readings are beyond their tolerances."),
+    return bw_node_print (to,
+                          _ ("Nothing in the catalogue agrees: %s is the nearest, but the "
+                             "readings are beyond their tolerances."),
                           best->raster->id);
   if (best->certainty >= CERTAIN)
     return bw_node_print (to, _ ("It is %s: %s of all that agrees."), best->raster->id, share);
@@ -147,10 +147,10 @@ add_answer (BwNode *to, const GArray *candidates)
   if (best->decider == NULL)
     return;
   bw_node_say (to, BW_SAY_NOTE, NULL,
-               rival != NULL ? bw_node_print (to, _ ("To tell it from %s: %s."), rival->raster->id,
-                                              best->decider)
-                             : bw_node_print (to, _ ("To tell it from others: %s."),
-                                              best->decider));
+               rival != NULL
+                   ? bw_node_print (to, _ ("To tell it from %s: %s."), rival->raster->id,
+                                    best->decider)
+                   : bw_node_print (to, _ ("To tell it from others: %s."), best->decider));
 }
 
 static void
@@ -161,12 +161,13 @@ add_measure (BwNode *to, const BwReadings *read)
   const char *ppm = bw_node_take (to, bw_value_text (&number, bw_result_mark (to->result)));
 
   bw_node_say (to, BW_SAY_NOTE, NULL,
-               bw_node_print (to, _ ("Score: 1 if all agrees, else exp (-1/2 x the sum of (error / "
-                                     "tolerance) squared). Tolerances: rates %s ppm, lines per "
-                                     "field 0.25, line sync 5 %%, field sync 0.5 lines; another "
-                                     "scan or shape of sync counts as three tolerances. Sure: the "
-                                     "share in the scores of all rasters with a timing of their "
-                                     "own. ppm: the reading less the raster."),
+               bw_node_print (to,
+                              _ ("Score: 1 if all agrees, else exp (-1/2 x the sum of (error / "
+                                 "tolerance) squared). Tolerances: rates %s ppm, lines per "
+                                 "field 0.25, line sync 5 %%, field sync 0.5 lines; another "
+                                 "scan or shape of sync counts as three tolerances. Sure: the "
+                                 "share in the scores of all rasters with a timing of their "
+                                 "own. ppm: the reading less the raster."),
                               ppm));
 }
 

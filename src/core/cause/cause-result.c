@@ -61,17 +61,18 @@ static BwValue
 range_value (BwNode *row, const char *key, BwScopeReading reading, const BwRange *range)
 {
   BwValue value = bw_value_range (key, *range, bw_scope_reading_dimension (reading), DIGITS);
-  return bw_value_read_as (
-      value, bw_node_take (row, bw_scope_expected_words (reading, range,
-                                                         bw_result_mark (row->result))));
+  return bw_value_read_as (value,
+                           bw_node_take (row,
+                                         bw_scope_expected_words (reading, range,
+                                                                  bw_result_mark (row->result))));
 }
 
 static BwValue
 unit_of (BwScopeReading reading)
 {
   return bw_value_if (reading != BW_SCOPE_POLARITY,
-                      bw_value_words ("unit",
-                                      bw_quantity_base_unit (bw_scope_reading_dimension (reading))));
+                      bw_value_words ("unit", bw_quantity_base_unit (
+                                                  bw_scope_reading_dimension (reading))));
 }
 
 /* What the readings are held against */
@@ -221,9 +222,8 @@ prediction_words (BwNode *row, const Ask *ask, const BwCause *cause, BwScopeRead
     return bw_node_print (row, _ ("%s: read %s, not decided"), name, read);
   const char *right = bw_node_take (row, bw_scope_expected_words (reading, predicted, mark));
   return bw_node_print (row,
-                        cause->known && cause->n_faults > 0
-                            ? _ ("%s: read %s, this gives %s (%s)")
-                            : _ ("%s: read %s, should be %s (%s)"),
+                        cause->known && cause->n_faults > 0 ? _ ("%s: read %s, this gives %s (%s)")
+                                                            : _ ("%s: read %s, should be %s (%s)"),
                         name, read, right, off_words (row, reading, value, predicted));
 }
 
@@ -255,7 +255,8 @@ add_cause (BwNode *table, const Ask *ask, const BwCause *cause, gboolean first)
                                                        bw_result_mark (row->result)));
 
   if (first)
-    row->mark = cause->known && cause->n_faults == 0 ? BW_MARK (BW_SEVERITY_OK) : BW_MARK (BW_SEVERITY_FATAL);
+    row->mark = cause->known && cause->n_faults == 0 ? BW_MARK (BW_SEVERITY_OK)
+                                                     : BW_MARK (BW_SEVERITY_FATAL);
   bw_node_cell (row, bw_value_says (NULL, name_words (row, cause)));
   bw_node_cell (row, bw_value_says (NULL, cause->known ? bw_cause_fit_words (cause, first) : "?"));
   bw_node_cell (row, bw_value_says ("says", says));
@@ -276,7 +277,6 @@ add_causes (BwNode *to, const Ask *ask, const GArray *causes)
   BwNode *table = bw_node_table (to, "causes", NULL);
 
   table->order = "known faults share alike worst deviation predicted says";
-  table->names = 0;
   bw_node_column (table, BW_COLUMN_SAYS, _ ("cause"), NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("fit"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("what it is, and what to do"), NULL);
@@ -333,8 +333,9 @@ bw_cause_say (BwNode *to, const char *source, const char *input, const BwCauseCa
   add_readings (to, &ask);
   if (c->not_taken)
     bw_node_say (to, BW_SAY_NOTE, NULL,
-                 bw_node_print (to, _ ("The input does not take %s: what should be is what the "
-                                       "source gives."),
+                 bw_node_print (to,
+                                _ ("The input does not take %s: what should be is what the "
+                                   "source gives."),
                                 bw_kind_label (&bw_sync_kinds, c->form.sync)));
   bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, &ask, causes));
   add_causes (to, &ask, causes);

@@ -33,8 +33,10 @@ add_choice (BwNode *to, const BwPadAsk *ask, BwSeries series, void (*add) (BwNod
   bw_network_choose (&ask->ideal, series, ask->supply_tolerance, &choice);
   double watt = choice.figures.element_w[0];
   const BwValue milliwatts = bw_value_number (NULL, watt * 1000, 1);
-  const char *power = bw_node_print (
-      to, "%s\u00a0mW", bw_node_take (to, bw_value_text (&milliwatts, bw_result_mark (to->result))));
+  const char *power = bw_node_print (to, "%s\u00a0mW",
+                                     bw_node_take (to,
+                                                   bw_value_text (&milliwatts,
+                                                                  bw_result_mark (to->result))));
   add (to, quantity ("value_ohm", ohm_of (&choice.network), BW_DIMENSION_RESISTANCE));
   add (to, quantity ("level_v", choice.figures.level_v, BW_DIMENSION_VOLTAGE));
   add (to, quantity ("min_v", choice.spread_v.low, BW_DIMENSION_VOLTAGE));
@@ -59,8 +61,8 @@ add_all_series (BwNode *to, const BwPadAsk *ask)
       {
         BwNode *row = bw_node_row (table);
         bw_node_cell (row, bw_value_kind ("series", &bw_series, series));
-        bw_node_cell (row, quantity ("tolerance", bw_series_tolerance (series),
-                                     BW_DIMENSION_FRACTION));
+        bw_node_cell (row,
+                      quantity ("tolerance", bw_series_tolerance (series), BW_DIMENSION_FRACTION));
         add_choice (row, ask, series, bw_node_cell);
       }
 }
@@ -87,8 +89,9 @@ bw_pad_say (BwNode *to, const BwPadAsk *ask)
   add_choice (to, ask, ask->series, bw_node_member);
   add_all_series (to, ask);
   bw_node_say (to, BW_SAY_NOTE, NULL,
-               bw_node_print (to, _ ("Lowest and highest over the resistor's tolerance (common "
-                                     "practice for the series) and a supply of ±%s. Power with the "
-                                     "driver standing at its full voltage."),
+               bw_node_print (to,
+                              _ ("Lowest and highest over the resistor's tolerance (common "
+                                 "practice for the series) and a supply of ±%s. Power with the "
+                                 "driver standing at its full voltage."),
                               words (to, ask->supply_tolerance, BW_DIMENSION_FRACTION)));
 }

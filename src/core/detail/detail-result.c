@@ -15,13 +15,13 @@
 /* More than this is no figure of a picture tube. */
 #define LINES_MAX 10000
 
-static const char order[]
-    = "screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
-      "source_tvl signal_tvl spot_tvl combined_tvl limited_by vertical_lines line_pitch_m "
-      "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
-      "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "
-      "line_width_ratio moire_samples_mask_m moire_lines_mask_m arc_minute_m links claim claim_says "
-      "limit_says";
+static const char order[] =
+    "screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
+    "source_tvl signal_tvl spot_tvl combined_tvl limited_by vertical_lines line_pitch_m "
+    "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
+    "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "
+    "line_width_ratio moire_samples_mask_m moire_lines_mask_m arc_minute_m links claim claim_says "
+    "limit_says";
 
 /* Zero stands for "not known". */
 static BwValue
@@ -48,7 +48,8 @@ lines (const char *key, double tvl)
 static void
 add_moire (BwNode *to, const char *label, const char *key, gboolean judged, double beat_m)
 {
-  bw_node_figure (to, label, bw_value_or (length (key, beat_m), judged ? _ ("none visible") : NULL));
+  bw_node_figure (to, label,
+                  bw_value_or (length (key, beat_m), judged ? _ ("none visible") : NULL));
 }
 
 static void
@@ -79,13 +80,14 @@ add_glass (BwNode *to, const BwDetailReport *report)
   if (report->raster != NULL)
     bw_node_figure (to, _ ("Raster"), bw_value_words (NULL, report->raster));
   bw_node_figure (to, _ ("Scanning lines in view"),
-                  known (bw_value_fixed ("seen_lines", d->seen_lines, BW_DIMENSION_LINES, NULL,
-                                         1)));
+                  known (
+                      bw_value_fixed ("seen_lines", d->seen_lines, BW_DIMENSION_LINES, NULL, 1)));
   bw_node_figure (to, _ ("Line pitch"), length ("line_pitch_m", d->line_pitch_m));
   add_modulation (to, d);
   bw_node_figure (to, _ ("Vertical detail, with the Kell factor"),
                   lines ("vertical_lines", d->vertical_lines));
-  bw_node_figure (to, _ ("One line is one arc minute at"), length ("arc_minute_m", d->arc_minute_m));
+  bw_node_figure (to, _ ("One line is one arc minute at"),
+                  length ("arc_minute_m", d->arc_minute_m));
   add_moire (to, _ ("Moiré of samples and mask"), "moire_samples_mask_m",
              what->samples > 0 && d->pitch_h_m > 0, d->moire_samples_mask_m);
   add_moire (to, _ ("Moiré of lines and mask"), "moire_lines_mask_m",
@@ -223,7 +225,8 @@ add_claim (BwNode *to, const BwDetailReport *report)
     bw_node_member (to, claim);
   bw_node_member (to, bw_value_if (judged, bw_value_flag ("claim_supported",
                                                           d->claim == BW_CLAIM_SUPPORTED)));
-  bw_node_figure (to, _ ("It needs a pitch of"), length ("pitch_for_claim_m", d->pitch_for_claim_m));
+  bw_node_figure (to, _ ("It needs a pitch of"),
+                  length ("pitch_for_claim_m", d->pitch_for_claim_m));
   bw_node_figure (to, _ ("It needs a spot of"), length ("spot_for_claim_m", d->spot_for_claim_m));
   bw_node_figure (to, _ ("It needs a bandwidth of"),
                   known (bw_value_quantity ("bandwidth_for_claim_hz", d->bandwidth_for_claim_hz,
@@ -256,13 +259,15 @@ area_words (BwNode *to, const BwDetailReport *report)
   if (bw_ratio_is_none (*source))
     return NULL;
   if (report->switched)
-    return bw_node_print (to, _ ("The set's switch is taken to scan a picture of %d:%d inside the "
-                                 "tube: the figures are of that area."),
+    return bw_node_print (to,
+                          _ ("The set's switch is taken to scan a picture of %d:%d inside the "
+                             "tube: the figures are of that area."),
                           (int) area->num, (int) area->den);
   if (bw_ratio_compare (*area, *source) == 0)
     return NULL;
-  return bw_node_print (to, _ ("The source is %d:%d; the picture is taken to fill the tube of "
-                               "%d:%d."),
+  return bw_node_print (to,
+                        _ ("The source is %d:%d; the picture is taken to fill the tube of "
+                           "%d:%d."),
                         (int) source->num, (int) source->den, (int) area->num, (int) area->den);
 }
 

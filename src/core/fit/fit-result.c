@@ -119,8 +119,7 @@ bw_fit_say_legend (BwNode *to)
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  bw_node_print (to, "%s: %s", bw_kind_label (&bw_verdicts, verdict),
                                 bw_verdict_meaning (verdict)))
-        ->mark
-        = BW_MARK (bw_verdict_severity (verdict));
+        ->mark = BW_MARK (bw_verdict_severity (verdict));
 }
 
 /**
@@ -168,8 +167,9 @@ tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
   g_autofree char *source = bw_node_words (cell, "source");
   g_autofree char *input = bw_node_words (cell, "input");
   g_autofree char *verdict = bw_node_words (cell, "verdict");
-  BwNode *section
-      = bw_node_section (to, NULL, bw_node_print (to, _ ("%s at %s: %s"), source, input, verdict));
+  BwNode *section = bw_node_section (to, NULL,
+                                     bw_node_print (to, _ ("%s at %s: %s"), source, input,
+                                                    verdict));
 
   section->mark = mark;
   if (mark == BW_MARK (BW_SEVERITY_OK))
@@ -236,8 +236,8 @@ summary (BwNode *to, const BwFit *fit, const BwCase *c)
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
   if (reasons->len == 0)
-    return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name,
-                          c->input->name, verdict);
+    return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name, c->input->name,
+                          verdict);
   g_ptr_array_add (reasons, NULL);
   return bw_node_print (to, _ ("%s on %s: %s: %s"), c->source->name, c->input->name, verdict,
                         bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
@@ -252,7 +252,8 @@ or_not_stated (const char *text)
 static const char *
 limits_from (BwNode *to, const BwCase *c)
 {
-  return bw_node_print (to, _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
+  return bw_node_print (to,
+                        _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
                         or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
                         or_not_stated (c->raster->source));
 }
@@ -268,8 +269,8 @@ void
 bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
 {
   g_return_if_fail (to != NULL && fit != NULL && c != NULL);
-  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark
-      = BW_MARK (bw_verdict_severity (fit->verdict));
+  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark = BW_MARK (
+      bw_verdict_severity (fit->verdict));
   bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));
   BwNode *table = bw_node_table (to, "findings", NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Outcome"), NULL);

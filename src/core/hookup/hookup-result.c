@@ -9,9 +9,9 @@
 /* How one source comes to one input: the chain, the wiring list, the parts and the levels. Leads are
  * counted from one. */
 
-static const char order[]
-    = "source input verdict_before verdict_after alternative chain connections parts levels warnings "
-      "leads rests needs alternatives";
+static const char order[] =
+    "source input verdict_before verdict_after alternative chain connections parts levels warnings "
+    "leads rests needs alternatives";
 
 /* What the plan does for the verdict. */
 static const char *
@@ -24,8 +24,8 @@ answer_words (BwNode *to, const BwHookup *hookup)
     return bw_node_print (to, _ ("%s at %s: %s. No plan leads there."), hookup->source,
                           hookup->input, before);
   if (hookup->verdict_before == hookup->verdict_after)
-    return bw_node_print (to, _ ("%s at %s: %s, with a lead alone."), hookup->source,
-                          hookup->input, before);
+    return bw_node_print (to, _ ("%s at %s: %s, with a lead alone."), hookup->source, hookup->input,
+                          before);
   return bw_node_print (to, _ ("%s at %s: %s as it is, %s by this plan."), hookup->source,
                         hookup->input, before, after);
 }
@@ -99,22 +99,21 @@ add_connections (BwNode *to, const BwHookup *hookup)
   table->order = "lead signal from from_return to to_return through";
   bw_node_column (table, BW_COLUMN_WORDS, _ ("conductor"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("lead"), NULL);
-  bw_node_column (table, BW_COLUMN_SAYS, _ ("from and to"), NULL);
-  bw_node_column (table, BW_COLUMN_SAYS, _ ("its return"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("from"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("to"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("return"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("through"), NULL);
   for (guint i = 0; i < hookup->connections->len; i++)
     {
       const BwHookupConnection *one = hookup->connections->pdata[i];
       BwNode *row = bw_node_row (table);
-      const char *way = bw_node_print (row, _ ("%s to %s"), one->from, one->to);
-      const char *back = bw_node_print (row, _ ("return %s to %s"), one->from_return,
-                                        one->to_return);
+      const char *back = bw_node_print (row, _ ("%s to %s"), one->from_return, one->to_return);
       bw_node_cell (row, bw_value_words ("signal", one->signal));
       bw_node_cell (row, bw_value_count ("lead", one->hop + 1));
-      bw_node_cell (row, bw_value_read_as (bw_value_says ("from", one->from), way));
+      bw_node_cell (row, bw_value_says ("from", one->from));
+      bw_node_cell (row, bw_value_says ("to", one->to));
       bw_node_cell (row, bw_value_read_as (bw_value_words ("from_return", one->from_return), back));
       bw_node_cell (row, bw_value_says ("through", one->through));
-      bw_node_member (row, bw_value_says ("to", one->to));
       bw_node_member (row, bw_value_words ("to_return", one->to_return));
     }
 }
@@ -159,9 +158,8 @@ rests_words (BwNode *to, const BwHookup *hookup, guint index, gboolean far_end)
 
   for (guint i = 0; i < hookup->rests->len; i++)
     {
-      const char *one = is_at (hookup->rests->pdata[i], index, far_end)
-                            ? fate_words (to, hookup, i)
-                            : NULL;
+      const char *one = is_at (hookup->rests->pdata[i], index, far_end) ? fate_words (to, hookup, i)
+                                                                        : NULL;
       if (one != NULL)
         g_string_append_printf (fates, "%s%s", fates->len > 0 ? "; " : "", one);
     }
@@ -221,12 +219,11 @@ add_part (BwNode *table, const BwHookupPart *part)
   bw_node_cell (row, bw_value_says ("what", part->what));
   bw_node_cell (row, bw_value_count ("count", part->count));
   bw_node_cell (row, ohms ("value_ohm", part->value_ohm, 3));
-  bw_node_cell (row, part->series < BW_N_SERIES
-                         ? bw_value_kind ("series", &bw_series, part->series)
-                         : bw_value_nothing ("series"));
+  bw_node_cell (row, part->series < BW_N_SERIES ? bw_value_kind ("series", &bw_series, part->series)
+                                                : bw_value_nothing ("series"));
   bw_node_cell (row, ohms ("ideal_ohm", part->ideal_ohm, 4));
-  bw_node_cell (row, watts (row, "power_w", rated, part->power_w,
-                            bw_hookup_part_power (part, mark)));
+  bw_node_cell (row,
+                watts (row, "power_w", rated, part->power_w, bw_hookup_part_power (part, mark)));
   bw_node_cell (row, watts (row, "rating_w", rated, part->rating_w,
                             rated ? bw_rating_words (part->rating_w) : NULL));
   bw_node_cell (row, bw_value_words ("price", *part->price != '\0' ? part->price : NULL));
@@ -287,8 +284,7 @@ add_lead (BwNode *to, const BwLeadCase *lead)
   BwLeadFigures f;
 
   bw_lead_compute (lead, &f);
-  bw_node_figure (section, _ ("Delay"),
-                  bw_value_quantity (NULL, f.delay_s, BW_DIMENSION_TIME, 3));
+  bw_node_figure (section, _ ("Delay"), bw_value_quantity (NULL, f.delay_s, BW_DIMENSION_TIME, 3));
   if (lead->top_hz > 0)
     {
       const char *label = bw_node_print (section, _ ("Loss at %s, dB"),

@@ -29,8 +29,8 @@ name_of (const BwStandardLimits *limits)
 static void
 add_names (BwNode *to, const BwStandardLimits *limits, const char *key)
 {
-  BwNode *section
-      = bw_node_section (to, NULL, bw_node_print (to, "%s: %s", limits->id, name_of (limits)));
+  BwNode *section = bw_node_section (to, NULL,
+                                     bw_node_print (to, "%s: %s", limits->id, name_of (limits)));
   bw_node_member (section, bw_value_words (key, limits->id));
   bw_node_member (section, bw_value_words ("name", name_of (limits)));
   bw_node_figure (section, _ ("Given by"), bw_value_words ("source", limits->source));
@@ -53,8 +53,9 @@ limit_words (BwNode *row, BwReadingKind kind, double value, const BwJudgement *j
   gboolean upper = is_upper (judgement, value);
   gboolean within = judgement->outcome == BW_OUTCOME_WITHIN;
   BwDimension dimension = bw_reading_dimension (kind);
-  const char *limit = bw_node_quantity (
-      row, upper ? judgement->allowed.high : judgement->allowed.low, dimension, DIGITS);
+  const char *limit = bw_node_quantity (row,
+                                        upper ? judgement->allowed.high : judgement->allowed.low,
+                                        dimension, DIGITS);
   const char *distance = bw_node_quantity (row, fabs (judgement->to_limit), dimension,
                                            DEVIATION_DIGITS);
 
@@ -87,7 +88,8 @@ add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, 
   bw_reading_judge (limits, kind, value, &judgement);
   gboolean known = judgement.outcome != BW_OUTCOME_NOT_LAID_DOWN;
   if (known)
-    row->mark = judgement.outcome == BW_OUTCOME_WITHIN ? BW_MARK (BW_SEVERITY_OK) : BW_MARK (BW_SEVERITY_FATAL);
+    row->mark = judgement.outcome == BW_OUTCOME_WITHIN ? BW_MARK (BW_SEVERITY_OK)
+                                                       : BW_MARK (BW_SEVERITY_FATAL);
   bw_node_cell (row, bw_value_words ("name", bw_kind_label (&bw_readings, kind)));
   bw_node_cell (row, quantity ("value", kind, value, DIGITS));
   bw_node_cell (row, bw_value_if (known, quantity ("nominal", kind, judgement.nominal, DIGITS)));
@@ -95,8 +97,8 @@ add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, 
   bw_node_cell (row, bw_value_kind ("outcome", &bw_outcomes, judgement.outcome));
   bw_node_cell (row, bw_value_says (NULL, known ? limit_words (row, kind, value, &judgement) : ""));
   bw_node_member (row, bw_value_words ("id", bw_kind_id (&bw_readings, kind)));
-  bw_node_member (row, bw_value_words ("unit",
-                                       bw_quantity_base_unit (bw_reading_dimension (kind))));
+  bw_node_member (row,
+                  bw_value_words ("unit", bw_quantity_base_unit (bw_reading_dimension (kind))));
   bw_node_member (row, bw_value_if (known, bw_value_range ("allowed", judgement.allowed,
                                                            bw_reading_dimension (kind), DIGITS)));
   bw_node_member (row, bw_value_if (known, bw_value_words ("limit", is_upper (&judgement, value)

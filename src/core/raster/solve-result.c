@@ -26,10 +26,11 @@ uncertainty (BwNode *row, guint figure, const BwSolved *solved)
   BwValue value = bw_value_quantity ("uncertainty", solved->uncertainty,
                                      bw_figure_dimension (figure), 2);
   gboolean seen = solved->uncertainty > solved->value * UNSEEN;
-  return bw_value_read_as (
-      value, seen ? bw_node_print (row, "± %s", bw_node_quantity (row, solved->uncertainty,
-                                                                  bw_figure_dimension (figure), 2))
-                  : "");
+  return bw_value_read_as (value,
+                           seen ? bw_node_print (row, "± %s",
+                                                 bw_node_quantity (row, solved->uncertainty,
+                                                                   bw_figure_dimension (figure), 2))
+                                : "");
 }
 
 static void

@@ -7,13 +7,13 @@
  * of one field (v_). Pixels are not known of a raster that is defined in time alone, and a second
  * field not of a progressive one. */
 
-static const char order[]
-    = "id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
-      "h_active_s h_front_porch_s h_sync_s h_back_porch_s h_blanking_s line_period_s v_active "
-      "v_front_porch v_sync v_back_porch lines_per_field lines_per_frame line_rate_hz field_rate_hz "
-      "frame_rate_hz h_sync_polarity v_sync_polarity h_border v_border v_active_field_2 "
-      "v_front_porch_field_2 v_sync_field_2 v_back_porch_field_2 sync_shape h_datum_s aliases note "
-      "pixel_repeat equalising_before equalising_after equalising_width_s serration_width_s";
+static const char order[] =
+    "id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
+    "h_active_s h_front_porch_s h_sync_s h_back_porch_s h_blanking_s line_period_s v_active "
+    "v_front_porch v_sync v_back_porch lines_per_field lines_per_frame line_rate_hz field_rate_hz "
+    "frame_rate_hz h_sync_polarity v_sync_polarity h_border v_border v_active_field_2 "
+    "v_front_porch_field_2 v_sync_field_2 v_back_porch_field_2 sync_shape h_datum_s aliases note "
+    "pixel_repeat equalising_before equalising_after equalising_width_s serration_width_s";
 
 /* What the parts of one raster need. */
 typedef struct
@@ -41,8 +41,8 @@ add_names (BwNode *to, const Timing *t)
 {
   const BwRaster *raster = t->raster;
   g_autoptr (GPtrArray) names = bw_raster_names (raster);
-  BwNode *section = bw_node_section (to, NULL, bw_node_print (to, "%s: %s", raster->id,
-                                                              raster->name));
+  BwNode *section = bw_node_section (to, NULL,
+                                     bw_node_print (to, "%s: %s", raster->id, raster->name));
 
   g_ptr_array_add (names, NULL);
   bw_node_member (section, bw_value_words ("id", raster->id));
@@ -82,9 +82,8 @@ add_line (BwNode *to, const Timing *t)
                   bw_value_fixed ("line_rate_hz", bw_ratio_to_double (r->line_rate_hz),
                                   BW_DIMENSION_FREQUENCY, "kHz", 6));
   bw_node_figure (line, _ ("Pixel clock"),
-                  bw_value_if (f->has_pixels,
-                               bw_value_fixed ("pixel_clock_hz", f->pixel_clock_hz,
-                                               BW_DIMENSION_FREQUENCY, "MHz", 6)));
+                  bw_value_if (f->has_pixels, bw_value_fixed ("pixel_clock_hz", f->pixel_clock_hz,
+                                                              BW_DIMENSION_FREQUENCY, "MHz", 6)));
   add_interval (line, t, _ ("Whole line"), "h_total", f->h_total, "line_period_s",
                 f->line_period_s);
   add_interval (line, t, _ ("Active"), "h_active", r->h_active, "h_active_s", f->h_active_s);
@@ -104,8 +103,8 @@ add_line (BwNode *to, const Timing *t)
                     bw_value_read_as (bw_value_count ("pixel_repeat", r->pixel_repeat),
                                       bw_node_print (line, _ ("%d times"), r->pixel_repeat)));
   else
-    bw_node_member (line, bw_value_if (f->has_pixels,
-                                       bw_value_count ("pixel_repeat", r->pixel_repeat)));
+    bw_node_member (line,
+                    bw_value_if (f->has_pixels, bw_value_count ("pixel_repeat", r->pixel_repeat)));
 }
 
 /* Field */
@@ -123,9 +122,8 @@ static double
 frame_rate_hz (const Timing *t)
 {
   BwRatio rate, all_lines = { t->figures.lines_per_frame, 1 };
-  return bw_ratio_divide (t->raster->line_rate_hz, all_lines, &rate)
-             ? bw_ratio_to_double (rate)
-             : t->figures.frame_rate_hz;
+  return bw_ratio_divide (t->raster->line_rate_hz, all_lines, &rate) ? bw_ratio_to_double (rate)
+                                                                     : t->figures.frame_rate_hz;
 }
 
 /* An interval of both fields, or of the one that a progressive raster has, in half lines; and how
@@ -206,9 +204,9 @@ add_sync (BwNode *to, const Timing *t)
   bw_node_member (sync, bw_value_count ("equalising_after", r->equalising_after));
   if (r->equalising_before > 0 || r->equalising_after > 0)
     bw_node_figure (sync, _ ("Equalising pulses"),
-                    bw_value_says (NULL, bw_node_print (sync, _ ("%d before, %d after"),
-                                                        r->equalising_before,
-                                                        r->equalising_after)));
+                    bw_value_says (NULL,
+                                   bw_node_print (sync, _ ("%d before, %d after"),
+                                                  r->equalising_before, r->equalising_after)));
   bw_node_figure (sync, _ ("Equalising width"),
                   bw_value_if (r->equalising_width_s > 0,
                                microseconds ("equalising_width_s", r->equalising_width_s)));
@@ -253,9 +251,11 @@ add_raster_row (BwNode *table, const BwRaster *raster)
                 bw_value_quantity ("field_rate_hz", f.field_rate_hz, BW_DIMENSION_FREQUENCY, 5));
   bw_node_cell (row, bw_value_count ("lines_per_frame", f.lines_per_frame));
   bw_node_cell (row, bw_value_kind ("scan", &bw_scans, raster->scan));
-  bw_node_cell (row, bw_value_fixed ("h_front_porch_s", f.h_front_porch_s, BW_DIMENSION_TIME, "us", 3));
+  bw_node_cell (row,
+                bw_value_fixed ("h_front_porch_s", f.h_front_porch_s, BW_DIMENSION_TIME, "us", 3));
   bw_node_cell (row, bw_value_fixed ("h_sync_s", f.h_sync_s, BW_DIMENSION_TIME, "us", 3));
-  bw_node_cell (row, bw_value_fixed ("h_back_porch_s", f.h_back_porch_s, BW_DIMENSION_TIME, "us", 3));
+  bw_node_cell (row,
+                bw_value_fixed ("h_back_porch_s", f.h_back_porch_s, BW_DIMENSION_TIME, "us", 3));
 }
 
 /**

@@ -79,6 +79,15 @@ append_words (GString *to, const char *words)
   append_harmless (to, words);
 }
 
+/* In the program's own sentences no-break spaces would only hinder a search. */
+static void
+append_sentence (GString *to, const char *says)
+{
+  g_autoptr (GString) plain = g_string_new (says);
+  g_string_replace (plain, "\u00a0", " ", 0);
+  append_words (to, plain->str);
+}
+
 static void
 append_quoted (GString *to, const char *text)
 {
@@ -109,8 +118,10 @@ append_value (GString *to, const BwValue *value)
         bw_number_shortest (to, value->number);
       break;
     case BW_VALUE_WORDS:
-    case BW_VALUE_SAYS:
       append_words (to, value->words);
+      break;
+    case BW_VALUE_SAYS:
+      append_sentence (to, value->words);
       break;
     case BW_VALUE_KIND:
       g_string_append (to, value->id);
@@ -185,7 +196,7 @@ static void
 fill_cell (GString *to, const BwMember *member)
 {
   if (member->node != NULL)
-    append_words (to, member->node->label);
+    append_sentence (to, member->node->label);
   else
     append_value (to, &member->value);
 }
@@ -232,10 +243,10 @@ add_names (Sheet *sheet, GArray *cells, const BwNode *table, const BwNode *row)
   for (guint i = 0; row->values != NULL && i < MIN (table->names, row->values->len); i++)
     {
       const BwValue *value = &g_array_index (row->values, BwValue, i);
-      g_autofree char *head = value->key != NULL ? g_strjoin (".", table->key, value->key, NULL)
-                                                 : NULL;
-      if (head != NULL)
-        append_value (add_cell (sheet, cells, head), value);
+      const char *name = value->key != NULL ? value->key
+                                            : g_array_index (table->columns, BwColumn, i).label;
+      g_autofree char *head = g_strjoin (".", table->key, name, NULL);
+      append_value (add_cell (sheet, cells, head), value);
     }
 }
 
@@ -246,7 +257,8 @@ add_table_row (Sheet *sheet, const BwNode *outer, const BwNode *outer_row, const
   GArray *cells = add_row (sheet);
   if (outer != NULL)
     add_names (sheet, cells, outer, outer_row);
-  add_members (sheet, cells, row, outer != NULL ? table->key : NULL, row->order != NULL ? row->order : table->order);
+  add_members (sheet, cells, row, outer != NULL ? table->key : NULL,
+               row->order != NULL ? row->order : table->order);
   if (row->values != NULL)
     add_keyless (sheet, cells, table, row);
 }

@@ -53,15 +53,15 @@ value_of (BwNode *to, const BwField *field, gconstpointer object)
   switch (field->type)
     {
     case BW_FIELD_BANDS:
-      return bw_value_says (key, bw_node_take (
-                                     to, bands_words (field,
-                                                      G_STRUCT_MEMBER_P (object, field->offset),
-                                                      mark)));
+      return bw_value_says (key, bw_node_take (to, bands_words (field,
+                                                                G_STRUCT_MEMBER_P (object,
+                                                                                   field->offset),
+                                                                mark)));
     case BW_FIELD_QUANTITY:
-      return bw_value_read_as (
-          bw_value_quantity (key, G_STRUCT_MEMBER (double, object, field->offset),
-                             field->dimension, DIGITS),
-          bw_node_take (to, quantity_words (field, object, mark)));
+      return bw_value_read_as (bw_value_quantity (key,
+                                                  G_STRUCT_MEMBER (double, object, field->offset),
+                                                  field->dimension, DIGITS),
+                               bw_node_take (to, quantity_words (field, object, mark)));
     case BW_FIELD_CHOICE:
       return bw_value_kind (key, field->kinds, bw_field_get_uint (field, object));
     case BW_FIELD_SET:

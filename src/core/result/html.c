@@ -44,8 +44,7 @@ append_cell (Writer *writer, const BwValue *value, const char *text)
   gboolean at_right = value->kind == BW_VALUE_NUMBER || value->kind == BW_VALUE_RANGE;
   g_autofree char *marked = g_strconcat (bw_mark_sign (value->mark, FALSE),
                                          value->mark != BW_MARK_NONE ? " " : "", text, NULL);
-  append_element (writer, at_right ? "<td align=\"right\">" : "<td dir=\"auto\">", marked,
-                  "</td>");
+  append_element (writer, at_right ? "<td align=\"right\">" : "<td dir=\"auto\">", marked, "</td>");
 }
 
 static void

@@ -218,17 +218,6 @@ bw_listing_set_right (BwListing *listing, guint column)
 }
 
 /**
- * bw_listing_set_gap:
- * @gap: spaces before @column in place of two
- */
-void
-bw_listing_set_gap (BwListing *listing, guint column, int gap)
-{
-  g_return_if_fail (listing != NULL && column < listing->n_columns);
-  listing->columns[column].gap = gap;
-}
-
-/**
  * bw_listing_set_wraps:
  *
  * Lets the cells of @column wrap where the listing would be too wide.
@@ -355,8 +344,8 @@ bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns)
   for (guint row = 0; row < listing->rows->len; row++)
     {
       char **texts = listing->rows->pdata[row];
-      g_autoptr (GPtrArray) cells
-          = g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref);
+      g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (
+          (GDestroyNotify) g_ptr_array_unref);
       for (guint i = 0; i < listing->n_columns; i++)
         g_ptr_array_add (cells, wrap (texts[i], listing->columns[i].width));
       for (guint index = 0; append_line (listing, cells, index, to, indent); index++)

@@ -28,7 +28,6 @@ void bw_listing_free (BwListing *listing);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwListing, bw_listing_free)
 
 void bw_listing_set_right (BwListing *listing, guint column);
-void bw_listing_set_gap (BwListing *listing, guint column, int gap);
 void bw_listing_set_wraps (BwListing *listing, guint column);
 void bw_listing_add_row (BwListing *listing, const char *const *cells);
 void bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns);

@@ -46,9 +46,8 @@ separate (Writer *writer, Above next)
 static char *
 marked (const Writer *writer, BwMark mark, const char *text)
 {
-  return mark == BW_MARK_NONE
-             ? g_strdup (text)
-             : g_strconcat (bw_mark_sign (mark, writer->plain), " ", text, NULL);
+  return mark == BW_MARK_NONE ? g_strdup (text)
+                              : g_strconcat (bw_mark_sign (mark, writer->plain), " ", text, NULL);
 }
 
 static void
@@ -151,8 +150,8 @@ write_figure (Writer *writer, const BwNode *figure, const Width widths[VALUES_MO
       gboolean is_number = split (writer, figure, i, &number, &unit);
       if (is_words_alone (figure, number, is_number))
         {
-          bw_text_append_wrapped (writer->to, line->str, bw_text_width (line->str),
-                                  writer->columns, number);
+          bw_text_append_wrapped (writer->to, line->str, bw_text_width (line->str), writer->columns,
+                                  number);
           return;
         }
       append_at_right (line, widths[i].number, number);
@@ -272,8 +271,7 @@ write_table (Writer *writer, const BwNode *table, int indent)
 {
   if (table->across > 0)
     {
-      g_autoptr (BwResult) crossed
-          = bw_node_cross (table, writer->columns > 0 ? CROSSED_MOST : 0);
+      g_autoptr (BwResult) crossed = bw_node_cross (table, writer->columns > 0 ? CROSSED_MOST : 0);
       write_children (writer, bw_result_root (crossed), indent);
     }
   else
@@ -311,8 +309,7 @@ write_list (Writer *writer, const BwNode *list, int indent)
   separate (writer, ABOVE_SENTENCE);
   for (guint i = 0; i < list->children->len; i++)
     bw_text_append_wrapped (writer->to, first, titled ? indent + 2 * INDENT : indent,
-                            writer->columns,
-                            ((const BwNode *) list->children->pdata[i])->label);
+                            writer->columns, ((const BwNode *) list->children->pdata[i])->label);
   if (titled)
     writer->above = ABOVE_TABLE;
 }

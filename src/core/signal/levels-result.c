@@ -165,8 +165,8 @@ add_seen_level (const Table *t, const char *group, const BwLevelScale *scale, Le
   gboolean rest = level == LEVEL_BLANKING && bw_conductor_is_sync_alone (levels->conductor);
 
   bw_node_cell (row, bw_value_says (NULL, group));
-  bw_node_cell (row, bw_value_says (NULL, rest ? _ ("at rest")
-                                               : bw_kind_label (&level_names, level)));
+  bw_node_cell (row,
+                bw_value_says (NULL, rest ? _ ("at rest") : bw_kind_label (&level_names, level)));
   bw_node_cell (row, millivolts (NULL, volts));
   if (t->ire)
     bw_node_cell (row, unit_value (scale, volts, BW_LEVEL_IRE));
@@ -187,10 +187,14 @@ static gboolean
 same_levels (const BwWireLevels *a, const BwWireLevels *b)
 {
   const double both[][2] = {
-    { a->black_v, b->black_v },       { a->white_v, b->white_v },
-    { a->lowest_v, b->lowest_v },     { a->highest_v, b->highest_v },
-    { a->sync_low_v, b->sync_low_v }, { a->sync_high_v, b->sync_high_v },
-    { a->blanking_v, b->blanking_v }, { a->burst_pp_v, b->burst_pp_v },
+    { a->black_v, b->black_v },
+    { a->white_v, b->white_v },
+    { a->lowest_v, b->lowest_v },
+    { a->highest_v, b->highest_v },
+    { a->sync_low_v, b->sync_low_v },
+    { a->sync_high_v, b->sync_high_v },
+    { a->blanking_v, b->blanking_v },
+    { a->burst_pp_v, b->burst_pp_v },
     { a->volts_per_ire, b->volts_per_ire },
   };
   if (bw_conductor_is_colour_alone (a->conductor) != bw_conductor_is_colour_alone (b->conductor)
@@ -277,8 +281,9 @@ add_conductors (BwNode *to, const BwWireForm *form, BwBarsForm bars, const BwLev
               .percent = form->signal == BW_SIGNAL_RGB || form->signal == BW_SIGNAL_COMPONENT };
 
   t.conductors = bw_node_table (to, "conductors", NULL);
-  t.levels = bw_node_table (to, NULL, here != NULL ? _ ("Levels")
-                                                   : bw_kind_label (&bw_sync_kinds, form->sync));
+  t.levels = bw_node_table (to, NULL,
+                            here != NULL ? _ ("Levels")
+                                         : bw_kind_label (&bw_sync_kinds, form->sync));
   t.levels->is_grouped = t.levels->for_people = TRUE;
   for (guint i = 0; i < n; i++)
     {
@@ -323,10 +328,10 @@ add_coded_bar (BwNode *row, BwBar bar, const BwCodedLevels *coded, gboolean apar
   bw_node_cell (row, millivolts ("luma_v", coded->luma_v));
   bw_node_cell (row, chroma_volts ("chroma_pp_v", chroma, coded->chroma_pp_v));
   bw_node_cell (row, degrees (bar, coded->chroma_pp_v, coded->phase_deg, chroma));
-  bw_node_cell (row, chroma_volts (apart ? "c_max_v" : "max_v", chroma,
-                                   apart ? half_v : coded->max_v));
-  bw_node_cell (row, chroma_volts (apart ? "c_min_v" : "min_v", chroma,
-                                   apart ? -half_v : coded->min_v));
+  bw_node_cell (row,
+                chroma_volts (apart ? "c_max_v" : "max_v", chroma, apart ? half_v : coded->max_v));
+  bw_node_cell (row,
+                chroma_volts (apart ? "c_min_v" : "min_v", chroma, apart ? -half_v : coded->min_v));
   if (apart)
     {
       bw_node_member (row, millivolts ("max_v", coded->luma_v));
@@ -573,9 +578,8 @@ load_words (BwNode *to, double load_ohm, double gain)
   const BwValue ratio = bw_value_number (NULL, gain, 3);
   const BwValue db = bw_value_number (NULL, 20 * log10 (gain), 1);
   char mark = bw_result_mark (to->result);
-  const char *ohm = isinf (load_ohm)
-                        ? _ ("none")
-                        : bw_node_quantity (to, load_ohm, BW_DIMENSION_RESISTANCE, 4);
+  const char *ohm = isinf (load_ohm) ? _ ("none")
+                                     : bw_node_quantity (to, load_ohm, BW_DIMENSION_RESISTANCE, 4);
 
   if (bw_near (gain, 1, 1e-6))
     return bw_node_print (to, _ ("%s: the levels are right"), ohm);
@@ -596,7 +600,8 @@ bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
   g_return_if_fail (to != NULL && form != NULL && here != NULL);
   gboolean own_sync = form->sync == BW_SYNC_SEPARATE || form->sync == BW_SYNC_COMPOSITE;
 
-  bw_node_figure (to, _ ("Load"), bw_value_says (NULL, load_words (to, here->load_ohm, here->gain)));
+  bw_node_figure (to, _ ("Load"),
+                  bw_value_says (NULL, load_words (to, here->load_ohm, here->gain)));
   if (own_sync)
     bw_node_figure (to, _ ("Load of sync"),
                     bw_value_says (NULL, load_words (to, here->sync_load_ohm, here->sync_gain)));

@@ -216,8 +216,9 @@ bw_sync_say (BwNode *to, const BwSyncMix *mix, const BwSyncAfc *afc, const BwSyn
   g_return_if_fail (to != NULL && mix != NULL && afc != NULL && run != NULL);
   g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, afc, run, bw_result_mark (to->result));
 
-  to->order = "raster field gate h_polarity v_polarity v_offset_s delay_s form polarity structure h v "
-              "result standard lines lines_by_edge half_line_edges extra_edges glitches afc says";
+  to->order =
+      "raster field gate h_polarity v_polarity v_offset_s delay_s form polarity structure h v "
+      "result standard lines lines_by_edge half_line_edges extra_edges glitches afc says";
   add_case (to, mix);
   bw_node_list (to, "says", NULL, says);
   add_gist (to, mix, run);

@@ -3,7 +3,7 @@
 
 /* A result on paper: its figures two to a line, its tables over the whole width, its sentences. */
 
-#define INDENT 1.15       /* of what is set in, in heights of a line */
+#define INDENT 1.15        /* of what is set in, in heights of a line */
 #define CELL_ROOM 0.8      /* beside the text of a cell, in heights of a line */
 #define LEAST_COLUMN 5.0   /* of a column whose text may wrap, in heights of a line */
 #define MOST_LOOSE 1.5     /* of columns of short text, to what they need */
@@ -169,12 +169,11 @@ add_row (BwFlow *flow, const BwNode *table, guint index)
       BwSeverity severity = BW_MARK_SEVERITY (mark_of (row, i));
       gboolean shown = i > 0 || bw_node_starts_group (table, index);
       g_ptr_array_add (texts, shown ? bw_node_cell_text (row, i, FALSE) : g_strdup (""));
-      cells[i] = (BwFlowCell){ texts->pdata[i],
-                               severity < BW_N_SEVERITIES ? bw_ink_for_severity (severity)
-                                                       : BW_INK_GRAPHITE,
-                               severity,
-                               g_array_index (table->columns, BwColumn, i).kind
-                                   == BW_COLUMN_NUMBERS };
+      cells[i] = (BwFlowCell){
+        texts->pdata[i],
+        severity < BW_N_SEVERITIES ? bw_ink_for_severity (severity) : BW_INK_GRAPHITE, severity,
+        g_array_index (table->columns, BwColumn, i).kind == BW_COLUMN_NUMBERS
+      };
     }
   bw_flow_add_row (flow, cells);
 }

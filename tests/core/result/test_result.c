@@ -111,7 +111,9 @@ assert_same_double (double a, double b)
 static void
 test_numbers (void)
 {
-  static const double edges[] = { 0, 1, -1, 0.1, 1e-8, 1e21, 4.5e6 / 286, 5e-324, 1.7976931348623157e308 };
+  static const double edges[] = { 0,           1,      -1,
+                                  0.1,         1e-8,   1e21,
+                                  4.5e6 / 286, 5e-324, 1.7976931348623157e308 };
 
   for (guint i = 0; i < 20000; i++)
     {
@@ -139,7 +141,8 @@ test_for_people (void)
 {
   assert_text (bw_value_fixed (NULL, 63.55558e-6, BW_DIMENSION_TIME, "us", 4), "63,5556\u00a0µs");
   assert_text (bw_value_fixed (NULL, -1e-9, BW_DIMENSION_VOLTAGE, "mV", 1), "0,0\u00a0mV");
-  assert_text (bw_value_fixed (NULL, -0.2857, BW_DIMENSION_VOLTAGE, "mV", 1), "\u2212285,7\u00a0mV");
+  assert_text (bw_value_fixed (NULL, -0.2857, BW_DIMENSION_VOLTAGE, "mV", 1),
+               "\u2212285,7\u00a0mV");
   assert_text (bw_value_quantity (NULL, 15734.2657, BW_DIMENSION_FREQUENCY, 5), "15,734\u00a0kHz");
   assert_text (bw_value_signed (bw_value_number (NULL, 3.24, 1)), "+3,2");
   assert_text (bw_value_signed (bw_value_number (NULL, 0, 1)), "0,0");
@@ -158,7 +161,8 @@ test_missing (void)
 {
   const double none[] = { NAN, INFINITY, -INFINITY };
   BwValue unknown = bw_value_if (FALSE, bw_value_quantity ("a_hz", 5, BW_DIMENSION_FREQUENCY, 3));
-  BwValue range = bw_value_if (FALSE, bw_value_range ("r", (BwRange){ 1, 2 }, BW_DIMENSION_TIME, 3));
+  BwValue range = bw_value_if (FALSE,
+                               bw_value_range ("r", (BwRange){ 1, 2 }, BW_DIMENSION_TIME, 3));
 
   assert_text (unknown, "");
   assert_text (range, "");
@@ -199,7 +203,8 @@ sample (void)
   bw_node_member (head, bw_value_words ("id", "x"));
   bw_node_figure (head, "Also called", bw_value_list ("aliases", names));
   BwNode *line = bw_node_section (root, NULL, "Line");
-  bw_node_figure (line, "Rate", bw_value_fixed ("rate_hz", 15734.2, BW_DIMENSION_FREQUENCY, "kHz", 3));
+  bw_node_figure (line, "Rate",
+                  bw_value_fixed ("rate_hz", 15734.2, BW_DIMENSION_FREQUENCY, "kHz", 3));
   bw_node_pair (line, "Whole", bw_value_fixed ("line", 858, BW_DIMENSION_PIXELS, NULL, 0),
                 bw_value_fixed ("line_s", 64e-6, BW_DIMENSION_TIME, "us", 1));
   BwNode *table = bw_node_table (root, "table", NULL);
@@ -210,9 +215,11 @@ sample (void)
     {
       BwNode *row = bw_node_row (table);
       bw_node_cell (row, bw_value_words ("name", i == 0 ? "first" : "second"));
-      bw_node_cell (row, bw_value_fixed ("level_v", i > 0 ? -0.3 : 0, BW_DIMENSION_VOLTAGE, "mV", 1));
-      bw_node_cell (row, bw_value_says (NULL, "a sentence that is rather long, so that it has to be "
-                                              "wrapped at 1\u00a0V"));
+      bw_node_cell (row,
+                    bw_value_fixed ("level_v", i > 0 ? -0.3 : 0, BW_DIMENSION_VOLTAGE, "mV", 1));
+      bw_node_cell (row,
+                    bw_value_says (NULL, "a sentence that is rather long, so that it has to be "
+                                         "wrapped at 1\u00a0V"));
       BwNode *inner = bw_node_table (row, "inner", NULL);
       bw_node_member (bw_node_row (inner), bw_value_count ("n", i));
     }
@@ -354,7 +361,8 @@ test_cross (void)
       bw_node_cell (row, bw_value_words ("source", "same"));
       bw_node_cell (row, bw_value_words ("input", i % 2 == 0 ? "A" : "B"));
       bw_node_cell (row, bw_value_marked (bw_value_words ("verdict", i == 3 ? "no" : "direct"),
-                                          i == 3 ? BW_MARK (BW_SEVERITY_FATAL) : BW_MARK (BW_SEVERITY_OK)));
+                                          i == 3 ? BW_MARK (BW_SEVERITY_FATAL)
+                                                 : BW_MARK (BW_SEVERITY_OK)));
     }
   g_autofree char *text = bw_node_to_text (bw_result_root (result), 80, TRUE);
   g_assert_cmpstr (text, ==,
@@ -372,10 +380,21 @@ static void
 test_quoting (void)
 {
   static const char *const names[] = {
-    "plain",           "comma, \"quoted\"",   "two\nlines",   "back\\slash",
-    "<b>&amp;'</b>",   "tab\tin it",          "Ωµ–€ 日本語",  "",
-    "esc \x1b[31m red", "C1 \xc2\x9b" "31m and \xc2\x85", "override \u202eabc\u202c", "\u2066isolate\u2069",
-    "separator\u2028x", "del \x7f",
+    "plain",
+    "comma, \"quoted\"",
+    "two\nlines",
+    "back\\slash",
+    "<b>&amp;'</b>",
+    "tab\tin it",
+    "Ωµ–€ 日本語",
+    "",
+    "esc \x1b[31m red",
+    "C1 \xc2\x9b"
+    "31m and \xc2\x85",
+    "override \u202eabc\u202c",
+    "\u2066isolate\u2069",
+    "separator\u2028x",
+    "del \x7f",
   };
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
@@ -384,8 +403,7 @@ test_quoting (void)
       bw_node_column (table, BW_COLUMN_WORDS, "name", NULL);
       bw_node_cell (bw_node_row (table), bw_value_words ("name", names[i]));
       g_autoptr (JsonObject) json = parse_json (bw_result_root (result));
-      JsonObject *row
-          = json_array_get_object_element (json_object_get_array_member (json, "t"), 0);
+      JsonObject *row = json_array_get_object_element (json_object_get_array_member (json, "t"), 0);
       g_assert_cmpstr (json_object_get_string_member (row, "name"), ==, names[i]);
       g_autofree char *html = bw_node_to_html (bw_result_root (result));
       assert_html (html);
@@ -429,9 +447,8 @@ has_harmful (const char *text)
 static void
 test_harmless (void)
 {
-  static const gunichar harmful[] = { 0x07,   0x1b,   0x7f,   0x80,   0x9b,   0x9f,   0x61c,
-                                      0x200e, 0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066,
-                                      0x2069 };
+  static const gunichar harmful[] = { 0x07,   0x1b,   0x7f,   0x80,   0x9b,   0x9f,   0x61c, 0x200e,
+                                      0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066, 0x2069 };
   for (guint i = 0; i < G_N_ELEMENTS (harmful); i++)
     {
       char letter[8] = { 0 };
@@ -445,8 +462,11 @@ test_harmless (void)
       bw_node_column (table, BW_COLUMN_WORDS, name, name);
       bw_node_cell (bw_node_row (table), bw_value_words ("name", name));
       g_autofree char *forms[] = {
-        bw_node_to_text (root, 80, FALSE), bw_node_to_json (root), bw_node_to_csv (root),
-        bw_node_to_tsv (root),             bw_node_to_html (root),
+        bw_node_to_text (root, 80, FALSE),
+        bw_node_to_json (root),
+        bw_node_to_csv (root),
+        bw_node_to_tsv (root),
+        bw_node_to_html (root),
       };
       g_assert_true (bw_char_is_harmful (harmful[i]));
       for (guint form = 0; form < G_N_ELEMENTS (forms); form++)

@@ -133,7 +133,7 @@ frequency_of (const BwDetailCase *what, BwDetailLink link, double tvl)
 {
   gboolean of_path = link != BW_LINK_SPOT && link != BW_LINK_MASK && tvl > 0 && tvl < LINES_MAX;
   double hz = of_path ? bw_hz_from_tvl (tvl, what->active_s, bw_ratio_to_double (what->aspect)) : 0;
-  return known (bw_value_quantity (NULL, hz, BW_DIMENSION_FREQUENCY, DIGITS));
+  return known (bw_value_quantity ("limit_hz", hz, BW_DIMENSION_FREQUENCY, DIGITS));
 }
 
 /* The limit, where it leaves 3 %, 10 % and 50 %, and its share of the loss. */

@@ -103,7 +103,7 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
 {
   const char *path = options->rest[0];
   const char *const targets[] = { own->csv, own->drawing, own->pdf };
-  guint series = BW_SERIES_E24;
+  guint series = BW_USUAL_SERIES;
   if (options->json && options->csv)
     return bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv -"));
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)

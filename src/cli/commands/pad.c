@@ -49,9 +49,9 @@ static BwCliExit
 read_pad (const BwCliCommand *command, const PadOptions *own, BwPadAsk *pad)
 {
   g_autoptr (GError) error = NULL;
-  *pad = (BwPadAsk){ .load_ohm = 75,
+  *pad = (BwPadAsk){ .load_ohm = BW_VIDEO_OHM,
                      .supply_tolerance = BW_SUPPLY_TOLERANCE,
-                     .series = BW_SERIES_E24,
+                     .series = BW_USUAL_SERIES,
                      .one_series = own->series != NULL };
 
   if (own->from == NULL || own->to == NULL)

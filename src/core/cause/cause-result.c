@@ -77,6 +77,15 @@ unit_of (BwScopeReading reading)
 
 /* What the readings are held against */
 
+/* Of the attenuator that should be in the lead; @ratio is 1 where none should. */
+static BwValue
+loss_value (BwNode *to, const char *key, double ratio)
+{
+  const BwValue loss = bw_value_number (key, -20 * log10 (ratio), 1);
+  const char *number = bw_node_take (to, bw_value_text (&loss, bw_result_mark (to->result)));
+  return bw_value_if (ratio < 1, bw_value_read_as (loss, bw_node_print (to, _ ("%s dB"), number)));
+}
+
 static void
 add_place (BwNode *to, const char *source, const char *input, const BwCauseCase *c)
 {
@@ -97,6 +106,8 @@ add_place (BwNode *to, const char *source, const char *input, const BwCauseCase 
   bw_node_figure (to, _ ("Resistor in its lead"),
                   bw_value_if (c->series_ohm > 0, bw_value_quantity ("series_ohm", c->series_ohm,
                                                                      BW_DIMENSION_RESISTANCE, 3)));
+  if (c->pad_ratio < 1)
+    bw_node_figure (to, _ ("Attenuator in its lead"), loss_value (to, NULL, c->pad_ratio));
   bw_node_member (to, bw_value_words ("standard", c->limits != NULL ? c->limits->id : NULL));
   if (c->limits != NULL)
     bw_node_figure (to, _ ("Right is what is allowed by"), bw_value_words (NULL, c->limits->name));
@@ -319,7 +330,8 @@ any_alike (const GArray *causes)
  *
  * Adds the readings beside what they should be, the answer, and the causes, the likeliest first.
  * "share" is that of the fit over the causes listed; "deviation" is that of the worst reading in its
- * uncertainty; "alike": the readings do not tell it from the first.
+ * uncertainty; "alike": the readings do not tell it from the first; "loss_db" is of the attenuator
+ * that should be in the lead.
  */
 void
 bw_cause_say (BwNode *to, const char *source, const char *input, const BwCauseCase *c,
@@ -339,6 +351,7 @@ bw_cause_say (BwNode *to, const char *source, const char *input, const BwCauseCa
                                 bw_kind_label (&bw_sync_kinds, c->form.sync)));
   bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, &ask, causes));
   add_causes (to, &ask, causes);
+  bw_node_member (to, loss_value (to, "loss_db", c->pad_ratio));
   if (any_alike (causes))
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  _ ("Fits as well: these readings do not tell it from the first."));

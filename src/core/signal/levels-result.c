@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/levels/units.h"
+#include "core/raster/colour-system.h"
 #include "synthesis.h"
 
 /* Less than this is no difference between levels. */
@@ -21,20 +22,6 @@ static gboolean
 is_coded (BwSignal signal)
 {
   return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
-}
-
-/* SECAM's chroma is frequency modulated and has no such amplitude. */
-static gboolean
-has_chroma (BwColourSystem system)
-{
-  return system != BW_SYSTEM_NONE && system != BW_SYSTEM_SECAM_L;
-}
-
-static gboolean
-is_pal (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_M || system == BW_SYSTEM_PAL_N
-         || system == BW_SYSTEM_PAL_60;
 }
 
 /* The levels of each conductor */
@@ -394,7 +381,7 @@ add_standard_bars (BwNode *to, const BwLevelsAsk *ask)
       if (coded)
         {
           add_coded_bar (row, bar, &levels.coded, ask->signal == BW_SIGNAL_YC,
-                         has_chroma (ask->system));
+                         bw_system_has_phase (ask->system));
           continue;
         }
       bw_node_cell (row, bw_value_kind ("name", &bw_bars, bar));
@@ -480,10 +467,10 @@ bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
   bw_node_member (to, bw_value_kind ("kind", &bw_signals, ask->signal));
   add_levels (to, ask);
   add_standard_bars (to, ask);
-  if (coded && !has_chroma (ask->system))
+  if (coded && !bw_system_has_phase (ask->system))
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  _ ("This system has no chroma of a fixed amplitude: luma alone."));
-  if (coded && is_pal (ask->system))
+  if (coded && bw_system_alternates (ask->system))
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  _ ("On alternate lines the phase is mirrored: 360° minus the phase shown."));
   bw_node_member (to, bw_value_kind ("sync", &bw_sync_kinds, ask->sync));
@@ -555,7 +542,7 @@ add_bars_here (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
   const char *title = here->bars == BW_BARS_100 ? _ ("Colour bars at 100 %, as they are here")
                                                 : _ ("Colour bars at 75 %, as they are here");
   gboolean apart = form->signal == BW_SIGNAL_YC;
-  gboolean coded = is_coded (form->signal) && has_chroma (form->system);
+  gboolean coded = is_coded (form->signal) && bw_system_has_phase (form->system);
   guint conductors = picture_conductors (form);
   BwNode *table = coded ? coded_table (to, title, apart) : plain_table (to, title, conductors);
 

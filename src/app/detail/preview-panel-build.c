@@ -117,20 +117,6 @@ add_status (BwPreviewPanel *self)
   bw_picture_panel_add_below (self->panel, row);
 }
 
-static void
-add_bursts (BwPreviewPanel *self)
-{
-  self->burst_heading =
-      bw_words_label_new (_ ("Modulation left of each burst: computed from the links, and "
-                             "measured in the picture beside it"),
-                          "bw-heading");
-  gtk_label_set_max_width_chars (GTK_LABEL (self->burst_heading), 44);
-  self->bursts = bw_column_table_new (_ ("Modulation left of each burst"));
-  gtk_widget_set_name (GTK_WIDGET (self->bursts), "bursts");
-  bw_picture_panel_add_side (self->panel, self->burst_heading);
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bursts));
-}
-
 /**
  * bw_preview_panel_build:
  *
@@ -141,5 +127,4 @@ bw_preview_panel_build (BwPreviewPanel *self)
 {
   add_controls (self);
   add_status (self);
-  add_bursts (self);
 }

@@ -5,8 +5,8 @@
 
 #include "controls.h"
 #include "core/detail/detail.h"
+#include "core/hookup/results.h"
 #include "draw/hookup/view.h"
-#include "figures.h"
 
 /**
  * BwHookupPage:
@@ -106,15 +106,13 @@ show_plan (BwHookupPage *self)
 {
   static const BwPictureSource source = { .build = build, .free = shown_free };
   const BwHookup *hookup = bw_hookup_hold_get (self->hold);
-  g_autofree char *answer = bw_hookup_answer (hookup);
-  BwHookupView view;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
 
-  say (self, answer);
   update_lead (self);
-  bw_hookup_page_get_view (self, &view);
-  g_autoptr (GPtrArray) figures = bw_hookup_table (&view);
+  bw_hookup_say (bw_result_root (result), hookup, &self->lead);
+  say (self, bw_node_answer (bw_result_root (result)));
   bw_hookup_controls_show (self->controls, hookup);
-  bw_picture_panel_show_figures (self->panel, figures);
+  bw_picture_panel_show_result (self->panel, result);
   bw_picture_panel_show (self->panel, &source, shown_new (self));
 }
 
@@ -226,6 +224,7 @@ bw_hookup_page_init (BwHookupPage *self)
   self->side = g_object_new (BW_TYPE_HOOKUP_SIDE, NULL);
   g_signal_connect_object (self->controls, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
+  bw_picture_panel_set_cards (self->panel);
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));
   bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel), self->panel);
 }

@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "identify-panel.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
-#include "candidate-row.h"
-#include "core/bench/identify.h"
+#include "core/bench/results.h"
 
 /* What the person read. A kind of 0 was not looked at. */
 typedef struct
@@ -63,10 +61,6 @@ static const BwFieldTable field_table = { G_N_ELEMENTS (fields), fields };
 
 #define MOST 12
 
-/* Beyond three tolerances in one reading, or as much in all together, a raster is no answer. */
-#define SCORE_POOR exp (-0.5 * 3 * 3)
-#define CERTAIN 0.95
-
 /**
  * BwIdentifyPanel:
  *
@@ -78,7 +72,7 @@ struct _BwIdentifyPanel
 
   BwForm *form;
   GtkLabel *says;
-  GtkListBox *list;
+  BwResultView *list;
   GtkWidget *use;
 
   Reading reading;
@@ -116,38 +110,34 @@ has_rate (const BwReadings *readings)
   return readings->line_rate_hz > 0 || readings->field_rate_hz > 0;
 }
 
-static char *
-answer (BwIdentifyPanel *self, const BwReadings *readings)
-{
-  if (!has_rate (readings))
-    return g_strdup (_ ("Which raster is this? Enter the line rate and the field rate that a "
-                        "counter reads, each with its unit; what a scope shows makes it surer."));
-  if (self->candidates->len == 0)
-    return g_strdup (_ ("Nothing in the catalogue comes near these readings."));
-  const BwCandidate *best = candidate (self, 0);
-  if (best->score < SCORE_POOR)
-    return g_strdup_printf (_ ("Nothing in the catalogue agrees. The nearest is %s, but the "
-                               "readings are beyond their tolerances."),
-                            best->raster->name);
-  if (best->certainty >= CERTAIN)
-    return g_strdup_printf (_ ("It is %s."), best->raster->name);
-  return g_strdup_printf (_ ("It may be %s; that is not sure yet."), best->raster->name);
-}
-
-static void
-clear_list (BwIdentifyPanel *self)
-{
-  GtkListBoxRow *row;
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-}
-
 static void
 update_use (BwIdentifyPanel *self)
 {
-  gboolean chosen = gtk_list_box_get_selected_row (self->list) != NULL;
+  gboolean chosen = bw_result_view_get_selected (self->list) != NULL;
   gboolean source = bw_document_get_source (self->document) != BW_NO_INDEX;
   gtk_widget_set_sensitive (self->use, chosen && source);
+}
+
+static void
+show_nothing (BwIdentifyPanel *self)
+{
+  g_array_set_size (self->candidates, 0);
+  bw_result_view_show (self->list, NULL);
+  gtk_label_set_label (self->says,
+                       _ ("Which raster is this? Enter the line rate and the field rate that a "
+                          "counter reads, each with its unit; what a scope shows makes it surer."));
+}
+
+static void
+show_candidates (BwIdentifyPanel *self, const BwReadings *readings)
+{
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+
+  g_array_unref (self->candidates);
+  self->candidates = bw_identify (readings, bw_document_get_catalogue (self->document), MOST);
+  bw_identify_say (bw_result_root (result), readings, self->candidates);
+  gtk_label_set_label (self->says, bw_node_answer (bw_result_root (result)));
+  bw_result_view_show_part (self->list, result, "candidates");
 }
 
 static void
@@ -155,20 +145,10 @@ update (BwIdentifyPanel *self)
 {
   BwReadings readings = readings_of (&self->reading);
 
-  g_array_set_size (self->candidates, 0);
   if (has_rate (&readings))
-    {
-      g_array_unref (self->candidates);
-      self->candidates
-          = bw_identify (&readings, bw_document_get_catalogue (self->document), MOST);
-    }
-  clear_list (self);
-  for (guint i = 0; i < self->candidates->len; i++)
-    gtk_list_box_append (self->list, bw_candidate_row_new (candidate (self, i), &readings));
-  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
-  gtk_widget_set_visible (GTK_WIDGET (self->list), self->candidates->len > 0);
-  g_autofree char *says = answer (self, &readings);
-  gtk_label_set_label (self->says, says);
+    show_candidates (self, &readings);
+  else
+    show_nothing (self);
   update_use (self);
 }
 
@@ -182,14 +162,15 @@ on_selected (BwIdentifyPanel *self)
 static void
 on_use (BwIdentifyPanel *self)
 {
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  const BwNode *row = bw_result_view_get_selected (self->list);
   guint source = bw_document_get_source (self->document);
   g_autoptr (GError) error = NULL;
   g_autofree char *says = NULL;
 
   if (row == NULL || source == BW_NO_INDEX)
     return;
-  const BwRaster *raster = candidate (self, (guint) gtk_list_box_row_get_index (row))->raster;
+  const BwRaster *raster = bw_catalogue_raster (bw_document_get_catalogue (self->document),
+                                                bw_node_value (row, "id")->words);
   if (bw_document_use_raster (self->document, source, raster, &error))
     says = g_strdup_printf (
         _ ("%s now has the raster %s"),
@@ -247,8 +228,11 @@ static void
 bw_identify_panel_init (BwIdentifyPanel *self)
 {
   g_type_ensure (BW_TYPE_FORM);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_view_set_cards (self->list, TRUE);
+  bw_result_view_set_selectable (self->list);
   bw_form_build (self->form, &field_table, &self->reading);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "app/widgets/result-head.h"
 #include "work-out.h"
 
 G_BEGIN_DECLS
@@ -17,6 +18,7 @@ struct _BwWorkOut
   GtkLabel *why;
   GtkWidget *use;
   GtkWidget *copy;
+  BwResultHead *table;
   GtkWidget *from_source;
   GtkBox *rates;
   GtkBox *line;

@@ -9,6 +9,7 @@
 #include "app/widgets/form.h"
 #include "app/widgets/template.h"
 #include "core/interchange/interchange.h"
+#include "core/raster/results.h"
 
 /**
  * BwWorkOut:
@@ -265,6 +266,18 @@ on_copy (BwWorkOut *self)
   gtk_label_set_label (self->says, says);
 }
 
+static BwResult *
+make_result (gpointer owner)
+{
+  BwWorkOut *self = owner;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwSolver solver = self->solver;
+  guint32 redundant = 0;
+  bw_solver_run (&solver, &redundant, NULL);
+  bw_solver_say (bw_result_root (result), &solver, redundant);
+  return result;
+}
+
 static void
 on_use (BwWorkOut *self)
 {
@@ -317,6 +330,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, why);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, use);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, copy);
+  gtk_widget_class_bind_template_child (widget_class, BwWorkOut, table);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, from_source);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, rates);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, line);
@@ -370,7 +384,9 @@ static void
 bw_work_out_init (BwWorkOut *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_head_set_maker (self->table, make_result, self);
   add_figures (self, self->rates, rates, G_N_ELEMENTS (rates));
   add_figures (self, self->line, line, G_N_ELEMENTS (line));
   add_figures (self, self->field, field, G_N_ELEMENTS (field));

@@ -29,7 +29,7 @@ struct _BwPicturePanel
   BwPictureArea *area;
   GtkLabel *reading;
   GtkBox *side;
-  BwFigureTable *table;
+  BwResultView *table;
 
   gboolean reads;          /* a cursor is set */
   GPtrArray *views;        /* of BwPanelView */
@@ -56,9 +56,11 @@ static guint signals[N_SIGNALS];
 #define EXPORT_HEIGHT 640
 
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
- * they take this share of it, but no more than so many characters. Under it, this share. */
+ * they take this share of it, but no more than so many characters, or what their tables need, but no
+ * more than the largest share. Under it, this share. */
+#define SIDE_SHARE_MAX 0.42
 #define WIDE_CHARS 104
-#define SIDE_SHARE 0.35
+#define SIDE_SHARE 0.36
 #define SIDE_CHARS_MAX 56
 #define UNDER_SHARE 0.3
 
@@ -257,12 +259,16 @@ static int
 wanted_position (BwPicturePanel *self, int size)
 {
   GtkOrientation orientation = orientation_of (self);
+  int least;
 
   if (self->share[orientation] > 0)
     return (int) (size * self->share[orientation]);
   if (orientation == GTK_ORIENTATION_VERTICAL)
     return size - (int) (size * UNDER_SHARE);
-  return size - MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX));
+  gtk_widget_measure (GTK_WIDGET (self->side), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL,
+                      NULL);
+  return size - MAX (MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX)),
+                     MIN (least, (int) (size * SIDE_SHARE_MAX)));
 }
 
 /* Panes that are turned get their places anew, and only then is the handle put: they take the new
@@ -425,13 +431,48 @@ bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpoi
 }
 
 /**
- * bw_picture_panel_show_figures:
- * @figures: (element-type BwTableFigure): stand beside the drawing; copied
+ * bw_picture_panel_show_result:
+ * @result: (transfer full): stands beside the drawing
  */
 void
-bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures)
+bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
 {
-  bw_figure_table_show (self->table, figures);
+  bw_result_view_show (self->table, result);
+  self->placed_for = 0; /* another table may need another width */
+}
+
+/**
+ * bw_picture_panel_show_part:
+ * @result: (transfer full)
+ * @key: of the part of it that stands beside the drawing; all of it can be copied
+ */
+void
+bw_picture_panel_show_part (BwPicturePanel *self, BwResult *result, const char *key)
+{
+  bw_result_view_show_part (self->table, result, key);
+  self->placed_for = 0;
+}
+
+/**
+ * bw_picture_panel_set_cards:
+ *
+ * Gives each row of a wide table beside the drawing a block of text of its own.
+ */
+void
+bw_picture_panel_set_cards (BwPicturePanel *self)
+{
+  bw_result_view_set_cards (self->table, TRUE);
+}
+
+/**
+ * bw_picture_panel_get_result:
+ *
+ * Returns: (transfer none) (nullable): what stands beside the drawing
+ */
+BwResult *
+bw_picture_panel_get_result (BwPicturePanel *self)
+{
+  return bw_result_view_get_result (self->table);
 }
 
 /* What is shown, on the paper that is exported. */
@@ -593,7 +634,7 @@ static void
 bw_picture_panel_init (BwPicturePanel *self)
 {
   g_type_ensure (BW_TYPE_EMPTY_PAGE);
-  g_type_ensure (BW_TYPE_FIGURE_TABLE);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   g_type_ensure (BW_TYPE_PICTURE_AREA);
   self->views = g_ptr_array_new_with_free_func (panel_view_free);
   gtk_widget_init_template (GTK_WIDGET (self));

@@ -4,8 +4,9 @@
 #include <gtk/gtk.h>
 
 #include "app/document/document.h"
-#include "figure-table.h"
+#include "core/result/result.h"
 #include "picture-area.h"
+#include "result-view.h"
 
 G_BEGIN_DECLS
 
@@ -46,7 +47,10 @@ gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *docume
                                         gboolean lacking);
 void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
 void bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data);
-void bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures);
+void bw_picture_panel_show_part (BwPicturePanel *self, BwResult *result, const char *key);
+void bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result);
+void bw_picture_panel_set_cards (BwPicturePanel *self);
+BwResult *bw_picture_panel_get_result (BwPicturePanel *self);
 
 BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
 gboolean bw_picture_panel_has_picture (BwPicturePanel *self);

@@ -69,6 +69,12 @@ on_export_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
+on_export_table (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_export_table (BW_WINDOW (widget), parameter);
+}
+
+static void
 on_copy_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   BwPicturePanel *panel = bw_window_get_panel (BW_WINDOW (widget));
@@ -164,6 +170,7 @@ static const struct
   { "win.export-hookup", NULL, on_export_hookup },
   { "win.print-hookup", NULL, on_print_hookup },
   { "win.export-picture", NULL, on_export_picture },
+  { "win.export-table", "(ssss)", on_export_table },
   { "win.copy-picture", NULL, on_copy_picture },
   { "win.close", NULL, on_close },
   { "win.undo", NULL, on_undo },

@@ -287,6 +287,52 @@ bw_window_export_picture (BwWindow *self)
   gtk_native_dialog_show (self->chooser);
 }
 
+/* A table, as its view has written it in each form. */
+static void
+table_chosen (BwWindow *self, GFile *file, const char *suffix)
+{
+  static const char *const suffixes[] = { ".csv", ".tsv", ".html", NULL };
+  g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
+  const char *title = _ ("The table was not written.");
+  g_autofree char *path = local_path (self, target, title);
+  g_autofree char *folded = path != NULL ? g_ascii_strdown (path, -1) : NULL;
+  g_autoptr (GVariant) table = g_steal_pointer (&self->table);
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL || !may_replace (self, file, target, title))
+    return;
+  for (guint i = 0; suffixes[i] != NULL; i++)
+    {
+      const char *text;
+      g_variant_get_child (table, 1 + i, "&s", &text);
+      if (g_str_has_suffix (folded, suffixes[i])
+          && !bw_file_replace (path, text, strlen (text), &error))
+        bw_window_show_error (self, title, error);
+    }
+}
+
+/**
+ * bw_window_export_table:
+ * @table: (type "(ssss)"): a name for it, and the table as CSV, as TSV and as HTML
+ *
+ * Lets the person choose where to write a table; the suffix tells in which form.
+ */
+void
+bw_window_export_table (BwWindow *self, GVariant *table)
+{
+  const char *name;
+
+  g_clear_pointer (&self->table, g_variant_unref);
+  self->table = g_variant_ref (table);
+  choose (self, _ ("Export the Table"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), table_chosen);
+  add_filter (self, _ ("Comma-separated values, for programs"), ".csv");
+  add_filter (self, _ ("Values with tabs between, for spreadsheets"), ".tsv");
+  add_filter (self, _ ("HTML pages"), ".html");
+  g_variant_get_child (table, 0, "&s", &name);
+  suggest_name (self, name, "");
+  gtk_native_dialog_show (self->chooser);
+}
+
 static void
 report_chosen (BwWindow *self, GFile *file, const char *suffix)
 {

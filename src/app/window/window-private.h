@@ -26,6 +26,7 @@ struct _BwWindow
   BwDocument *document;
   GSettings *settings;
   GtkNativeDialog *chooser; /* nullable: while it is open */
+  GVariant *table;          /* nullable: that is to be exported */
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
@@ -44,6 +45,7 @@ void bw_window_choose_open (BwWindow *self);
 void bw_window_save (BwWindow *self);
 void bw_window_save_as (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
+void bw_window_export_table (BwWindow *self, GVariant *table);
 void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);

@@ -194,6 +194,7 @@ bw_window_dispose (GObject *object)
   BwWindow *self = BW_WINDOW (object);
 
   bw_file_chooser_let_go (&self->chooser);
+  g_clear_pointer (&self->table, g_variant_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);

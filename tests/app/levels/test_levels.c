@@ -129,7 +129,8 @@ drawing (Fixture *f)
 static gboolean
 table_has (Fixture *f, const char *text)
 {
-  g_autofree char *table = bw_waveform_panel_dup_text (waveform (f));
+  BwResult *result = bw_picture_panel_get_result (drawing (f));
+  g_autofree char *table = bw_node_to_tsv (bw_result_root (result));
   if (strstr (table, text) == NULL)
     g_test_message ("no “%s” in:\n%s", text, table);
   return strstr (table, text) != NULL;
@@ -147,12 +148,12 @@ test_conductors (Fixture *f, gconstpointer part)
   } cases[] = {
     { TAPE, 0, { "Video, where" } },
     { CAMCORDER, 1, { "\nY, where", "\nC, where" } },
-    { CONSOLE, 2, { "\nR, G, B\n", "\nSync\n" } },
-    { HOME_COMPUTER, 2, { "\nR, G, B\n", "\nSync\n" } },
+    { CONSOLE, 2, { "\nR, G, B\t", "\nSync\t" } },
+    { HOME_COMPUTER, 2, { "\nR, G, B\t", "\nSync\t" } },
     { DISC, 2, { "\nY, where", "\nPb, Pr, where" } },
     { GALLERY, 2, { "\nY, where", "\nPb, Pr, where", "sync, highest\t300.0" } },
-    { TICKETS, 2, { "\nR, G, B\n", "\nH, V\n" } },
-    { WORKSTATION, 2, { "\nR\n", "\nG\n", "sync tip\t−285.7" } },
+    { TICKETS, 2, { "\nR, G, B\t", "\nH, V\t" } },
+    { WORKSTATION, 2, { "\nR\t", "\nG\t", "sync tip\t-285.7" } },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -174,7 +175,7 @@ test_load (Fixture *f, gconstpointer part)
 
   g_assert_true (table_has (f, "white\t714.3\t100.0\t714.3\t100.0"));
   g_assert_true (table_has (f, "black\t53.6\t7.5\t53.6\t7.5"));
-  g_assert_true (table_has (f, "sync tip\t−285.7\t−40.0\t−285.7\t−40.0"));
+  g_assert_true (table_has (f, "sync tip\t-285.7\t-40.0\t-285.7\t-40.0"));
   g_assert_true (table_has (f, "burst, p-p\t285.7\t40.0\t285.7\t40.0"));
   choose (panel, "load", BW_TERMINATORS_NONE);
   g_assert_true (table_has (f, "white\t714.3\t100.0\t1428.6\t200.0"));
@@ -204,9 +205,8 @@ test_content (Fixture *f, gconstpointer part)
       choose (panel, "content", content);
       g_assert_true (drawn_says (panel, content < 2 ? bars[content]
                                                     : bw_kind_label (&bw_contents, content - 1)));
-      g_assert_true (
-          gtk_widget_get_visible (app_test_find (GTK_WIDGET (panel), G_TYPE_OBJECT, "bars-table"))
-          == (content < 2));
+      BwResult *result = bw_picture_panel_get_result (panel);
+      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < 2));
     }
 }
 
@@ -286,7 +286,7 @@ test_bars (Fixture *f, gconstpointer part)
   choose (drawing (f), "content", 1);
   g_assert_true (table_has (f, "yellow\t700.0\t700.0\t0.0"));
   bw_document_select (f->document, DISC, 2);
-  g_assert_true (table_has (f, "blue\t79.8\t350.0\t−56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
+  g_assert_true (table_has (f, "blue\t79.8\t350.0\t-56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
 }
 
 /* The limits of SMPTE 170M judge composite video, not RGB on the same raster. */
@@ -374,8 +374,9 @@ test_cursor_rows (Fixture *f, gconstpointer part)
 static void
 test_table_is_one_stop (Fixture *f, gconstpointer part)
 {
-  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), G_TYPE_OBJECT, "levels-table");
-  g_assert_true (gtk_widget_child_focus (table, GTK_DIR_TAB_FORWARD));
+  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), BW_TYPE_RESULT_VIEW, "table");
+  GtkWidget *list = app_test_find (table, GTK_TYPE_LIST_BOX, NULL);
+  g_assert_true (gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD));
   GtkWidget *first = gtk_window_get_focus (GTK_WINDOW (f->window));
   g_assert_true (gtk_widget_is_ancestor (first, table));
   g_assert_true (gtk_widget_child_focus (table, GTK_DIR_DOWN));
@@ -527,8 +528,9 @@ test_cause (Fixture *f, gconstpointer part)
   g_assert_nonnull (first);
   g_assert_cmpint (first->faults[0].kind, ==, BW_FAULT_UNTERMINATED);
   g_assert_nonnull (strstr (bw_cause_panel_get_summary (causes (f)), "Not terminated"));
-  g_autofree char *text = bw_cause_panel_dup_text (causes (f));
-  g_assert_nonnull (strstr (text, "Sync, p-p\t600"));
+  g_autofree char *text = bw_node_to_tsv (bw_result_root (
+      bw_result_view_get_result (bw_cause_panel_get_view (causes (f)))));
+  g_assert_nonnull (strstr (text, "Sync\t600 mV\t"));
   g_assert_nonnull (strstr (text, "not terminated"));
 
   /* What is no quantity is said at its field; the rest stands */

@@ -3,7 +3,6 @@
 
 #include <string.h>
 
-#include "app/fit/text.h"
 #include "app/widgets/picture-area.h"
 #include "draw/line/view.h"
 #include "app/fit/grid.h"
@@ -68,7 +67,7 @@ test_cells (Fixture *f, gconstpointer data)
       {
         BwFit fit;
         g_assert_true (bw_document_judge (f->document, source, input, &fit));
-        g_autofree char *detail = bw_fit_cell_detail (&fit);
+        const char *detail = bw_fit_cell_get_detail (cell (f, source, input));
         g_autofree char *label = g_strdup_printf ("Source %s at input %s: %s%s%s",
                                                   bw_sheet_source (sheet, source)->name,
                                                   bw_monitor_input (sheet->monitor, input)->name,

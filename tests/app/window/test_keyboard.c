@@ -135,6 +135,14 @@ test_table (Fixture *f, gconstpointer data)
                                                            BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))))));
   app_test_xdotool ("key shift+Tab");
   assert_selected (f, 0, 1);
+
+  /* Before the cells come the buttons that copy and export all of it */
+  GtkWidget *copy = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")), GTK_TYPE_BUTTON,
+                                   "copy-result");
+  app_test_xdotool ("key shift+Tab shift+Tab");
+  ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, copy));
+  app_test_xdotool ("key Tab Tab");
+  assert_selected (f, 0, 1);
 }
 
 /* Open the form, type, Tab: the table follows; undo, redo, save. */

@@ -8,7 +8,6 @@
 #include "app/widgets/colour-scheme.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/fault-bar.h"
-#include "app/widgets/figure-table.h"
 #include "app/widgets/page.h"
 #include "app/widgets/picker.h"
 #include "app/widgets/picture-area.h"
@@ -277,7 +276,6 @@ main (int argc, char **argv)
   add_template ("editor", bw_editor_get_type);
   add_template ("empty-page", bw_empty_page_get_type);
   add_template ("fault-bar", bw_fault_bar_get_type);
-  add_template ("figure-table", bw_figure_table_get_type);
   add_template ("finding-row", bw_finding_row_get_type);
   add_template ("findings-view", bw_findings_view_get_type);
   add_template ("fit-cell", bw_fit_cell_get_type);

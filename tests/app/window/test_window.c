@@ -234,8 +234,7 @@ test_findings_order (void)
     {
       const char *rule = gtk_label_get_label (
           GTK_LABEL (app_test_find (line, GTK_TYPE_LABEL, "rule")));
-      g_assert_true (
-          g_str_has_prefix (bw_copy_row_get_text (BW_COPY_ROW (line)), rule)); /* as it is copied */
+      g_assert_nonnull (strstr (bw_copy_row_get_text (BW_COPY_ROW (line)), rule));
       g_hash_table_add (rules, (gpointer) rule);
       for (guint i = 0; i < BW_N_RULES; i++)
         if (strcmp (bw_kind_label (&bw_rules, i), rule) == 0)

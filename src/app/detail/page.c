@@ -17,7 +17,7 @@ struct _BwDetailPage
   BwPage parent_instance;
 
   BwDetailState *state;
-  BwPathPanel *path; /* borrowed; a child */
+  BwPathPanel *path;       /* borrowed; a child */
   BwPreviewPanel *preview; /* likewise */
 };
 

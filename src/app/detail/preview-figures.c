@@ -101,8 +101,9 @@ measured_value (const BwPreviewResult *result, guint burst)
 static void
 add_bursts (BwNode *to, const BwPreviewResult *result)
 {
-  BwNode *table = bw_node_table (to, "bursts", _ ("Modulation left of each burst: computed from the "
-                                                  "links, and measured in the picture beside it"));
+  BwNode *table = bw_node_table (to, "bursts",
+                                 _ ("Modulation left of each burst: computed from the "
+                                    "links, and measured in the picture beside it"));
 
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("burst, TV lines"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("computed"), NULL);

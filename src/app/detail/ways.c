@@ -170,8 +170,7 @@ gain_sentence (const BwDetail *detail, const BwDetailWay *rgb, double gain, char
   g_autofree char *helps = g_strdup_printf (
       _ ("RGB would help, through an input that takes it: %s in place of %s, %s more. Then the %s "
          "would limit first."),
-      then, now,
-      more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
+      then, now, more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
   return rgb->is_taken ? g_steal_pointer (&helps)
                        : g_strconcat (helps, " ", _ ("But no input of this set takes it."), NULL);
 }
@@ -249,8 +248,9 @@ bw_detail_ways_add (BwNode *to, const BwDetail *detail, const BwDetailWay *ways,
       BwNode *row = bw_node_row (table);
       bw_node_cell (row, bw_value_says ("way", bw_node_take (row, way_name (&ways[i]))));
       bw_node_cell (row, bw_value_number ("combined_tvl", ways[i].detail.combined_tvl, 0));
-      bw_node_cell (row, bw_value_says ("notes",
-                                        bw_node_take (row, way_notes (detail, &ways[i],
-                                                                      bw_result_mark (to->result)))));
+      bw_node_cell (row,
+                    bw_value_says ("notes",
+                                   bw_node_take (row, way_notes (detail, &ways[i],
+                                                                 bw_result_mark (to->result)))));
     }
 }

@@ -226,7 +226,8 @@ bw_hookup_page_init (BwHookupPage *self)
   bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
   bw_picture_panel_set_cards (self->panel);
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));
-  bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel), self->panel);
+  bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel),
+                    self->panel);
 }
 
 /**

@@ -50,8 +50,10 @@ bw_levels_page_init (BwLevelsPage *self)
   self->cause = g_object_new (BW_TYPE_CAUSE_PANEL, NULL);
   bw_page_add_panel (page, GTK_WIDGET (self->waveform),
                      bw_waveform_panel_get_panel (self->waveform));
-  bw_page_add_view (page, "sync", C_ ("view", "Sync"), _ ("What Becomes of the Sync in the Monitor"),
-                    GTK_WIDGET (self->sync), bw_sync_panel_get_panel (self->sync));
-  bw_page_add_view (page, "cause", _ ("Likely cause"), _ ("What Is Wrong Where a Scope Reads Otherwise"),
-                    GTK_WIDGET (self->cause), NULL);
+  bw_page_add_view (page, "sync", C_ ("view", "Sync"),
+                    _ ("What Becomes of the Sync in the Monitor"), GTK_WIDGET (self->sync),
+                    bw_sync_panel_get_panel (self->sync));
+  bw_page_add_view (page, "cause", _ ("Likely cause"),
+                    _ ("What Is Wrong Where a Scope Reads Otherwise"), GTK_WIDGET (self->cause),
+                    NULL);
 }

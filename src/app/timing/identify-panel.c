@@ -35,19 +35,23 @@ static const BwKind shape_kinds[] = {
 static const BwKindTable shapes = { G_N_ELEMENTS (shape_kinds), shape_kinds };
 
 #define AT(member) .offset = G_STRUCT_OFFSET (Reading, member)
-#define QUANTITY(name, label_, help_, member, kind, least, most, unit_)                           \
-  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                       \
-    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,       \
-    .high = most, .unit = unit_ }
-#define CHOICE(name, label_, help_, member, table)                                                \
-  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),            \
-    .kinds = &table }
+#define QUANTITY(name, label_, help_, member, kind, least, most, unit_)                            \
+  {                                                                                                \
+    .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                        \
+    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,        \
+    .high = most, .unit = unit_                                                                    \
+  }
+#define CHOICE(name, label_, help_, member, table)                                                 \
+  {                                                                                                \
+    .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),             \
+    .kinds = &table                                                                                \
+  }
 
 static const BwField fields[] = {
   QUANTITY ("line_rate", N_ ("Line rate"), N_ ("by the counter, such as 15.734 kHz"), line_rate_hz,
             FREQUENCY, BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ, "kHz"),
-  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"),
-            field_rate_hz, FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
+  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"), field_rate_hz,
+            FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
   QUANTITY ("lines_per_field", N_ ("Lines of a field"), N_ ("else they follow from the two rates"),
             lines_per_field, LINES, 1, 10000, NULL),
   QUANTITY ("line_sync", N_ ("Line sync"), N_ ("its width on the scope"), line_sync_s, TIME, 1e-9,
@@ -172,9 +176,9 @@ on_use (BwIdentifyPanel *self)
   const BwRaster *raster = bw_catalogue_raster (bw_document_get_catalogue (self->document),
                                                 bw_node_value (row, "id")->words);
   if (bw_document_use_raster (self->document, source, raster, &error))
-    says = g_strdup_printf (
-        _ ("%s now has the raster %s"),
-        bw_sheet_source (bw_document_get_sheet (self->document), source)->name, raster->name);
+    says = g_strdup_printf (_ ("%s now has the raster %s"),
+                            bw_sheet_source (bw_document_get_sheet (self->document), source)->name,
+                            raster->name);
   else
     says = g_strdup (error->message);
   gtk_label_set_label (self->says, says);

@@ -53,8 +53,9 @@ bw_timing_page_init (BwTimingPage *self)
   self->identify = g_object_new (BW_TYPE_IDENTIFY_PANEL, NULL);
   self->readings = g_object_new (BW_TYPE_READINGS_PANEL, NULL);
   bw_page_add_panel (page, GTK_WIDGET (self->drawing), bw_drawing_panel_get_panel (self->drawing));
-  bw_page_add_view (page, "work-out", _ ("Work out"), _ ("A Raster from the Figures That Are Known"),
-                    GTK_WIDGET (self->work_out), NULL);
+  bw_page_add_view (page, "work-out", _ ("Work out"),
+                    _ ("A Raster from the Figures That Are Known"), GTK_WIDGET (self->work_out),
+                    NULL);
   bw_page_add_view (page, "identify", _ ("Identify"), _ ("Which Raster It Is That Was Measured"),
                     GTK_WIDGET (self->identify), NULL);
   bw_page_add_view (page, "readings", _ ("Readings"), _ ("Readings Held Against a Standard"),

@@ -206,8 +206,7 @@ bw_reading_row_new (BwReadingKind kind)
                            .type = BW_FIELD_TEXT };
   self->editor = bw_form_row_new (&self->field);
   self->result = result_new (self);
-  g_signal_connect_object (self->editor, "edited", G_CALLBACK (on_edited), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->editor, "edited", G_CALLBACK (on_edited), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->editor));
   gtk_box_append (GTK_BOX (self), self->result);
   bw_editor_row_show_text (self->editor, "");
@@ -219,8 +218,9 @@ allowed_text (BwReadingRow *self)
 {
   const BwBands *bands = &self->limits->at[self->kind];
   g_autofree char *nominal = value_text (self, bands->at[0].low, DIGITS);
-  g_autofree char *allowed = bw_quantity_format_range (
-      bands->at[1], bw_reading_dimension (self->kind), DIGITS, bw_quantity_locale_mark ());
+  g_autofree char *allowed = bw_quantity_format_range (bands->at[1],
+                                                       bw_reading_dimension (self->kind), DIGITS,
+                                                       bw_quantity_locale_mark ());
   return g_strdup_printf (_ ("nominal %s; allowed %s"), nominal, allowed);
 }
 

@@ -25,10 +25,10 @@ struct _BwReadingsPanel
   BwResultHead *table;
   GtkBox *box;
 
-  GPtrArray *limits; /* of BwStandardLimits */
+  GPtrArray *limits;                 /* of BwStandardLimits */
   BwReadingRow *rows[BW_N_READINGS]; /* borrowed; children */
-  gboolean chosen; /* the person has chosen the standard */
-  gboolean choosing; /* it is being chosen by the program */
+  gboolean chosen;                   /* the person has chosen the standard */
+  gboolean choosing;                 /* it is being chosen by the program */
   BwDocument *document;
 };
 
@@ -75,9 +75,9 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0)
-    return g_strdup_printf (
-        ngettext ("%u reading, within the standard", "%u readings, all within the standard", all),
-        all);
+    return g_strdup_printf (ngettext ("%u reading, within the standard",
+                                      "%u readings, all within the standard", all),
+                            all);
   return g_strdup_printf (ngettext ("%u reading, %u outside the standard: %s",
                                     "%u readings, %u outside the standard: %s", all),
                           all, count->outside, count->names->str);
@@ -105,8 +105,8 @@ static void
 show_standard (BwReadingsPanel *self)
 {
   const BwStandardLimits *limits = chosen_limits (self);
-  g_autofree char *source
-      = g_strdup_printf (_ ("Limits from %s"), limits != NULL ? limits->source : "");
+  g_autofree char *source = g_strdup_printf (_ ("Limits from %s"),
+                                             limits != NULL ? limits->source : "");
 
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
     bw_reading_row_hold_against (self->rows[kind], limits);

@@ -19,20 +19,18 @@
 G_DEFINE_FINAL_TYPE (BwWorkOut, bw_work_out, GTK_TYPE_WIDGET)
 
 static const BwFigure rates[] = {
-  BW_FIGURE_PIXEL_CLOCK,  BW_FIGURE_LINE_RATE,       BW_FIGURE_LINE_PERIOD,
-  BW_FIGURE_H_TOTAL,      BW_FIGURE_FIELD_RATE,      BW_FIGURE_FRAME_RATE,
-  BW_FIGURE_LINES_PER_FRAME, BW_FIGURE_LINES_PER_FIELD,
+  BW_FIGURE_PIXEL_CLOCK, BW_FIGURE_LINE_RATE,  BW_FIGURE_LINE_PERIOD,     BW_FIGURE_H_TOTAL,
+  BW_FIGURE_FIELD_RATE,  BW_FIGURE_FRAME_RATE, BW_FIGURE_LINES_PER_FRAME, BW_FIGURE_LINES_PER_FIELD,
 };
 
 #define THREE(name) BW_FIGURE_##name, BW_FIGURE_##name##_TIME, BW_FIGURE_##name##_SHARE
 static const BwFigure line[] = {
-  THREE (H_ACTIVE), THREE (H_FRONT_PORCH), THREE (H_SYNC), THREE (H_BACK_PORCH),
-  THREE (H_BLANKING),
+  THREE (H_ACTIVE), THREE (H_FRONT_PORCH), THREE (H_SYNC), THREE (H_BACK_PORCH), THREE (H_BLANKING),
 };
 
 static const BwFigure field[] = {
-  BW_FIGURE_V_ACTIVE, BW_FIGURE_V_FRONT_PORCH, BW_FIGURE_V_SYNC, BW_FIGURE_V_BACK_PORCH,
-  BW_FIGURE_V_BLANKING,
+  BW_FIGURE_V_ACTIVE,     BW_FIGURE_V_FRONT_PORCH, BW_FIGURE_V_SYNC,
+  BW_FIGURE_V_BACK_PORCH, BW_FIGURE_V_BLANKING,
 };
 
 static const BwField interlaced_field = {
@@ -336,9 +334,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, line);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, field);
   for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
-    gtk_widget_class_bind_template_child_full (
-        widget_class, starts[i], FALSE,
-        G_STRUCT_OFFSET (BwWorkOut, starts) + (gssize) (i * sizeof (GtkMenuButton *)));
+    gtk_widget_class_bind_template_child_full (widget_class, starts[i], FALSE,
+                                               G_STRUCT_OFFSET (BwWorkOut, starts)
+                                                   + (gssize) (i * sizeof (GtkMenuButton *)));
 }
 
 static void

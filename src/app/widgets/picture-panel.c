@@ -34,10 +34,10 @@ struct _BwPicturePanel
   gboolean reads;          /* a cursor is set */
   GPtrArray *views;        /* of BwPanelView */
   const BwPanelView *view; /* nullable: the one that is chosen */
-  double share[2];         /* of the drawing, by orientation, as the person has set it; zero: usual */
-  int placed_for;          /* the size of the panes for which the handle was put; zero: not yet */
-  gboolean placing;        /* the handle is being put, not moved by the person */
-  guint place_id;          /* zero: the figures stand where they should */
+  double share[2];  /* of the drawing, by orientation, as the person has set it; zero: usual */
+  int placed_for;   /* the size of the panes for which the handle was put; zero: not yet */
+  gboolean placing; /* the handle is being put, not moved by the person */
+  guint place_id;   /* zero: the figures stand where they should */
 };
 
 G_DEFINE_FINAL_TYPE (BwPicturePanel, bw_picture_panel, GTK_TYPE_WIDGET)
@@ -267,8 +267,9 @@ wanted_position (BwPicturePanel *self, int size)
     return size - (int) (size * UNDER_SHARE);
   gtk_widget_measure (GTK_WIDGET (self->side), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL,
                       NULL);
-  return size - MAX (MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX)),
-                     MIN (least, (int) (size * SIDE_SHARE_MAX)));
+  return size
+         - MAX (MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX)),
+                MIN (least, (int) (size * SIDE_SHARE_MAX)));
 }
 
 /* Panes that are turned get their places anew, and only then is the handle put: they take the new

@@ -416,7 +416,8 @@ parts_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
   const char *title = _ ("The list of parts was not written.");
   g_autofree char *path = local_path (self, target, title);
-  g_autofree char *csv = bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (hookup_page (self)));
+  g_autofree char *csv = bw_hookup_side_dup_parts_csv (
+      bw_hookup_page_get_side (hookup_page (self)));
   g_autoptr (GError) error = NULL;
 
   if (path != NULL && csv != NULL && may_replace (self, file, target, title)

@@ -12,14 +12,16 @@
 /* Every page, in the order of the job. A page is a folder and a line here: the header bar, the keys
  * Control+1, Control+2 and so on, the window of shortcuts and the tests go by this table. */
 static const BwPageKind kinds[] = {
-  { "fit", NC_ ("page", "Fit"), N_ ("Which Source Shows at Which Input"),
-    N_ ("Show the Fit page"), bw_fit_page_get_type },
+  { "fit", NC_ ("page", "Fit"), N_ ("Which Source Shows at Which Input"), N_ ("Show the Fit page"),
+    bw_fit_page_get_type },
   { "hookup", NC_ ("page", "Hook-up"), N_ ("Leads and Parts from the Source to the Input"),
     N_ ("Show the Hook-up page"), bw_hookup_page_get_type },
-  { "timing", NC_ ("page", "Timing"), N_ ("Rasters: Drawn, Worked Out, Identified, Held Against a Standard"),
+  { "timing", NC_ ("page", "Timing"),
+    N_ ("Rasters: Drawn, Worked Out, Identified, Held Against a Standard"),
     N_ ("Show the Timing page"), bw_timing_page_get_type },
-  { "levels", NC_ ("page", "Levels"), N_ ("Levels, Vectors and Sync, and the Likely Cause of a Reading"),
-    N_ ("Show the Levels page"), bw_levels_page_get_type },
+  { "levels", NC_ ("page", "Levels"),
+    N_ ("Levels, Vectors and Sync, and the Likely Cause of a Reading"), N_ ("Show the Levels page"),
+    bw_levels_page_get_type },
   { "detail", NC_ ("page", "Detail"), N_ ("The Finest Detail That Is Seen, and What Limits It"),
     N_ ("Show the Detail page"), bw_detail_page_get_type },
 };

@@ -63,8 +63,9 @@ check_button (Fixture *f, const char *key, guint kind)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID, BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 /* Every field of every part has its row, and the row shows what the sheet holds. */

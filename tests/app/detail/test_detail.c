@@ -23,8 +23,8 @@ static const char *
 answer (Fixture *f)
 {
   static GString *words = NULL;
-  const BwNode *root
-      = bw_result_root (bw_picture_panel_get_result (bw_path_panel_get_panel (f->path)));
+  const BwNode *root = bw_result_root (
+      bw_picture_panel_get_result (bw_path_panel_get_panel (f->path)));
 
   words = words != NULL ? words : g_string_new (NULL);
   g_string_truncate (words, 0);
@@ -589,7 +589,8 @@ test_empty (void)
 
   bw_window_show_page (window, "detail");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  GtkWidget *first = app_test_find (GTK_WIDGET (BW_DETAIL_PAGE (bw_window_get_page (window, "detail"))),
+  GtkWidget *first = app_test_find (GTK_WIDGET (
+                                        BW_DETAIL_PAGE (bw_window_get_page (window, "detail"))),
                                     GTK_TYPE_BUTTON, "first");
   g_assert_true (gtk_widget_get_mapped (first));
   app_test_close (window);

@@ -571,8 +571,8 @@ test_empty (void)
   bw_page_show_view (BW_PAGE (page), "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_pause (300);
-  g_assert_null (
-      bw_preview_view_get_result (bw_preview_panel_get_view (APP_TEST_THE (BW, PREVIEW_PANEL, page))));
+  g_assert_null (bw_preview_view_get_result (
+      bw_preview_panel_get_view (APP_TEST_THE (BW, PREVIEW_PANEL, page))));
   app_test_close (window);
 }
 

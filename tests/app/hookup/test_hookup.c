@@ -186,7 +186,8 @@ test_edition (Fixture *f, gconstpointer data)
 static void
 type_length (Fixture *f, const char *text)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (
+      APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   GtkWidget *entry = bw_editor_row_get_control (row);
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_emit_by_name (entry, "activate");
@@ -195,7 +196,8 @@ type_length (Fixture *f, const char *text)
 static void
 test_lead (Fixture *f, gconstpointer data)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (
+      APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   BwHookupView view;
 
   type_length (f, "10 m");
@@ -323,7 +325,7 @@ test_files (Fixture *f, gconstpointer data)
   g_assert_true (g_file_get_contents (csv, &written, NULL, NULL));
   g_assert_cmpstr (written, ==, expected);
   g_assert_true (g_str_has_prefix (written, "what,ideal_ohm,series,value_ohm,count,price,"
-                                         "power_w,rating_w\r\n"));
+                                            "power_w,rating_w\r\n"));
   g_assert_nonnull (strstr (written, "e24,1100,1,"));
   press_and_choose (f, "export-hookup", pdf);
   assert_begins (pdf, "%PDF");
@@ -403,9 +405,9 @@ test_accessible (Fixture *f, gconstpointer data)
     g_assert_true (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (drop_down (f, names[i])),
                                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
   GtkWidget *view = app_test_find (GTK_WIDGET (f->page), BW_TYPE_RESULT_VIEW, "table");
-  gtk_test_accessible_assert_property (
-      GTK_ACCESSIBLE (app_test_find (view, GTK_TYPE_LIST_BOX, NULL)),
-      GTK_ACCESSIBLE_PROPERTY_LABEL, "Figures");
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (
+                                           app_test_find (view, GTK_TYPE_LIST_BOX, NULL)),
+                                       GTK_ACCESSIBLE_PROPERTY_LABEL, "Figures");
 }
 
 int

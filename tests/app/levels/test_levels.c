@@ -528,8 +528,8 @@ test_cause (Fixture *f, gconstpointer part)
   g_assert_nonnull (first);
   g_assert_cmpint (first->faults[0].kind, ==, BW_FAULT_UNTERMINATED);
   g_assert_nonnull (strstr (bw_cause_panel_get_summary (causes (f)), "Not terminated"));
-  g_autofree char *text = bw_node_to_tsv (bw_result_root (
-      bw_result_view_get_result (bw_cause_panel_get_view (causes (f)))));
+  g_autofree char *text = bw_node_to_tsv (
+      bw_result_root (bw_result_view_get_result (bw_cause_panel_get_view (causes (f)))));
   g_assert_nonnull (strstr (text, "Sync\t600 mV\t"));
   g_assert_nonnull (strstr (text, "not terminated"));
 

@@ -467,7 +467,8 @@ test_export_view (Fixture *f, gconstpointer part)
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
       bw_drawing_panel_choose (panel, view);
-      g_autofree char *name = bw_picture_panel_dup_file_name (bw_page_get_panel (BW_PAGE (f->page)));
+      g_autofree char *name = bw_picture_panel_dup_file_name (
+          bw_page_get_panel (BW_PAGE (f->page)));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
       g_assert_true (bw_picture_panel_export (bw_page_get_panel (BW_PAGE (f->page)), path, &error));

@@ -41,8 +41,9 @@ assert_label (gpointer widget, const char *label)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID, BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 /* A toggle button has a role of its own from GTK 4.10 on; before, it is a button with the state
@@ -156,7 +157,8 @@ static void
 test_timing_fields (Fixture *f, gconstpointer data)
 {
   guint labelled = 0;
-  app_test_each (GTK_WIDGET (BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"))), assert_labelled, &labelled);
+  app_test_each (GTK_WIDGET (BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"))),
+                 assert_labelled, &labelled);
   g_assert_cmpuint (labelled, >=, 28 + 7 + 17);
 }
 

@@ -59,8 +59,9 @@ tear_down (Fixture *f, gconstpointer data)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID, BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 static double
@@ -131,14 +132,17 @@ test_table (Fixture *f, gconstpointer data)
   /* One key leaves the table, one comes back to the same cell */
   app_test_xdotool ("key Right");
   app_test_xdotool ("key Tab");
-  ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, GTK_WIDGET (APP_TEST_THE (BW, FIT_GRID, 
-                                                           BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))))));
+  ASSERT_COMES_TRUE (
+      !app_test_focus_is_in (f->window,
+                             GTK_WIDGET (APP_TEST_THE (BW, FIT_GRID,
+                                                       BW_FIT_PAGE (bw_window_get_page (f->window,
+                                                                                        "fit"))))));
   app_test_xdotool ("key shift+Tab");
   assert_selected (f, 0, 1);
 
   /* Before the cells come the buttons that copy and export all of it */
-  GtkWidget *copy = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")), GTK_TYPE_BUTTON,
-                                   "copy-result");
+  GtkWidget *copy = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")),
+                                   GTK_TYPE_BUTTON, "copy-result");
   app_test_xdotool ("key shift+Tab shift+Tab");
   ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, copy));
   app_test_xdotool ("key Tab Tab");
@@ -344,9 +348,13 @@ test_identify_and_use (Fixture *f, gconstpointer data)
   g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
   app_test_go_to (f->window, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
   app_test_xdotool ("key space");
-  ASSERT_COMES_TRUE (!strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id, "525-59.94-interlaced"));
+  ASSERT_COMES_TRUE (
+      !strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id,
+               "525-59.94-interlaced"));
   app_test_xdotool ("key ctrl+z");
-  ASSERT_COMES_TRUE (!strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id, "625-50-interlaced"));
+  ASSERT_COMES_TRUE (
+      !strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id,
+               "625-50-interlaced"));
 }
 
 /* SMPTE 170M-2004 table 2: line sync 4.7 µs ± 0.1 µs. */

@@ -22,7 +22,8 @@ grid_of (BwWindow *window)
 static const char *
 summary_of (BwWindow *window)
 {
-  return bw_findings_view_get_summary (APP_TEST_THE (BW, FINDINGS_VIEW, BW_FIT_PAGE (bw_window_get_page (window, "fit"))));
+  return bw_findings_view_get_summary (
+      APP_TEST_THE (BW, FINDINGS_VIEW, BW_FIT_PAGE (bw_window_get_page (window, "fit"))));
 }
 
 /* The word that the judgement itself gives, by way of the core alone. */
@@ -199,8 +200,8 @@ test_findings (void)
       g_assert_nonnull (strstr (summary_of (window), bw_kind_label (&bw_verdicts, fit.verdict)));
       for (guint rule = 0; rule < BW_N_RULES && fit.verdict == BW_VERDICT_WITH_PARTS; rule++)
         {
-          g_autofree char *remedy
-              = bw_finding_remedy_short (&fit.at[rule], bw_quantity_locale_mark ());
+          g_autofree char *remedy = bw_finding_remedy_short (&fit.at[rule],
+                                                             bw_quantity_locale_mark ());
           if (fit.at[rule].severity == BW_SEVERITY_CURABLE && remedy != NULL)
             {
               g_assert_nonnull (strstr (summary_of (window), remedy));
@@ -276,8 +277,8 @@ test_blank (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  GtkWidget *page = app_test_find (GTK_WIDGET (BW_FIT_PAGE (bw_window_get_page (window, "fit"))), BW_TYPE_EMPTY_PAGE,
-                                   NULL);
+  GtkWidget *page = app_test_find (GTK_WIDGET (BW_FIT_PAGE (bw_window_get_page (window, "fit"))),
+                                   BW_TYPE_EMPTY_PAGE, NULL);
   GtkWidget *first = app_test_find (page, GTK_TYPE_BUTTON, "first");
   GtkWidget *save = app_test_find (gtk_window_get_titlebar (GTK_WINDOW (window)), GTK_TYPE_BUTTON,
                                    "save");

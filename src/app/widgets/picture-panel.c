@@ -7,6 +7,7 @@
 #include "empty-page.h"
 #include "side-layout.h"
 #include "template.h"
+#include "wrap-layout.h"
 
 /**
  * BwPicturePanel:
@@ -66,10 +67,33 @@ hint (BwPicturePanel *self)
   return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor.");
 }
 
+/* The line that tells the reading keeps the height of the longest one, or of the hint, lest the
+ * drawing under it jump while the pointer moves. */
+static void
+show_line (BwPicturePanel *self, const char *words)
+{
+  GtkWidget *line = GTK_WIDGET (self->reading);
+  int width = gtk_widget_get_width (line), kept, height;
+
+  gtk_label_set_label (self->reading, words);
+  if (width == 0)
+    return;
+  gtk_widget_get_size_request (line, NULL, &kept);
+  gtk_widget_measure (line, GTK_ORIENTATION_VERTICAL, width, &height, NULL, NULL, NULL);
+  if (height > kept)
+    gtk_widget_set_size_request (line, -1, height);
+}
+
 static void
 on_reading (BwPicturePanel *self, const char *words)
 {
-  gtk_label_set_label (self->reading, *words != '\0' ? words : hint (self));
+  int kept;
+
+  gtk_widget_get_size_request (GTK_WIDGET (self->reading), NULL, &kept);
+  if (*words == '\0' || kept < 0)
+    show_line (self, hint (self));
+  if (*words != '\0')
+    show_line (self, words);
 }
 
 /* There is something else to draw, or another part of it. */
@@ -82,7 +106,7 @@ on_drawn (BwPicturePanel *self)
   gboolean whole = bw_picture_area_is_whole (self->area);
 
   if (*gtk_label_get_label (self->reading) == '\0')
-    gtk_label_set_label (self->reading, hint (self));
+    show_line (self, hint (self));
   gtk_widget_set_sensitive (self->second, read);
   gtk_widget_set_visible (self->zoom_in, zoomed);
   gtk_widget_set_visible (self->zoom_out, zoomed);
@@ -267,6 +291,7 @@ void
 bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data)
 {
   gtk_label_set_label (self->reading, "");
+  gtk_widget_set_size_request (GTK_WIDGET (self->reading), -1, -1);
   bw_picture_area_show (self->area, source, data);
 }
 
@@ -433,6 +458,7 @@ bw_picture_panel_init (BwPicturePanel *self)
   g_type_ensure (BW_TYPE_FIGURE_TABLE);
   g_type_ensure (BW_TYPE_PICTURE_AREA);
   g_type_ensure (BW_TYPE_SIDE_LAYOUT);
+  g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   self->buttons = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
 }

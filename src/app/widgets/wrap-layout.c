@@ -5,7 +5,7 @@
  * BwWrapLayout:
  *
  * Lays out children in their natural widths one after the other, in as many rows as it takes.
- * Children of one row start at the same height.
+ * Children of one row start at the same height. One that is set to expand takes the rest of its row.
  */
 struct _BwWrapLayout
 {
@@ -43,6 +43,8 @@ lay_out (GtkWidget *widget, int width, gboolean allocate)
           y += row_height + ROW_GAP;
           x = row_height = 0;
         }
+      if (gtk_widget_get_hexpand (child))
+        own = MAX (own, width - x);
       int height = measure (child, GTK_ORIENTATION_VERTICAL, own, &minimum);
       if (allocate)
         gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, own, height }, -1);

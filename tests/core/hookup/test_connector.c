@@ -221,6 +221,42 @@ test_select (void)
       }
 }
 
+/* The values themselves, by hand, of E24. One resistor where it does: the middle in ratio of what it
+ * may be, sqrt (50 × 300) = 122.5 Ω and sqrt (225 × 825) = 430.8 Ω; to the middle of 3 to 5 V, 22 kΩ ×
+ * (5 / 4 − 1) = 5500 Ω; half of what the pin's least load allows, 10 kΩ × (4.75 / 4.5 − 1) / 2 =
+ * 277.8 Ω. Else a divider of 220 Ω to the middle of the window: 12 V to 5.75 V takes 459.1 and 422.4 Ω,
+ * to 10.75 V 245.6 and 2112 Ω. */
+static const struct
+{
+  BwConnector connector;
+  BwSelect select;
+  double supply_v, series_ohm, shunt_ohm;
+} value_cases[] = {
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 5, 122.5, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 12, 430.8, 0 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_AV, 5, 5500, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 5, 277.8, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 12, 459.1, 422.4 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV, 12, 245.6, 2112 },
+};
+
+/* The steps of E24 are 10 % (IEC 60063): a value within half a step is a neighbour. */
+static void
+test_select_values (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (value_cases); i++)
+    {
+      BwSelection s;
+      g_assert_true (bw_selection_compute (value_cases[i].connector, value_cases[i].select,
+                                           value_cases[i].supply_v, 0.05, BW_SERIES_E24, &s, NULL));
+      const BwNetwork *network = &s.choice.network;
+      g_assert_cmpuint (network->n, ==, value_cases[i].shunt_ohm > 0 ? 2 : 1);
+      g_assert_cmpfloat_with_epsilon (network->at[0].ohm / value_cases[i].series_ohm, 1, 0.06);
+      if (network->n == 2)
+        g_assert_cmpfloat_with_epsilon (network->at[1].ohm / value_cases[i].shunt_ohm, 1, 0.06);
+    }
+}
+
 static void
 test_select_refused (void)
 {
@@ -246,6 +282,7 @@ main (int argc, char **argv)
   g_test_add_func ("/connector/carries", test_carries);
   g_test_add_func ("/selection/fast", test_fast);
   g_test_add_func ("/selection/window", test_select);
+  g_test_add_func ("/selection/values", test_select_values);
   g_test_add_func ("/selection/refused", test_select_refused);
   return g_test_run ();
 }

@@ -24,11 +24,13 @@ import collections
 import concurrent.futures
 import dataclasses
 import difflib
+import fcntl
 import hashlib
 import json
 import os
 import pathlib
 import random
+import re
 import resource
 import shlex
 import shutil
@@ -123,7 +125,10 @@ def read_commands():
     for entry in json.loads((BUILD / "compile_commands.json").read_text()):
         path = pathlib.Path(os.path.normpath(os.path.join(entry["directory"], entry["file"])))
         if "libbreezeway-core.so.p" in entry["output"] and path.is_relative_to(TREE / "src"):
-            compile_of[str(path.relative_to(TREE))] = (shlex.split(entry["command"]), entry["output"])
+            command = shlex.split(entry["command"])
+            while not command[1].startswith("-"):
+                command.pop(0)  # a wrapper such as ccache
+            compile_of[str(path.relative_to(TREE))] = (command, entry["output"])
     source_of = {out: path for path, (_, out) in compile_of.items()}
     target = None
     for line in run(["ninja", "-C", BUILD, "-t", "deps"]).stdout.splitlines():
@@ -136,6 +141,93 @@ def read_commands():
     library = f"src/core/{LIBRARY}"
     link = run(["ninja", "-C", BUILD, "-t", "commands", "-s", library]).stdout.strip()
     return Commands(compile_of, shlex.split(link), depends)
+
+
+# Which test runs which function
+
+
+class Trace:
+    """The functions of the core that each test runs, from a run of each on an instrumented core. What
+    was found out of a test is kept until it, or the programs, change."""
+
+    def __init__(self, commands, bench):
+        self.commands, self.bench = commands, bench
+        self.folder = WORK / "trace"
+        self.folder.mkdir(parents=True, exist_ok=True)
+        self.functions = {}  # of each source, (line, name of the function)
+        self.ran = {}  # of each test, the (source, line) of the functions that it runs
+
+    def build(self):
+        objects = {}
+        for i, (source, (command, out)) in enumerate(sorted(self.commands.compile.items())):
+            made = self.folder / f"{i}.o"
+            new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
+            new[new.index("-o") + 1] = str(made)
+            new[new.index("-MF") + 1] = str(self.folder / "deps")
+            if not made.exists() or made.stat().st_mtime < (BUILD / out).stat().st_mtime:
+                if run(new, cwd=BUILD).returncode != 0:
+                    stop(f"{source} does not compile with -finstrument-functions")
+            objects[out] = str(made)
+        link = [objects.get(word, word) for word in self.commands.link]
+        link[link.index("-o") + 1] = str(self.folder / LIBRARY)
+        link += [str(TREE / "tests/mutate-trace.c"), "-Wl,-Bsymbolic"]
+        linked = run(link, cwd=BUILD)
+        if linked.returncode != 0:
+            stop(linked.stderr)
+
+    def read_functions(self):
+        """The source and line of each function, by its offset."""
+        library = str(self.folder / LIBRARY)
+        symbols = [line.split() for line in run(["nm", library]).stdout.splitlines()]
+        offsets = sorted({int(s[0], 16) for s in symbols if len(s) == 3 and s[1] in "tT"})
+        places = run(["addr2line", "-e", library],
+                     input="\n".join(f"{o:x}" for o in offsets)).stdout
+        found = {}
+        for offset, place in zip(offsets, places.splitlines()):
+            name, _, line = place.rpartition(":")
+            path = pathlib.Path(os.path.normpath(BUILD / name))
+            if path.is_relative_to(TREE / "src") and line.split()[0].isdigit():
+                found[offset // 16] = (str(path.relative_to(TREE)), int(line.split()[0]))
+        return found
+
+    def trace_test(self, test, functions, state):
+        folder = self.folder / test.name
+        folder.mkdir(exist_ok=True)
+        trace, digest = folder / "trace", folder / "state"
+        programs = [pathlib.Path(test.command[0])] + [pathlib.Path(v) for k, v in test.env.items() if k == "BW_CLI"]
+        own = hashlib.sha1(state.encode() + b"".join(p.read_bytes() for p in programs)).hexdigest()
+        if not digest.exists() or digest.read_text() != own:
+            trace.unlink(missing_ok=True)
+            self.bench.run(test, folder, self.folder, {"BW_TRACE": str(trace)})
+            digest.write_text(own)
+        offsets = {int(line, 16) for line in trace.read_text().split()} if trace.exists() else set()
+        self.ran[test.name] = {functions[o] for o in offsets if o in functions}
+
+    def take(self, jobs):
+        self.build()
+        functions = self.read_functions()
+        for source, line in functions.values():
+            self.functions.setdefault(source, []).append(line)
+        state = hashlib.sha1(b"".join((TREE / s).read_bytes() for s in sorted(self.commands.compile)
+                                      + sorted(self.commands.depends))).hexdigest()
+        with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
+            list(pool.map(lambda test: self.trace_test(test, functions, state), self.bench.tests))
+
+    def tests_of(self, mutation):
+        """The tests that could notice MUTATION: in a function, those that run it; in a table or a
+        macro, those that run anything of its file; in a table that other files see, all."""
+        sources = [mutation.path] if mutation.path.endswith(".c") else self.commands.depends[mutation.path]
+        if mutation.place == "code":
+            line = max((l for l in self.functions.get(mutation.path, []) if l <= mutation.line), default=0)
+            return {name for name, ran in self.ran.items() if (mutation.path, line) in ran}
+        if mutation.place == "data" and self.is_exported(mutation.path):
+            return set(self.ran)
+        return {name for name, ran in self.ran.items() if any(source in sources for source, _ in ran)}
+
+    @staticmethod
+    def is_exported(path):
+        return re.search(r"^(?:const|Bw)\b[^;({]*=\s*\{", (TREE / path).read_text(encoding="utf-8"),
+                         re.MULTILINE) is not None
 
 
 # The tests
@@ -182,13 +274,14 @@ class Bench:
         for test in tests:
             test.seconds = known.get(test.name, GUESSED_S[test.suite])
 
-    def run(self, test, folder, library_folder):
+    def run(self, test, folder, library_folder, more_env=None):
         """Whether TEST passes with the library in LIBRARY_FOLDER; FOLDER is for what it writes. What
         takes far longer than it should fails."""
         env = dict(os.environ, **test.env)
         for kind in ("CACHE", "CONFIG", "DATA", "STATE"):
             env[f"XDG_{kind}_HOME"] = str(folder / test.name / kind.lower())
         env["LD_LIBRARY_PATH"] = str(library_folder)
+        env.update(more_env or {})
         with (folder / "output").open("wb") as output:
             process = subprocess.Popen(test.command, env=env, cwd=folder, stdin=subprocess.DEVNULL,
                                        stdout=output, stderr=output, start_new_session=True,
@@ -200,7 +293,7 @@ class Bench:
             finally:
                 timer.cancel()
             process.returncode = os.waitstatus_to_exitcode(status)
-        if status == 0:
+        if status == 0 and not more_env:
             test.seconds = used.ru_utime + used.ru_stime
         return status == 0
 
@@ -227,26 +320,33 @@ class Unsound(Exception):
 class Trial:
     """Tries mutations, one after the other; several trials run side by side."""
 
-    def __init__(self, number, commands, bench, killers):
+    def __init__(self, number, commands, bench, trace, killers):
         self.folder = WORK / f"trial-{number}"
-        self.commands, self.bench, self.killers = commands, bench, killers
+        self.commands, self.bench, self.trace, self.killers = commands, bench, trace, killers
         (self.folder / "lib").mkdir(parents=True, exist_ok=True)
 
     def compile(self, mutation, text):
         """The objects that differ, by the name of the one each replaces; None if it is no program."""
         include = self.folder / "include"
+        room = pathlib.Path(mutation.path).parent
+        mutated_room = include / room.relative_to("src")
         shutil.rmtree(include, ignore_errors=True)
-        below = pathlib.Path(mutation.path).relative_to("src")
-        mutated = include / below
-        mutated.parent.mkdir(parents=True)
-        mutated.write_text(text, encoding="utf-8")
+        mutated_room.mkdir(parents=True)
+        # A header is found beside the file that includes it, so the whole room is taken along.
+        for header in (TREE / room).glob("*.h"):
+            shutil.copy(header, mutated_room)
         sources = [mutation.path] if mutation.path.endswith(".c") else self.commands.depends[mutation.path]
+        for source in sources:
+            if pathlib.Path(source).parent == room:
+                shutil.copy(TREE / source, mutated_room)
+        (mutated_room / pathlib.Path(mutation.path).name).write_text(text, encoding="utf-8")
         changed = {}
         for i, source in enumerate(sorted(set(sources))):
             command, out = self.commands.compile[source]
             made = self.folder / f"{i}.o"
             at = command.index("-c")
-            file = mutated if source == mutation.path else command[at + 1]
+            own = include / pathlib.Path(source).relative_to("src")
+            file = own if own.exists() else command[at + 1]
             new = [command[0], f"-I{include}"] + command[1:at] + ["-w", "-c", str(file)]
             new[new.index("-o") + 1] = str(made)
             if "-MF" in new:
@@ -270,7 +370,8 @@ class Trial:
         def rank(test):
             return (test.name != known, test.seconds > SLOW_S, SUITES.index(test.suite),
                     test.room != room, -seen[test.name], test.seconds)
-        return sorted(self.bench.tests, key=rank)
+        able = self.trace.tests_of(mutation)
+        return sorted((test for test in self.bench.tests if test.name in able), key=rank)
 
     def result(self, mutation, text):
         """"same", "no program", "survived", or the name of the test that noticed."""
@@ -367,7 +468,7 @@ class Run:
     def __init__(self, stream, count, log, equivalent):
         self.stream, self.count, self.log, self.equivalent = stream, count, log, equivalent
         self.lock = threading.Lock()
-        self.promised, self.survivors, self.killed = 0, [], 0
+        self.promised, self.passed_over, self.survivors, self.killed = 0, 0, [], 0
         self.start = time.monotonic()
 
     def next_mutation(self):
@@ -384,6 +485,9 @@ class Run:
         with self.lock:
             if result in ("same", "no program"):
                 self.promised -= 1
+                self.passed_over += 1
+                if self.passed_over > 50 + self.count:
+                    self.count = 0  # the compiler is at fault, not the mutations
                 return
             if result == "survived":
                 self.survivors.append(mutation)
@@ -452,13 +556,21 @@ def main():
         stream, count = candidates(args.room, args.seed), args.count
         name = f"{args.room.replace('/', '-')}-{args.seed}"
     stream = iter(list(stream))
+    WORK.mkdir(exist_ok=True)
+    lock = (WORK / "lock").open("w")
+    try:
+        fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        stop(f"Another run uses {WORK}.")
     tree = copy_tree()
     build_tree()
     bench, commands = Bench(read_tests()), read_commands()
+    trace = Trace(commands, bench)
+    trace.take(args.jobs)
     log = Log(WORK / f"{name}.jsonl", tree)
     current = Run(stream, count, log, read_equivalent())
     with concurrent.futures.ThreadPoolExecutor(args.jobs) as pool:
-        trials = [Trial(i, commands, bench, log.killers) for i in range(args.jobs)]
+        trials = [Trial(i, commands, bench, trace, log.killers) for i in range(args.jobs)]
         futures = [pool.submit(current.work, trial) for trial in trials]
         try:
             for future in concurrent.futures.as_completed(futures):

@@ -55,6 +55,7 @@ class Mutation:
     path: str  # below the source root
     line: int
     kind: str
+    place: str  # "code" in a function, "data" in a table, "define" in a macro
     at: int  # offset into the file
     before: str
     after: str
@@ -107,6 +108,7 @@ class Source:
         self.lines = [0] + [m.end() for m in re.finditer("\n", text)]
         self.tokens = [Token(m.lastgroup, m[0], m.start()) for m in TOKEN.finditer(text)
                        if m.lastgroup not in ("comment", "directive", "continued")]
+        self.starts = [token.at for token in self.tokens]
         self.places = self.find_places()
 
     def find_places(self):
@@ -157,12 +159,13 @@ class Source:
         return bisect.bisect_right(self.lines, at)
 
     def make(self, kind, at, before, after):
+        i = bisect.bisect_right(self.starts, at) - 1
         start = self.text.rfind("\n", 0, at) + 1
         end = self.text.find("\n", at + len(before))
         end = len(self.text) if end < 0 else end
         line = self.text[start:end]
         changed = line[:at - start] + after + line[at - start + len(before):]
-        return Mutation(self.path, self.line_of(at), kind, at, before, after,
+        return Mutation(self.path, self.line_of(at), kind, self.places[i], at, before, after,
                         " ".join(line.split()), " ".join(changed.split()))
 
     def is_binary(self, i):

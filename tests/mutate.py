@@ -146,6 +146,10 @@ def read_commands():
 # Which test runs which function
 
 
+class Unsound(Exception):
+    """A test that fails on the core as it is."""
+
+
 class Trace:
     """The functions of the core that each test runs, from a run of each on an instrumented core. What
     was found out of a test is kept until it, or the programs, change."""
@@ -198,7 +202,8 @@ class Trace:
         own = hashlib.sha1(state.encode() + b"".join(p.read_bytes() for p in programs)).hexdigest()
         if not digest.exists() or digest.read_text() != own:
             trace.unlink(missing_ok=True)
-            self.bench.run(test, folder, self.folder, {"BW_TRACE": str(trace)})
+            if not self.bench.run(test, folder, self.folder, {"BW_TRACE": str(trace)}):
+                raise Unsound(test.name)
             digest.write_text(own)
         offsets = {int(line, 16) for line in trace.read_text().split()} if trace.exists() else set()
         self.ran[test.name] = {functions[o] for o in offsets if o in functions}
@@ -286,7 +291,8 @@ class Bench:
             process = subprocess.Popen(test.command, env=env, cwd=folder, stdin=subprocess.DEVNULL,
                                        stdout=output, stderr=output, start_new_session=True,
                                        preexec_fn=forbid_excess)
-            timer = threading.Timer(20 + 15 * test.seconds, os.killpg, (process.pid, signal.SIGKILL))
+            patience_s = 900 if more_env else 20 + 15 * test.seconds
+            timer = threading.Timer(patience_s, os.killpg, (process.pid, signal.SIGKILL))
             timer.start()
             try:
                 _, status, used = os.wait4(process.pid, 0)
@@ -311,10 +317,6 @@ class Bench:
 
 
 # One mutation
-
-
-class Unsound(Exception):
-    """A test that fails on the core as it is."""
 
 
 class Trial:
@@ -566,7 +568,10 @@ def main():
     build_tree()
     bench, commands = Bench(read_tests()), read_commands()
     trace = Trace(commands, bench)
-    trace.take(args.jobs)
+    try:
+        trace.take(args.jobs)
+    except Unsound as error:
+        stop(f"{error} fails on the core as it is.")
     log = Log(WORK / f"{name}.jsonl", tree)
     current = Run(stream, count, log, read_equivalent())
     with concurrent.futures.ThreadPoolExecutor(args.jobs) as pool:

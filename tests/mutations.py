@@ -2,8 +2,8 @@
 """Finds the places where one small slip could stand in a C source: what tests/mutate.py tries.
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
-preconditions (g_return_if_fail, g_assert), names of types and sizes of arrays are left alone: a slip
-there is not a slip in what is computed.
+preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-9 that keeps
+rounding out of a comparison are left alone: a slip there is not a slip in what is computed.
 """
 import bisect
 import dataclasses
@@ -202,6 +202,14 @@ class Source:
         if token.text == "!":
             yield self.make("boolean", token.at, "!", "")
 
+    def guards_rounding(self, i):
+        """Whether the number at token I only keeps rounding out of a comparison: 1e-9 and less, and
+        no unit, which would be a factor."""
+        if not re.fullmatch(r"1(?:\.0)?e-(?:9|1\d)", self.tokens[i].text):
+            return False
+        around = {self.tokens[i - 1].text, self.tokens[i + 1].text}
+        return not around & {"*", "/", "="} or self.places[i] == "define"
+
     def number_mutations(self, token, place, choose):
         if place == "define" and self.tokens_on_line_say_size(token):
             return
@@ -242,7 +250,7 @@ class Source:
             if place and 0 < i < len(self.tokens) - 1:
                 if token.kind == "operator":
                     yield from self.operator_mutations(i, token)
-                elif token.kind == "number":
+                elif token.kind == "number" and not self.guards_rounding(i):
                     yield from self.number_mutations(token, place, choose)
                 elif token.text in ("TRUE", "FALSE"):
                     after = "FALSE" if token.text == "TRUE" else "TRUE"

@@ -105,12 +105,14 @@ test_edit_after_undo (void)
   g_assert_finalize_object (document);
 }
 
-/* What must be refused, with a word that the message must hold. */
+/* What must be refused, why, and a word that the message must hold. */
 static const struct
 {
   BwPart part;
   const char *key;
   const char *text;
+  GQuark (*domain) (void);
+  int code;
   const char *word;
 } refused[] = {
   { BW_PART_SHEET, "title", "", "needed" },
@@ -147,8 +149,7 @@ test_refused (gconstpointer data)
   g_assert_false (bw_document_set_field (document, refused[i].part, 0,
                                          app_test_field (refused[i].part, refused[i].key),
                                          refused[i].text, '.', &error));
-  g_assert_nonnull (error);
-  g_test_message ("%s", error->message);
+  g_assert_error (error, refused[i].domain (), refused[i].code);
   g_assert_nonnull (strstr (error->message, refused[i].word));
 
   g_autofree char *after = app_test_sheet_text (document);

@@ -327,7 +327,7 @@ test_refused (gconstpointer data)
   assert_finite (&solver);
   g_clear_error (&error);
   g_assert_null (bw_solver_raster (&solver, &error));
-  g_assert_nonnull (error);
+  g_assert_error (error, BW_SOLVE_ERROR, (int) c->code);
 }
 
 /* Figures that agree to what is written do not contradict: 15.7 kHz and 60 Hz are right for 262. */

@@ -437,6 +437,35 @@ test_find (void)
 
 /* The tables of the program */
 
+/* What a message, and the editor, say of what may be written. */
+static void
+test_allowed (void)
+{
+  static const struct
+  {
+    const char *key;
+    char mark;
+    const char *says;
+  } cases[] = {
+    { "text", '.', "a text" },
+    { "level", '.', "10\u00a0mV to 5\u00a0V" },
+    { "count", '.', "a whole number from 1 to 1000" },
+    { "half", '.', "lines or half lines from 0 to 625" },
+    { "rate", '.', "a frequency, such as “4.5 MHz / 286”" },
+    { "aspect", '.', "width:height, such as “4:3”" },
+    { "choice", '.', "progressive, interlaced" },
+    { "set", '.', "rgb, component, yc, composite, luminance" },
+    { "on", '.', "yes, no" },
+    { "bands", '.', "1\u00a0Hz to 1\u00a0MHz" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwField *field = bw_field_find (&sample_table, cases[i].key);
+      g_autofree char *allowed = bw_field_allowed (field, cases[i].mark);
+      g_assert_cmpstr (allowed, ==, cases[i].says);
+    }
+}
+
 typedef struct
 {
   const char *name;
@@ -632,6 +661,7 @@ main (int argc, char **argv)
   g_test_add_func ("/field/save-odd-texts", test_save_odd_texts);
   g_test_add_func ("/field/copy", test_copy);
   g_test_add_func ("/field/is-set", test_is_set);
+  g_test_add_func ("/field/allowed", test_allowed);
   g_test_add_func ("/field/find", test_find);
   return g_test_run ();
 }

@@ -166,6 +166,19 @@ test_presets (void)
     }
 }
 
+/* Nothing is an object that can be let go. */
+static void
+test_free_nothing (void)
+{
+  bw_monitor_free (NULL);
+  bw_input_free (NULL);
+  bw_source_free (NULL);
+  bw_adaptor_free (NULL);
+  bw_sheet_free (NULL);
+  bw_raster_free (NULL);
+  bw_lead_type_free (NULL);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -183,5 +196,6 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/limits/all-are-here", test_all_are_here);
   g_test_add_func ("/limits/presets", test_presets);
+  g_test_add_func ("/limits/free-nothing", test_free_nothing);
   return g_test_run ();
 }

@@ -286,6 +286,7 @@ class Bench:
         for kind in ("CACHE", "CONFIG", "DATA", "STATE"):
             env[f"XDG_{kind}_HOME"] = str(folder / test.name / kind.lower())
         env["LD_LIBRARY_PATH"] = str(library_folder)
+        env["MALLOC_PERTURB_"] = "170"  # what is read and was never written shows
         env.update(more_env or {})
         with (folder / "output").open("wb") as output:
             process = subprocess.Popen(test.command, env=env, cwd=folder, stdin=subprocess.DEVNULL,

@@ -3,7 +3,8 @@
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
 preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-9 that keeps
-rounding out of a comparison are left alone: a slip there is not a slip in what is computed.
+rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
+measured numbers < does not become <=, which only one double could tell.
 """
 import bisect
 import dataclasses
@@ -190,6 +191,23 @@ class Source:
                     t.text == "*" or t.kind == "name" and TYPES.match(t.text) for t in inside)
         return False
 
+    def compares_measures(self, i):
+        """Whether the comparison at token I is between numbers that are measured, not counted: there
+        less and less or equal are the same but for one double among all."""
+        measured = re.compile(r"\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
+                              r"|value$|off$|level$|margin$|ratio$|deviation$|G_PI$|.*[.e].*\d$|\d+\.\d*$")
+        for step in (-1, 1):
+            j, depth = i + step, 0
+            while 0 <= j < len(self.tokens):
+                text = self.tokens[j].text
+                depth += step * ((text in "([") - (text in ")]"))
+                if depth < 0 or depth == 0 and text in ("&&", "||", ";", ",", "?", ":", "{", "}"):
+                    break
+                if self.tokens[j].kind in ("name", "number") and measured.match(text):
+                    return True
+                j += step
+        return False
+
     def operator_mutations(self, i, token):
         binary = self.is_binary(i)
         if token.text in "+-*/%" and not binary:
@@ -197,6 +215,8 @@ class Source:
                 yield self.make("sign", token.at, "-", "")
             return
         for kind, table in OPERATORS.items():
+            if kind == "off by one" and token.text in "<=>=" and self.compares_measures(i):
+                continue
             if token.text in table and (binary or token.text in ("++",)):
                 yield self.make(kind, token.at, token.text, table[token.text])
         if token.text == "!":

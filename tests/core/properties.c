@@ -148,14 +148,64 @@ bw_property_plain (const char *text)
   return TRUE;
 }
 
-static const char *
-finding_fault (const BwFinding *f)
+/* The figures that a rule finds besides are finite, and none is less than zero that cannot be. */
+static gboolean
+own_figures_make_sense (const BwFinding *f)
 {
-  const double all[] = { f->value,        f->low,      f->high,     f->margin,
-                         f->remedy.value, f->extra[0], f->extra[1], f->extra[2] };
+  switch (f->rule)
+    {
+    case BW_RULE_SYNC_LEVEL:
+      return isfinite (f->as.sync_level.load_ohm) && isfinite (f->as.sync_level.wanted_v)
+             && f->as.sync_level.load_ohm >= 0 && f->as.sync_level.wanted_v >= 0;
+    case BW_RULE_VIDEO_LEVEL:
+      return isfinite (f->as.video_level.load_ohm) && isfinite (f->as.video_level.wanted_v)
+             && f->as.video_level.load_ohm >= 0 && f->as.video_level.wanted_v >= 0;
+    case BW_RULE_SETUP:
+      return isfinite (f->as.setup.off_ire);
+    case BW_RULE_TERMINATION:
+      return isfinite (f->as.termination.source_ohm) && f->as.termination.source_ohm >= 0
+             && isfinite (f->as.termination.level_ratio) && f->as.termination.level_ratio >= 0;
+    case BW_RULE_BANDWIDTH:
+      return isfinite (f->as.bandwidth.source_tvl) && f->as.bandwidth.source_tvl >= 0
+             && isfinite (f->as.bandwidth.passed_tvl) && f->as.bandwidth.passed_tvl >= 0;
+    case BW_RULE_MAINS_BEAT:
+      return isfinite (f->as.mains_beat.crossing_s) && f->as.mains_beat.crossing_s >= 0
+             && ABS (f->as.mains_beat.direction) <= 1;
+    case BW_RULE_VISIBLE_AREA:
+      return isfinite (f->as.visible_area.hidden_lines) && f->as.visible_area.hidden_lines >= 0
+             && isfinite (f->as.visible_area.hidden_columns)
+             && f->as.visible_area.hidden_columns >= 0 && isfinite (f->as.visible_area.hidden_s)
+             && f->as.visible_area.hidden_s >= 0;
+    case BW_RULE_SYNC_POLARITY:
+      return f->as.sync_polarity.given < BW_BIT (BW_N_POLARITIES);
+    case BW_RULE_SYNC_SHAPE:
+      return f->as.sync_shape.given < BW_N_SHAPES;
+    default:
+      return TRUE;
+    }
+}
+
+/**
+ * bw_property_figures:
+ *
+ * Every figure of a finding is finite.
+ */
+const char *
+bw_property_figures (const BwFinding *f)
+{
+  const double all[] = { f->value, f->low, f->high, f->margin, f->remedy.value };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     if (!isfinite (all[i]))
       return "a figure is not finite";
+  return own_figures_make_sense (f) ? NULL : "a figure of the rule's own makes no sense";
+}
+
+static const char *
+finding_fault (const BwFinding *f)
+{
+  const char *fault = bw_property_figures (f);
+  if (fault != NULL)
+    return fault;
   if (f->severity >= BW_N_SEVERITIES || f->remedy.kind >= BW_N_REMEDIES)
     return "no such severity or remedy";
   if (f->severity == BW_SEVERITY_CURABLE && f->remedy.kind == BW_REMEDY_NONE)

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 
 char *bw_property_raster (const BwRaster *raster);
 char *bw_property_raster_kept (const BwRaster *raster);
+const char *bw_property_figures (const BwFinding *f);
 char *bw_property_fit (const BwCase *c, const BwFit *fit);
 char *bw_property_cells (const BwSheet *sheet, const BwCatalogue *catalogue);
 char *bw_property_sheet (const BwSheet *sheet, const BwCatalogue *catalogue);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cell.h"
 
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "text.h"
 
 /**
@@ -14,7 +14,7 @@ struct _BwFitCell
 {
   GtkToggleButton parent_instance;
 
-  BwVerdictMark *mark;
+  BwSeverityMark *mark;
   GtkLabel *word;
   GtkLabel *detail;
 
@@ -47,7 +47,7 @@ bw_fit_cell_class_init (BwFitCellClass *klass)
 static void
 bw_fit_cell_init (BwFitCell *self)
 {
-  g_type_ensure (BW_TYPE_VERDICT_MARK);
+  g_type_ensure (BW_TYPE_SEVERITY_MARK);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -88,8 +88,8 @@ bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
   g_autofree char *detail = bw_fit_cell_detail (fit);
   g_autofree char *label = bw_fit_cell_label (fit, c);
 
-  bw_verdict_mark_set (self->mark, fit->verdict);
-  bw_verdict_style (GTK_WIDGET (self), fit->verdict);
+  bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));
+  bw_severity_style (GTK_WIDGET (self), bw_verdict_severity (fit->verdict));
   gtk_label_set_label (self->word, bw_kind_label (&bw_verdicts, fit->verdict));
   gtk_label_set_label (self->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (self->detail), *detail != '\0');

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "text.h"
 
 /**
@@ -16,7 +16,7 @@ struct _BwFindingRow
 {
   GtkGrid parent_instance;
 
-  BwVerdictMark *mark;
+  BwSeverityMark *mark;
   GtkWidget *word_box;
   GtkLabel *word;
   GtkLabel *rule;
@@ -60,7 +60,7 @@ bw_finding_row_class_init (BwFindingRowClass *klass)
 static void
 bw_finding_row_init (BwFindingRow *self)
 {
-  g_type_ensure (BW_TYPE_VERDICT_MARK);
+  g_type_ensure (BW_TYPE_SEVERITY_MARK);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -96,13 +96,12 @@ bw_finding_row_show (BwFindingRow *self, const BwFinding *finding, const BwFit *
   char mark = bw_quantity_locale_mark ();
   g_autofree char *value = bw_finding_value (finding, mark);
   g_autofree char *allowed = bw_finding_allowed (finding, mark);
-  g_autofree char *margin = bw_finding_margin (finding);
+  g_autofree char *margin = bw_finding_margin (finding, mark);
   g_autofree char *says = bw_finding_says (finding, fit, c, mark);
   g_autofree char *remedy = bw_finding_remedy (finding, fit, c, mark);
-  BwVerdict as_verdict = (BwVerdict) finding->severity; /* the two run in step */
 
-  bw_verdict_mark_set (self->mark, as_verdict);
-  bw_verdict_style (GTK_WIDGET (self), as_verdict);
+  bw_severity_mark_set (self->mark, finding->severity);
+  bw_severity_style (GTK_WIDGET (self), finding->severity);
   gtk_label_set_label (self->word, bw_kind_label (&bw_severities, finding->severity));
   gtk_label_set_label (self->rule, bw_kind_label (&bw_rules, finding->rule));
   gtk_label_set_label (self->value, value);

@@ -3,7 +3,7 @@
 
 #include "app/widgets/copy-row.h"
 #include "app/widgets/template.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "core/base/caution.h"
 #include "finding-row.h"
 #include "text.h"
@@ -19,7 +19,7 @@ struct _BwFindingsView
   GtkWidget parent_instance;
 
   GtkWidget *content;
-  BwVerdictMark *mark;
+  BwSeverityMark *mark;
   GtkLabel *summary;
   GtkLabel *limits;
   GtkLabel *caution;
@@ -62,8 +62,8 @@ update (BwFindingsView *self)
   gtk_label_set_label (self->summary, summary);
   gtk_label_set_label (self->limits, limits);
   gtk_label_set_label (self->caution, bw_caution ());
-  bw_verdict_mark_set (self->mark, fit.verdict);
-  bw_verdict_style (GTK_WIDGET (self->summary), fit.verdict);
+  bw_severity_mark_set (self->mark, bw_verdict_severity (fit.verdict));
+  bw_severity_style (GTK_WIDGET (self->summary), bw_verdict_severity (fit.verdict));
   for (guint i = 0; i < BW_N_RULES; i++)
     show_finding (self->rows[i], &fit.at[order[i]], &fit, &c);
 }
@@ -132,7 +132,7 @@ bw_findings_view_class_init (BwFindingsViewClass *klass)
 static void
 bw_findings_view_init (BwFindingsView *self)
 {
-  g_type_ensure (BW_TYPE_VERDICT_MARK);
+  g_type_ensure (BW_TYPE_SEVERITY_MARK);
   gtk_widget_init_template (GTK_WIDGET (self));
   build_rows (self);
 }

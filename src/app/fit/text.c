@@ -1,21 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "text.h"
 
-#include <math.h>
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 static const char *
 rule_label (BwRule rule)
 {
   return bw_kind_label (&bw_rules, rule);
-}
-
-static BwSeverity
-severity_of_verdict (BwVerdict verdict)
-{
-  return (BwSeverity) verdict; /* the two run in step, from best to worst */
 }
 
 static void
@@ -36,7 +27,7 @@ reasons (const BwFit *fit)
   for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
     {
       const BwFinding *finding = &fit->at[rule];
-      if (finding->severity != severity_of_verdict (fit->verdict))
+      if (finding->severity != bw_verdict_severity (fit->verdict))
         continue;
       char *remedy = fit->verdict == BW_VERDICT_WITH_PARTS
                          ? bw_finding_remedy_short (finding, bw_quantity_locale_mark ())
@@ -127,38 +118,6 @@ bw_fit_limits_from (const BwCase *c)
                           or_not_stated (c->raster->source));
 }
 
-/* Far beyond a limit, how many times it is tells more than a percentage: "3.6 × the limit". */
-static char *
-beyond_limit (const BwFinding *finding)
-{
-  g_autofree char *times = bw_quantity_format (finding->value / finding->high, BW_DIMENSION_LINES, 2,
-                                               bw_quantity_locale_mark ());
-  g_autofree char *number = g_strndup (times, strcspn (times, "\u00a0"));
-  return g_strdup_printf (_ ("%s × the limit"), number);
-}
-
-/**
- * bw_finding_margin:
- *
- * Returns: (transfer full): the distance to the nearer limit in per cent of that limit; empty if
- * the finding has no number or no limit, or if one single value is allowed
- */
-char *
-bw_finding_margin (const BwFinding *finding)
-{
-  gboolean range = finding->has_low && finding->has_high;
-  if (!finding->has_value || (!finding->has_low && !finding->has_high))
-    return g_strdup ("");
-  if (range && !(finding->high > finding->low))
-    return g_strdup ("");
-  if (finding->has_high && finding->high > 0 && finding->margin < -1
-      && finding->value > finding->high)
-    return beyond_limit (finding);
-  g_autofree char *size = bw_quantity_format (fabs (finding->margin), BW_DIMENSION_FRACTION, 2,
-                                              bw_quantity_locale_mark ());
-  return g_strconcat (finding->margin < 0 ? "\u2212" : "", size, NULL);
-}
-
 /**
  * bw_finding_copy_text:
  *
@@ -170,7 +129,7 @@ bw_finding_copy_text (const BwFinding *finding, const BwFit *fit, const BwCase *
   char mark = bw_quantity_locale_mark ();
   g_autofree char *value = bw_finding_value (finding, mark);
   g_autofree char *allowed = bw_finding_allowed (finding, mark);
-  g_autofree char *margin = bw_finding_margin (finding);
+  g_autofree char *margin = bw_finding_margin (finding, mark);
   g_autofree char *says = bw_finding_says (finding, fit, c, mark);
   g_autofree char *remedy = bw_finding_remedy (finding, fit, c, mark);
 

@@ -12,7 +12,6 @@ char *bw_fit_cell_detail (const BwFit *fit);
 char *bw_fit_cell_label (const BwFit *fit, const BwCase *c);
 char *bw_fit_summary (const BwFit *fit, const BwCase *c);
 char *bw_fit_limits_from (const BwCase *c);
-char *bw_finding_margin (const BwFinding *finding);
 char *bw_finding_copy_text (const BwFinding *finding, const BwFit *fit, const BwCase *c);
 void bw_fit_order (const BwFit *fit, BwRule order[BW_N_RULES]);
 

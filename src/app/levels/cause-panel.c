@@ -12,7 +12,7 @@
 #include "app/widgets/copy-row.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/form.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "cause-row.h"
 #include "core/base/caution.h"
 
@@ -186,13 +186,11 @@ static void
 style_summary (BwCausePanel *self)
 {
   const BwCause *first = bw_cause_panel_get_cause (self, 0);
-  GtkWidget *summary = GTK_WIDGET (self->summary);
+  BwSeverity severity = BW_N_SEVERITIES;
 
-  for (BwVerdict verdict = 0; verdict < BW_N_VERDICTS; verdict++)
-    gtk_widget_remove_css_class (summary, bw_verdict_css_class (verdict));
   if (first != NULL)
-    bw_verdict_style (summary, first->known && first->n_faults == 0 ? BW_VERDICT_DIRECT
-                                                                    : BW_VERDICT_NO);
+    severity = first->known && first->n_faults == 0 ? BW_SEVERITY_OK : BW_SEVERITY_FATAL;
+  bw_severity_style (GTK_WIDGET (self->summary), severity);
 }
 
 static void

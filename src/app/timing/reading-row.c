@@ -8,7 +8,7 @@
 
 #include "app/widgets/figure-table.h"
 #include "app/widgets/form.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 #include "draw/base/text.h"
 
 /**
@@ -28,7 +28,7 @@ struct _BwReadingRow
 
   BwEditorRow *editor; /* borrowed; a child, likewise */
   GtkWidget *result;
-  BwVerdictMark *mark;
+  BwSeverityMark *mark;
   GtkLabel *word;
   GtkLabel *says;
 };
@@ -124,11 +124,10 @@ update (BwReadingRow *self)
   g_autofree char *says = g_strdup_printf ("%s; %s", limit, deviation);
   const char *word = bw_kind_label (&bw_outcomes, judgement.outcome);
   g_autofree char *whole = g_strdup_printf ("%s: %s", word, says);
-  BwVerdict verdict
-      = judgement.outcome == BW_OUTCOME_WITHIN ? BW_VERDICT_DIRECT : BW_VERDICT_NO;
+  BwSeverity severity = judgement.outcome == BW_OUTCOME_WITHIN ? BW_SEVERITY_OK : BW_SEVERITY_FATAL;
 
-  bw_verdict_mark_set (self->mark, verdict);
-  bw_verdict_style (self->result, verdict);
+  bw_severity_mark_set (self->mark, severity);
+  bw_severity_style (self->result, severity);
   gtk_label_set_label (self->word, word);
   bw_figure_label_set (self->says, says);
   gtk_accessible_update_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, whole, -1);
@@ -193,11 +192,11 @@ result_new (BwReadingRow *self)
 {
   GtkWidget *result = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *mark = bw_verdict_mark_new ();
-  GtkWidget *word = words_new ("bw-verdict-word");
+  GtkWidget *mark = bw_severity_mark_new ();
+  GtkWidget *word = words_new ("bw-severity-word");
   GtkWidget *says = words_new ("bw-figure");
 
-  self->mark = BW_VERDICT_MARK (mark);
+  self->mark = BW_SEVERITY_MARK (mark);
   self->word = GTK_LABEL (word);
   self->says = GTK_LABEL (says);
   gtk_label_set_selectable (self->says, TRUE);

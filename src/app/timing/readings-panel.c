@@ -7,7 +7,7 @@
 
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/template.h"
-#include "app/widgets/verdict-mark.h"
+#include "app/widgets/severity-mark.h"
 
 /**
  * BwReadingsPanel:
@@ -92,12 +92,9 @@ update_summary (BwReadingsPanel *self)
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
   gtk_widget_set_sensitive (self->copy, count.within + count.outside > 0);
-  if (count.within + count.outside > 0)
-    bw_verdict_style (GTK_WIDGET (self->summary),
-                      count.outside > 0 ? BW_VERDICT_NO : BW_VERDICT_DIRECT);
-  else
-    for (BwVerdict verdict = 0; verdict < BW_N_VERDICTS; verdict++)
-      gtk_widget_remove_css_class (GTK_WIDGET (self->summary), bw_verdict_css_class (verdict));
+  bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
+                                                 : count.within > 0 ? BW_SEVERITY_OK
+                                                                    : BW_N_SEVERITIES);
   g_string_free (count.names, TRUE);
 }
 

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/quantity.h"
+
 /* The two cursors of a picture. The pointer and the arrow keys move the active one; "c" sets the
  * second where the first is, "x" makes the other one active, Escape takes the second away. */
 

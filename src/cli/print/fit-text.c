@@ -6,7 +6,6 @@
 #include "cli/base/output.h"
 #include "cli/base/table.h"
 #include "cli/base/words.h"
-#include "draw/base/ink.h"
 
 /* So many inputs stand side by side within the columns of a terminal. */
 #define INPUTS_ABREAST 3
@@ -28,18 +27,18 @@ bw_fit_view_judge (const BwFitView *view, guint source, guint input, BwFitCell *
   bw_fit_judge (&cell->c, &cell->fit);
 }
 
-/* The marks of the screen, or letters where the terminal does not have those. */
+/* The signs of the screen, or ASCII where the terminal does not have those. */
 static const char *
-mark_for (BwVerdict verdict)
+sign_for (BwSeverity severity)
 {
-  static const char *const plain[BW_N_VERDICTS] = { "=", "~", "+", "x" };
-  return bw_cli_is_unicode () ? bw_verdict_glyph (verdict) : plain[verdict];
+  return bw_cli_is_unicode () ? bw_severity_sign (severity) : bw_severity_plain_sign (severity);
 }
 
 static char *
-mark_and_word (BwVerdict verdict)
+sign_and_word (BwVerdict verdict)
 {
-  return g_strdup_printf ("%s %s", mark_for (verdict), bw_kind_label (&bw_verdicts, verdict));
+  return g_strdup_printf ("%s %s", sign_for (bw_verdict_severity (verdict)),
+                          bw_kind_label (&bw_verdicts, verdict));
 }
 
 static void
@@ -67,7 +66,7 @@ add_source (const BwFitView *view, BwTable *table, guint source, guint first, gu
     {
       BwFitCell cell;
       bw_fit_view_judge (view, source, i, &cell);
-      g_ptr_array_add (cells, mark_and_word (cell.fit.verdict));
+      g_ptr_array_add (cells, sign_and_word (cell.fit.verdict));
     }
   g_ptr_array_add (cells, NULL);
   bw_table_add_cells (table, (const char *const *) cells->pdata);
@@ -93,23 +92,16 @@ append_block (const BwFitView *view, guint first, guint n, GString *to)
 static void
 append_legend (GString *to)
 {
-  static const char *const meanings[BW_N_VERDICTS] = {
-    [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
-    [BW_VERDICT_TIGHT] = N_ ("holds, but near a limit"),
-    [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
-    [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
-  };
   g_autoptr (BwTable) table = bw_table_new (2);
   for (guint i = 0; i < BW_N_VERDICTS; i++)
     {
-      g_autofree char *word = mark_and_word (i);
-      bw_table_add_row (table, word, _ (meanings[i]), NULL);
+      g_autofree char *word = sign_and_word (i);
+      bw_table_add_row (table, word, bw_verdict_meaning (i), NULL);
     }
   bw_table_append_to (table, to, 0);
 }
 
-/* What holds without a setting needs no words. A finding carries the mark of the verdict that it
- * alone would lead to. */
+/* What holds without a setting needs no words. */
 static void
 append_finding (const BwFinding *finding, const BwFitCell *cell, GString *to)
 {
@@ -118,9 +110,8 @@ append_finding (const BwFinding *finding, const BwFitCell *cell, GString *to)
   if (finding->severity == BW_SEVERITY_OK && remedy == NULL)
     return;
 
-  const char *mark = mark_for (bw_verdict_from_findings (finding, 1));
   g_autofree char *says = bw_finding_says (finding, &cell->fit, &cell->c, decimal);
-  g_autofree char *line = g_strdup_printf ("%s %s: %s", mark,
+  g_autofree char *line = g_strdup_printf ("%s %s: %s", sign_for (finding->severity),
                                            bw_kind_label (&bw_rules, finding->rule), says);
   bw_words_append_wrapped (to, "  ", 4, line);
   if (remedy == NULL)
@@ -132,7 +123,7 @@ append_finding (const BwFinding *finding, const BwFitCell *cell, GString *to)
 static void
 append_cell_findings (const BwFitCell *cell, GString *to)
 {
-  g_autofree char *verdict = mark_and_word (cell->fit.verdict);
+  g_autofree char *verdict = sign_and_word (cell->fit.verdict);
   g_autofree char *title = g_strdup_printf (_ ("%s at %s: %s"), cell->c.source->name,
                                             cell->c.input->name, verdict);
   g_string_append_c (to, '\n');

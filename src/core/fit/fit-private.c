@@ -2,6 +2,7 @@
 #include "fit-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "core/circuit/level.h"
 
@@ -17,6 +18,21 @@
 #define ENCODER_TOLERANCE 0.01
 #define LINE_RATE_525_HZ (4.5e6 / 286)
 #define LINE_RATE_625_HZ 15625.0
+
+/**
+ * bw_finding_clear:
+ *
+ * Makes of @f a finding of @rule that has no figures and holds, for @reason.
+ */
+void
+bw_finding_clear (BwFinding *f, BwRule rule, BwReason reason)
+{
+  memset (f, 0, sizeof *f); /* the figures of every rule are zero with it */
+  f->rule = rule;
+  f->severity = BW_SEVERITY_OK;
+  f->reason = reason;
+  f->remedy.kind = BW_REMEDY_NONE;
+}
 
 /**
  * bw_finding_set:
@@ -84,6 +100,29 @@ bw_finding_within (BwFinding *f, BwRange allowed, double threshold)
                     f->value < allowed.low ? BW_REASON_BELOW : BW_REASON_ABOVE, BW_REMEDY_NONE);
   else if (f->margin < threshold)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE);
+}
+
+/**
+ * bw_nearest_band:
+ *
+ * Returns: the band that @value lies in, else the nearest one
+ */
+BwRange
+bw_nearest_band (const BwBands *bands, double value)
+{
+  BwRange best = bands->at[0];
+  double best_distance = INFINITY;
+  for (guint i = 0; i < bands->n; i++)
+    {
+      BwRange band = bands->at[i];
+      double distance = MAX (MAX (band.low - value, value - band.high), 0);
+      if (distance < best_distance)
+        {
+          best = band;
+          best_distance = distance;
+        }
+    }
+  return best;
 }
 
 static gboolean
@@ -162,7 +201,7 @@ bw_case_signal (const BwCase *c)
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
- * it is taken as it is, or if nothing does (bw_rule_signal_kind() tells the two apart)
+ * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
  */
 BwRemedyKind
 bw_case_signal_converter (const BwCase *c)
@@ -192,23 +231,6 @@ bw_case_signal_converter (const BwCase *c)
     default:
       return takes == BW_BIT (BW_SIGNAL_RGB) ? BW_REMEDY_DISTRIBUTOR : BW_REMEDY_NONE;
     }
-}
-
-/**
- * bw_finding_remade:
- *
- * Returns: whether the signal reaches the input through an active converter, which makes sync,
- * levels and black of its own; @f then says that its rule has nothing to judge
- */
-gboolean
-bw_finding_remade (BwFinding *f, const BwCase *c)
-{
-  BwRemedyKind converter = bw_case_signal_converter (c);
-  gboolean remade = converter == BW_REMEDY_ENCODER || converter == BW_REMEDY_DECODER
-                    || converter == BW_REMEDY_TRANSCODER || converter == BW_REMEDY_SCAN_CONVERTER;
-  if (remade)
-    f->reason = BW_REASON_NOT_NEEDED;
-  return remade;
 }
 
 /**
@@ -248,8 +270,11 @@ double
 bw_case_source_detail_hz (const BwCase *c)
 {
   double detail_hz = 0;
-  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
 
+  g_return_val_if_fail (c != NULL && c->source != NULL, 0);
+  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+
+  gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
   if (c->source->detail_hz > 0)
     return c->source->detail_hz;
   if (c->figures->has_pixels)

@@ -1,38 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "fit.h"
+#include "fit-private.h"
 
 #include <glib/gi18n-lib.h>
-
-static const BwKind rules[BW_N_RULES] = {
-  [BW_RULE_SIGNAL_KIND] = { "signal-kind", N_ ("Signal kind") },
-  [BW_RULE_COLOUR_SYSTEM] = { "colour-system", N_ ("Colour system") },
-  [BW_RULE_LINE_RATE] = { "line-rate", N_ ("Line rate") },
-  [BW_RULE_FIELD_RATE] = { "field-rate", N_ ("Field rate") },
-  [BW_RULE_LINE_COUNT] = { "line-count", N_ ("Line count and scan") },
-  [BW_RULE_SYNC_KIND] = { "sync-kind", N_ ("Sync kind") },
-  [BW_RULE_SYNC_POLARITY] = { "sync-polarity", N_ ("Sync polarity") },
-  [BW_RULE_SYNC_LEVEL] = { "sync-level", N_ ("Sync level") },
-  [BW_RULE_SYNC_SHAPE] = { "sync-shape", N_ ("Sync shape") },
-  [BW_RULE_LINE_BLANKING] = { "line-blanking", N_ ("Line blanking") },
-  [BW_RULE_FIELD_BLANKING] = { "field-blanking", N_ ("Field blanking") },
-  [BW_RULE_VIDEO_LEVEL] = { "video-level", N_ ("Video level") },
-  [BW_RULE_SETUP] = { "setup", N_ ("Setup") },
-  [BW_RULE_TERMINATION] = { "termination", N_ ("Termination") },
-  [BW_RULE_COUPLING] = { "coupling", N_ ("Coupling") },
-  [BW_RULE_BANDWIDTH] = { "bandwidth", N_ ("Bandwidth") },
-  [BW_RULE_MAINS_BEAT] = { "mains-beat", N_ ("Mains beat") },
-  [BW_RULE_VISIBLE_AREA] = { "visible-area", N_ ("Visible area") },
-  [BW_RULE_LEAD] = { "lead", N_ ("Lead") },
-};
-const BwKindTable bw_rules = { BW_N_RULES, rules };
-
-static const BwKind severities[BW_N_SEVERITIES] = {
-  [BW_SEVERITY_OK] = { "ok", N_ ("holds") },
-  [BW_SEVERITY_TIGHT] = { "tight", N_ ("tight") },
-  [BW_SEVERITY_CURABLE] = { "curable", N_ ("curable") },
-  [BW_SEVERITY_FATAL] = { "fatal", N_ ("no cure") },
-};
-const BwKindTable bw_severities = { BW_N_SEVERITIES, severities };
 
 static const BwKind verdicts[BW_N_VERDICTS] = {
   [BW_VERDICT_DIRECT] = { "direct", N_ ("direct") },
@@ -42,52 +11,18 @@ static const BwKind verdicts[BW_N_VERDICTS] = {
 };
 const BwKindTable bw_verdicts = { BW_N_VERDICTS, verdicts };
 
-typedef void (*RuleFunc) (const BwCase *c, const BwFit *fit, BwFinding *f);
-
-static const RuleFunc rule_funcs[BW_N_RULES] = {
-  [BW_RULE_SIGNAL_KIND] = bw_rule_signal_kind,
-  [BW_RULE_COLOUR_SYSTEM] = bw_rule_colour_system,
-  [BW_RULE_LINE_RATE] = bw_rule_line_rate,
-  [BW_RULE_FIELD_RATE] = bw_rule_field_rate,
-  [BW_RULE_LINE_COUNT] = bw_rule_line_count,
-  [BW_RULE_SYNC_KIND] = bw_rule_sync_kind,
-  [BW_RULE_SYNC_POLARITY] = bw_rule_sync_polarity,
-  [BW_RULE_SYNC_LEVEL] = bw_rule_sync_level,
-  [BW_RULE_SYNC_SHAPE] = bw_rule_sync_shape,
-  [BW_RULE_LINE_BLANKING] = bw_rule_line_blanking,
-  [BW_RULE_FIELD_BLANKING] = bw_rule_field_blanking,
-  [BW_RULE_VIDEO_LEVEL] = bw_rule_video_level,
-  [BW_RULE_SETUP] = bw_rule_setup,
-  [BW_RULE_TERMINATION] = bw_rule_termination,
-  [BW_RULE_COUPLING] = bw_rule_coupling,
-  [BW_RULE_BANDWIDTH] = bw_rule_bandwidth,
-  [BW_RULE_MAINS_BEAT] = bw_rule_mains_beat,
-  [BW_RULE_VISIBLE_AREA] = bw_rule_visible_area,
-  [BW_RULE_LEAD] = bw_rule_lead,
-};
-
-/* The rules whose outcome depends on which of its syncs the source is used with. */
-static const BwRule sync_rules[]
-    = { BW_RULE_SYNC_KIND, BW_RULE_SYNC_POLARITY, BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE };
-
-static void
-judge_rule (const BwCase *c, const BwFit *fit, BwRule rule, BwFinding *f)
-{
-  *f = (BwFinding){ .rule = rule, .severity = BW_SEVERITY_OK, .reason = BW_REASON_HOLDS };
-  rule_funcs[rule](c, fit, f);
-}
-
 /* How badly @sync serves: the worst severity first, then how many rules are how bad. */
 static int
-badness_of_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
+badness_of_sync (const BwCase *c, BwSyncKind sync)
 {
   BwSeverity worst = BW_SEVERITY_OK;
   int sum = 0;
-  fit->sync = sync;
-  for (gsize i = 0; i < G_N_ELEMENTS (sync_rules); i++)
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     {
       BwFinding f;
-      judge_rule (c, fit, sync_rules[i], &f);
+      if (bw_rule_descriptor (rule)->group < BW_GROUP_SYNC_KIND)
+        continue;
+      bw_rule_judge (rule, c, sync, &f);
       worst = MAX (worst, f.severity);
       sum += (int) f.severity;
     }
@@ -97,7 +32,7 @@ badness_of_sync (const BwCase *c, BwFit *fit, BwSyncKind sync)
 /* A source may give several syncs at once: the one that serves best is used, the first in the
  * order of BwSyncKind where several serve as well. */
 static BwSyncKind
-best_sync (const BwCase *c, BwFit *fit)
+best_sync (const BwCase *c)
 {
   int best_badness = G_MAXINT;
   BwSyncKind best = BW_SYNC_SEPARATE;
@@ -109,7 +44,7 @@ best_sync (const BwCase *c, BwFit *fit)
         continue;
       if (only_one)
         return sync;
-      int badness = badness_of_sync (c, fit, sync);
+      int badness = badness_of_sync (c, sync);
       if (badness < best_badness)
         {
           best_badness = badness;
@@ -129,12 +64,6 @@ worst_rule (const BwFinding *findings, guint n)
   return findings[worst].rule;
 }
 
-static void
-set_aside (BwFinding *f, BwReason reason)
-{
-  *f = (BwFinding){ .rule = f->rule, .severity = BW_SEVERITY_OK, .reason = reason };
-}
-
 /* Whether the raster that the source gives cannot be what the set scans. */
 static gboolean
 raster_is_replaced (const BwFit *fit)
@@ -150,19 +79,73 @@ raster_is_replaced (const BwFit *fit)
 static void
 set_aside_what_is_remade (BwFit *fit)
 {
-  static const BwRule of_raster[] = {
-    BW_RULE_SYNC_KIND,      BW_RULE_SYNC_POLARITY,  BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE,
-    BW_RULE_LINE_BLANKING,  BW_RULE_FIELD_BLANKING, BW_RULE_VIDEO_LEVEL, BW_RULE_SETUP,
-    BW_RULE_COUPLING,       BW_RULE_BANDWIDTH,      BW_RULE_MAINS_BEAT, BW_RULE_VISIBLE_AREA,
-  };
-  static const BwRule of_sync[]
-      = { BW_RULE_SYNC_POLARITY, BW_RULE_SYNC_LEVEL, BW_RULE_SYNC_SHAPE };
+  gboolean other_raster = raster_is_replaced (fit);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (of_raster) && raster_is_replaced (fit); i++)
-    set_aside (&fit->at[of_raster[i]], BW_REASON_OTHER_RASTER);
-  for (gsize i = 0;
-       i < G_N_ELEMENTS (of_sync) && fit->at[BW_RULE_SYNC_KIND].severity >= BW_SEVERITY_CURABLE; i++)
-    set_aside (&fit->at[of_sync[i]], BW_REASON_NOT_NEEDED);
+  for (BwRule rule = 0; rule < BW_N_RULES && other_raster; rule++)
+    if (bw_rule_descriptor (rule)->group >= BW_GROUP_PICTURE)
+      bw_finding_clear (&fit->at[rule], rule, BW_REASON_OTHER_RASTER);
+  if (fit->at[BW_RULE_SYNC_KIND].severity < BW_SEVERITY_CURABLE)
+    return;
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    if (bw_rule_descriptor (rule)->group >= BW_GROUP_SYNC)
+      bw_finding_clear (&fit->at[rule], rule, BW_REASON_NOT_NEEDED);
+}
+
+/**
+ * bw_verdict_of:
+ * @worst: the worst severity of all findings
+ *
+ * Returns: the verdict that follows from it: direct if all hold, tight, with parts if all failures
+ * are curable, or no
+ */
+BwVerdict
+bw_verdict_of (BwSeverity worst)
+{
+  static const BwVerdict verdicts_of[BW_N_SEVERITIES] = {
+    [BW_SEVERITY_OK] = BW_VERDICT_DIRECT,
+    [BW_SEVERITY_TIGHT] = BW_VERDICT_TIGHT,
+    [BW_SEVERITY_CURABLE] = BW_VERDICT_WITH_PARTS,
+    [BW_SEVERITY_FATAL] = BW_VERDICT_NO,
+  };
+  g_return_val_if_fail (worst < BW_N_SEVERITIES, BW_VERDICT_NO);
+  return verdicts_of[worst];
+}
+
+/**
+ * bw_verdict_severity:
+ *
+ * Returns: the severity of the worst finding behind @verdict, whose sign, mark and colour the
+ * verdict has
+ */
+BwSeverity
+bw_verdict_severity (BwVerdict verdict)
+{
+  static const BwSeverity severities_of[BW_N_VERDICTS] = {
+    [BW_VERDICT_DIRECT] = BW_SEVERITY_OK,
+    [BW_VERDICT_TIGHT] = BW_SEVERITY_TIGHT,
+    [BW_VERDICT_WITH_PARTS] = BW_SEVERITY_CURABLE,
+    [BW_VERDICT_NO] = BW_SEVERITY_FATAL,
+  };
+  g_return_val_if_fail (verdict < BW_N_VERDICTS, BW_SEVERITY_FATAL);
+  return severities_of[verdict];
+}
+
+/**
+ * bw_verdict_meaning:
+ *
+ * Returns: (transfer none): what @verdict says, in a few words, for a legend
+ */
+const char *
+bw_verdict_meaning (BwVerdict verdict)
+{
+  static const char *const meanings[BW_N_VERDICTS] = {
+    [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
+    [BW_VERDICT_TIGHT] = N_ ("holds, but near a limit"),
+    [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
+    [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
+  };
+  g_return_val_if_fail (verdict < BW_N_VERDICTS, "");
+  return _ (meanings[verdict]);
 }
 
 /**
@@ -176,9 +159,12 @@ BwVerdict
 bw_verdict_from_findings (const BwFinding *findings, guint n)
 {
   BwSeverity worst = BW_SEVERITY_OK;
+
+  g_return_val_if_fail (findings != NULL || n == 0, BW_VERDICT_NO);
+
   for (guint i = 0; i < n; i++)
     worst = MAX (worst, findings[i].severity);
-  return (BwVerdict) worst; /* the two run in step, from best to worst */
+  return bw_verdict_of (worst);
 }
 
 /**
@@ -189,12 +175,40 @@ bw_verdict_from_findings (const BwFinding *findings, guint n)
 void
 bw_fit_judge (const BwCase *c, BwFit *fit)
 {
-  fit->sync = best_sync (c, fit);
+  g_return_if_fail (c != NULL && c->source != NULL);
+  g_return_if_fail (fit != NULL);
+
+  fit->sync = best_sync (c);
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
-    judge_rule (c, fit, rule, &fit->at[rule]);
+    bw_rule_judge (rule, c, fit->sync, &fit->at[rule]);
   set_aside_what_is_remade (fit);
   fit->verdict = bw_verdict_from_findings (fit->at, BW_N_RULES);
   fit->limiting = worst_rule (fit->at, BW_N_RULES);
+}
+
+/**
+ * bw_case_raster_severity:
+ * @c: needs no source
+ *
+ * Returns: how well the set scans the raster of @c, whatever signal brings it: the worst of the
+ * rules on rates, lines and blanking
+ */
+BwSeverity
+bw_case_raster_severity (const BwCase *c)
+{
+  static const BwRule rules[] = { BW_RULE_LINE_RATE, BW_RULE_FIELD_RATE, BW_RULE_LINE_COUNT,
+                                  BW_RULE_LINE_BLANKING, BW_RULE_FIELD_BLANKING };
+  BwSeverity worst = BW_SEVERITY_OK;
+
+  g_return_val_if_fail (c != NULL, BW_SEVERITY_FATAL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
+    {
+      BwFinding f;
+      bw_rule_judge (rules[i], c, BW_SYNC_SEPARATE, &f);
+      worst = MAX (worst, f.severity);
+    }
+  return worst;
 }
 
 /**
@@ -208,6 +222,9 @@ void
 bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
               const BwCatalogue *catalogue, guint source, guint input)
 {
+  g_return_if_fail (c != NULL && figures != NULL && sheet != NULL && catalogue != NULL);
+  g_return_if_fail (source < sheet->sources->len && input < sheet->monitor->inputs->len);
+
   *c = (BwCase){
     .monitor = sheet->monitor,
     .input = bw_monitor_input (sheet->monitor, input),
@@ -217,5 +234,6 @@ bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
     .supply_hz = sheet->supply_hz,
   };
   c->raster = bw_sheet_raster (sheet, catalogue, c->source);
+  g_return_if_fail (c->raster != NULL);
   bw_raster_figures (c->raster, figures);
 }

@@ -32,6 +32,8 @@ severity_of (double value, BwRange rated, double tolerance)
 gboolean
 bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz, BwMains *mains)
 {
+  g_return_val_if_fail (monitor != NULL && mains != NULL, FALSE);
+
   if (monitor->mains_v.n == 0 || monitor->mains_hz.n == 0 || supply_v <= 0 || supply_hz <= 0)
     return FALSE;
   BwRange rated_v = monitor->mains_v.at[0];
@@ -55,32 +57,33 @@ voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *su
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_v.at[0], BW_DIMENSION_VOLTAGE, 4, mark);
   if (mains->voltage == BW_SEVERITY_OK)
-    return g_strdup_printf (_ ("The supply of %s suits the rating of %s."), supply, rated);
+    return g_strdup_printf (_ ("The supply of %1$s suits the rating of %2$s."), supply, rated);
   if (mains->voltage == BW_SEVERITY_TIGHT)
-    return g_strdup_printf (_ ("The supply of %s stands a little outside the rating of %s."),
+    return g_strdup_printf (_ ("The supply of %1$s stands a little outside the rating of %2$s."),
                             supply, rated);
   g_autofree char *wanted = bw_quantity_format (mains->rated_v, BW_DIMENSION_VOLTAGE, 4, mark);
   if (mains->transformer_va <= 0)
-    return g_strdup_printf (_ ("The supply of %s is outside the rating of %s: a transformer to %s is "
-                               "needed; enter the rated current to size it."),
+    return g_strdup_printf (_ ("The supply of %1$s is outside the rating of %2$s: a transformer to "
+                               "%3$s is needed; enter the rated current to size it."),
                             supply, rated, wanted);
-  return g_strdup_printf (_ ("The supply of %s is outside the rating of %s: a transformer to %s of "
-                             "at least %.0f VA is needed, more with degaussing."),
+  return g_strdup_printf (_ ("The supply of %1$s is outside the rating of %2$s: a transformer to "
+                             "%3$s of at least %4$.0f VA is needed, more with degaussing."),
                           supply, rated, wanted, ceil (mains->transformer_va / 10) * 10);
 }
 
+/* NULL if there is nothing to say of the frequency. */
 static char *
 frequency_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_hz.at[0], BW_DIMENSION_FREQUENCY, 3, mark);
   if (mains->frequency == BW_SEVERITY_OK)
-    return g_strdup ("");
+    return NULL;
   if (mains->flux > 1)
-    return g_strdup_printf (_ (" At %s, below the rated %s, the flux in a mains transformer rises by "
-                               "%.0f %%: it may overheat."),
+    return g_strdup_printf (_ ("At %1$s, below the rated %2$s, the flux in a mains transformer "
+                               "rises by %3$.0f %%: it may overheat."),
                             supply, rated, (mains->flux - 1) * 100);
-  return g_strdup_printf (_ (" The frequency of %s is above the rated %s."), supply, rated);
+  return g_strdup_printf (_ ("The frequency of %1$s is above the rated %2$s."), supply, rated);
 }
 
 /**
@@ -93,6 +96,9 @@ char *
 bw_mains_says (const BwMonitor *monitor, double supply_v, double supply_hz, char mark)
 {
   BwMains mains;
+
+  g_return_val_if_fail (monitor != NULL, NULL);
+
   if (!bw_mains_judge (monitor, supply_v, supply_hz, &mains))
     return g_strdup (_ ("Enter the rated mains voltage and frequency, and the supply here, to have "
                         "them compared."));
@@ -100,5 +106,7 @@ bw_mains_says (const BwMonitor *monitor, double supply_v, double supply_hz, char
   g_autofree char *hertz = bw_quantity_format (supply_hz, BW_DIMENSION_FREQUENCY, 3, mark);
   g_autofree char *voltage = voltage_sentence (monitor, &mains, volts, mark);
   g_autofree char *frequency = frequency_sentence (monitor, &mains, hertz, mark);
-  return g_strconcat (voltage, frequency, NULL);
+  if (frequency == NULL)
+    return g_steal_pointer (&voltage);
+  return g_strdup_printf ("%s %s", voltage, frequency);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "fit.h"
+#include "fit-private.h"
 
 #include <math.h>
 
@@ -8,108 +8,94 @@
 #include "core/circuit/level.h"
 #include "core/circuit/preferred.h"
 
-/* The words for remedies: the part to add or the setting to change, with its value. */
+/* The table of remedies, made of their list, and their words: the part to add or the setting to
+ * change, with its value. A member that is missing here, or empty in the list, is an error. */
+#pragma GCC diagnostic error "-Wmissing-field-initializers"
 
-static const BwKind remedies[BW_N_REMEDIES] = {
-  [BW_REMEDY_NONE] = { "none", N_ ("none") },
-  [BW_REMEDY_TERMINATOR] = { "terminator", N_ ("75 Ω terminator at the input or its loop-through") },
-  [BW_REMEDY_SWITCH_ON] = { "termination-on", N_ ("termination switch to 75 Ω") },
-  [BW_REMEDY_SWITCH_OFF] = { "termination-off", N_ ("termination switch to high impedance") },
-  [BW_REMEDY_UNLOAD_LOOP] = { "unload-loop", N_ ("take the 75 Ω load off the loop-through") },
-  [BW_REMEDY_SERIES_RESISTOR] = { "series-resistor", N_ ("series resistor in the sync conductor") },
-  [BW_REMEDY_VIDEO_PAD] = { "video-pad", N_ ("matched 75 Ω attenuator") },
-  [BW_REMEDY_VIDEO_AMPLIFIER] = { "video-amplifier", N_ ("video amplifier") },
-  [BW_REMEDY_SYNC_AMPLIFIER] = { "sync-amplifier", N_ ("sync amplifier") },
-  [BW_REMEDY_SYNC_COMBINER] = { "sync-combiner", N_ ("sync combiner, composite sync from H and V") },
-  [BW_REMEDY_SYNC_ADDER] = { "sync-adder", N_ ("sync adder, onto green or Y") },
-  [BW_REMEDY_SYNC_MOVER] = { "sync-mover", N_ ("sync separator and adder, onto green or Y") },
-  [BW_REMEDY_SYNC_SEPARATOR] = { "sync-separator", N_ ("sync separator") },
-  [BW_REMEDY_SYNC_INVERTER] = { "sync-inverter", N_ ("sync inverter") },
-  [BW_REMEDY_SYNC_RESHAPER] = { "sync-reshaper", N_ ("converter of tri-level and bi-level sync") },
-  [BW_REMEDY_ENCODER] = { "encoder", N_ ("encoder") },
-  [BW_REMEDY_DECODER] = { "decoder", N_ ("colour decoder") },
-  [BW_REMEDY_TRANSCODER] = { "transcoder", N_ ("transcoder") },
-  [BW_REMEDY_YC_MIXER] = { "yc-mixer", N_ ("mixer of Y and C into composite") },
-  [BW_REMEDY_YC_SEPARATOR] = { "yc-separator", N_ ("separator of composite into Y and C") },
-  [BW_REMEDY_LUMA_MATRIX] = { "luma-matrix", N_ ("matrix of R, G and B into luminance") },
-  [BW_REMEDY_DISTRIBUTOR] = { "distributor", N_ ("distribution amplifier, luminance to R, G and B") },
-  [BW_REMEDY_COLOUR_TRANSCODER] = { "colour-transcoder", N_ ("colour system transcoder") },
-  [BW_REMEDY_SCAN_CONVERTER] = { "scan-converter", N_ ("scan converter") },
-  [BW_REMEDY_COUPLING_CAPACITOR] = { "coupling-capacitor", N_ ("coupling capacitor in the lead") },
-  [BW_REMEDY_CLAMP] = { "clamp", N_ ("clamp (d.c. restorer)") },
-  [BW_REMEDY_BLACK_LEVEL] = { "black-level", N_ ("set the black level (setup switch or brightness)") },
-  [BW_REMEDY_ASPECT_SWITCH] = { "aspect-switch", N_ ("aspect switch of the set") },
-  [BW_REMEDY_SIZE] = { "size", N_ ("size control of the set") },
-  [BW_REMEDY_CROSSED_LEAD] = { "crossed-lead", N_ ("lead wired from one 21-pin form to the other") },
+static const BwKind kinds[] = {
+#define KIND(NAME, id, sort, value, says, words, brief) { id, words },
+  BW_REMEDY_LIST (KIND)
+#undef KIND
 };
-const BwKindTable bw_remedies = { BW_N_REMEDIES, remedies };
+const BwKindTable bw_remedies = { BW_N_REMEDIES, kinds };
 
-/* In a word or two, for a cell of the table. */
-static const BwKind shorts[BW_N_REMEDIES] = {
-  [BW_REMEDY_NONE] = { "none", N_ ("none") },
-  [BW_REMEDY_TERMINATOR] = { "terminator", N_ ("75 Ω terminator") },
-  [BW_REMEDY_SWITCH_ON] = { "termination-on", N_ ("termination on") },
-  [BW_REMEDY_SWITCH_OFF] = { "termination-off", N_ ("termination off") },
-  [BW_REMEDY_UNLOAD_LOOP] = { "unload-loop", N_ ("unload loop-through") },
-  [BW_REMEDY_SERIES_RESISTOR] = { "series-resistor", N_ ("in sync") },
-  [BW_REMEDY_VIDEO_PAD] = { "video-pad", N_ ("attenuator") },
-  [BW_REMEDY_VIDEO_AMPLIFIER] = { "video-amplifier", N_ ("video amplifier") },
-  [BW_REMEDY_SYNC_AMPLIFIER] = { "sync-amplifier", N_ ("sync amplifier") },
-  [BW_REMEDY_SYNC_COMBINER] = { "sync-combiner", N_ ("sync combiner") },
-  [BW_REMEDY_SYNC_ADDER] = { "sync-adder", N_ ("sync adder") },
-  [BW_REMEDY_SYNC_MOVER] = { "sync-mover", N_ ("sync separator, adder") },
-  [BW_REMEDY_SYNC_SEPARATOR] = { "sync-separator", N_ ("sync separator") },
-  [BW_REMEDY_SYNC_INVERTER] = { "sync-inverter", N_ ("sync inverter") },
-  [BW_REMEDY_SYNC_RESHAPER] = { "sync-reshaper", N_ ("sync converter") },
-  [BW_REMEDY_ENCODER] = { "encoder", N_ ("encoder") },
-  [BW_REMEDY_DECODER] = { "decoder", N_ ("colour decoder") },
-  [BW_REMEDY_TRANSCODER] = { "transcoder", N_ ("transcoder") },
-  [BW_REMEDY_YC_MIXER] = { "yc-mixer", N_ ("Y/C mixer") },
-  [BW_REMEDY_YC_SEPARATOR] = { "yc-separator", N_ ("Y/C separator") },
-  [BW_REMEDY_LUMA_MATRIX] = { "luma-matrix", N_ ("luminance matrix") },
-  [BW_REMEDY_DISTRIBUTOR] = { "distributor", N_ ("distributor") },
-  [BW_REMEDY_COLOUR_TRANSCODER] = { "colour-transcoder", N_ ("colour transcoder") },
-  [BW_REMEDY_SCAN_CONVERTER] = { "scan-converter", N_ ("scan converter") },
-  [BW_REMEDY_COUPLING_CAPACITOR] = { "coupling-capacitor", N_ ("capacitor") },
-  [BW_REMEDY_CLAMP] = { "clamp", N_ ("clamp") },
-  [BW_REMEDY_BLACK_LEVEL] = { "black-level", N_ ("black level") },
-  [BW_REMEDY_ASPECT_SWITCH] = { "aspect-switch", N_ ("aspect switch") },
-  [BW_REMEDY_SIZE] = { "size", N_ ("size controls") },
-  [BW_REMEDY_CROSSED_LEAD] = { "crossed-lead", N_ ("crossed lead") },
-};
-static const BwKindTable remedies_short = { BW_N_REMEDIES, shorts };
+typedef enum
+{
+  REMEDY_NOTHING,
+  REMEDY_PART,
+  REMEDY_SETTING
+} RemedySort;
+
+/* How the value of a remedy is written. */
+typedef enum
+{
+  VALUE_NONE,
+  VALUE_OHM,     /* a resistance: the nearest preferred value */
+  VALUE_DECIBEL, /* a ratio of voltages, with its sign */
+  VALUE_SHARE    /* a part of the whole, in per cent */
+} RemedyValue;
+
+/* The remedy of @f with its value, for which @value stands. */
+typedef char *(*RemedySaysFunc) (const BwFinding *f, const BwCase *c, const char *value, char mark);
+
+typedef struct
+{
+  RemedySort sort;
+  RemedyValue value;
+  RemedySaysFunc says;
+  const char *brief;
+} RemedyDescriptor;
+
+static const char *
+part_of (const BwFinding *f)
+{
+  return bw_kind_label (&bw_remedies, f->remedy.kind);
+}
+
+static char *
+says_plain (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  return g_strdup (part_of (f));
+}
 
 /* The level that the sync has behind a resistor of @added_ohm. */
 static double
 level_behind (const BwFinding *f, const BwCase *c, double added_ohm)
 {
-  double load_ohm = f->extra[2] > 0 ? 75 : f->extra[1];
+  double load_ohm = f->as.sync_level.with_terminator ? 75 : f->as.sync_level.load_ohm;
   double open_v
       = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm, 1e15);
   return open_v * load_ohm / (load_ohm + c->source->sync_ohm + added_ohm);
 }
 
-static char *
-series_resistor (const BwFinding *f, const BwCase *c, char mark)
+static double
+preferred_ohm (const BwFinding *f)
 {
-  double preferred_ohm = bw_preferred_ohm (f->remedy.value, BW_SERIES_E24);
+  return bw_preferred_ohm (f->remedy.value, BW_SERIES_E24);
+}
+
+static char *
+says_series_resistor (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  g_assert (f->rule == BW_RULE_SYNC_LEVEL);
+
+  const BwSyncLevelFigures *figures = &f->as.sync_level;
+  double level_v = level_behind (f, c, preferred_ohm (f));
+  g_autofree char *level = bw_quantity_format (level_v, BW_DIMENSION_VOLTAGE, 3, mark);
   g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
-  g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
-  g_autofree char *wanted = bw_quantity_format (f->extra[0], BW_DIMENSION_VOLTAGE, 3, mark);
-  g_autofree char *level = bw_quantity_format (level_behind (f, c, preferred_ohm),
-                                               BW_DIMENSION_VOLTAGE, 3, mark);
-  if (f->extra[2] > 0)
-    return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead, and a "
-                               "75 Ω terminator at the input: %s (exactly %s for %s)"),
+  g_autofree char *wanted = bw_quantity_format (figures->wanted_v, BW_DIMENSION_VOLTAGE, 3, mark);
+
+  if (figures->with_terminator)
+    return g_strdup_printf (_ ("series resistor of %1$s at the source's end of the sync lead, and "
+                               "a 75 Ω terminator at the input: %2$s (exactly %3$s for %4$s)"),
                             value, level, ideal, wanted);
-  return g_strdup_printf (_ ("series resistor of %s at the source's end of the sync lead: %s "
-                             "(exactly %s for %s)"),
+  return g_strdup_printf (_ ("series resistor of %1$s at the source's end of the sync lead: %2$s "
+                             "(exactly %3$s for %4$s)"),
                           value, level, ideal, wanted);
 }
 
-/* "encoder, RGB to composite" */
 static char *
-converter (const BwFinding *f, const BwCase *c)
+says_converter (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
   guint wanted = f->remedy.kind == BW_REMEDY_ENCODER
                      ? BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE)
@@ -117,31 +103,78 @@ converter (const BwFinding *f, const BwCase *c)
   guint to = 0;
   while (to < BW_N_SIGNALS - 1 && !(c->input->signals & wanted & BW_BIT (to)))
     to++;
-  return g_strdup_printf (_ ("%s, %s to %s"), bw_kind_label (&bw_remedies, f->remedy.kind),
+  /* Translators: a converter and the kinds of signal: "encoder, RGB to composite" */
+  return g_strdup_printf (_ ("%1$s, %2$s to %3$s"), part_of (f),
                           bw_kind_label (&bw_signals, c->source->signal),
                           bw_kind_label (&bw_signals, to));
 }
 
 static char *
-gain (const BwFinding *f, const char *part, char mark)
+says_gain (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
-  double ratio_db = 20 * log10 (f->remedy.value);
-  char text[32];
-  g_ascii_formatd (text, sizeof text, "%+.1f", ratio_db);
-  if (mark != '.')
-    g_strdelimit (text, ".", mark);
-  return g_strdup_printf (_ ("%s: %s dB"), part, text);
+  /* Translators: an attenuator or amplifier and what it does: "video amplifier: +6.0 dB" */
+  return g_strdup_printf (_ ("%1$s: %2$s"), part_of (f), value);
 }
 
 static char *
-size (const BwFinding *f, char mark)
+says_size (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
+  g_assert (f->rule == BW_RULE_VISIBLE_AREA);
+
   if (f->reason == BW_REASON_OVERSCANNED)
-    return g_strdup (_ ("underscan switch if the set has one, else width and height controls: bring "
-                        "the whole picture inside the glass"));
-  g_autofree char *share = bw_quantity_format (f->remedy.value, BW_DIMENSION_FRACTION, 3, mark);
-  return f->extra[2] > 0 ? g_strdup_printf (_ ("height control: set the height to %s"), share)
-                         : g_strdup_printf (_ ("width control: set the width to %s"), share);
+    return g_strdup (_ ("underscan switch if the set has one, else width and height controls: "
+                        "bring the whole picture inside the glass"));
+  return f->as.visible_area.sets_height
+             ? g_strdup_printf (_ ("height control: set the height to %s"), value)
+             : g_strdup_printf (_ ("width control: set the width to %s"), value);
+}
+
+static const RemedyDescriptor descriptors[] = {
+#define DESCRIPTOR(NAME, id, sort, value, says, words, brief)                                      \
+  { REMEDY_##sort, VALUE_##value, says_##says, brief },
+  BW_REMEDY_LIST (DESCRIPTOR)
+#undef DESCRIPTOR
+};
+
+/* A ratio of voltages in decibels, with its sign. */
+static char *
+decibel_text (double ratio, char mark)
+{
+  char text[32];
+  g_ascii_formatd (text, sizeof text, "%+.1f", 20 * log10 (ratio));
+  if (mark != '.')
+    g_strdelimit (text, ".", mark);
+  return g_strdup_printf (_ ("%s dB"), text);
+}
+
+/* The value of the remedy with its unit; empty if it has none. */
+static char *
+value_text (const BwFinding *f, char mark)
+{
+  switch (descriptors[f->remedy.kind].value)
+    {
+    case VALUE_OHM:
+      return bw_quantity_format (preferred_ohm (f), BW_DIMENSION_RESISTANCE, 3, mark);
+    case VALUE_DECIBEL:
+      return decibel_text (f->remedy.value, mark);
+    case VALUE_SHARE:
+      return bw_quantity_format (f->remedy.value, BW_DIMENSION_FRACTION, 3, mark);
+    case VALUE_NONE:
+    default:
+      return g_strdup ("");
+    }
+}
+
+/**
+ * bw_remedy_is_setting:
+ *
+ * Returns: whether @kind is a setting of what is on the bench, and not a part that is added
+ */
+gboolean
+bw_remedy_is_setting (BwRemedyKind kind)
+{
+  g_return_val_if_fail (kind < BW_N_REMEDIES, FALSE);
+  return descriptors[kind].sort == REMEDY_SETTING;
 }
 
 /**
@@ -153,29 +186,15 @@ size (const BwFinding *f, char mark)
  * value; %NULL if none is needed or none helps
  */
 char *
-bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED, const BwCase *c,
-                   char mark)
+bw_finding_remedy (const BwFinding *finding, const BwFit *fit, const BwCase *c, char mark)
 {
-  const char *part = bw_kind_label (&bw_remedies, finding->remedy.kind);
+  g_return_val_if_fail (finding != NULL && finding->remedy.kind < BW_N_REMEDIES, NULL);
+  g_return_val_if_fail (fit != NULL && c != NULL, NULL);
 
-  switch (finding->remedy.kind)
-    {
-    case BW_REMEDY_NONE:
-      return NULL;
-    case BW_REMEDY_SERIES_RESISTOR:
-      return series_resistor (finding, c, mark);
-    case BW_REMEDY_ENCODER:
-    case BW_REMEDY_DECODER:
-    case BW_REMEDY_TRANSCODER:
-      return converter (finding, c);
-    case BW_REMEDY_VIDEO_PAD:
-    case BW_REMEDY_VIDEO_AMPLIFIER:
-      return gain (finding, part, mark);
-    case BW_REMEDY_SIZE:
-      return size (finding, mark);
-    default:
-      return g_strdup (part);
-    }
+  if (finding->remedy.kind == BW_REMEDY_NONE)
+    return NULL;
+  g_autofree char *value = value_text (finding, mark);
+  return descriptors[finding->remedy.kind].says (finding, c, value, mark);
 }
 
 /**
@@ -188,12 +207,14 @@ bw_finding_remedy (const BwFinding *finding, const BwFit *fit G_GNUC_UNUSED, con
 char *
 bw_finding_remedy_short (const BwFinding *finding, char mark)
 {
-  const char *words = bw_kind_label (&remedies_short, finding->remedy.kind);
+  g_return_val_if_fail (finding != NULL && finding->remedy.kind < BW_N_REMEDIES, NULL);
+
+  const RemedyDescriptor *descriptor = &descriptors[finding->remedy.kind];
   if (finding->remedy.kind == BW_REMEDY_NONE)
     return NULL;
-  if (finding->remedy.kind != BW_REMEDY_SERIES_RESISTOR)
-    return g_strdup (words);
-  double preferred_ohm = bw_preferred_ohm (finding->remedy.value, BW_SERIES_E24);
-  g_autofree char *value = bw_quantity_format (preferred_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
-  return g_strdup_printf ("%s %s", value, words);
+  if (descriptor->value != VALUE_OHM) /* only resistors are told apart by their value alone */
+    return g_strdup (_ (descriptor->brief));
+  g_autofree char *value = value_text (finding, mark);
+  /* Translators: the value of a resistor, and where it stands: "1.1 kΩ in sync" */
+  return g_strdup_printf (_ ("%1$s %2$s"), value, _ (descriptor->brief));
 }

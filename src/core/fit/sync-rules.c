@@ -1,12 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fit-private.h"
 
-#include <math.h>
+#include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
-#include "core/circuit/preferred.h"
-
-/* Rules on sync: its kind, polarity, level and shape, for the sync that @fit has chosen. */
+/* Rules on the form of the sync that the source is used with: its kind, polarity and shape. */
 
 /* The form in which sync arrives. Sync on Y and sync in luminance are one waveform on one wire: it
  * takes the name of the signal that the input sees. */
@@ -43,19 +40,35 @@ sync_cure (BwSyncKind from, guint takes)
 }
 
 /**
- * bw_rule_sync_kind:
+ * bw_rule_sync_kind_judge:
  *
  * The input takes sync in the form that the source gives it.
  */
 void
-bw_rule_sync_kind (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  BwSyncKind arrives = arriving_sync (c, fit->sync);
+  BwSyncKind arrives = arriving_sync (c, sync);
 
-  if (bw_finding_remade (f, c) || input_takes_sync (c->input, arrives))
-    return;
-  bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
-                  sync_cure (arrives, c->input->syncs));
+  if (!input_takes_sync (c->input, arrives))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
+                    sync_cure (arrives, c->input->syncs));
+}
+
+char *
+bw_rule_sync_kind_says (const BwSaying *s)
+{
+  const char *sync = bw_kind_label (&bw_sync_kinds, s->fit->sync);
+  g_autofree char *takes = bw_kind_set_labels (&bw_sync_kinds, s->c->input->syncs);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("The part in the way makes its own sync."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The source gives %1$s; this input takes %2$s."), sync, takes);
+    default:
+      return g_strdup_printf (_ ("Use %s."), sync);
+    }
 }
 
 /* The set of polarities on the source's own sync conductors. */
@@ -78,125 +91,85 @@ source_polarities (const BwCase *c, BwSyncKind sync)
 }
 
 /**
- * bw_rule_sync_polarity:
+ * bw_rule_sync_polarity_judge:
  *
  * Sync on its own conductors has a polarity that the input takes. In video it is negative by
- * standard. extra[0]: the set of polarities that the source gives.
+ * standard.
  */
 void
-bw_rule_sync_polarity (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_polarity_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  guint given = source_polarities (c, fit->sync);
+  guint given = source_polarities (c, sync);
 
-  f->extra[0] = given;
-  if (bw_finding_remade (f, c))
-    return;
-  if (!bw_sync_has_own_conductor (fit->sync))
+  f->as.sync_polarity.given = given;
+  if (!bw_sync_has_own_conductor (sync))
     f->reason = BW_REASON_NOT_NEEDED;
   else if (given & ~c->input->polarities)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER);
 }
 
-/* The sync at the input's terminals when the conductor works into @load_ohm. */
-static double
-sync_at_load (const BwCase *c, gboolean own, double load_ohm)
+/* "negative", or "H negative and V positive" */
+static char *
+given_polarities_text (const BwSaying *s)
 {
-  const BwSource *source = c->source;
-  if (own)
-    return bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, load_ohm);
-  return bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
+  guint given = s->f->as.sync_polarity.given;
+  const BwRaster *raster = s->c->raster;
+
+  if ((given & (given - 1)) == 0)
+    return bw_kind_set_labels (&bw_polarities, given);
+  return g_strdup_printf (_ ("H %1$s and V %2$s"),
+                          bw_kind_label (&bw_polarities, raster->h_polarity),
+                          bw_kind_label (&bw_polarities, raster->v_polarity));
 }
 
-/* An input of more than this is taken as high impedance: a series resistor into it would be so
- * large that the cable's capacitance smears the edges (common practice, no source). */
-#define HIGH_IMPEDANCE_OHM 1e3
-
-/* The load after the cure that @remedy stands for. */
-static double
-cured_load_ohm (const BwCase *c, BwRemedyKind remedy)
+char *
+bw_rule_sync_polarity_says (const BwSaying *s)
 {
-  return remedy == BW_REMEDY_SWITCH_OFF ? c->input->input_ohm : 75;
-}
+  g_autofree char *given = given_polarities_text (s);
+  g_autofree char *takes = bw_kind_set_labels (&bw_polarities, s->c->input->polarities);
 
-static void
-set_series_resistor (const BwCase *c, BwFinding *f, double wanted_v)
-{
-  double load_ohm = f->extra[1];
-  double open_v = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm,
-                                    1e15); /* without load */
-
-  double terminated_ohm = bw_series_resistor_ohm (open_v, c->source->sync_ohm, 75, wanted_v);
-
-  f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-  f->extra[2] = load_ohm > HIGH_IMPEDANCE_OHM && terminated_ohm > 0;
-  f->remedy.value = f->extra[2] > 0 ? terminated_ohm
-                                    : bw_series_resistor_ohm (open_v, c->source->sync_ohm,
-                                                              load_ohm, wanted_v);
-}
-
-/* What cures a level that is outside, termination aside. */
-static void
-cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
-{
-  double wanted_v = bw_range_nominal ((BwRange){ f->low, f->high }, 0.3);
-  gboolean below = f->reason == BW_REASON_BELOW;
-
-  f->extra[0] = wanted_v;
-  f->remedy.value = wanted_v / f->value;
-  if (own && !below)
-    set_series_resistor (c, f, wanted_v);
-  else if (own)
-    f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
-  else
-    f->remedy.kind = below ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (bw_sync_has_own_conductor (s->fit->sync)
+                           ? _ ("The part in the way makes its own sync.")
+                           : _ ("Sync that comes with the video is negative by standard."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The sync is %1$s; this input takes %2$s."), given, takes);
+    default:
+      return g_strdup_printf (_ ("The sync is %s, which this input takes."), given);
+    }
 }
 
 /**
- * bw_rule_sync_level:
- *
- * The sync amplitude at the input's terminals, as it is terminated now, lies in what the input
- * takes. The remedy's value is the series resistor with the driver's own resistance taken off, or
- * the ratio of an attenuator or amplifier. extra[0]: the level that the remedy aims at; extra[1]:
- * the load; extra[2]: 1 if the series resistor needs a 75 Ω terminator besides.
- */
-void
-bw_rule_sync_level (const BwCase *c, const BwFit *fit, BwFinding *f)
-{
-  gboolean own = bw_sync_has_own_conductor (fit->sync);
-  double load_ohm = bw_input_load_ohm (c->input, own);
-  BwRange takes = own && c->input->own_sync_v.n > 0 ? c->input->own_sync_v.at[0]
-                                                   : c->input->sync_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c, own);
-
-  if (bw_finding_remade (f, c))
-    return;
-  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, sync_at_load (c, own, load_ohm));
-  bw_finding_within (f, takes, c->limits->level);
-  f->extra[1] = load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-
-  double cured_v = sync_at_load (c, own, cured_load_ohm (c, termination));
-  if (termination != BW_REMEDY_NONE && cured_v >= takes.low && cured_v <= takes.high)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-  else
-    cure_sync_level (c, f, own);
-}
-
-/**
- * bw_rule_sync_shape:
+ * bw_rule_sync_shape_judge:
  *
  * The input takes bi-level or tri-level sync as the raster has it. Separate H and V are always
- * bi-level. extra[0]: the BwSyncShape that the source gives.
+ * bi-level.
  */
 void
-bw_rule_sync_shape (const BwCase *c, const BwFit *fit, BwFinding *f)
+bw_rule_sync_shape_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  guint shape = fit->sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
+  BwSyncShape given = sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
 
-  f->extra[0] = shape;
-  if (bw_finding_remade (f, c))
-    return;
-  if (!(c->input->shapes & BW_BIT (shape)))
+  f->as.sync_shape.given = given;
+  if (!(c->input->shapes & BW_BIT (given)))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER);
+}
+
+char *
+bw_rule_sync_shape_says (const BwSaying *s)
+{
+  const char *given = bw_kind_label (&bw_sync_shapes, s->f->as.sync_shape.given);
+  g_autofree char *takes = bw_kind_set_labels (&bw_sync_shapes, s->c->input->shapes);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("The part in the way makes its own sync."));
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The sync is %1$s; this input takes %2$s."), given, takes);
+    default:
+      return g_strdup_printf (_ ("The sync is %s, which this input takes."), given);
+    }
 }

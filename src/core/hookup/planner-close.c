@@ -211,7 +211,7 @@ cure_area (Attempt *a, const BwFinding *f)
                                                             a->state.source.aspect);
   a->state.monitor.aspect = a->state.source.aspect;
   add_setting (a, f->reason == BW_REASON_WIDE_SWITCH ? BW_STEP_ASPECT_SWITCH : BW_STEP_ASPECT_SIZE,
-               f->rule, f->extra[2] > 0, f->remedy.value);
+               f->rule, f->as.visible_area.sets_height, f->remedy.value);
   return TRUE;
 }
 

@@ -14,22 +14,12 @@ reach_at (const BwPlanner *planner, guint raster, guint signal)
 static gboolean
 is_scanned (const BwPlanner *planner, const BwPlanRaster *raster)
 {
-  static void (*const rules[]) (const BwCase *c, const BwFit *fit, BwFinding *f)
-      = { bw_rule_line_rate, bw_rule_field_rate, bw_rule_line_count, bw_rule_line_blanking,
-          bw_rule_field_blanking };
   BwCase c;
 
   bw_plan_state_case (&planner->base, &c);
   c.raster = raster->raster;
   c.figures = &raster->figures;
-  for (guint i = 0; i < G_N_ELEMENTS (rules); i++)
-    {
-      BwFinding f = { 0 };
-      rules[i](&c, NULL, &f);
-      if (f.severity >= BW_SEVERITY_CURABLE)
-        return FALSE;
-    }
-  return TRUE;
+  return bw_case_raster_severity (&c) < BW_SEVERITY_CURABLE;
 }
 
 /* Whether the input shows @signal, with or without a subcarrier. */
@@ -43,9 +33,9 @@ is_shown (const BwPlanner *planner, BwSignal signal)
   c.source = &source;
   for (guint with = 0; with < 2; with++)
     {
-      BwFinding f = { 0 };
+      BwFinding f;
       source.system = with ? BW_SYSTEM_NTSC_M : BW_SYSTEM_NONE;
-      bw_rule_signal_kind (&c, NULL, &f);
+      bw_rule_judge (BW_RULE_SIGNAL_KIND, &c, BW_SYNC_SEPARATE, &f);
       if (f.severity < BW_SEVERITY_CURABLE)
         return TRUE;
     }

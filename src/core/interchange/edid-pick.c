@@ -10,11 +10,6 @@
 
 /* Which rasters a monitor takes at an RGB input, and which of them to name first. */
 
-typedef void (*RuleFunc) (const BwCase *c, const BwFit *fit, BwFinding *f);
-
-static const RuleFunc raster_rules[] = { bw_rule_line_rate, bw_rule_field_rate, bw_rule_line_count,
-                                         bw_rule_line_blanking, bw_rule_field_blanking };
-
 /**
  * bw_edid_input_syncs:
  *
@@ -31,31 +26,16 @@ bw_edid_input_syncs (const BwInput *input)
   return syncs;
 }
 
-static BwSeverity
-worst_of_raster (const BwCase *c)
-{
-  BwSeverity worst = BW_SEVERITY_OK;
-  BwFit fit = { 0 };
-  for (gsize i = 0; i < G_N_ELEMENTS (raster_rules); i++)
-    {
-      BwFinding f = { .severity = BW_SEVERITY_OK };
-      raster_rules[i](c, &fit, &f);
-      worst = MAX (worst, f.severity);
-    }
-  return worst;
-}
-
 /* The first form of sync whose polarity the input takes: separate, composite, on green. */
 static gboolean
 choose_sync (const BwCase *c, guint syncs, BwSyncKind *sync)
 {
   for (BwSyncKind kind = BW_SYNC_SEPARATE; kind <= BW_SYNC_ON_GREEN; kind++)
     {
-      BwFit fit = { .sync = kind };
-      BwFinding f = { .severity = BW_SEVERITY_OK };
+      BwFinding f;
       if (!(syncs & BW_BIT (kind)))
         continue;
-      bw_rule_sync_polarity (c, &fit, &f);
+      bw_rule_judge (BW_RULE_SYNC_POLARITY, c, kind, &f);
       if (f.severity > BW_SEVERITY_TIGHT)
         continue;
       *sync = kind;
@@ -141,7 +121,7 @@ consider (Picker *picker, const BwRaster *raster, gboolean own)
       || !bw_raster_check (raster, NULL))
     return;
   bw_raster_figures (raster, &figures);
-  BwSeverity worst = worst_of_raster (&c);
+  BwSeverity worst = bw_case_raster_severity (&c);
   if (worst > BW_SEVERITY_TIGHT || !choose_sync (&c, picker->syncs, &pick.sync))
     return;
   pick.tight = worst == BW_SEVERITY_TIGHT;

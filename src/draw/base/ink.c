@@ -170,27 +170,9 @@ bw_ink_set_alpha (cairo_t *cr, const BwInk *ink, BwInkRole role, double alpha)
 }
 
 /**
- * bw_ink_for_verdict:
- *
- * Returns: the colour that goes with the mark and the word of @verdict
- */
-BwInkRole
-bw_ink_for_verdict (BwVerdict verdict)
-{
-  static const BwInkRole roles[BW_N_VERDICTS] = {
-    [BW_VERDICT_DIRECT] = BW_INK_OK,
-    [BW_VERDICT_TIGHT] = BW_INK_TIGHT,
-    [BW_VERDICT_WITH_PARTS] = BW_INK_CURABLE,
-    [BW_VERDICT_NO] = BW_INK_FATAL,
-  };
-  g_return_val_if_fail (verdict < BW_N_VERDICTS, BW_INK_GRAPHITE);
-  return roles[verdict];
-}
-
-/**
  * bw_ink_for_severity:
  *
- * Returns: the colour of a finding of @severity
+ * Returns: the colour that goes with the mark and the word of @severity
  */
 BwInkRole
 bw_ink_for_severity (BwSeverity severity)
@@ -203,25 +185,6 @@ bw_ink_for_severity (BwSeverity severity)
   };
   g_return_val_if_fail (severity < BW_N_SEVERITIES, BW_INK_GRAPHITE);
   return roles[severity];
-}
-
-/**
- * bw_verdict_glyph:
- *
- * Returns: (transfer none): one character for @verdict, for widgets: a tick, two waves, a plus, a
- * struck ring. Their shapes differ, so that colour is not needed to tell them apart.
- */
-const char *
-bw_verdict_glyph (BwVerdict verdict)
-{
-  static const char *const glyphs[BW_N_VERDICTS] = {
-    [BW_VERDICT_DIRECT] = "\u2713",
-    [BW_VERDICT_TIGHT] = "\u2248",
-    [BW_VERDICT_WITH_PARTS] = "+",
-    [BW_VERDICT_NO] = "\u2298",
-  };
-  g_return_val_if_fail (verdict < BW_N_VERDICTS, "");
-  return glyphs[verdict];
 }
 
 /* The marks, drawn in a square of side 1. */
@@ -269,33 +232,33 @@ draw_barred_disc (cairo_t *cr)
 }
 
 /**
- * bw_draw_verdict_mark:
+ * bw_draw_severity_mark:
  * @x: left edge of the mark's square
  * @y: top edge
  * @size: side of the square, in user-space units
  *
- * Draws the mark of @verdict in its colour: a tick, a ring with a wave, a plus in a square, a
+ * Draws the mark of @severity in its colour: a tick, a ring with a wave, a plus in a square, a
  * filled disc with a bar cut out.
  */
 void
-bw_draw_verdict_mark (cairo_t *cr, const BwInk *ink, BwVerdict verdict, double x, double y,
-                      double size)
+bw_draw_severity_mark (cairo_t *cr, const BwInk *ink, BwSeverity severity, double x, double y,
+                       double size)
 {
-  static void (*const marks[BW_N_VERDICTS]) (cairo_t *) = {
-    [BW_VERDICT_DIRECT] = draw_tick,
-    [BW_VERDICT_TIGHT] = draw_ring_with_wave,
-    [BW_VERDICT_WITH_PARTS] = draw_plus_in_square,
-    [BW_VERDICT_NO] = draw_barred_disc,
+  static void (*const marks[BW_N_SEVERITIES]) (cairo_t *) = {
+    [BW_SEVERITY_OK] = draw_tick,
+    [BW_SEVERITY_TIGHT] = draw_ring_with_wave,
+    [BW_SEVERITY_CURABLE] = draw_plus_in_square,
+    [BW_SEVERITY_FATAL] = draw_barred_disc,
   };
-  g_return_if_fail (verdict < BW_N_VERDICTS);
+  g_return_if_fail (severity < BW_N_SEVERITIES);
 
   cairo_save (cr);
   cairo_translate (cr, x, y);
   cairo_scale (cr, size, size);
-  cairo_set_line_width (cr, verdict == BW_VERDICT_DIRECT ? 0.16 : 0.12);
+  cairo_set_line_width (cr, severity == BW_SEVERITY_OK ? 0.16 : 0.12);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
   cairo_new_path (cr);
-  bw_ink_set (cr, ink, bw_ink_for_verdict (verdict));
-  marks[verdict](cr);
+  bw_ink_set (cr, ink, bw_ink_for_severity (severity));
+  marks[severity](cr);
   cairo_restore (cr);
 }

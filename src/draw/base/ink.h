@@ -3,7 +3,7 @@
 
 #include <cairo.h>
 
-#include "core/fit/fit.h"
+#include "core/base/severity.h"
 
 G_BEGIN_DECLS
 
@@ -67,10 +67,8 @@ double bw_ink_contrast (guint32 rgb_a, guint32 rgb_b);
 void bw_ink_set (cairo_t *cr, const BwInk *ink, BwInkRole role);
 void bw_ink_set_alpha (cairo_t *cr, const BwInk *ink, BwInkRole role, double alpha);
 
-BwInkRole bw_ink_for_verdict (BwVerdict verdict);
 BwInkRole bw_ink_for_severity (BwSeverity severity);
-const char *bw_verdict_glyph (BwVerdict verdict);
-void bw_draw_verdict_mark (cairo_t *cr, const BwInk *ink, BwVerdict verdict, double x, double y,
-                           double size);
+void bw_draw_severity_mark (cairo_t *cr, const BwInk *ink, BwSeverity severity, double x, double y,
+                            double size);
 
 G_END_DECLS

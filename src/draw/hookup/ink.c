@@ -256,11 +256,11 @@ draw_head (const BwHookupDrawing *drawing, cairo_t *cr)
 {
   const BwHookup *hookup = drawing->what->hookup;
   double size = MARK * text_of (drawing), y = drawing->head_y - size / 2;
-  bw_draw_verdict_mark (cr, drawing->canvas->ink, hookup->verdict_before, drawing->marks_x[0], y,
-                        size);
+  bw_draw_severity_mark (cr, drawing->canvas->ink, bw_verdict_severity (hookup->verdict_before),
+                         drawing->marks_x[0], y, size);
   if (hookup->plan != NULL)
-    bw_draw_verdict_mark (cr, drawing->canvas->ink, hookup->verdict_after, drawing->marks_x[1], y,
-                          size);
+    bw_draw_severity_mark (cr, drawing->canvas->ink, bw_verdict_severity (hookup->verdict_after),
+                           drawing->marks_x[1], y, size);
 }
 
 /* A line that is broken where the way ends. */
@@ -274,8 +274,8 @@ draw_no_way (const BwHookupDrawing *drawing, cairo_t *cr)
   line (cr, middle + 1.5 * size, drawing->line_y, canvas->width - canvas->pad, drawing->line_y);
   dot (drawing, cr, canvas->pad, drawing->line_y);
   dot (drawing, cr, canvas->width - canvas->pad, drawing->line_y);
-  bw_draw_verdict_mark (cr, canvas->ink, BW_VERDICT_NO, middle - size / 2,
-                        drawing->line_y - size / 2, size);
+  bw_draw_severity_mark (cr, canvas->ink, BW_SEVERITY_FATAL, middle - size / 2,
+                         drawing->line_y - size / 2, size);
 }
 
 /**

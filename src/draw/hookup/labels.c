@@ -31,13 +31,13 @@ claim_verdict (BwHookupDrawing *drawing, const char *head, BwVerdict verdict, gu
 {
   BwCanvas *canvas = drawing->canvas;
   const char *word = bw_kind_label (&bw_verdicts, verdict);
+  BwInkRole role = bw_ink_for_severity (bw_verdict_severity (verdict));
   gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, drawing->head_y, 0,
                                      0.5);
   *x += bw_canvas_measure (canvas, head).width + canvas->pad / 2;
   drawing->marks_x[nth] = *x;
   *x += MARK * canvas->text_height + canvas->pad / 2;
-  all &= bw_canvas_claim_at (canvas, word, bw_ink_for_verdict (verdict), *x, drawing->head_y, 0,
-                             0.5);
+  all &= bw_canvas_claim_at (canvas, word, role, *x, drawing->head_y, 0, 0.5);
   *x += bw_canvas_measure (canvas, word).width + 2 * canvas->pad;
   return all;
 }

@@ -8,7 +8,7 @@ typedef struct
 {
   char *text;
   BwInkRole role;
-  BwVerdict mark;
+  BwSeverity mark;
   gboolean number;
 } Cell;
 
@@ -47,7 +47,7 @@ row_new (const BwFlowColumns *columns)
 static double
 set_cell (BwFlow *flow, const Cell *cell, double width, gboolean head)
 {
-  double used = 2 * CELL_PAD + (cell->mark < BW_N_VERDICTS ? BW_FLOW_MARK_SPACE : 0);
+  double used = 2 * CELL_PAD + (cell->mark < BW_N_SEVERITIES ? BW_FLOW_MARK_SPACE : 0);
   int height;
 
   bw_flow_set_layout (flow, cell->text, cell->role, width - used * flow->line_height, 1, head);
@@ -68,10 +68,10 @@ draw_cell (BwFlow *flow, cairo_t *cr, const BwFlowItem *item, guint column, doub
   double text_x = x + pad;
 
   set_cell (flow, cell, row->columns.width[column], item->head);
-  if (cell->mark < BW_N_VERDICTS)
+  if (cell->mark < BW_N_SEVERITIES)
     {
-      bw_draw_verdict_mark (cr, &flow->ink, cell->mark, x + pad,
-                            item->y + pad + (flow->line_height - size) / 2, size);
+      bw_draw_severity_mark (cr, &flow->ink, cell->mark, x + pad,
+                             item->y + pad + (flow->line_height - size) / 2, size);
       text_x += BW_FLOW_MARK_SPACE * flow->line_height;
     }
   cairo_move_to (cr, text_x, item->y + pad);

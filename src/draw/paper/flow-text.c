@@ -26,7 +26,7 @@ typedef struct
   char *text;
   BwFlowStyle style;
   BwInkRole role;
-  BwVerdict mark;
+  BwSeverity mark;
   double x;
 } Paragraph;
 
@@ -112,10 +112,10 @@ draw_line (const BwFlowItem *item, BwFlow *flow, cairo_t *cr)
   const Paragraph *paragraph = line->paragraph;
   double size = BW_FLOW_MARK_SIZE * flow->line_height;
 
-  if (line->line == 0 && paragraph->mark < BW_N_VERDICTS)
-    bw_draw_verdict_mark (cr, &flow->ink, paragraph->mark,
-                          paragraph->x - BW_FLOW_MARK_SPACE * flow->line_height,
-                          item->y + (flow->line_height - size) / 2, size);
+  if (line->line == 0 && paragraph->mark < BW_N_SEVERITIES)
+    bw_draw_severity_mark (cr, &flow->ink, paragraph->mark,
+                           paragraph->x - BW_FLOW_MARK_SPACE * flow->line_height,
+                           item->y + (flow->line_height - size) / 2, size);
   lay_out_paragraph (flow, paragraph);
   cairo_move_to (cr, paragraph->x, item->y + line->baseline);
   pango_cairo_show_layout_line (cr, pango_layout_get_line_readonly (flow->layout, line->line));
@@ -161,7 +161,7 @@ add_lines (BwFlow *flow, Paragraph *paragraph, gboolean keep)
 void
 bw_flow_add_text (BwFlow *flow, const BwFlowText *text)
 {
-  gboolean marked = text->mark < BW_N_VERDICTS;
+  gboolean marked = text->mark < BW_N_SEVERITIES;
 
   if (text->text == NULL || text->text[0] == '\0')
     return;
@@ -169,7 +169,7 @@ bw_flow_add_text (BwFlow *flow, const BwFlowText *text)
   paragraph->text = g_strdup (text->text);
   paragraph->style = text->style;
   paragraph->mark = text->mark;
-  paragraph->role = marked && text->style == BW_FLOW_SUBHEADING ? bw_ink_for_verdict (text->mark)
+  paragraph->role = marked && text->style == BW_FLOW_SUBHEADING ? bw_ink_for_severity (text->mark)
                                                                 : styles[text->style].role;
   paragraph->x = text->indent + (marked ? BW_FLOW_MARK_SPACE * flow->line_height : 0);
 

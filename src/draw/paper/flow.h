@@ -18,13 +18,13 @@ typedef enum
   BW_N_FLOW_STYLES
 } BwFlowStyle;
 
-#define BW_FLOW_NO_MARK BW_N_VERDICTS
+#define BW_FLOW_NO_MARK BW_N_SEVERITIES
 
 /**
  * BwFlowText:
  * @text: UTF-8; empty text adds nothing
  * @indent: from the left edge of the column
- * @mark: the verdict whose mark stands before the text, and whose colour a subheading has, or
+ * @mark: the severity whose mark stands before the text, and whose colour a subheading has, or
  *   %BW_FLOW_NO_MARK
  * @keep: whether it stays on the page of what follows
  */
@@ -33,7 +33,7 @@ typedef struct
   const char *text;
   BwFlowStyle style;
   double indent;
-  BwVerdict mark;
+  BwSeverity mark;
   gboolean keep;
 } BwFlowText;
 
@@ -41,14 +41,14 @@ typedef struct
  * BwFlowCell:
  * @text: borrowed
  * @role: colour
- * @mark: the verdict whose mark stands before the text, or %BW_FLOW_NO_MARK
+ * @mark: the severity whose mark stands before the text, or %BW_FLOW_NO_MARK
  * @number: whether it is set at the right edge
  */
 typedef struct
 {
   const char *text;
   BwInkRole role;
-  BwVerdict mark;
+  BwSeverity mark;
   gboolean number;
 } BwFlowCell;
 

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/fit/fit.h"
+
 /* The table of fits and the findings behind it. */
 
 #define SOURCE_SHARE 0.28 /* of the width, for the sources' names */
@@ -33,8 +35,9 @@ fit_cell (const BwReport *report, guint source, guint input)
   if (!has_raster (report, source))
     return (BwFlowCell){ _ ("no raster"), BW_INK_GRAPHITE_LIGHT, BW_FLOW_NO_MARK, FALSE };
   judge (report, source, input, &c, &figures, &fit);
-  return (BwFlowCell){ bw_kind_label (&bw_verdicts, fit.verdict), bw_ink_for_verdict (fit.verdict),
-                       fit.verdict, FALSE };
+  BwSeverity severity = bw_verdict_severity (fit.verdict);
+  return (BwFlowCell){ bw_kind_label (&bw_verdicts, fit.verdict), bw_ink_for_severity (severity),
+                       severity, FALSE };
 }
 
 /* How many inputs stand side by side. */
@@ -98,9 +101,8 @@ add_finding (BwReport *report, const BwFinding *finding, const BwFit *fit, const
                                            bw_kind_label (&bw_severities, finding->severity), says);
   double indent = 1.15 * bw_flow_line_height (report->flow);
 
-  /* Severities and verdicts run in step, so a finding has the mark of the verdict it leads to. */
-  bw_flow_add_text (report->flow, &(BwFlowText){ text, BW_FLOW_BODY, indent,
-                                                 (BwVerdict) finding->severity, remedy != NULL });
+  bw_flow_add_text (report->flow,
+                    &(BwFlowText){ text, BW_FLOW_BODY, indent, finding->severity, remedy != NULL });
   if (remedy == NULL)
     return;
   g_autofree char *cure = g_strdup_printf (_ ("Remedy: %s"), remedy);
@@ -120,8 +122,8 @@ add_findings_of (BwReport *report, guint source, guint input)
     return;
   g_autofree char *heading = g_strdup_printf (_ ("%s at %s: %s"), c.source->name, c.input->name,
                                               bw_kind_label (&bw_verdicts, fit.verdict));
-  bw_flow_add_text (report->flow,
-                    &(BwFlowText){ heading, BW_FLOW_SUBHEADING, 0, fit.verdict, TRUE });
+  bw_flow_add_text (report->flow, &(BwFlowText){ heading, BW_FLOW_SUBHEADING, 0,
+                                                 bw_verdict_severity (fit.verdict), TRUE });
   for (guint rule = 0; rule < BW_N_RULES; rule++)
     if (fit.at[rule].severity != BW_SEVERITY_OK)
       add_finding (report, &fit.at[rule], &fit, &c);

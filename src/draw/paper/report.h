@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/bench/sheet.h"
 #include "draw/base/ink.h"
 
 G_BEGIN_DECLS

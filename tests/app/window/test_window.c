@@ -226,7 +226,7 @@ test_findings_order (void)
   GtkWidget *line = gtk_widget_get_parent (row);
   BwSeverity worst = BW_SEVERITY_FATAL;
 
-  g_assert_true (gtk_widget_has_css_class (row, "verdict-no"));
+  g_assert_true (gtk_widget_has_css_class (row, "severity-fatal"));
   for (; line != NULL; line = gtk_widget_get_next_sibling (line))
     {
       const char *rule = gtk_label_get_label (

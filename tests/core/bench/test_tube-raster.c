@@ -130,12 +130,10 @@ lowest_half_lines (const Case *c)
 /* What must hold of a raster that was made */
 
 static BwSeverity
-severity_of (const Case *c, const BwRaster *raster,
-             void (*rule) (const BwCase *c, const BwFit *fit, BwFinding *f))
+severity_of (const Case *c, const BwRaster *raster, BwRule rule)
 {
   BwRasterFigures figures;
-  BwFit fit = { 0 };
-  BwFinding finding = { .severity = BW_SEVERITY_OK, .reason = BW_REASON_HOLDS };
+  BwFinding finding;
   g_autoptr (BwInput) plain = bw_input_new (); /* takes whatever the monitor takes */
   BwCase judged = { .monitor = c->monitor,
                     .input = plain,
@@ -144,17 +142,17 @@ severity_of (const Case *c, const BwRaster *raster,
                     .limits = c->limits,
                     .supply_hz = 60 };
   bw_raster_figures (raster, &figures);
-  rule (&judged, &fit, &finding);
+  bw_rule_judge (rule, &judged, BW_SYNC_SEPARATE, &finding);
   return finding.severity;
 }
 
 static void
 assert_judged_ok (const Case *c, const BwRaster *raster)
 {
-  g_assert_cmpuint (severity_of (c, raster, bw_rule_line_rate), ==, BW_SEVERITY_OK);
-  g_assert_cmpuint (severity_of (c, raster, bw_rule_field_rate), ==, BW_SEVERITY_OK);
-  g_assert_cmpuint (severity_of (c, raster, bw_rule_line_blanking), ==, BW_SEVERITY_OK);
-  g_assert_cmpuint (severity_of (c, raster, bw_rule_field_blanking), ==, BW_SEVERITY_OK);
+  g_assert_cmpuint (severity_of (c, raster, BW_RULE_LINE_RATE), ==, BW_SEVERITY_OK);
+  g_assert_cmpuint (severity_of (c, raster, BW_RULE_FIELD_RATE), ==, BW_SEVERITY_OK);
+  g_assert_cmpuint (severity_of (c, raster, BW_RULE_LINE_BLANKING), ==, BW_SEVERITY_OK);
+  g_assert_cmpuint (severity_of (c, raster, BW_RULE_FIELD_BLANKING), ==, BW_SEVERITY_OK);
 }
 
 /* What was asked for is what there is, and the field rate is exact. */

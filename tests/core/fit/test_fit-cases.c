@@ -24,6 +24,7 @@
 #include <string.h>
 
 #include "core/fit/fit.h"
+#include "properties.h"
 
 /* --- Base objects, written as "key=value | key=value" with the keys of the sheet. --- */
 
@@ -112,10 +113,20 @@ typedef enum
   LOW,
   HIGH,
   MARGIN,
-  PART,   /* value of the remedy: ohms, voltage ratio, share */
-  EXTRA0, /* as the rule's comment in fit.h and the rule files says */
-  EXTRA1,
-  EXTRA2,
+  PART,     /* value of the remedy: ohms, voltage ratio, share */
+  WANTED_V, /* and all that follow: the figures of that name that the rule finds besides */
+  OFF_IRE,
+  SOURCE_OHM,
+  LEVEL_RATIO,
+  SOURCE_TVL,
+  PASSED_TVL,
+  BARS,
+  CROSSING_S,
+  DIRECTION,
+  HIDDEN_LINES,
+  HIDDEN_COLUMNS,
+  HIDDEN_S,
+  SETS_HEIGHT,
   SEVERITY,
   CURE /* kind of the remedy */
 } What;
@@ -491,13 +502,13 @@ static const Row rows[] = {
     PARTS (SYNC_LEVEL, SERIES_RESISTOR),
     .numbers = { NUM (SYNC_LEVEL, VALUE, 2.142857, ABS_TOL (1e-6)),
                  NUM (SYNC_LEVEL, MARGIN, -2.571429, ABS_TOL (1e-6)),
-                 NUM (SYNC_LEVEL, EXTRA0, 0.3, ABS_TOL (1e-9)),
+                 NUM (SYNC_LEVEL, WANTED_V, 0.3, ABS_TOL (1e-9)),
                  NUM (SYNC_LEVEL, PART, 1075, ABS_TOL (1e-6)) } },
   /* Half a volt to one volt does not hold 0.3 V, so aim at the geometric middle, sqrt (0.5) =
    * 0.707107 V: R = 75 * (5 / 0.707107 - 1) - 100 = 355.330 ohm. */
   { "sync-level/ttl-into-half-a-volt", studio, in_rgb, rgb, .i = "sync_level=0.5 V .. 1 V",
     .s = TTL, PARTS (SYNC_LEVEL, SERIES_RESISTOR),
-    .numbers = { NUM (SYNC_LEVEL, EXTRA0, 0.707107, ABS_TOL (1e-6)),
+    .numbers = { NUM (SYNC_LEVEL, WANTED_V, 0.707107, ABS_TOL (1e-6)),
                  NUM (SYNC_LEVEL, PART, 355.330, ABS_TOL (1e-3)) } },
   /* The resistor may be built in: 1075 + 100 = 1175 ohm, 5 * 75 / 1250 = 0.3 V. */
   { "sync-level/ttl-with-resistor-built-in", studio, in_rgb, rgb,
@@ -741,7 +752,7 @@ static const Row rows[] = {
   { "video-level/just-above", studio, in_rgb, rgb, .s = "video_level=1.01 V",
     PARTS (VIDEO_LEVEL, VIDEO_PAD),
     .numbers = { NUM (VIDEO_LEVEL, MARGIN, -0.01, ABS_TOL (1e-9)),
-                 NUM (VIDEO_LEVEL, EXTRA0, 0.7, ABS_TOL (1e-9)),
+                 NUM (VIDEO_LEVEL, WANTED_V, 0.7, ABS_TOL (1e-9)),
                  NUM (VIDEO_LEVEL, PART, 0.693069, ABS_TOL (1e-6)) } },
   { "video-level/just-below", studio, in_rgb, rgb, .s = "video_level=0.49 V",
     PARTS (VIDEO_LEVEL, VIDEO_AMPLIFIER),
@@ -767,8 +778,7 @@ static const Row rows[] = {
   /* A voltage output does not change with the load: 0.7 V into 37.5 ohm as into 75. What remains
    * is a line that is not matched: it holds, with a caution. */
   { "video-level/voltage-output-double-terminated", studio, in_rgb, rgb,
-    .i = "loop_through=yes | loop_ended=yes", .s = "source_resistance=0 ohm",
-    TIGHT (TERMINATION),
+    .i = "loop_through=yes | loop_ended=yes", .s = "source_resistance=0 ohm", TIGHT (TERMINATION),
     .numbers = { NUM (VIDEO_LEVEL, VALUE, 0.7, ABS_TOL (1e-9)), FOUND (VIDEO_LEVEL, OK) } },
   /* 0.7 V +-3 dB is 0.496 to 0.989 V (practice). Double terminated 0.466667 V is outside even
    * that; 1 V from a computer with a hot output is, too: (0.989 - 1) / 0.989 = -0.011122. */
@@ -783,17 +793,17 @@ static const Row rows[] = {
   { "setup/ntsc-m-into-zero", studio, in_composite, composite, .i = "setup=0 IRE",
     .s = "setup=7.5 IRE", PARTS (SETUP, BLACK_LEVEL),
     .numbers = { NUM (SETUP, VALUE, 7.5, ABS_TOL (1e-9)),
-                 NUM (SETUP, EXTRA0, 7.5, ABS_TOL (1e-9)) } },
+                 NUM (SETUP, OFF_IRE, 7.5, ABS_TOL (1e-9)) } },
   /* Japan, 0 IRE (BT.1700 part A note 1), at a set for 7.5: 7.5 IRE too deep. */
   { "setup/japan-into-ntsc-m", studio, in_composite, composite,
     .i = "setup=7.5 IRE | systems=ntsc-m; ntsc-j", .s = "system=ntsc-j | setup=0 IRE",
-    PARTS (SETUP, BLACK_LEVEL), .numbers = { NUM (SETUP, EXTRA0, -7.5, ABS_TOL (1e-9)) } },
+    PARTS (SETUP, BLACK_LEVEL), .numbers = { NUM (SETUP, OFF_IRE, -7.5, ABS_TOL (1e-9)) } },
   { "setup/ntsc-m-into-switch", studio, in_composite, composite, .i = "setup=0 IRE; 7.5 IRE",
     .s = "setup=7.5 IRE", DIRECT },
   { "setup/ntsc-m-into-any", studio, in_composite, composite, .s = "setup=7.5 IRE", DIRECT },
   /* Off by 1.5, by exactly 2, by 2.1 IRE. Two positions: the nearer one counts. */
   { "setup/off-by-1.5", studio, in_composite, composite, .i = "setup=0 IRE; 7.5 IRE",
-    .s = "setup=6 IRE", TIGHT (SETUP), .numbers = { NUM (SETUP, EXTRA0, -1.5, ABS_TOL (1e-9)) } },
+    .s = "setup=6 IRE", TIGHT (SETUP), .numbers = { NUM (SETUP, OFF_IRE, -1.5, ABS_TOL (1e-9)) } },
   { "setup/off-by-2", studio, in_composite, composite, .i = "setup=7.5 IRE", .s = "setup=5.5 IRE",
     TIGHT (SETUP) },
   { "setup/off-by-2.1", studio, in_composite, composite, .i = "setup=7.5 IRE", .s = "setup=5.4 IRE",
@@ -805,14 +815,14 @@ static const Row rows[] = {
   /* No load: twice the level but for the 10 kohm, 2 * 10000 / 10075 = 1.985112. */
   { "termination/none-on-loop", studio, in_composite, composite,
     .i = WIDE " | termination=none | loop_through=yes", PARTS (TERMINATION, TERMINATOR),
-    .numbers = { NUM (TERMINATION, EXTRA0, 75, ABS_TOL (1e-9)),
-                 NUM (TERMINATION, EXTRA1, 1.985112, ABS_TOL (1e-6)) } },
+    .numbers = { NUM (TERMINATION, SOURCE_OHM, 75, ABS_TOL (1e-9)),
+                 NUM (TERMINATION, LEVEL_RATIO, 1.985112, ABS_TOL (1e-6)) } },
   { "termination/switched-off", studio, in_composite, composite,
     .i = WIDE " | termination=switched | terminated=no", PARTS (TERMINATION, SWITCH_ON) },
   /* Two loads: 2 * 37.5 / 112.5 = 2/3. */
   { "termination/fixed-and-loop", studio, in_composite, composite,
     .i = WIDE " | loop_through=yes | loop_ended=yes", PARTS (TERMINATION, UNLOAD_LOOP),
-    .numbers = { NUM (TERMINATION, EXTRA1, 0.666667, ABS_TOL (1e-6)) } },
+    .numbers = { NUM (TERMINATION, LEVEL_RATIO, 0.666667, ABS_TOL (1e-6)) } },
   { "termination/switched-on-and-loop", studio, in_composite, composite,
     .i = WIDE " | termination=switched | terminated=yes | loop_through=yes | loop_ended=yes",
     PARTS (TERMINATION, SWITCH_OFF) },
@@ -820,14 +830,14 @@ static const Row rows[] = {
    * = 0.996264: as it should be. */
   { "termination/high-impedance-and-loop", studio, in_composite, composite,
     .i = "termination=switched | terminated=no | loop_through=yes | loop_ended=yes", DIRECT,
-    .numbers = { NUM (TERMINATION, EXTRA1, 0.996264, ABS_TOL (1e-6)),
+    .numbers = { NUM (TERMINATION, LEVEL_RATIO, 0.996264, ABS_TOL (1e-6)),
                  NUM (VIDEO_LEVEL, VALUE, 0.697385, ABS_TOL (1e-6)) } },
   /* A mark on the loop counts only where there is a loop. */
   { "termination/no-loop-to-load", studio, in_composite, composite, .i = "loop_ended=yes", DIRECT },
   /* An output without its 75 ohm leaves the cable unmatched at its own end only: it works. */
   { "termination/voltage-output", studio, in_rgb, rgb, .s = "source_resistance=0 ohm", DIRECT,
-    .numbers = { NUM (TERMINATION, EXTRA0, 0, ABS_TOL (0)),
-                 NUM (TERMINATION, EXTRA1, 1, ABS_TOL (1e-9)) } },
+    .numbers = { NUM (TERMINATION, SOURCE_OHM, 0, ABS_TOL (0)),
+                 NUM (TERMINATION, LEVEL_RATIO, 1, ABS_TOL (1e-9)) } },
   /* Without a load at the far end the level stays as well, but the cable is open at both ends. */
   { "termination/voltage-output-unterminated", studio, in_rgb, rgb, .i = "termination=none",
     .s = "source_resistance=0 ohm", TIGHT (TERMINATION),
@@ -841,7 +851,7 @@ static const Row rows[] = {
    * which one load puts right (divider). */
   { "termination/50-ohm-unterminated", studio, in_rgb, rgb, .i = WIDE " | termination=none",
     .s = "source_resistance=50 ohm", PARTS (TERMINATION, TERMINATOR),
-    .numbers = { NUM (TERMINATION, EXTRA1, 1.658375, ABS_TOL (1e-6)) } },
+    .numbers = { NUM (TERMINATION, LEVEL_RATIO, 1.658375, ABS_TOL (1e-6)) } },
 
   /* ---- Coupling ---- */
 
@@ -894,8 +904,8 @@ static const Row rows[] = {
     TIGHT (BANDWIDTH),
     .numbers = { NUM (BANDWIDTH, VALUE, 4e6, ABS_TOL (1e-3)),
                  NUM (BANDWIDTH, LOW, 4.2e6, ABS_TOL (1e-3)),
-                 NUM (BANDWIDTH, EXTRA0, 332.990, ABS_TOL (1e-2)),
-                 NUM (BANDWIDTH, EXTRA1, 317.133, ABS_TOL (1e-2)) } },
+                 NUM (BANDWIDTH, SOURCE_TVL, 332.990, ABS_TOL (1e-2)),
+                 NUM (BANDWIDTH, PASSED_TVL, 317.133, ABS_TOL (1e-2)) } },
   { "bandwidth/ntsc-into-4.3-mhz", studio, in_composite, composite, .i = "bandwidth=4.3 MHz",
     DIRECT },
   /* The input's path cannot pass more than the monitor's amplifiers. */
@@ -907,29 +917,28 @@ static const Row rows[] = {
   { "bandwidth/640x480-into-10-mhz", multi, in_rgb, rgb, .m = "bandwidth=10 MHz",
     .s = PC ("vesa-dmt-04"), TIGHT (BANDWIDTH),
     .numbers = { NUM (BANDWIDTH, LOW, 12.5875e6, ABS_TOL (1e-3)),
-                 NUM (BANDWIDTH, EXTRA0, 480, ABS_TOL (1e-6)),
-                 NUM (BANDWIDTH, EXTRA1, 381.331, ABS_TOL (1e-2)) } },
+                 NUM (BANDWIDTH, SOURCE_TVL, 480, ABS_TOL (1e-6)),
+                 NUM (BANDWIDTH, PASSED_TVL, 381.331, ABS_TOL (1e-2)) } },
   /* 720p: 37.125 MHz, 1280 * 9/16 = 720 lines; 30 MHz passes 2 * 30 * 1280 / 74.25 * 9/16 =
    * 581.818. */
   { "bandwidth/720p-into-30-mhz", multi, in_component, component,
     .m = "aspect=16:9 | bandwidth=30 MHz", .s = "raster=750-60-progressive | aspect=16:9",
     TIGHT (BANDWIDTH),
     .numbers = { NUM (BANDWIDTH, LOW, 37.125e6, ABS_TOL (1e-3)),
-                 NUM (BANDWIDTH, EXTRA0, 720, ABS_TOL (1e-6)),
-                 NUM (BANDWIDTH, EXTRA1, 581.818, ABS_TOL (1e-2)) } },
+                 NUM (BANDWIDTH, SOURCE_TVL, 720, ABS_TOL (1e-6)),
+                 NUM (BANDWIDTH, PASSED_TVL, 581.818, ABS_TOL (1e-2)) } },
   /* VIC 6 sends each of 720 samples twice at 27 MHz (CTA): 13.5 MHz of distinct samples, 6.75 MHz,
    * 720 * 3/4 = 540 lines. */
   { "bandwidth/repeated-pixels", studio, in_rgb, rgb, .m = "bandwidth=6 MHz",
     .s = "raster=cta-861-vic-6", TIGHT (BANDWIDTH),
     .numbers = { NUM (BANDWIDTH, LOW, 6.75e6, ABS_TOL (1e-3)),
-                 NUM (BANDWIDTH, EXTRA0, 540, ABS_TOL (1e-6)) } },
+                 NUM (BANDWIDTH, SOURCE_TVL, 540, ABS_TOL (1e-6)) } },
   /* What is entered for the source beats what is computed. */
   { "bandwidth/entered-detail", studio, in_composite, composite, .i = "bandwidth=4 MHz",
     .s = "detail=3 MHz", DIRECT, .numbers = { NUM (BANDWIDTH, LOW, 3e6, ABS_TOL (1e-3)) } },
   /* Component of 525 lines: BT.601 samples luma at 13.5 MHz, half of it is 6.75 MHz. */
-  { "bandwidth/component-without-detail", multi, in_component, component,
-    .m = "bandwidth=5 MHz", TIGHT (BANDWIDTH),
-    .numbers = { NUM (BANDWIDTH, LOW, 6.75e6, ABS_TOL (1e-3)) } },
+  { "bandwidth/component-without-detail", multi, in_component, component, .m = "bandwidth=5 MHz",
+    TIGHT (BANDWIDTH), .numbers = { NUM (BANDWIDTH, LOW, 6.75e6, ABS_TOL (1e-3)) } },
   /* Monochrome RGB timing without a pixel clock: the source's detail is not known, so there is
    * nothing to say against it. */
   { "bandwidth/unknown-detail", studio, in_rgb, rgb, .m = "bandwidth=5 MHz", DIRECT },
@@ -940,32 +949,32 @@ static const Row rows[] = {
    * 16.700 s, upwards since the mains is faster. */
   { "mains/59.94-at-60", studio, in_rgb, rgb, .mains_hz = 60, DIRECT,
     .numbers = { NUM (MAINS_BEAT, VALUE, 0.05994006, ABS_TOL (1e-7)),
-                 NUM (MAINS_BEAT, EXTRA0, 1, ABS_TOL (0)),
-                 NUM (MAINS_BEAT, EXTRA1, 16.700, ABS_TOL (1e-3)),
-                 NUM (MAINS_BEAT, EXTRA2, 1, ABS_TOL (0)) } },
+                 NUM (MAINS_BEAT, BARS, 1, ABS_TOL (0)),
+                 NUM (MAINS_BEAT, CROSSING_S, 16.700, ABS_TOL (1e-3)),
+                 NUM (MAINS_BEAT, DIRECTION, 1, ABS_TOL (0)) } },
   /* 60.0988 Hz: 0.0988 Hz, 60 / (0.0988 * 60.0988) = 10.105 s, downwards. */
   { "mains/60.0988-at-60", studio, in_rgb, rgb, .s = "raster=own-262-60.0988", .mains_hz = 60,
     DIRECT,
     .numbers = { NUM (MAINS_BEAT, VALUE, 0.0988, ABS_TOL (1e-7)),
-                 NUM (MAINS_BEAT, EXTRA1, 10.105, ABS_TOL (1e-3)),
-                 NUM (MAINS_BEAT, EXTRA2, -1, ABS_TOL (0)) } },
+                 NUM (MAINS_BEAT, CROSSING_S, 10.105, ABS_TOL (1e-3)),
+                 NUM (MAINS_BEAT, DIRECTION, -1, ABS_TOL (0)) } },
   /* 262 lines: 60.054449 Hz, 0.054449 Hz, 18.349 s, downwards. */
   { "mains/262-at-60", studio, in_rgb, rgb, .s = "raster=262-60.05-progressive", .mains_hz = 60,
     DIRECT,
-    .numbers = { NUM (MAINS_BEAT, EXTRA1, 18.349, ABS_TOL (1e-3)),
-                 NUM (MAINS_BEAT, EXTRA2, -1, ABS_TOL (0)) } },
+    .numbers = { NUM (MAINS_BEAT, CROSSING_S, 18.349, ABS_TOL (1e-3)),
+                 NUM (MAINS_BEAT, DIRECTION, -1, ABS_TOL (0)) } },
   /* Locked: it stands still. */
   { "mains/50-at-50", studio, in_rgb, rgb, .s = PAL_RASTER, .mains_hz = 50, DIRECT,
     .numbers = { NUM (MAINS_BEAT, VALUE, 0, ABS_TOL (1e-9)),
-                 NUM (MAINS_BEAT, EXTRA2, 0, ABS_TOL (0)) } },
+                 NUM (MAINS_BEAT, DIRECTION, 0, ABS_TOL (0)) } },
   /* Mains that has drifted to 50.05 Hz: 0.05 Hz, 50.05 / (0.05 * 50) = 20.02 s, up; to 49.95 Hz:
    * 19.98 s, down. */
   { "mains/50-at-50.05", studio, in_rgb, rgb, .s = PAL_RASTER, .mains_hz = 50.05, DIRECT,
-    .numbers = { NUM (MAINS_BEAT, EXTRA1, 20.02, ABS_TOL (1e-3)),
-                 NUM (MAINS_BEAT, EXTRA2, 1, ABS_TOL (0)) } },
+    .numbers = { NUM (MAINS_BEAT, CROSSING_S, 20.02, ABS_TOL (1e-3)),
+                 NUM (MAINS_BEAT, DIRECTION, 1, ABS_TOL (0)) } },
   { "mains/50-at-49.95", studio, in_rgb, rgb, .s = PAL_RASTER, .mains_hz = 49.95, DIRECT,
-    .numbers = { NUM (MAINS_BEAT, EXTRA1, 19.98, ABS_TOL (1e-3)),
-                 NUM (MAINS_BEAT, EXTRA2, -1, ABS_TOL (0)) } },
+    .numbers = { NUM (MAINS_BEAT, CROSSING_S, 19.98, ABS_TOL (1e-3)),
+                 NUM (MAINS_BEAT, DIRECTION, -1, ABS_TOL (0)) } },
   /* Beats of 10 Hz are seen as flicker, not as a bar: 59.94 - 50 = 9.94006 Hz. */
   { "mains/59.94-at-50", studio, in_rgb, rgb, .mains_hz = 50, TIGHT (MAINS_BEAT),
     .numbers = { NUM (MAINS_BEAT, VALUE, 9.94005994, ABS_TOL (1e-7)) } },
@@ -984,15 +993,15 @@ static const Row rows[] = {
   { "visible/broadcast-overscan", studio, in_rgb, rgb, .m = "overscan_h=5 % | overscan_v=5 %",
     DIRECT,
     .numbers = { NUM (VISIBLE_AREA, VALUE, 0.0975, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA0, 24.25, ABS_TOL (1e-6)),
-                 NUM (VISIBLE_AREA, EXTRA1, 2.64278e-6, REL_TOL (1e-5)) } },
+                 NUM (VISIBLE_AREA, HIDDEN_LINES, 24.25, ABS_TOL (1e-6)),
+                 NUM (VISIBLE_AREA, HIDDEN_S, 2.64278e-6, REL_TOL (1e-5)) } },
   /* A computer's text is not: the size controls cure it. 800 * 0.05 = 40 px, 600 * 0.05 = 30
    * lines (DMT 09). */
   { "visible/computer-overscan", multi, in_rgb, rgb, .m = "overscan_h=5 % | overscan_v=5 %",
     .s = PC ("vesa-dmt-09") " | whole_picture=yes", PARTS (VISIBLE_AREA, SIZE),
     .numbers = { NUM (VISIBLE_AREA, VALUE, 0.0975, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA0, 30, ABS_TOL (1e-6)),
-                 NUM (VISIBLE_AREA, EXTRA1, 40, ABS_TOL (1e-6)) } },
+                 NUM (VISIBLE_AREA, HIDDEN_LINES, 30, ABS_TOL (1e-6)),
+                 NUM (VISIBLE_AREA, HIDDEN_COLUMNS, 40, ABS_TOL (1e-6)) } },
   { "visible/computer-no-overscan", multi, in_rgb, rgb,
     .s = PC ("vesa-dmt-09") " | whole_picture=yes", DIRECT,
     .numbers = { NUM (VISIBLE_AREA, VALUE, 0, ABS_TOL (1e-9)) } },
@@ -1000,20 +1009,20 @@ static const Row rows[] = {
   { "visible/overscan-in-height", multi, in_rgb, rgb, .m = "overscan_v=8 %",
     .s = PC ("cta-861-vic-1") " | whole_picture=yes", PARTS (VISIBLE_AREA, SIZE),
     .numbers = { NUM (VISIBLE_AREA, VALUE, 0.08, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA0, 38.4, ABS_TOL (1e-6)),
-                 NUM (VISIBLE_AREA, EXTRA1, 0, ABS_TOL (1e-9)) } },
+                 NUM (VISIBLE_AREA, HIDDEN_LINES, 38.4, ABS_TOL (1e-6)),
+                 NUM (VISIBLE_AREA, HIDDEN_COLUMNS, 0, ABS_TOL (1e-9)) } },
   /* 16:9 fills a 4:3 tube only stretched in height: height to (4/3) / (16/9) = 0.75. A switch for
    * it is a setting, and so a remedy, as a termination switch is. */
   { "visible/wide-on-4-3", multi, in_component, component,
     .s = "raster=750-60-progressive | aspect=16:9", PARTS (VISIBLE_AREA, SIZE),
     .numbers = { NUM (VISIBLE_AREA, PART, 0.75, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA2, 1, ABS_TOL (0)) } },
+                 NUM (VISIBLE_AREA, SETS_HEIGHT, 1, ABS_TOL (0)) } },
   { "visible/wide-on-4-3-with-switch", multi, in_component, component, .m = "wide_switch=yes",
     .s = "raster=1125-60-interlaced | aspect=16:9", PARTS (VISIBLE_AREA, ASPECT_SWITCH) },
   /* 4:3 on a 16:9 tube: width to 0.75. */
   { "visible/4-3-on-wide", studio, in_rgb, rgb, .m = "aspect=16:9", PARTS (VISIBLE_AREA, SIZE),
     .numbers = { NUM (VISIBLE_AREA, PART, 0.75, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA2, -1, ABS_TOL (0)) } },
+                 NUM (VISIBLE_AREA, SETS_HEIGHT, 0, ABS_TOL (0)) } },
   { "visible/4-3-on-wide-with-switch", studio, in_rgb, rgb, .m = "aspect=16:9 | wide_switch=yes",
     PARTS (VISIBLE_AREA, ASPECT_SWITCH) },
   /* 1280x1024 is 5:4 (DMT 23): width to (5/4) / (4/3) = 0.9375. The switch is for 16:9 and does
@@ -1021,7 +1030,7 @@ static const Row rows[] = {
   { "visible/5-4-on-4-3", multi, in_rgb, rgb, .m = "wide_switch=yes",
     .s = PC ("vesa-dmt-23") " | aspect=5:4", PARTS (VISIBLE_AREA, SIZE),
     .numbers = { NUM (VISIBLE_AREA, PART, 0.9375, ABS_TOL (1e-9)),
-                 NUM (VISIBLE_AREA, EXTRA2, -1, ABS_TOL (0)) } },
+                 NUM (VISIBLE_AREA, SETS_HEIGHT, 0, ABS_TOL (0)) } },
 
   /* ---- Lead ---- */
 
@@ -1254,10 +1263,32 @@ measured (const BwFinding *f, What what)
       return f->margin;
     case PART:
       return f->remedy.value;
-    case EXTRA0:
-    case EXTRA1:
-    case EXTRA2:
-      return f->extra[what - EXTRA0];
+    case WANTED_V:
+      return f->rule == BW_RULE_SYNC_LEVEL ? f->as.sync_level.wanted_v : f->as.video_level.wanted_v;
+    case OFF_IRE:
+      return f->as.setup.off_ire;
+    case SOURCE_OHM:
+      return f->as.termination.source_ohm;
+    case LEVEL_RATIO:
+      return f->as.termination.level_ratio;
+    case SOURCE_TVL:
+      return f->as.bandwidth.source_tvl;
+    case PASSED_TVL:
+      return f->as.bandwidth.passed_tvl;
+    case BARS:
+      return f->as.mains_beat.bars;
+    case CROSSING_S:
+      return f->as.mains_beat.crossing_s;
+    case DIRECTION:
+      return f->as.mains_beat.direction;
+    case HIDDEN_LINES:
+      return f->as.visible_area.hidden_lines;
+    case HIDDEN_COLUMNS:
+      return f->as.visible_area.hidden_columns;
+    case HIDDEN_S:
+      return f->as.visible_area.hidden_s;
+    case SETS_HEIGHT:
+      return f->as.visible_area.sets_height;
     case SEVERITY:
       return f->severity;
     case CURE:
@@ -1271,9 +1302,29 @@ measured (const BwFinding *f, What what)
 static void
 check_number (const Number *number, const BwFit *fit)
 {
-  static const char *const whats[] = { "nothing", "value",    "low",           "high",
-                                       "margin",  "part",     "extra0",        "extra1",
-                                       "extra2",  "severity", "kind of remedy" };
+  static const char *const whats[] = {
+    [NO_NUMBER] = "nothing",
+    [VALUE] = "value",
+    [LOW] = "low",
+    [HIGH] = "high",
+    [MARGIN] = "margin",
+    [PART] = "part",
+    [WANTED_V] = "wanted level",
+    [OFF_IRE] = "distance from the expected setup",
+    [SOURCE_OHM] = "resistance of the source",
+    [LEVEL_RATIO] = "ratio of the level",
+    [SOURCE_TVL] = "TV lines of the source",
+    [PASSED_TVL] = "TV lines that are passed",
+    [BARS] = "hum bars",
+    [CROSSING_S] = "time to cross the height",
+    [DIRECTION] = "direction of the bars",
+    [HIDDEN_LINES] = "hidden lines",
+    [HIDDEN_COLUMNS] = "hidden columns",
+    [HIDDEN_S] = "hidden time of a line",
+    [SETS_HEIGHT] = "whether the height is set",
+    [SEVERITY] = "severity",
+    [CURE] = "kind of remedy",
+  };
   double got = measured (&fit->at[number->rule], number->what);
   double allowed = number->tolerance * (number->relative ? fabs (number->expected) : 1);
 
@@ -1323,8 +1374,7 @@ check_fit (const BwFit *fit, const BwCase *c)
       g_assert_cmpuint (f->rule, ==, r);
       g_assert_true (isfinite (f->value) && isfinite (f->low) && isfinite (f->high));
       g_assert_true (isfinite (f->margin) && isfinite (f->remedy.value));
-      for (guint i = 0; i < G_N_ELEMENTS (f->extra); i++)
-        g_assert_true (isfinite (f->extra[i]));
+      g_assert_null (bw_property_figures (f));
       check_words (f, fit, c);
       if (f->severity > fit->at[worst].severity)
         worst = r;

@@ -2,6 +2,7 @@
 #include "draw/base/ink.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "support.h"
 
@@ -87,19 +88,23 @@ test_units_are_lighter (void)
     }
 }
 
+/* No two severities have the same sign, on screen or in a terminal, or the same colour. */
 static void
-test_glyphs (void)
+test_signs (void)
 {
-  for (guint a = 0; a < BW_N_VERDICTS; a++)
+  for (guint a = 0; a < BW_N_SEVERITIES; a++)
     {
-      g_assert_cmpint (g_utf8_strlen (bw_verdict_glyph (a), -1), ==, 1);
+      const char *sign = bw_severity_sign (a), *plain = bw_severity_plain_sign (a);
+      g_assert_cmpint (g_utf8_strlen (sign, -1), ==, 1);
+      g_assert_cmpuint (strlen (plain), ==, 1);
+      g_assert_true (g_str_is_ascii (plain));
       for (guint b = 0; b < a; b++)
         {
-          g_assert_cmpstr (bw_verdict_glyph (a), !=, bw_verdict_glyph (b));
-          g_assert_cmphex (bw_ink_rgb (BW_THEME_LIGHT, bw_ink_for_verdict (a)), !=,
-                           bw_ink_rgb (BW_THEME_LIGHT, bw_ink_for_verdict (b)));
+          g_assert_cmpstr (sign, !=, bw_severity_sign (b));
+          g_assert_cmpstr (plain, !=, bw_severity_plain_sign (b));
+          g_assert_cmphex (bw_ink_rgb (BW_THEME_LIGHT, bw_ink_for_severity (a)), !=,
+                           bw_ink_rgb (BW_THEME_LIGHT, bw_ink_for_severity (b)));
         }
-      g_assert_cmpint (bw_ink_for_verdict (a), ==, bw_ink_for_severity ((BwSeverity) a));
     }
 }
 
@@ -107,12 +112,12 @@ test_glyphs (void)
 
 /* The shape alone, without its colour. */
 static cairo_surface_t *
-draw_mark (BwVerdict verdict)
+draw_mark (BwSeverity severity)
 {
   const BwInk ink = { BW_THEME_LIGHT, NULL, 0 };
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, MARK_SIDE, MARK_SIDE);
   cairo_t *cr = cairo_create (surface);
-  bw_draw_verdict_mark (cr, &ink, verdict, 0, 0, MARK_SIDE);
+  bw_draw_severity_mark (cr, &ink, severity, 0, 0, MARK_SIDE);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
   cairo_surface_flush (surface);
@@ -135,13 +140,13 @@ difference (cairo_surface_t *a, cairo_surface_t *b)
 static void
 test_marks_differ (void)
 {
-  cairo_surface_t *marks[BW_N_VERDICTS];
-  for (guint i = 0; i < BW_N_VERDICTS; i++)
+  cairo_surface_t *marks[BW_N_SEVERITIES];
+  for (guint i = 0; i < BW_N_SEVERITIES; i++)
     marks[i] = draw_mark (i);
-  for (guint a = 0; a < BW_N_VERDICTS; a++)
+  for (guint a = 0; a < BW_N_SEVERITIES; a++)
     for (guint b = 0; b < a; b++)
       g_assert_cmpfloat (difference (marks[a], marks[b]), >, 0.2);
-  for (guint i = 0; i < BW_N_VERDICTS; i++)
+  for (guint i = 0; i < BW_N_SEVERITIES; i++)
     cairo_surface_destroy (marks[i]);
 }
 
@@ -153,7 +158,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/ink/contrast-formula", test_contrast_formula);
   g_test_add_func ("/draw/ink/print", test_print_is_black_on_white);
   g_test_add_func ("/draw/ink/units-are-lighter", test_units_are_lighter);
-  g_test_add_func ("/draw/ink/glyphs", test_glyphs);
+  g_test_add_func ("/draw/ink/signs", test_signs);
   g_test_add_func ("/draw/ink/marks-differ", test_marks_differ);
   return g_test_run ();
 }

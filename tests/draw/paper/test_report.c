@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/fit/fit.h"
 #include "draw/base/export.h"
 #include "support.h"
 

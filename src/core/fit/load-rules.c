@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fit-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "core/circuit/level.h"
+
+/* Rules on how the video conductor ends at the input: its load, and its coupling for d.c. */
+
+/* A source whose level changes by less than this with the load drives as a voltage (common
+ * practice, no source). */
+#define VOLTAGE_DRIVE_TOLERANCE 0.1
+
+/**
+ * bw_rule_termination_judge:
+ *
+ * The video conductor ends in one 75 Ω load.
+ */
+void
+bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  double source_ohm = c->source->source_ohm;
+  double load_ohm = bw_input_load_ohm (c->input, FALSE);
+  BwRemedyKind cure = bw_case_termination_cure (c, FALSE);
+  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source_ohm, load_ohm);
+
+  bw_finding_measure (f, BW_DIMENSION_RESISTANCE, load_ohm);
+  f->has_low = f->has_high = TRUE;
+  f->low = BW_ONE_LOAD_MIN_OHM;
+  f->high = BW_ONE_LOAD_MAX_OHM;
+  f->margin = MIN (load_ohm / f->low - 1, 1 - load_ohm / f->high);
+  f->as.termination = (BwTerminationFigures){ .source_ohm = source_ohm, .level_ratio = ratio };
+  if (cure == BW_REMEDY_NONE)
+    return;
+  if (fabs (ratio - 1) < VOLTAGE_DRIVE_TOLERANCE)
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
+  else
+    bw_finding_set (f, BW_SEVERITY_CURABLE,
+                    load_ohm > f->high ? BW_REASON_UNTERMINATED : BW_REASON_DOUBLE_TERMINATED,
+                    cure);
+}
+
+char *
+bw_rule_termination_says (const BwSaying *s)
+{
+  const BwTerminationFigures *figures = &s->f->as.termination;
+  g_autofree char *source
+      = bw_saying_figure (s, figures->source_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *ratio = bw_saying_figure (s, figures->level_ratio, BW_DIMENSION_FRACTION, 3);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_UNTERMINATED:
+      return g_strdup_printf (_ ("The line ends in %1$s: not terminated. Levels stand at %2$s of "
+                                 "what they should be, and edges echo."),
+                              s->value, ratio);
+    case BW_REASON_DOUBLE_TERMINATED:
+      return g_strdup_printf (_ ("The line ends in %1$s: terminated more than once. Levels fall to "
+                                 "%2$s of what they should be."),
+                              s->value, ratio);
+    case BW_REASON_VOLTAGE_DRIVEN:
+      return g_strdup_printf (_ ("The line ends in %1$s. The source drives it as a voltage (%2$s "
+                                 "of its own), so the level holds, but a long lead echoes."),
+                              s->value, source);
+    default:
+      return g_strdup_printf (_ ("The line ends in one load of %s."), s->value);
+    }
+}
+
+static void
+judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
+{
+  const BwBands *stands = &c->input->dc_v;
+  double dc_v = c->source->dc_v;
+
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, dc_v);
+  if (stands->n == 0)
+    return;
+  bw_finding_within (f, stands->at[0], c->limits->level);
+  if (f->severity == BW_SEVERITY_CURABLE)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET, remedy);
+}
+
+/**
+ * bw_rule_coupling_judge:
+ *
+ * The input finds black whatever the coupling of the source. Without a clamp, an a.c. coupled
+ * path moves black between an all-black and an all-white picture by the video amplitude times
+ * the share of time that is picture (the mean of the waveform is zero behind a capacitor).
+ */
+void
+bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  const BwRasterFigures *figures = c->figures;
+  double picture_share = figures->h_active_s / figures->line_period_s
+                         * figures->active_lines_frame / figures->lines_per_frame;
+
+  switch ((BwClamp) c->input->clamp)
+    {
+    case BW_CLAMP_NONE_AC:
+      bw_finding_measure (f, BW_DIMENSION_VOLTAGE, c->source->video_v * picture_share);
+      bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE);
+      break;
+    case BW_CLAMP_NONE_DC:
+      if (c->source->coupling == BW_COUPLING_AC)
+        bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NO_CLAMP, BW_REMEDY_CLAMP);
+      else
+        judge_dc (c, f, BW_REMEDY_CLAMP);
+      break;
+    case BW_CLAMP_BACK_PORCH:
+    case BW_N_CLAMPS:
+    default:
+      judge_dc (c, f, BW_REMEDY_COUPLING_CAPACITOR);
+      break;
+    }
+}
+
+char *
+bw_rule_coupling_says (const BwSaying *s)
+{
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("The part in the way sets its own black level."));
+    case BW_REASON_BLACK_WANDERS:
+      return g_strdup_printf (_ ("This input is a.c. coupled without a clamp: black moves by up to "
+                                 "%s as the picture changes."),
+                              s->value);
+    case BW_REASON_NEAR_EDGE:
+      return g_strdup_printf (_ ("Blanking stands at %1$s, near the edge of %2$s."), s->value,
+                              s->allowed);
+    case BW_REASON_NO_CLAMP:
+      return g_strdup (_ ("The source is a.c. coupled and this input neither clamps nor restores "
+                          "d.c.: black floats."));
+    case BW_REASON_DC_OFFSET:
+      return g_strdup_printf (_ ("Blanking stands at %1$s; this input takes %2$s."), s->value,
+                              s->allowed);
+    default:
+      return g_strdup_printf (_ ("Black is found: %1$s; the source is %2$s coupled."),
+                              bw_kind_label (&bw_clamps, s->c->input->clamp),
+                              bw_kind_label (&bw_couplings, s->c->source->coupling));
+    }
+}

@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fit-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "core/circuit/level.h"
+
+/* Rules on what the source gives and the input takes: the kind of signal, its colour system, and
+ * the lead between their connectors. */
+
+/**
+ * bw_rule_signal_kind_judge:
+ *
+ * The input takes the source's kind of signal, or something turns the one into the other.
+ */
+void
+bw_rule_signal_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  BwSignal signal = bw_case_signal (c);
+  BwRemedyKind converter = bw_case_signal_converter (c);
+
+  if (c->input->signals & BW_BIT (c->source->signal))
+    return;
+  if (converter != BW_REMEDY_NONE)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, converter);
+  else if (signal == BW_SIGNAL_LUMA)
+    f->reason = BW_REASON_MONOCHROME;
+  else if (signal == BW_SIGNAL_COMPOSITE)
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
+  else if (c->input->signals == BW_BIT (BW_SIGNAL_LUMA))
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_COLOUR_LOST, BW_REMEDY_NONE);
+  else
+    bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
+}
+
+char *
+bw_rule_signal_kind_says (const BwSaying *s)
+{
+  const char *signal = bw_kind_label (&bw_signals, s->c->source->signal);
+  g_autofree char *takes = bw_kind_set_labels (&bw_signals, s->c->input->signals);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_TAKEN:
+      return g_strdup_printf (_ ("The source gives %1$s; this input takes %2$s."), signal, takes);
+    case BW_REASON_MONOCHROME:
+      return g_strdup_printf (_ ("The source gives %1$s, which this input (%2$s) shows in "
+                                 "monochrome."),
+                              signal, takes);
+    case BW_REASON_COLOUR_LOST:
+      return g_strdup_printf (_ ("Only the luminance of %s is connected: the picture is in "
+                                 "monochrome."),
+                              signal);
+    case BW_REASON_SUBCARRIER_SEEN:
+      return g_strdup (_ ("This input takes luminance only: the picture is in monochrome and the "
+                          "colour subcarrier shows as fine dots."));
+    case BW_REASON_OUT_OF_REACH:
+      return g_strdup_printf (_ ("The source gives %1$s; this input takes %2$s, and neither an "
+                                 "encoder nor a scan converter takes this raster."),
+                              signal, takes);
+    default:
+      return g_strdup_printf (_ ("This input takes %s."), signal);
+    }
+}
+
+/* NTSC in Japan differs from NTSC M in its setup alone (ITU-R BT.1700 Part A note 1). */
+static gboolean
+decodes (const BwInput *input, BwColourSystem system)
+{
+  guint twins = BW_BIT (BW_SYSTEM_NTSC_M) | BW_BIT (BW_SYSTEM_NTSC_J);
+  guint alike = BW_BIT (system) & twins ? twins : BW_BIT (system);
+  return (input->systems & alike) != 0;
+}
+
+/**
+ * bw_rule_colour_system_judge:
+ *
+ * The input's decoder handles the colour system of a composite or Y/C source. RGB and component
+ * need no decoder; a converter in the way makes its own. The value is the subcarrier.
+ */
+void
+bw_rule_colour_system_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
+  BwColourSystem system = c->source->system;
+
+  if (!(coded & BW_BIT (c->source->signal)) || !(c->input->signals & coded))
+    {
+      f->reason = BW_REASON_NOT_NEEDED;
+      return;
+    }
+  if (system == BW_SYSTEM_NONE)
+    {
+      f->reason = BW_REASON_MONOCHROME;
+      return;
+    }
+  bw_finding_measure (f, BW_DIMENSION_FREQUENCY,
+                      bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz));
+  if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
+  else if (!decodes (c->input, system))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
+}
+
+static char *
+colour_lost_text (const BwSaying *s, const char *system)
+{
+  /* That it takes monochrome as well is no system that it decodes. */
+  guint systems = s->c->input->systems & ~BW_BIT (BW_SYSTEM_NONE);
+  g_autofree char *decodes = bw_kind_set_labels (&bw_colour_systems, systems);
+  return g_strdup_printf (_ ("The source is %1$s (subcarrier %2$s); this input decodes %3$s: the "
+                             "picture is in monochrome."),
+                          system, s->value, decodes);
+}
+
+char *
+bw_rule_colour_system_says (const BwSaying *s)
+{
+  const char *system = bw_kind_label (&bw_colour_systems, s->c->source->system);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_NOT_NEEDED:
+      return g_strdup (_ ("No colour decoder of this input is in the way."));
+    case BW_REASON_MONOCHROME:
+      return g_strdup (_ ("The source has no subcarrier: the picture is in monochrome, as it is "
+                          "meant to be."));
+    case BW_REASON_SUBCARRIER_SEEN:
+      return g_strdup_printf (_ ("A monochrome set: the picture is in monochrome and the colour "
+                                 "subcarrier of %s shows as fine dots."),
+                              s->value);
+    case BW_REASON_COLOUR_LOST:
+      return colour_lost_text (s, system);
+    default:
+      return g_strdup_printf (_ ("This input decodes %1$s (subcarrier %2$s)."), system, s->value);
+    }
+}
+
+/**
+ * bw_rule_lead_judge:
+ *
+ * Which lead joins the two connectors. The two 21-pin forms fit each other mechanically and must
+ * never be joined pin to pin.
+ */
+void
+bw_rule_lead_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  guint crossing = BW_BIT (BW_CONNECTOR_PERITELEVISION) | BW_BIT (BW_CONNECTOR_JAPANESE_21);
+  guint from = BW_BIT (c->source->connector);
+  guint to = c->input->connectors;
+
+  if (to & from)
+    f->reason = BW_REASON_SAME_CONNECTOR;
+  else if ((from & crossing) && (to & crossing))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CROSSED, BW_REMEDY_CROSSED_LEAD);
+  else
+    f->reason = BW_REASON_ADAPTING_LEAD;
+}
+
+char *
+bw_rule_lead_says (const BwSaying *s)
+{
+  const char *from = bw_kind_label (&bw_connectors, s->c->source->connector);
+  g_autofree char *to = bw_kind_set_labels (&bw_connectors, s->c->input->connectors);
+
+  switch (s->f->reason)
+    {
+    case BW_REASON_SAME_CONNECTOR:
+      return g_strdup_printf (_ ("A lead with %s at both ends."), from);
+    case BW_REASON_CROSSED:
+      return g_strdup (_ ("The two 21-pin forms fit each other and differ in their pins: a "
+                          "straight lead puts a supply on a ground. Never join them pin to pin."));
+    default:
+      return g_strdup_printf (_ ("A lead from %1$s to %2$s."), from, to);
+    }
+}

@@ -587,6 +587,26 @@ test_setting (gconstpointer data)
   g_assert_nonnull (find_step (plan, c->step));
 }
 
+/* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
+static void
+test_sync_switch (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 2);
+  input->sync_v.at[0].high = 0.45;
+  input->sync_termination = BW_TERMINATION_SWITCHED;
+  input->sync_terminated = FALSE;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 2, 2);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  const BwPlan *plan = plans->pdata[0];
+  const BwPlanStep *step = find_step (plan, BW_STEP_SYNC_SWITCH);
+  g_assert_nonnull (step);
+  g_assert_true (step->on);
+  g_assert_true (plan->state.input.sync_terminated);
+  g_assert_cmpfloat_with_epsilon (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3, 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -598,6 +618,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/empty-catalogue", test_empty_catalogue);
   g_test_add_func ("/planner/resistor-at/input", test_resistor_at);
   g_test_add_func ("/planner/resistor-at/box", test_resistor_at_box);
+  g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
   g_test_add_func ("/planner/pad-sync", test_pad_sync);
   g_test_add_func ("/planner/colour-lost", test_colour_lost);

@@ -331,6 +331,29 @@ test_margin_by_hand (void)
   g_assert_cmpint (f.lines_per_frame, ==, 275);
 }
 
+/* A retrace of 10 µs is done long before sync is: of 15 kHz / 60 = 250 lines 10 are blanking, at most
+ * 10 − 3 − 1 of them before sync, and at least one between sync and picture. */
+static void
+test_quick_retrace (void)
+{
+  g_autoptr (BwMonitor) monitor = simple_monitor ();
+  BwLimits none = { 0 };
+  monitor->field_retrace_s = 10e-6;
+  for (int height = 240; height <= 244; height += 2)
+    {
+      Case c = { monitor, &none, { 320, height, { 60, 1 }, FALSE } };
+      g_autoptr (BwRaster) raster = make (&c, NULL, NULL);
+      int blanking = 2 * (250 - height);
+      int middle = (int) round (blanking / 4.0 - 10e-6 * 15e3 / 2) * 2; /* before sync, in half lines */
+      int front = CLAMP (middle, 2, blanking - 6 - 2);
+      g_assert_nonnull (raster);
+      g_assert_cmpint (raster->field[0].front_porch, ==, front);
+      g_assert_cmpint (raster->field[0].sync, ==, 6);
+      g_assert_cmpint (raster->field[0].back_porch, ==, blanking - 6 - front);
+      g_assert_cmpint (raster->field[0].back_porch, >=, 2);
+    }
+}
+
 /* Refusals */
 
 typedef struct
@@ -461,6 +484,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/tube-raster/by-hand", test_by_hand);
   g_test_add_func ("/tube-raster/margin-by-hand", test_margin_by_hand);
+  g_test_add_func ("/tube-raster/quick-retrace", test_quick_retrace);
   g_test_add_func ("/tube-raster/long-rates", test_long_rates);
   return g_test_run ();
 }

@@ -163,8 +163,8 @@ class Trace:
 
     def build(self):
         objects = {}
-        for i, (source, (command, out)) in enumerate(sorted(self.commands.compile.items())):
-            made = self.folder / f"{i}.o"
+        for source, (command, out) in sorted(self.commands.compile.items()):
+            made = self.folder / (source.replace("/", "_") + ".o")
             new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
             new[new.index("-o") + 1] = str(made)
             new[new.index("-MF") + 1] = str(self.folder / "deps")
@@ -177,7 +177,7 @@ class Trace:
         link += [str(TREE / "tests/mutate-trace.c"), "-Wl,-Bsymbolic"]
         linked = run(link, cwd=BUILD)
         if linked.returncode != 0:
-            stop(linked.stderr)
+            stop(linked.stderr[-2000:])
 
     def read_functions(self):
         """The source and line of each function, by its offset."""

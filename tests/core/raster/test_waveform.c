@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Sync as pulses, the numbers of lines, and the lines without burst, by SMPTE 170M-2004 figure 7 and
  * 13.1, ITU-R BT.470-6 figures 2-1 and 2-2 and ITU-R BT.1700 figures 6 and 8. */
+#include "core/raster/colour-system.h"
 #include "core/raster/waveform.h"
 
 #include <math.h>
@@ -116,7 +117,7 @@ static void
 test_burst (gconstpointer data)
 {
   const Burst *c = data;
-  g_assert_cmpint (bw_colour_fields (c->system), ==, c->fields);
+  g_assert_cmpint (bw_system_facts (c->system)->burst_fields, ==, c->fields);
   for (int field = 0; field < 3 * c->fields; field++)
     for (int line = 1; line <= c->lines; line++)
       {
@@ -132,7 +133,7 @@ test_no_burst (void)
   static const BwColourSystem systems[] = { BW_SYSTEM_NONE, BW_SYSTEM_SECAM_L, BW_SYSTEM_PAL_60 };
   for (gsize i = 0; i < G_N_ELEMENTS (systems); i++)
     {
-      g_assert_cmpint (bw_colour_fields (systems[i]), ==, 0);
+      g_assert_cmpint (bw_system_facts (systems[i])->burst_fields, ==, 0);
       for (int line = 1; line <= 625; line++)
         g_assert_false (bw_line_has_burst (systems[i], line % 4, line));
     }

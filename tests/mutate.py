@@ -103,6 +103,7 @@ def build_tree():
                     "-Doptimization=2", "-Dc_link_args=-Wl,--enable-new-dtags"])
         if made.returncode != 0:
             stop(made.stdout + made.stderr)
+    run(["ninja", "-C", BUILD, "build.ninja"])  # what is asked of it below is of the tree as it is now
     targets = [t["filename"][0] for t in json.loads(run(["meson", "introspect", "--targets", BUILD]).stdout)
                if t["type"] == "executable" and ("/tests/core/" in t["defined_in"] or "/tests/cli/" in t["defined_in"]
                                                  or "/tests/draw/" in t["defined_in"] or "/src/cli/" in t["defined_in"])]

@@ -32,8 +32,7 @@ __cyg_profile_func_exit (void *function, void *site)
 }
 
 /* One write for each process: several may write to the file. */
-static void UNTRACED __attribute__ ((destructor))
-write_trace (void)
+static void UNTRACED __attribute__ ((destructor)) write_trace (void)
 {
   static char text[1 << 20];
   int length = 0, file = open (getenv ("BW_TRACE"), O_WRONLY | O_APPEND | O_CREAT, 0644);

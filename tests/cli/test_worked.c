@@ -15,7 +15,8 @@ with_path (const char *word)
   const char *sheet = strstr (word, "loft.bench");
   if (sheet == NULL)
     return g_strdup (word);
-  g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"), "cli", "worked", sheet, NULL);
+  g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"), "cli", "worked", sheet,
+                                            NULL);
   g_autofree char *before = g_strndup (word, (gsize) (sheet - word));
   return g_strconcat (before, path, NULL);
 }

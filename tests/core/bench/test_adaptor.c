@@ -78,7 +78,8 @@ static const BadCase bad_cases[] = {
     "kind=box\ntakes_signals=rgb\ngives_signals=composite\ngives_syncs=in-video\n"
     "levels=standard\n",
     BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
-  { "composite-of-anything", "kind=box\ngives_signals=composite\ngives_syncs=in-video\nlevels=standard\n",
+  { "composite-of-anything",
+    "kind=box\ngives_signals=composite\ngives_syncs=in-video\nlevels=standard\n",
     BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
   { "composite-of-either",
     "kind=box\ntakes_signals=yc; rgb\ngives_signals=composite\ngives_syncs=in-video\n"

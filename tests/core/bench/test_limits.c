@@ -107,7 +107,7 @@ test_limit (gconstpointer data)
 static void
 test_all_are_here (void)
 {
-  const BwFieldTable *const tables[] = { &bw_monitor_fields, &bw_input_fields, &bw_source_fields,
+  const BwFieldTable *const tables[] = { &bw_monitor_fields, &bw_input_fields,   &bw_source_fields,
                                          &bw_sheet_fields,   &bw_adaptor_fields, &bw_lead_fields };
   guint numbers = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (tables); i++)

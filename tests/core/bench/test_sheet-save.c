@@ -280,7 +280,8 @@ save_for_ever (const char *path, const BwSheet *a, const BwSheet *b)
 
 #define KILLS 40
 
-/* Killed at any moment, by a timer of its own: the file is one of the two sheets that were being saved in turn. */
+/* Killed at any moment, by a timer of its own: the file is one of the two sheets that were being saved
+ * in turn. */
 static void
 test_save_killed_at_any_time (void)
 {

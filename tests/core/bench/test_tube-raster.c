@@ -344,7 +344,8 @@ test_quick_retrace (void)
       Case c = { monitor, &none, { 320, height, { 60, 1 }, FALSE } };
       g_autoptr (BwRaster) raster = make (&c, NULL, NULL);
       int blanking = 2 * (250 - height);
-      int middle = (int) round (blanking / 4.0 - 10e-6 * 15e3 / 2) * 2; /* before sync, in half lines */
+      int middle = (int) round (blanking / 4.0 - 10e-6 * 15e3 / 2)
+                   * 2; /* before sync, in half lines */
       int front = CLAMP (middle, 2, blanking - 6 - 2);
       g_assert_nonnull (raster);
       g_assert_cmpint (raster->field[0].front_porch, ==, front);

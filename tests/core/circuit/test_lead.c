@@ -193,15 +193,17 @@ test_loss_limits (void)
   {
     const char *loss;
     gboolean taken;
-  } cases[] = { { "0.0099 dB", FALSE }, { "0.01 dB", TRUE },  { "1000 dB", TRUE }, { "1001 dB", FALSE },
-                { "5 Np", FALSE },      { "dB", FALSE },      { "5dB", TRUE },     { "5 dB/m", FALSE },
-                { "-5 dB", FALSE },     { "nan dB", FALSE } };
+  } cases[] = { { "0.0099 dB", FALSE }, { "0.01 dB", TRUE }, { "1000 dB", TRUE },
+                { "1001 dB", FALSE },   { "5 Np", FALSE },   { "dB", FALSE },
+                { "5dB", TRUE },        { "5 dB/m", FALSE }, { "-5 dB", FALSE },
+                { "nan dB", FALSE } };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_autoptr (GPtrArray) faults = bw_test_faults_new ();
       g_autofree char *text = g_strdup_printf (
           "[a]\nname=A\nimpedance=75 ohm\nvelocity=66 %%\nloss=%s\nloss_frequency=10 MHz\n"
-          "law_from=1 MHz\nlaw_to=100 MHz\n", cases[i].loss);
+          "law_from=1 MHz\nlaw_to=100 MHz\n",
+          cases[i].loss);
       g_autoptr (GPtrArray) types = load_text (text, faults);
       g_assert_cmpuint (types->len, ==, cases[i].taken ? 1 : 0);
       if (!cases[i].taken)

@@ -86,7 +86,7 @@ static const BwLimits limits = { 0.005, 0.02, 0.05, 0.05, 1, 2 };
 #define OWN_RASTER(id, rate, active, front, sync, back)                                            \
   "[own-" id "]\n"                                                                                 \
   "name=" id ", invented\nsource=Invented for this test\nscan=progressive\n"                       \
-  "line_rate=" rate " Hz\nh_front_porch=1.5 us\nh_sync=4.7 us\nh_back_porch=4.5 us\n"             \
+  "line_rate=" rate " Hz\nh_front_porch=1.5 us\nh_sync=4.7 us\nh_back_porch=4.5 us\n"              \
   "v_active=" active "\nv_front_porch=" front "\nv_sync=" sync "\nv_back_porch=" back "\n"         \
   "h_polarity=negative\nv_polarity=negative\n"
 
@@ -95,14 +95,14 @@ static const char own_rasters[] =
     OWN_RASTER ("262-60.0988", "15745.8856", "240", "4", "3", "15")
     /* One line less and more than what still counts as half of 525 and of 625 lines. */
     OWN_RASTER ("261", "15734", "240", "3", "3", "15")
-    OWN_RASTER ("311", "15625", "288", "3", "3", "17")
-    OWN_RASTER ("314", "15625", "288", "4", "3", "19")
-    OWN_RASTER ("315", "15625", "288", "5", "3", "19")
+        OWN_RASTER ("311", "15625", "288", "3", "3", "17")
+            OWN_RASTER ("314", "15625", "288", "4", "3", "19")
+                OWN_RASTER ("315", "15625", "288", "5", "3", "19")
     /* A little less and more than 1 % from 15625 and 15734.27 Hz. */
     OWN_RASTER ("15460", "15460", "240", "4", "3", "15")
-    OWN_RASTER ("15475", "15475", "240", "4", "3", "15")
-    OWN_RASTER ("15885", "15885", "240", "4", "3", "15")
-    OWN_RASTER ("15900", "15900", "240", "4", "3", "15");
+        OWN_RASTER ("15475", "15475", "240", "4", "3", "15")
+            OWN_RASTER ("15885", "15885", "240", "4", "3", "15")
+                OWN_RASTER ("15900", "15900", "240", "4", "3", "15");
 
 /* --- Rows --- */
 

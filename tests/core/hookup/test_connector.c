@@ -160,13 +160,15 @@ test_carries (void)
   g_assert_true (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, yc, FALSE));
   g_assert_false (bw_connector_carries (BW_CONNECTOR_DE_15, yc, FALSE));
   /* red and Pr are on pin 1 */
-  g_assert_false (bw_connector_carries (
-      BW_CONNECTOR_DE_15, BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_PR), FALSE));
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_DE_15,
+                                        BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_PR), FALSE));
   /* six pins that nothing lays down do for five signals and a return, and no more */
   guint five = set_of (BW_SIGNAL_RGB, BW_SYNC_SEPARATE);
   g_assert_true (bw_connector_carries (BW_CONNECTOR_DIN_6, five, FALSE));
-  g_assert_false (bw_connector_carries (BW_CONNECTOR_DIN_6, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
-  g_assert_true (bw_connector_carries (BW_CONNECTOR_DE_9, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
+  g_assert_false (
+      bw_connector_carries (BW_CONNECTOR_DIN_6, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
+  g_assert_true (
+      bw_connector_carries (BW_CONNECTOR_DE_9, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
   /* red and C share a pin */
   g_assert_false (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, in_video | yc, FALSE));
 }
@@ -183,9 +185,9 @@ test_editions (void)
   static const int pins[] = { 16, 19, 20 };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     for (int j = 0; j < 3; j++)
-      g_assert_cmpint (
-          bw_connector_pin (BW_CONNECTOR_PERITELEVISION, cases[i].edition, pins[j])->ground, ==,
-          cases[i].grounds[j]);
+      g_assert_cmpint (bw_connector_pin (BW_CONNECTOR_PERITELEVISION, cases[i].edition, pins[j])
+                           ->ground,
+                       ==, cases[i].grounds[j]);
 }
 
 /* What stands at a pin of picture, across 75 Ω: 0.7 V and 1 V, each ± 3 dB at the 21-pin connector

@@ -477,13 +477,13 @@ test_resistor_at_box (void)
 static BwCatalogue *
 two_boxes (int rank_in_colour, int rank_without)
 {
-  static const char model[]
-      = "[in-colour]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
-        "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"
-        "gives_connectors=bnc\nrank=%d\n"
-        "[without]\nname=matrix\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
-        "gives_signals=luminance\ngives_syncs=in-video\nlevels=standard\n"
-        "gives_connectors=bnc\nrank=%d\n";
+  static const char model
+      [] = "[in-colour]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+           "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"
+           "gives_connectors=bnc\nrank=%d\n"
+           "[without]\nname=matrix\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+           "gives_signals=luminance\ngives_syncs=in-video\nlevels=standard\n"
+           "gives_connectors=bnc\nrank=%d\n";
   g_autofree char *text = g_strdup_printf (model, rank_in_colour, rank_without);
   BwCatalogue *catalogue = bw_catalogue_new (NULL, NULL);
 

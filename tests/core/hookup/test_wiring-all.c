@@ -2,8 +2,9 @@
 /* Every connector, signal and sync to every connector. */
 #include "test_wiring.h"
 
-/* Every pin of both ends is either connected or told of among the rest, and no signal meets a pin that is not its own. Where the pin
- * of a signal is laid down by no standard, nothing is told of the pins that are left. */
+/* Every pin of both ends is either connected or told of among the rest, and no signal meets a pin that
+ * is not its own. Where the pin of a signal is laid down by no standard, nothing is told of the pins
+ * that are left. */
 
 static gboolean
 is_connected (const BwWiring *wiring, gboolean at_input, int pin)

@@ -499,7 +499,9 @@ static const Order orders[] = {
   { "more-lines", { 640, 800, 482, 525, 25200000 }, { 640, 800, 480, 525, 25200000 } },
   { "pixels-before-rate", { 648, 800, 480, 525, 25200000 }, { 640, 800, 480, 525, 26000000 } },
   /* sent twice, 1280 pixels are 640 */
-  { "distinct-pixels", { 648, 800, 480, 525, 25200000 }, { 1280, 1600, 480, 525, 50400000, FALSE, 2 } },
+  { "distinct-pixels",
+    { 648, 800, 480, 525, 25200000 },
+    { 1280, 1600, 480, 525, 50400000, FALSE, 2 } },
   { "interlaced", { 640, 800, 480, 525, 25200000, TRUE }, { 640, 800, 480, 525, 25200000 } },
   { "exact-clock", { 640, 800, 480, 525, 25200000 }, { 640, 800, 480, 525, 25205000 } },
   { "higher-rate", { 640, 800, 480, 525, 25500000 }, { 640, 800, 480, 525, 25200000 } },
@@ -594,8 +596,8 @@ test_second (void)
       g_assert_true (bw_edid_write (sheet, none, block, NULL, NULL));
       g_assert_true (bw_edid_detailed_from_raster (sheet->rasters->pdata[0], wanted, NULL));
       g_assert_cmpmem (block + 54, 12, wanted, 12);
-      g_assert_true (bw_edid_detailed_from_raster (sheet->rasters->pdata[cases[i].second], wanted,
-                                                   NULL));
+      g_assert_true (
+          bw_edid_detailed_from_raster (sheet->rasters->pdata[cases[i].second], wanted, NULL));
       g_assert_cmpmem (block + 72, 12, wanted, 12);
     }
 }

@@ -277,7 +277,8 @@ count_mixed (BwColourSystem system, int *above, int *below)
     {
       int line = bench.first_line + row;
       BwRgb is = at (&bench, row, bench.signal->width / 2);
-      double wrong = MAX (fabs (is.r - (line < edge ? 0.5 : 0)), fabs (is.g - (line < edge ? 0 : 0.5)));
+      double wrong = MAX (fabs (is.r - (line < edge ? 0.5 : 0)),
+                          fabs (is.g - (line < edge ? 0 : 0.5)));
       if (wrong > 0.05)
         ++*(line < edge ? above : below);
     }

@@ -624,8 +624,10 @@ test_whole (void)
   Bench bench;
   bench_init (&bench, 4, 4);
   bench.what.diagonal_m = 0.5;
-  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 800, 300), 1000, 1e-9);
-  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 400, 600), 1000, 1e-9);
+  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 800, 300), 1000,
+                                  1e-9);
+  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 400, 600), 1000,
+                                  1e-9);
   bench.what.diagonal_m = 0;
   g_assert_cmpfloat (bw_preview_whole_pixels_per_m (&bench.what, 400, 600), ==, 0);
   /* 96 pixels to the inch */
@@ -650,7 +652,8 @@ covered (double x, double pixel, double period, double bar)
  * column, 0.88 of it open, the odd columns half a slot lower; the mean is 1 (what no data sheet gives
  * is common practice, no source). */
 static double
-mask_at (const Bench *bench, double pitch_m, double left_m, double top_m, double pixel_m, int colour)
+mask_at (const Bench *bench, double pitch_m, double left_m, double top_m, double pixel_m,
+         int colour)
 {
   double sum = 0;
   for (int parity = 0; parity < 2; parity++)
@@ -658,7 +661,8 @@ mask_at (const Bench *bench, double pitch_m, double left_m, double top_m, double
       double stripe_m = pitch_m * (parity + (2 * colour + 1) / 6.0 - 0.15);
       double across = covered (left_m - stripe_m, pixel_m, 2 * pitch_m, 0.3 * pitch_m) / 0.3;
       double down = bench->what.mask == BW_MASK_SLOT
-                        ? covered (top_m - parity * pitch_m / 2, pixel_m, pitch_m, 0.88 * pitch_m) / 0.88
+                        ? covered (top_m - parity * pitch_m / 2, pixel_m, pitch_m, 0.88 * pitch_m)
+                              / 0.88
                         : 1;
       sum += across * down;
     }
@@ -673,7 +677,8 @@ test_mask_stripes (void)
   static const struct
   {
     double pixels, weight;
-  } cases[] = { { 1.9, 0 }, { 2.25, 0.15625 }, { 2.5, 0.5 }, { 2.75, 0.84375 }, { 3.1, 1 }, { 17.3, 1 } };
+  } cases[] = { { 1.9, 0 },        { 2.25, 0.15625 }, { 2.5, 0.5 },
+                { 2.75, 0.84375 }, { 3.1, 1 },        { 17.3, 1 } };
   for (guint mask = BW_MASK_GRILLE; mask <= BW_MASK_SLOT; mask++)
     for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
       {

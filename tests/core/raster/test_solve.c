@@ -358,10 +358,10 @@ test_last_digit (void)
     const char *rate;
     gboolean agree;
   } cases[] = {
-    { "64.0 us", "15.6140 kHz", TRUE },  { "64.0 us", "15.6360 kHz", TRUE },
-    { "64.0 us", "15.6000 kHz", FALSE }, { "64.0 us", "15.6500 kHz", FALSE },
-    { "63.9 us", "15.6385 kHz", TRUE },  { "63.9 us", "15.6600 kHz", TRUE },
-    { "63.9 us", "15.6250 kHz", FALSE }, { "64 us", "15.7400 kHz", TRUE },
+    { "64.0 us", "15.6140 kHz", TRUE },   { "64.0 us", "15.6360 kHz", TRUE },
+    { "64.0 us", "15.6000 kHz", FALSE },  { "64.0 us", "15.6500 kHz", FALSE },
+    { "63.9 us", "15.6385 kHz", TRUE },   { "63.9 us", "15.6600 kHz", TRUE },
+    { "63.9 us", "15.6250 kHz", FALSE },  { "64 us", "15.7400 kHz", TRUE },
     { "64.000 us", "15.6251 kHz", TRUE }, { "64.0000 us", "16 kHz", FALSE },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -415,8 +415,7 @@ test_bad_entry (void)
     { F (V_SYNC),
       "\xe2\x88\x92"
       "3 lines",
-      BW_SOLVE_ERROR,
-      BW_SOLVE_ERROR_NEGATIVE }, /* a minus sign, U+2212 */
+      BW_SOLVE_ERROR, BW_SOLVE_ERROR_NEGATIVE }, /* a minus sign, U+2212 */
     { F (LINE_RATE), "64 us", BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_UNIT },
     { F (LINE_RATE), "15625", BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NO_UNIT },
     { F (H_SYNC_SHARE), "7,3 %", BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_DECIMAL_MARK },

@@ -30,25 +30,53 @@ typedef struct
 } Interval;
 
 static const Interval intervals[] = {
-  { "525-field-1", "525-59.94-interlaced", 0, 286 / 9.0, 6, 3, 3, 14,
+  { "525-field-1",
+    "525-59.94-interlaced",
+    0,
+    286 / 9.0,
+    6,
+    3,
+    3,
+    14,
     { { BW_PULSE_LINE, 2, 1046, 2, 4.7 },
       { BW_PULSE_EQUALISING, 6, 0, 1, 2.3 },
       { BW_PULSE_BROAD, 6, 6, 1, 286 / 9.0 - 4.7 },
       { BW_PULSE_EQUALISING, 6, 12, 1, 2.3 },
       { BW_PULSE_LINE, 13, 18, 2, 4.7 } } },
-  { "525-field-2", "525-59.94-interlaced", 1, 286 / 9.0, 531, 3, 3, 14,
+  { "525-field-2",
+    "525-59.94-interlaced",
+    1,
+    286 / 9.0,
+    531,
+    3,
+    3,
+    14,
     { { BW_PULSE_LINE, 2, 522, 2, 4.7 },
       { BW_PULSE_EQUALISING, 6, 525, 1, 2.3 },
       { BW_PULSE_BROAD, 6, 531, 1, 286 / 9.0 - 4.7 },
       { BW_PULSE_EQUALISING, 6, 537, 1, 2.3 },
       { BW_PULSE_LINE, 13, 544, 2, 4.7 } } },
-  { "625-field-1", "625-50-interlaced", 0, 32, 0, 2.5, 2.5, 20,
+  { "625-field-1",
+    "625-50-interlaced",
+    0,
+    32,
+    0,
+    2.5,
+    2.5,
+    20,
     { { BW_PULSE_LINE, 2, 1242, 2, 4.7 },
       { BW_PULSE_EQUALISING, 5, 1245, 1, 2.35 },
       { BW_PULSE_BROAD, 5, 0, 1, 27.3 },
       { BW_PULSE_EQUALISING, 5, 5, 1, 2.35 },
       { BW_PULSE_LINE, 20, 10, 2, 4.7 } } },
-  { "625-field-2", "625-50-interlaced", 1, 32, 625, 2.5, 2.5, 20,
+  { "625-field-2",
+    "625-50-interlaced",
+    1,
+    32,
+    625,
+    2.5,
+    2.5,
+    20,
     { { BW_PULSE_LINE, 2, 616, 2, 4.7 },
       { BW_PULSE_EQUALISING, 5, 620, 1, 2.35 },
       { BW_PULSE_BROAD, 5, 625, 1, 27.3 },
@@ -122,7 +150,8 @@ test_burst (gconstpointer data)
     for (int line = 1; line <= c->lines; line++)
       {
         int first = c->without[field % c->fields][0], last = c->without[field % c->fields][1];
-        gboolean lies_in = first < last ? line >= first && line <= last : line >= first || line <= last;
+        gboolean lies_in = first < last ? line >= first && line <= last
+                                        : line >= first || line <= last;
         g_assert_cmpint (bw_line_has_burst (c->system, field, line), ==, !lies_in);
       }
 }
@@ -150,13 +179,13 @@ test_numbers (void)
     int line;
     gboolean middle;
   } cases[] = {
-    { "525-59.94-interlaced", 0, 0, 4, FALSE },      { "525-59.94-interlaced", 0, -7, 525, TRUE },
-    { "525-59.94-interlaced", 1, 0, 266, TRUE },     { "525-59.94-interlaced", 1, 525, 4, FALSE },
-    { "525-59.94-interlaced", 0, 1050, 4, FALSE },   { "525-59.94-interlaced", 0, -1050, 4, FALSE },
-    { "625-50-interlaced", 0, 0, 1, FALSE },         { "625-50-interlaced", 0, -1, 625, TRUE },
-    { "625-50-interlaced", 1, 0, 313, TRUE },        { "625-50-interlaced", 1, 624, 625, TRUE },
-    { "625-50-interlaced", 1, -2501, 313, FALSE },   { "262-60.05-progressive", 0, 0, 4, FALSE },
-    { "262-60.05-progressive", 1, 0, 4, FALSE },     { "262-60.05-progressive", 0, 524, 4, FALSE },
+    { "525-59.94-interlaced", 0, 0, 4, FALSE },    { "525-59.94-interlaced", 0, -7, 525, TRUE },
+    { "525-59.94-interlaced", 1, 0, 266, TRUE },   { "525-59.94-interlaced", 1, 525, 4, FALSE },
+    { "525-59.94-interlaced", 0, 1050, 4, FALSE }, { "525-59.94-interlaced", 0, -1050, 4, FALSE },
+    { "625-50-interlaced", 0, 0, 1, FALSE },       { "625-50-interlaced", 0, -1, 625, TRUE },
+    { "625-50-interlaced", 1, 0, 313, TRUE },      { "625-50-interlaced", 1, 624, 625, TRUE },
+    { "625-50-interlaced", 1, -2501, 313, FALSE }, { "262-60.05-progressive", 0, 0, 4, FALSE },
+    { "262-60.05-progressive", 1, 0, 4, FALSE },   { "262-60.05-progressive", 0, 524, 4, FALSE },
     { "262-60.05-progressive", 0, -7, 262, TRUE },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)

@@ -100,8 +100,8 @@ static void
 test_multiburst_phase (void)
 {
   static const double hz[] = { 0.5e6, 1e6, 2e6, 4e6, 4.8e6, 5.8e6 };
-  g_autoptr (BwSynthesis) s
-      = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST, 13500000);
+  g_autoptr (BwSynthesis) s = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST,
+                                    13500000);
   gint64 first = bw_synthesis_line_start (s, 0, 100);
   g_autofree float *volts = samples_of (s, BW_CONDUCTOR_VIDEO, first, 864);
   for (int i = 0; i < 6; i++)

@@ -36,8 +36,12 @@ static const Frame frame_525 = {
   .sync_us = 4.7,
   .from_us = 9.2,
   .to_us = 286 / 4.5 - 1.5,
-  .pulses = { { 0, 6, 2.3 }, { 6, 6, 286 / 9.0 - 4.7 }, { 12, 6, 2.3 },
-              { 525, 6, 2.3 }, { 531, 6, 286 / 9.0 - 4.7 }, { 537, 6, 2.3 } },
+  .pulses = { { 0, 6, 2.3 },
+              { 6, 6, 286 / 9.0 - 4.7 },
+              { 12, 6, 2.3 },
+              { 525, 6, 2.3 },
+              { 531, 6, 286 / 9.0 - 4.7 },
+              { 537, 6, 2.3 } },
   .picture = { { 40, 485 }, { 565, 485 } }, /* twenty lines of blanking in each field */
 };
 
@@ -48,8 +52,12 @@ static const Frame frame_625 = {
   .sync_us = 4.7,
   .from_us = 10.5,
   .to_us = 62.5,
-  .pulses = { { 0, 5, 27.3 }, { 5, 5, 2.35 }, { 620, 5, 2.35 },
-              { 625, 5, 27.3 }, { 630, 5, 2.35 }, { 1245, 5, 2.35 } },
+  .pulses = { { 0, 5, 27.3 },
+              { 5, 5, 2.35 },
+              { 620, 5, 2.35 },
+              { 625, 5, 27.3 },
+              { 630, 5, 2.35 },
+              { 1245, 5, 2.35 } },
   .picture = { { 45, 575 }, { 670, 575 } }, /* twenty-five lines of blanking in each field */
 };
 
@@ -83,7 +91,9 @@ row_of (const Frame *frame, int half, int *row, int *rows)
 static double
 luma_of (BwContent content, int row, int rows, double share)
 {
-  static const double bars[] = { 1, 0.886, 0.701, 0.587, 0.413, 0.299, 0.114, 0 }; /* BT.601-5 3.5 */
+  static const double bars[] = {
+    1, 0.886, 0.701, 0.587, 0.413, 0.299, 0.114, 0
+  }; /* BT.601-5 3.5 */
 
   switch (content)
     {
@@ -111,8 +121,9 @@ static gboolean
 is_near_edge (const Frame *frame, BwContent content, double at_us)
 {
   double half_us = frame->line_us / 2, clear_us = 0.5;
-  double edges[32] = { 0, half_us, frame->line_us, frame->from_us, frame->to_us, frame->to_us - half_us,
-                       frame->sync_us };
+  double edges[32] = {
+    0, half_us, frame->line_us, frame->from_us, frame->to_us, frame->to_us - half_us, frame->sync_us
+  };
   int n = 7;
   for (gsize i = 0; i < G_N_ELEMENTS (frame->pulses); i++)
     {
@@ -149,7 +160,8 @@ expected_v (const Frame *frame, BwContent content, int line, double at_us)
     end_us -= half_us;
   if (!row_of (frame, half, &row, &rows) || at_us < frame->from_us || at_us > end_us)
     return 0;
-  return 0.7 * luma_of (content, row, rows, (at_us - frame->from_us) / (frame->to_us - frame->from_us));
+  return 0.7
+         * luma_of (content, row, rows, (at_us - frame->from_us) / (frame->to_us - frame->from_us));
 }
 
 typedef struct
@@ -162,9 +174,12 @@ static void
 test_frame (gconstpointer data)
 {
   const FrameCase *c = data;
-  g_autoptr (BwSynthesis) s
-      = synthesis_of (&(Setup){ c->frame->raster, BW_SYSTEM_NONE, BW_SIGNAL_LUMA, BW_SYNC_IN_VIDEO,
-                                c->content, { 20000000, 1 } });
+  g_autoptr (BwSynthesis) s = synthesis_of (&(Setup){ c->frame->raster,
+                                                      BW_SYSTEM_NONE,
+                                                      BW_SIGNAL_LUMA,
+                                                      BW_SYNC_IN_VIDEO,
+                                                      c->content,
+                                                      { 20000000, 1 } });
   guint compared = 0, wrong = 0;
 
   g_assert_cmpint (bw_synthesis_lines (s), ==, c->frame->lines);
@@ -225,8 +240,8 @@ test_own_sync (gconstpointer data)
 {
   const SyncCase *c = data;
   guint wrong = 0;
-  BwSynthesisCase what = case_of (&(Setup){ frame_625.raster, BW_SYSTEM_NONE, BW_SIGNAL_RGB, c->sync,
-                                            BW_CONTENT_BARS, { 20000000, 1 } });
+  BwSynthesisCase what = case_of (&(Setup){
+      frame_625.raster, BW_SYSTEM_NONE, BW_SIGNAL_RGB, c->sync, BW_CONTENT_BARS, { 20000000, 1 } });
   for (int i = 0; i < 2; i++)
     what.form.own_polarity[i] = c->positive ? BW_POLARITY_POSITIVE : BW_POLARITY_NEGATIVE;
   what.form.own_logic = c->logic;

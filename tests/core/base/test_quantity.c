@@ -538,6 +538,8 @@ test_locale_mark (void)
   g_assert_cmpint (bw_quantity_locale_mark (), ==, '.');
   if (setlocale (LC_NUMERIC, "de_DE.UTF-8") != NULL)
     g_assert_cmpint (bw_quantity_locale_mark (), ==, ',');
+  else
+    g_test_skip ("no locale with a decimal comma is installed; the tests of the cli make one");
   setlocale (LC_NUMERIC, "C");
 }
 

@@ -78,6 +78,13 @@ static const BadCase bad_cases[] = {
     "kind=box\ntakes_signals=rgb\ngives_signals=composite\ngives_syncs=in-video\n"
     "levels=standard\n",
     BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
+  { "composite-of-anything",
+    "kind=box\ngives_signals=composite\ngives_syncs=in-video\nlevels=standard\n",
+    BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
+  { "composite-of-either",
+    "kind=box\ntakes_signals=yc; rgb\ngives_signals=composite\ngives_syncs=in-video\n"
+    "levels=standard\n",
+    BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
   { "two-polarities", "kind=box\ngives_polarities=negative; positive\n", BW_ADAPTOR_ERROR_ONE,
     "gives_polarities" },
   { "two-shapes", "kind=box\ngives_shapes=bi-level; tri-level\n", BW_ADAPTOR_ERROR_ONE,

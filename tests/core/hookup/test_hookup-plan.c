@@ -468,6 +468,23 @@ test_needs (void)
   bw_test_assert_words (last, WORDS ("RGB", "91.146", "85.024"));
 }
 
+/* What a box would cure is said where there is none, and not what holds. */
+static void
+test_needs_without_boxes (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = adaptors->len; i-- > 0;)
+    if (bw_adaptor_is_box (adaptors->pdata[i]))
+      g_ptr_array_remove_index (adaptors, i);
+  g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, 0, 2, 0, NULL);
+  g_assert_null (hookup->plan);
+  g_assert_cmpuint (hookup->needs->len, ==, 2);
+  bw_test_assert_words (hookup->needs->pdata[0], WORDS ("composite", "RGB"));
+  bw_test_assert_words (hookup->needs->pdata[1], WORDS ("15.734", "59.94", "up to 4 adaptors"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -485,5 +502,6 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/price", test_price);
   g_test_add_func ("/hookup-plan/errors", test_errors);
   g_test_add_func ("/hookup-plan/needs", test_needs);
+  g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);
   return g_test_run ();
 }

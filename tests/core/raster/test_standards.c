@@ -375,15 +375,17 @@ test_request_limits (void)
   for (gsize i = 0; i < G_N_ELEMENTS (beyond); i++)
     assert_request_refused (beyond[i]);
 
+  /* 80 pixels and 66 lines at 10 Hz would be 53 kHz, and CVT rounds its clock down to 0.25 MHz. */
   static const char *const within[] = { "64x64@10", "8192x8192@60", "8192x64@400" };
   for (gsize i = 0; i < G_N_ELEMENTS (within); i++)
     {
       BwFormulaRequest request = request_of (within[i]);
       g_autoptr (GError) error = NULL;
       g_autoptr (BwRaster) raster = bw_standards_cvt (&request, &error);
-      g_assert_true (
-          raster != NULL
-          || g_error_matches (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE));
+      if (i == 0)
+        assert_refused (raster, error, BW_STANDARDS_ERROR_NOT_REALISABLE);
+      else
+        g_assert_no_error (error);
     }
 }
 

@@ -95,6 +95,27 @@ test_multiburst_525 (void)
     }
 }
 
+/* A packet begins at zero and rises, to whatever instant its first sample falls: here of 13.5 MHz. */
+static void
+test_multiburst_phase (void)
+{
+  static const double hz[] = { 0.5e6, 1e6, 2e6, 4e6, 4.8e6, 5.8e6 };
+  g_autoptr (BwSynthesis) s = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST,
+                                    13500000);
+  gint64 first = bw_synthesis_line_start (s, 0, 100);
+  g_autofree float *volts = samples_of (s, BW_CONDUCTOR_VIDEO, first, 864);
+  for (int i = 0; i < 6; i++)
+    {
+      double from_s = (10.5 + 52.0 / 7 * (i + 1.1)) * US;
+      for (int k = 0; k < 864; k++)
+        {
+          double into_s = k / 13.5e6 - from_s;
+          if (into_s > 1 * US && into_s < 4.9 * US)
+            assert_near ((double) volts[k], 0.35 + 0.21 * sin (2 * G_PI * hz[i] * into_s), 2e-6);
+        }
+    }
+}
+
 /* A 2T pulse is 1/bandwidth wide at half amplitude: 200 ns of 5 MHz (BT.470-6: B and G); beside
  * it, in the middle half of the picture, a window. */
 static void
@@ -216,6 +237,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/half-lines", test_half_lines);
   g_test_add_func ("/synthesis-content/multiburst/525", test_multiburst_525);
   g_test_add_func ("/synthesis-content/multiburst/625", test_multiburst_625);
+  g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/any", test_any);

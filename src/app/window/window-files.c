@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "core/base/file.h"
 #include "core/base/keyfile.h"
 #include "core/interchange/interchange.h"
 #include "draw/paper/hookup-report.h"

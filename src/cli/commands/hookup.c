@@ -12,7 +12,7 @@
 #include "cli/choose/target.h"
 #include "cli/print/hookup-out.h"
 #include "cli/print/hookup-view.h"
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
 
 typedef struct
 {

@@ -8,7 +8,7 @@
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
 
 G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 

@@ -252,20 +252,45 @@ enum
   NOT_SAVED   /* although there is room again */
 };
 
+static gboolean
+write_line (const char *path, const char *line)
+{
+  int fd = open (path, O_WRONLY);
+  gboolean done = write (fd, line, strlen (line)) == (ssize_t) strlen (line);
+  close (fd);
+  return done;
+}
+
+/* Who is not the superuser is so among its own (user_namespaces(7)). */
+static gboolean
+become_superuser (void)
+{
+  g_autofree char *user = g_strdup_printf ("0 %u 1", geteuid ());
+  g_autofree char *group = g_strdup_printf ("0 %u 1", getegid ());
+  return unshare (CLONE_NEWUSER | CLONE_NEWNS) == 0 && write_line ("/proc/self/setgroups", "deny")
+         && write_line ("/proc/self/uid_map", user) && write_line ("/proc/self/gid_map", group);
+}
+
 /* Mounts a disk of a few pages over @folder, seen by this process alone. */
 static gboolean
 mount_small_disk (const char *folder)
 {
-  return (unshare (CLONE_NEWNS) == 0 || unshare (CLONE_NEWUSER | CLONE_NEWNS) == 0)
+  return (unshare (CLONE_NEWNS) == 0 || become_superuser ())
          && mount (NULL, "/", NULL, MS_REC | MS_PRIVATE, NULL) == 0
          && mount ("tmpfs", folder, "tmpfs", 0, "size=65536,mode=0777") == 0;
 }
 
+typedef struct
+{
+  char *folder; /* over which the disk is mounted */
+  gboolean two_names;
+} Disk;
+
 static int
 fill_disk (gpointer data)
 {
-  gboolean two_names = *(gboolean *) data;
-  char *folder = bw_test_folder_new ();
+  const Disk *on = data;
+  char *folder = on->folder;
   g_autofree char *filling = bw_test_in_folder (folder, "filling", NULL);
   g_autofree char *much = g_strnfill (DISK_BYTES / 2, 'f');
   g_autoptr (GError) error = NULL;
@@ -273,7 +298,7 @@ fill_disk (gpointer data)
 
   if (!mount_small_disk (folder))
     return NO_MOUNT;
-  place_init (&place, folder, two_names, 100, DISK_BYTES / 2);
+  place_init (&place, folder, on->two_names, 100, DISK_BYTES / 2);
   g_assert_true (g_file_set_contents_full (filling, much, DISK_BYTES / 2,
                                            G_FILE_SET_CONTENTS_NONE, 0666, NULL));
   if (replace (&place, &error))
@@ -291,7 +316,9 @@ fill_disk (gpointer data)
 static void
 assert_mounted (int (*work) (gpointer data), gboolean two_names)
 {
-  int came_to = bw_test_in_child (work, &two_names);
+  Disk on = { bw_test_folder_new (), two_names };
+  int came_to = bw_test_in_child (work, &on);
+  bw_test_folder_remove (on.folder);
   if (came_to == NO_MOUNT)
     g_test_skip ("this user may not mount a disk, even for one process alone");
   else
@@ -308,7 +335,7 @@ test_full_disk (gconstpointer data)
 static int
 replace_mounted_file (gpointer data)
 {
-  char *folder = bw_test_folder_new ();
+  char *folder = ((const Disk *) data)->folder;
   Place place;
 
   if (!mount_small_disk (folder))
@@ -331,7 +358,7 @@ test_mounted_file (void)
 static int
 replace_on_read_only_disk (gpointer data)
 {
-  char *folder = bw_test_folder_new ();
+  char *folder = ((const Disk *) data)->folder;
   g_autoptr (GError) error = NULL;
   Place place;
 

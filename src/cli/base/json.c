@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "core/base/harmless.h"
+
 struct _BwJson
 {
   GString *text;
@@ -47,18 +49,29 @@ bw_json_text (const BwJson *json)
   return json->text->str;
 }
 
+/* What a terminal would obey, or show in another order, is written by its number (RFC 8259, 7): the
+ * string stays the same. */
+static void
+append_char (GString *to, gunichar c)
+{
+  if (c == '"' || c == '\\')
+    g_string_append_printf (to, "\\%c", (char) c);
+  else if (!bw_char_is_harmful (c))
+    g_string_append_unichar (to, c);
+  else if (c <= 0xffff)
+    g_string_append_printf (to, "\\u%04x", c);
+  else
+    g_string_append_printf (to, "\\u%04x\\u%04x", 0xd800 + ((c - 0x10000) >> 10),
+                            0xdc00 + ((c - 0x10000) & 0x3ff));
+}
+
 static void
 append_escaped (GString *to, const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text, -1);
   g_string_append_c (to, '"');
-  for (const char *p = valid; *p != '\0'; p++)
-    if ((guchar) *p < 0x20 || *p == 0x7f)
-      g_string_append_printf (to, "\\u%04x", (guint) *p);
-    else if (*p == '"' || *p == '\\')
-      g_string_append_printf (to, "\\%c", *p);
-    else
-      g_string_append_c (to, *p);
+  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p))
+    append_char (to, g_utf8_get_char (p));
   g_string_append_c (to, '"');
 }
 

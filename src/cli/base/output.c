@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/harmless.h"
 #include "words.h"
 
 #define PROGRAM "breezeway-cli"
@@ -63,14 +64,16 @@ write_out (const char *text)
 
 /**
  * bw_cli_print:
- * @text: UTF-8, for a person; no-break spaces become plain ones, so that it can be searched
+ * @text: for a person; is made harmless, and no-break spaces become plain ones, so that it can be
+ *   searched
  *
  * Returns: %BW_CLI_BAD_INPUT, having said so, if standard output cannot be written
  */
 BwCliExit
 bw_cli_print (const char *text)
 {
-  g_autoptr (GString) plain = g_string_new (text);
+  g_autofree char *harmless = bw_text_harmless_lines (text);
+  g_autoptr (GString) plain = g_string_new (harmless);
   g_string_replace (plain, "\u00a0", " ", 0);
   g_autofree char *converted = to_terminal (plain->str);
   return write_out (converted);

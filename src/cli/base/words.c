@@ -3,25 +3,19 @@
 
 #include <string.h>
 
+#include "core/base/harmless.h"
 #include "core/base/quantity.h"
 
 /**
  * bw_words_one_line:
  * @text: anything, even if it is not UTF-8
  *
- * Returns: (transfer full): @text as UTF-8, with control characters turned into spaces
+ * Returns: (transfer full): @text as bw_text_harmless() shows it
  */
 char *
 bw_words_one_line (const char *text)
 {
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-  GString *line = g_string_sized_new (strlen (valid));
-  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p))
-    {
-      gunichar c = g_utf8_get_char (p);
-      g_string_append_unichar (line, g_unichar_iscntrl (c) ? ' ' : c);
-    }
-  return g_string_free (line, FALSE);
+  return bw_text_harmless (text);
 }
 
 /**

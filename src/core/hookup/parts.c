@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/harmless.h"
 #include "core/circuit/coupling.h"
 #include "core/levels/conductor.h"
 #include "planner-private.h"
@@ -282,8 +283,9 @@ bw_hookup_add_parts (BwHookup *hookup, const BwPlanSignal *start)
 static void
 append_field (GString *csv, const char *text)
 {
-  const char *formula = *text != '\0' && strchr ("=+-@\t", *text) != NULL ? "'" : "";
-  g_autoptr (GString) escaped = g_string_new (text);
+  g_autofree char *plain = bw_text_harmless (text);
+  const char *formula = *plain != '\0' && strchr ("=+-@", *plain) != NULL ? "'" : "";
+  g_autoptr (GString) escaped = g_string_new (plain);
   g_string_replace (escaped, "\"", "\"\"", 0);
   g_string_append_printf (csv, "\"%s%s\",", formula, escaped->str);
 }

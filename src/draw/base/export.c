@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/file.h"
+#include "core/base/harmless.h"
 
 G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 
@@ -71,6 +72,13 @@ finish (cairo_surface_t *surface, cairo_status_t status)
   return status;
 }
 
+/* What the file says about itself, made harmless; NULL stays NULL. */
+static char *
+file_words (const char *text)
+{
+  return text != NULL ? bw_text_harmless_lines (text) : NULL;
+}
+
 /* Puts the title and the words into the SVG, where cairo has no place for them. */
 static void
 insert_svg_words (GByteArray *bytes, const BwExport *what)
@@ -78,10 +86,11 @@ insert_svg_words (GByteArray *bytes, const BwExport *what)
   g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
   const char *root = strstr (svg->str, "<svg ");
   const char *end = root != NULL ? strchr (root, '>') : NULL;
+  g_autofree char *title = file_words (what->title);
+  g_autofree char *description = file_words (what->description);
   g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
-                                                    what->title != NULL ? what->title : "",
-                                                    what->description != NULL ? what->description
-                                                                              : "");
+                                                    title != NULL ? title : "",
+                                                    description != NULL ? description : "");
 
   if (end == NULL || (what->title == NULL && what->description == NULL))
     return;
@@ -101,16 +110,22 @@ make_svg (const BwExport *what, GByteArray *bytes)
   return status;
 }
 
+static void
+set_metadata (cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *text)
+{
+  g_autofree char *words = file_words (text);
+  if (words != NULL)
+    cairo_pdf_surface_set_metadata (surface, what, words);
+}
+
 static cairo_status_t
 make_pdf (const BwExport *what, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
                                                                   what->width * POINTS_PER_PIXEL,
                                                                   what->height * POINTS_PER_PIXEL);
-  if (what->title != NULL)
-    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
-  if (what->description != NULL)
-    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, what->description);
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, what->description);
   return finish (surface, paint (what, surface, POINTS_PER_PIXEL));
 }
 
@@ -148,7 +163,7 @@ make_pages (const BwExportPages *what, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
                                                                   what->width_pt, what->height_pt);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
   cairo_t *cr = cairo_create (surface);
 

@@ -343,6 +343,53 @@ test_save_largest (void)
   bw_test_folder_remove (folder);
 }
 
+/* Notes of several lines, one longer than 64 KiB, come back as they were written. */
+static void
+test_save_notes (void)
+{
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = bw_test_in_folder (folder, "notes.bench", NULL);
+  g_autofree char *filling = g_strnfill (100 * 1024, 'n');
+  g_autofree char *note = g_strconcat ("\\n is no line\nthe second = [not a group]\n# no comment\n\n\t",
+                                       filling, "\nlast;\\", NULL);
+  const BwField *of_sheet = bw_field_find (&bw_sheet_fields, "note");
+  const BwField *of_monitor = bw_field_find (&bw_monitor_fields, "note");
+  const BwField *of_source = bw_field_find (&bw_source_fields, "note");
+  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+
+  g_assert_true (bw_field_parse (of_sheet, sheet, note, '.', NULL));
+  g_assert_true (bw_field_parse (of_monitor, sheet->monitor, note, '.', NULL));
+  g_assert_true (bw_field_parse (of_source, bw_sheet_source (sheet, 0), note, '.', NULL));
+  g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), NULL));
+  g_autoptr (BwSheet) back = bw_sheet_load (path, bw_test_catalogue (), faults);
+  bw_test_no_faults (faults);
+  if (back != NULL)
+    {
+      g_assert_cmpstr (back->note, ==, note);
+      g_assert_cmpstr (back->monitor->note, ==, note);
+      g_assert_cmpstr (bw_sheet_source (back, 0)->note, ==, note);
+    }
+  bw_test_folder_remove (folder);
+}
+
+/* What older versions let into a name is read and written as it was, though nobody may type it. */
+static void
+test_save_old_names (void)
+{
+  static const char *const names[] = { "A\u202eset", "A\xc2\x9b" "31mset", "A\ufffeset", "A\u2028set" };
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *title = g_strdup_printf ("title=%s\n", names[i]);
+      g_autoptr (GString) text = g_string_new (SHEET);
+      g_string_replace (text, "title=Test\n", title, 1);
+      g_autoptr (BwSheet) sheet = parse (text->str);
+      g_autofree char *again = bw_sheet_to_text (sheet, bw_test_catalogue ());
+      g_assert_cmpstr (sheet->title, ==, names[i]);
+      bw_test_assert_words (again, WORDS (title));
+    }
+}
+
 /* A sheet that could not be opened again is not written over one that can. */
 static void
 test_save_unreadable (void)
@@ -393,6 +440,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-save/untouched/newer", test_newer_untouched);
   g_test_add_func ("/sheet-save/untouched/damaged", test_damaged_untouched);
   g_test_add_func ("/sheet-save/largest", test_save_largest);
+  g_test_add_func ("/sheet-save/notes", test_save_notes);
+  g_test_add_func ("/sheet-save/old-names", test_save_old_names);
   g_test_add_func ("/sheet-save/unreadable", test_save_unreadable);
   g_test_add_func ("/sheet-save/load-interrupted", test_load_interrupted);
   g_test_add_func ("/sheet-save/load-missing", test_load_missing);

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/file-chooser.h"
+
 /**
  * BwWindow:
  *
@@ -211,9 +213,7 @@ bw_window_dispose (GObject *object)
 {
   BwWindow *self = BW_WINDOW (object);
 
-  if (self->chooser != NULL)
-    gtk_native_dialog_destroy (self->chooser);
-  g_clear_object (&self->chooser);
+  bw_file_chooser_let_go (&self->chooser);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);

@@ -31,7 +31,7 @@ is_possible (double open_v, double source_ohm, double load_ohm, GError **error)
       && load_ohm <= BW_PAD_MOST_OHM)
     return TRUE;
   g_set_error_literal (error, BW_PADS_ERROR, BW_PADS_ERROR_VALUE,
-                       _ ("Allowed are voltages from 1 mV to 1 kV, a load from 0.1 Ω to 10 MΩ, and "
+                       _ ("Allowed are voltages from 1 mV to 1000 V, a load from 0.1 Ω to 10 MΩ, and "
                           "a source's resistance up to 10 MΩ"));
   return FALSE;
 }

@@ -20,6 +20,14 @@ int breezeway_cli_main (int argc, char **argv);
 #include "cli/main.c"
 #undef main
 
+/* For the sanitizers: what the library of the fonts keeps until the process ends is not lost. */
+const char *__lsan_default_suppressions (void);
+const char *
+__lsan_default_suppressions (void)
+{
+  return "leak:libfontconfig\n";
+}
+
 #define WORDS_MAX 24
 #define LENGTH_MAX 2000
 #define SHEET "demo.bench"

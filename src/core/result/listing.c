@@ -5,51 +5,6 @@
 
 /* Text */
 
-/**
- * bw_char_is_harmful:
- *
- * Returns: whether a terminal obeys @c in place of showing it (the control characters, those of
- *   U+0080 to U+009F too), or it changes the order or the lines of what stands around it (the
- *   formatting characters of bidirectional text, the separators of lines and paragraphs)
- */
-gboolean
-bw_char_is_harmful (gunichar c)
-{
-  return g_unichar_iscntrl (c) || c == 0x61c || c == 0x200e || c == 0x200f || c == 0x2028
-         || c == 0x2029 || (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
-}
-
-/* Whether @c is shown in the width of nothing, so that a space in its place would be seen. */
-static gboolean
-is_invisible (gunichar c)
-{
-  return c >= 0x100 && c != 0x2028 && c != 0x2029;
-}
-
-/**
- * bw_text_harmless:
- * @text: anything, even if it is not UTF-8
- *
- * Returns: (transfer full): @text as UTF-8 on one line, that shows in the order in which it is
- *   stored: what would be obeyed becomes a space, or nothing if it is invisible
- */
-char *
-bw_text_harmless (const char *text)
-{
-  g_return_val_if_fail (text != NULL, NULL);
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-  GString *line = g_string_sized_new (strlen (valid));
-  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p))
-    {
-      gunichar c = g_utf8_get_char (p);
-      if (!bw_char_is_harmful (c))
-        g_string_append_unichar (line, c);
-      else if (!is_invisible (c))
-        g_string_append_c (line, ' ');
-    }
-  return g_string_free (line, FALSE);
-}
-
 static int
 char_width (gunichar c)
 {

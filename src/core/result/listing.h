@@ -3,14 +3,14 @@
 
 #include <glib.h>
 
+#include "core/base/harmless.h"
+
 G_BEGIN_DECLS
 
 /* Text in a terminal: made harmless, measured in columns, wrapped, and set in columns. */
 
 #define BW_TERMINAL_COLUMNS 80
 
-gboolean bw_char_is_harmful (gunichar c);
-char *bw_text_harmless (const char *text);
 int bw_text_width (const char *text);
 GPtrArray *bw_text_wrap (const char *text, int columns);
 void bw_text_append_wrapped (GString *to, const char *first, int indent, int columns,

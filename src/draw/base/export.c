@@ -8,10 +8,11 @@
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
+#include "core/base/harmless.h"
 #include "drawing-private.h"
 
-G_DEFINE_QUARK (bw - export - error - quark, bw_export_error)
+G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 
 #define POINTS_PER_PIXEL (72.0 / 96.0)
 #define PNG_SCALE 2.0 /* dots for each pixel of 1/96 inch */
@@ -81,8 +82,10 @@ insert_svg_words (GByteArray *bytes, const char *title, const char *description)
   g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
   const char *root = strstr (svg->str, "<svg ");
   const char *end = root != NULL ? strchr (root, '>') : NULL;
-  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>", title,
-                                                    description);
+  g_autofree char *name = bw_text_harmless_lines (title);
+  g_autofree char *says = bw_text_harmless_lines (description);
+  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>", name,
+                                                    says);
 
   if (end == NULL)
     return;
@@ -103,6 +106,13 @@ make_svg (const BwDrawing *drawing, const char *title, GByteArray *bytes)
   return status;
 }
 
+static void
+set_metadata (cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *text)
+{
+  g_autofree char *words = bw_text_harmless_lines (text);
+  cairo_pdf_surface_set_metadata (surface, what, words);
+}
+
 static cairo_status_t
 make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
@@ -111,9 +121,8 @@ make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
                                                                       * POINTS_PER_PIXEL,
                                                                   bw_drawing_height (drawing)
                                                                       * POINTS_PER_PIXEL);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT,
-                                  bw_drawing_description (drawing));
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
+  set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, bw_drawing_description (drawing));
   return finish (surface, paint (drawing, surface, POINTS_PER_PIXEL));
 }
 
@@ -151,7 +160,7 @@ make_pages (const BwExportPages *what, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
                                                                   what->width_pt, what->height_pt);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
   cairo_t *cr = cairo_create (surface);
 

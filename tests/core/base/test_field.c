@@ -23,6 +23,7 @@ typedef struct
   BwBands one_band_hz;
   double unknown_v;
   char *required;
+  char *lines;
 } Sample;
 
 #define AT(member) .offset = G_STRUCT_OFFSET (Sample, member)
@@ -89,6 +90,7 @@ static const BwField sample_fields[] = {
     .type = BW_FIELD_TEXT,
     AT (required),
     .flags = BW_FIELD_REQUIRED },
+  { .key = "lines", .label = "Lines", .type = BW_FIELD_TEXT, AT (lines), .flags = BW_FIELD_LINES },
 };
 static const BwFieldTable sample_table = { G_N_ELEMENTS (sample_fields), sample_fields };
 
@@ -97,6 +99,7 @@ sample_init (Sample *sample)
 {
   *sample = (Sample){ .text = g_strdup ("before"),
                       .required = g_strdup ("before"),
+                      .lines = g_strdup ("before"),
                       .level_v = 1,
                       .count = 7,
                       .half_lines = 525,
@@ -127,6 +130,24 @@ static const ParseCase parse_cases[] = {
   { "text-tab", "text", "A\tset", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "text-bell", "text", "A\aset", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "text-delete", "text", "A\x7fset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-escape", "text", "A\x1b[31mset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-c1", "text", "A\xc2\x9b" "31mset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-override", "text", "A\u202eset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-isolate", "text", "A\u2066set", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-separator", "text", "A\u2028set", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-no-character", "text", "A\ufffeset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-not-utf8", "text", "A\xffset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-direction-mark", "text", "\u05d0\u200f!", '.', "\u05d0\u200f!", 0 },
+  { "text-joiner", "text", "\u0646\u200c\u0647", '.', "\u0646\u200c\u0647", 0 },
+  { "lines-one", "lines", "A set", '.', "A set", 0 },
+  { "lines-three", "lines", "One\ntwo\n\nthree\n", '.', "One\ntwo\n\nthree", 0 },
+  { "lines-dos", "lines", "One\r\ntwo\rthree", '.', "One\ntwo\nthree", 0 },
+  { "lines-of-unicode", "lines", "One\u2028two\u2029three\xc2\x85" "four", '.',
+    "One\ntwo\nthree\nfour", 0 },
+  { "lines-tab", "lines", "R12\t75 \u03a9", '.', "R12\t75 \u03a9", 0 },
+  { "lines-empty", "lines", "\n \n", '.', "", 0 },
+  { "lines-bell", "lines", "A\aset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "lines-override", "lines", "One\n\u202etwo", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "quantity", "level", "0.7 V", '.', "700 mV", 0 },
   { "quantity-comma", "level", "0,7 V", ',', "700 mV", 0 },
   { "quantity-least", "level", "10 mV", '.', "10 mV", 0 },

@@ -60,6 +60,9 @@ static const ParseCase parse_cases[] = {
   { "inch-mark", "20\"", METRE, '.', 0.508 },
   { "inch-double-prime", "20\u2033", METRE, '.', 0.508 },
   { "volt", "1 V", VOLT, '.', 1.0 },
+  { "the-least", "1e-30 V", VOLT, '.', 1e-30 },
+  { "the-most", "-1e30 V", VOLT, '.', -1e30 },
+  { "zero-with-an-exponent", "0.0e-999 V", VOLT, '.', 0 },
   { "millivolt", "714 mV", VOLT, '.', 0.714 },
   { "ire", "7.5 IRE", IRE, '.', 7.5 },
   { "ohm-ascii", "75 ohm", OHM, '.', 75.0 },
@@ -216,7 +219,10 @@ static const RefuseCase refuse_cases[] = {
     '.',
     BW_QUANTITY_ERROR_RANGE,
     { "Hz" } },
-  { "underflow", "1e-999 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "1e-999 V" } },
+  { "underflow", "1e-999 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "1e-999 V", "small" } },
+  { "beyond-the-least", "9.9e-31 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "small" } },
+  { "beyond-the-least-by-unit", "-9.9e-28 mV", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "small" } },
+  { "beyond-the-most", "1.1e30 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "large" } },
 };
 
 /* “%c” stands in the sentence between quotation marks of its own. */
@@ -286,6 +292,10 @@ static const RatioCase ratio_cases[] = {
   { "factor-beyond-64-bits", "1 Hz * 99999999999999999999", { 0, 1 } },
   { "divisor-beyond-64-bits", "1 Hz / 99999999999999999999", { 0, 1 } },
   { "exponent-too-large", "1e400 Hz", { 0, 1 } },
+  { "most-of-64-bits", "9223372036854775807 Hz", { G_MAXINT64, 1 } },
+  { "least-of-64-bits", "-9223372036854775807 Hz", { -G_MAXINT64, 1 } },
+  { "beyond-64-bits", "9223372036854775808 Hz", { 0, 1 } },
+  { "beyond-64-bits-negative", "-9223372036854775808 Hz", { 0, 1 } },
   { "not-utf8", "4.5 MHz / 286\xff", { 0, 1 } },
 };
 

@@ -298,6 +298,48 @@ test_matched_limits (void)
     }
 }
 
+/* Each limit is allowed, and what lies beyond it is refused. */
+static void
+test_limits (void)
+{
+  static const struct
+  {
+    double open_v, source_ohm, load_ohm, wanted_v;
+    gboolean allowed;
+    BwPadsError code;
+  } cases[] = {
+    { 1e3, 0, 75, 1, TRUE, 0 },
+    { 1001, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { 2e-3, 0, 75, 1e-3, TRUE, 0 },
+    { 2e-3, 0, 75, 0.99e-3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 75, 1e-308, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 0.1, 0.3, TRUE, 0 },
+    { 5, 0, 0.099, 0.3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 9.6e-229, 0.3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 10e6, 2.5, TRUE, 0 }, /* 10 MΩ · (5/2.5 − 1) = 10 MΩ */
+    { 5, 0, 10.1e6, 4.9, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 10e6, 10e6, 2, TRUE, 0 },
+    { 5, 10.1e6, 10e6, 2, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, -1, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { (double) INFINITY, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { (double) NAN, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 10e6, 2.4, FALSE, BW_PADS_ERROR_TOO_LOW }, /* 10 MΩ · (5/2.4 − 1) = 10.83 MΩ */
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwNetwork network;
+      g_autoptr (GError) error = NULL;
+      gboolean done = bw_pad_series (cases[i].open_v, cases[i].source_ohm, cases[i].load_ohm,
+                                     cases[i].wanted_v, &network, &error);
+      g_test_message ("row %" G_GSIZE_FORMAT, i + 1);
+      g_assert_cmpint (done, ==, cases[i].allowed);
+      if (!done)
+        g_assert_error (error, BW_PADS_ERROR, (int) cases[i].code);
+      if (!done)
+        bw_test_assert_words (error->message, WORDS ("10 MΩ"));
+    }
+}
+
 /* What is wanted is just what there is: no resistor. */
 static void
 test_nothing_needed (void)
@@ -326,6 +368,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pads/spread", test_spread);
   g_test_add_func ("/pads/refused", test_refused);
   g_test_add_func ("/pads/matched-limits", test_matched_limits);
+  g_test_add_func ("/pads/limits", test_limits);
   g_test_add_func ("/pads/nothing-needed", test_nothing_needed);
   return g_test_run ();
 }

@@ -3,8 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* A field that is typed: a text, a quantity with its unit, a range. What was typed is taken with
- * Enter or when the focus leaves; Escape takes it back. */
+/* A field that is typed on one line: a text, a quantity with its unit, a range. What was typed is
+ * taken with Enter, when the focus leaves, or when the document asks for it; Escape takes it back. */
 
 #define BW_TYPE_ENTRY_ROW (bw_entry_row_get_type ())
 G_DECLARE_FINAL_TYPE (BwEntryRow, bw_entry_row, BW, ENTRY_ROW, BwEditorRow)
@@ -91,6 +91,7 @@ bw_entry_row_constructed (GObject *object)
   if (!(field->flags & BW_FIELD_REQUIRED) && field->type != BW_FIELD_TEXT)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("not given"));
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (bw_editor_row_finish_edit), row);
+  g_signal_connect_swapped (entry, "changed", G_CALLBACK (bw_editor_row_text_changed), row);
   add_controllers (row, entry);
   bw_editor_row_set_control (row, entry);
 }

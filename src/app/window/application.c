@@ -146,10 +146,24 @@ on_about (GSimpleAction *action, GVariant *parameter, gpointer user_data)
                          GTK_LICENSE_GPL_3_0, NULL);
 }
 
+/* Takes what is typed in all windows; FALSE if one of them refuses it, and shows why. */
+static gboolean
+take_typed (BwApplication *self)
+{
+  for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
+       link = link->next)
+    if (BW_IS_WINDOW (link->data)
+        && !bw_document_take_typed (bw_window_get_document (link->data)))
+      return FALSE;
+  return TRUE;
+}
+
 /* Each window may ask first; the program ends with the last of them. */
 static void
 on_quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
+  if (!take_typed (BW_APPLICATION (user_data)))
+    return;
   g_autoptr (GList) windows = g_list_copy (
       gtk_application_get_windows (GTK_APPLICATION (user_data)));
   for (GList *link = windows; link != NULL; link = link->next)

@@ -31,12 +31,15 @@ style_button (GtkDialog *dialog, int answer, const char *css_class)
   gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (dialog, answer), css_class);
 }
 
-/* Returns whether the person is being asked, so that the window must stay. */
+/* Takes what is typed. Returns whether that is refused, or the person is being asked, so that the
+ * window must stay. */
 gboolean
 bw_window_ask_before_close (BwWindow *self)
 {
   g_autofree char *name = bw_document_dup_name (self->document);
 
+  if (!bw_document_take_typed (self->document))
+    return TRUE;
   if (!bw_document_is_modified (self->document))
     return FALSE;
   GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self),

@@ -21,6 +21,8 @@ struct _BwWindow
   BwBenchPanel *bench;
   BwEditor *editor;
   GtkStack *pages;
+  GtkWidget *page;  /* borrowed: the page that is shown */
+  gboolean turning; /* it is being settled which page that is */
   BwFitPage *fit_page;
   BwTimingPage *timing_page;
   BwLevelsPage *levels_page;

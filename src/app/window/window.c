@@ -8,7 +8,22 @@
  *
  * One window, one bench sheet: the bench or the form at the left, the pages at the right.
  */
-G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
+static void init_host (BwDocumentHostInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW,
+                               G_IMPLEMENT_INTERFACE (BW_TYPE_DOCUMENT_HOST, init_host))
+
+static BwDocument *
+get_document (BwDocumentHost *host)
+{
+  return BW_WINDOW (host)->document;
+}
+
+static void
+init_host (BwDocumentHostInterface *iface)
+{
+  iface->get_document = get_document;
+}
 
 /* Title */
 
@@ -84,11 +99,13 @@ on_bench_edit (BwWindow *self, int part)
  * bw_window_edit:
  * @part: of inputs and sources the selected one
  *
- * Shows the form for @part at the left.
+ * Shows the form for @part at the left, unless what is typed is refused.
  */
 void
 bw_window_edit (BwWindow *self, BwPart part)
 {
+  if (!bw_document_take_typed (self->document))
+    return;
   gtk_stack_set_visible_child_name (self->side, "editor");
   bw_editor_edit (self->editor, part);
 }
@@ -104,9 +121,29 @@ bw_window_is_editing (BwWindow *self)
   return g_strcmp0 (gtk_stack_get_visible_child_name (self->side), "editor") == 0;
 }
 
+/* Another page is shown, by whatever way. What is typed is taken first; if it is refused, the page
+ * stays where it was. */
+static void
+on_page_turned (BwWindow *self)
+{
+  GtkWidget *turned_to = gtk_stack_get_visible_child (self->pages);
+
+  if (self->turning || self->document == NULL || turned_to == self->page)
+    return;
+  self->turning = TRUE;
+  if (self->page != NULL)
+    gtk_stack_set_visible_child (self->pages, self->page);
+  if (bw_document_take_typed (self->document))
+    gtk_stack_set_visible_child (self->pages, turned_to);
+  self->page = gtk_stack_get_visible_child (self->pages);
+  self->turning = FALSE;
+}
+
 /**
  * bw_window_show_page:
  * @page: "fit", "timing", "levels", "detail" or "hookup"
+ *
+ * Turns to @page, unless what is typed is refused.
  */
 void
 bw_window_show_page (BwWindow *self, const char *page)
@@ -214,6 +251,8 @@ bw_window_dispose (GObject *object)
   if (self->chooser != NULL)
     gtk_native_dialog_destroy (self->chooser);
   g_clear_object (&self->chooser);
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
@@ -254,6 +293,7 @@ bw_window_class_init (BwWindowClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_bench_edit);
   gtk_widget_class_bind_template_callback (widget_class, on_editor_done);
+  gtk_widget_class_bind_template_callback (widget_class, on_page_turned);
 }
 
 static void
@@ -283,6 +323,9 @@ take_document (BwWindow *self, BwDocument *document)
   bw_levels_page_set_document (self->levels_page, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "typed", G_CALLBACK (bw_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
+  self->page = gtk_stack_get_visible_child (self->pages);
   on_changed (self);
 }
 

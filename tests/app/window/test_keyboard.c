@@ -322,7 +322,8 @@ test_identify_and_use (Fixture *f, gconstpointer data)
   open_part (f, "identify");
   app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
   app_test_xdotool ("type '15.734 kHz'");
-  app_test_xdotool ("key Tab");
+  app_test_go_to (f->window, "shift+Tab",
+                  bw_editor_row_get_control (bw_form_get_row (form, "field_rate")));
   app_test_xdotool ("type '59.94 Hz'");
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_identify_panel_get_raster (panel, 0) != NULL);

@@ -133,6 +133,7 @@ bw_editor_row_class_init (BwEditorRowClass *klass)
 static void
 bw_editor_row_init (BwEditorRow *self)
 {
+  PRIVATE (self)->shown = g_strdup ("");
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 4);
   gtk_widget_add_css_class (GTK_WIDGET (self), "bw-editor-row");

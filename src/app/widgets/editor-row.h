@@ -46,6 +46,7 @@ void bw_editor_row_text_changed (BwEditorRow *self);
 
 /* One for each kind of control. */
 BwEditorRow *bw_entry_row_new (const BwField *field);
+BwEditorRow *bw_lines_row_new (const BwField *field);
 BwEditorRow *bw_choice_row_new (const BwField *field);
 BwEditorRow *bw_set_row_new (const BwField *field);
 BwEditorRow *bw_switch_row_new (const BwField *field);

@@ -171,19 +171,34 @@ parse_switch (const BwField *field, gpointer object, const char *text, GError **
   return TRUE;
 }
 
+/* @text with every end of a line written alike. */
+static char *
+with_plain_lines (const char *text)
+{
+  GString *plain = g_string_new (text);
+  g_string_replace (plain, "\r\n", "\n", 0);
+  g_string_replace (plain, "\r", "\n", 0);
+  return g_string_free (plain, FALSE);
+}
+
 static gboolean
 parse_text (const BwField *field, gpointer object, const char *text, GError **error)
 {
-  for (const char *p = text; *p != '\0'; p++)
-    if (g_ascii_iscntrl (*p))
+  gboolean lines = (field->flags & BW_FIELD_LINES) != 0;
+  g_autofree char *plain = lines ? with_plain_lines (text) : g_strdup (text);
+
+  for (const char *p = plain; *p != '\0'; p++)
+    if (g_ascii_iscntrl (*p) && !(lines && (*p == '\n' || *p == '\t')))
       {
-        g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
-                     _ ("the text has a control character; one line of plain text is allowed"));
+        g_set_error_literal (
+            error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+            lines ? _ ("the text has a control character; lines of plain text are allowed")
+                  : _ ("the text has a control character; one line of plain text is allowed"));
         return FALSE;
       }
   char **member = &BW_MEMBER (char *, field, object);
   g_free (*member);
-  *member = g_strstrip (g_strdup (text));
+  *member = g_strstrip (g_steal_pointer (&plain));
   return TRUE;
 }
 

@@ -20,7 +20,8 @@ G_DEFINE_QUARK (bw-sheet-error-quark, bw_sheet_error)
 static const BwField sheet_fields[] = {
   { .key = "title", .label = N_ ("Title"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_REQUIRED,
     AT (title), .help = N_ ("What the job is called.") },
-  { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT, AT (note) },
+  { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT,
+    .flags = BW_FIELD_LINES, AT (note) },
   { .key = "supply_voltage", .label = N_ ("Mains voltage here"), .type = BW_FIELD_QUANTITY,
     .flags = BW_FIELD_UNKNOWN, AT (supply_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 10,
     .high = 500, .unit = "V", .help = N_ ("At the bench, or where the set will run.") },

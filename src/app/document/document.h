@@ -84,7 +84,9 @@ gboolean bw_document_load_bytes (BwDocument *self, GBytes *bytes, const char *na
 gboolean bw_document_save (BwDocument *self, GFile *file, GError **error);
 BwFileState bw_document_check_file (BwDocument *self);
 BwFileState bw_document_get_file_state (BwDocument *self);
+const char *bw_document_get_digest (BwDocument *self);
 void bw_document_keep_mine (BwDocument *self);
+GPtrArray *bw_document_list_theirs (BwDocument *self);
 gboolean bw_document_reload (BwDocument *self, GPtrArray *faults);
 gboolean bw_document_restore (BwDocument *self, const BwSheet *sheet, GFile *file);
 

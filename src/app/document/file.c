@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/keyfile.h"
+#include "differences.h"
 
 /* Whoever writes a file may do it in several steps. */
 #define FILE_CHECK_MS 300
@@ -104,6 +105,19 @@ bw_document_get_file_state (BwDocument *self)
 {
   g_return_val_if_fail (BW_IS_DOCUMENT (self), BW_FILE_SAME);
   return self->file_state;
+}
+
+/**
+ * bw_document_get_digest:
+ *
+ * Returns: (transfer none) (nullable): the digest of what was read from the file or written to it
+ * last
+ */
+const char *
+bw_document_get_digest (BwDocument *self)
+{
+  g_return_val_if_fail (BW_IS_DOCUMENT (self), NULL);
+  return self->guard != NULL ? bw_file_guard_get_digest (self->guard) : NULL;
 }
 
 /**
@@ -208,6 +222,29 @@ bw_document_reload (BwDocument *self, GPtrArray *faults)
   bw_document_set_file (self, self->file, text);
   bw_document_emit_saved (self);
   return TRUE;
+}
+
+/**
+ * bw_document_list_theirs:
+ *
+ * Returns: (transfer full) (element-type utf8): in what the file as it is now differs from the sheet,
+ * in words; empty if it cannot be read
+ */
+GPtrArray *
+bw_document_list_theirs (BwDocument *self)
+{
+  g_return_val_if_fail (BW_IS_DOCUMENT (self), NULL);
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autofree char *their_text = NULL;
+  g_autofree char *my_text = bw_sheet_to_text (self->now.sheet, self->catalogue);
+  g_autoptr (BwSheet) theirs = self->file != NULL
+                                   ? read_sheet (self, self->file, &their_text, faults)
+                                   : NULL;
+  g_autoptr (BwSheet) mine = bw_sheet_parse (my_text, strlen (my_text), "", self->catalogue,
+                                             faults);
+  if (theirs == NULL || mine == NULL)
+    return g_ptr_array_new_with_free_func (g_free);
+  return bw_sheet_differences (mine, theirs, self->catalogue);
 }
 
 /**

@@ -165,6 +165,32 @@ bw_file_guard_accept (BwFileGuard *self)
 }
 
 /**
+ * bw_file_guard_get_digest:
+ *
+ * Returns: (transfer none) (nullable): the digest of what the file is expected to hold; %NULL if it is
+ * expected not to be there
+ */
+const char *
+bw_file_guard_get_digest (BwFileGuard *self)
+{
+  g_return_val_if_fail (BW_IS_FILE_GUARD (self), NULL);
+  return self->digest;
+}
+
+/**
+ * bw_file_digest:
+ *
+ * Returns: (transfer full) (nullable): the digest of what @file holds now; %NULL if there is none
+ */
+char *
+bw_file_digest (GFile *file)
+{
+  g_return_val_if_fail (G_IS_FILE (file), NULL);
+  g_autofree char *path = g_file_get_path (file);
+  return path != NULL ? read_digest (path) : NULL;
+}
+
+/**
  * bw_file_is_same:
  *
  * Returns: whether @a and @b are one file, by whatever names or links

@@ -19,7 +19,9 @@ G_DECLARE_FINAL_TYPE (BwFileGuard, bw_file_guard, BW, FILE_GUARD, GObject)
 BwFileGuard *bw_file_guard_new (GFile *file, const char *text);
 BwFileState bw_file_guard_check (BwFileGuard *self);
 void bw_file_guard_accept (BwFileGuard *self);
+const char *bw_file_guard_get_digest (BwFileGuard *self);
 
+char *bw_file_digest (GFile *file);
 gboolean bw_file_is_same (GFile *a, GFile *b);
 
 G_END_DECLS

@@ -171,10 +171,16 @@ on_enter (BwEditorRow *row, guint keyval, guint keycode, GdkModifierType state)
   return GDK_EVENT_STOP;
 }
 
+/* A text view learns how high its text is when it has laid it out, and does not ask for the place. */
 static GtkWidget *
 text_view_new (void)
 {
   GtkWidget *view = gtk_text_view_new ();
+  GtkAdjustment *height = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
+
+  g_signal_connect_object (height, "notify::upper", G_CALLBACK (gtk_widget_queue_resize), view,
+                           G_CONNECT_SWAPPED);
+  gtk_scrollable_set_vadjustment (GTK_SCROLLABLE (view), height);
 
   gtk_text_view_set_accepts_tab (GTK_TEXT_VIEW (view), FALSE);
   gtk_text_view_set_wrap_mode (GTK_TEXT_VIEW (view), GTK_WRAP_WORD_CHAR);

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/question.h"
+
 /* A changed sheet asks before its window is closed. */
 
 static void
@@ -10,9 +12,7 @@ on_answer (GtkDialog *dialog, int answer, gpointer user_data)
 {
   BwWindow *self = BW_WINDOW (user_data);
 
-  /* The dialog lives until this signal ends, which its parent may not. */
-  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  bw_question_close (dialog);
   if (answer == GTK_RESPONSE_ACCEPT)
     {
       self->close_after_save = TRUE;
@@ -21,14 +21,9 @@ on_answer (GtkDialog *dialog, int answer, gpointer user_data)
   else if (answer == GTK_RESPONSE_REJECT)
     {
       self->closing = TRUE;
+      bw_draft_keeper_discard (self->drafts);
       gtk_window_close (GTK_WINDOW (self));
     }
-}
-
-static void
-style_button (GtkDialog *dialog, int answer, const char *css_class)
-{
-  gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (dialog, answer), css_class);
 }
 
 /* Takes what is typed. Returns whether that is refused, or the person is being asked, so that the
@@ -36,25 +31,21 @@ style_button (GtkDialog *dialog, int answer, const char *css_class)
 gboolean
 bw_window_ask_before_close (BwWindow *self)
 {
-  g_autofree char *name = bw_document_dup_name (self->document);
+  static const BwAnswer answers[] = { { GTK_RESPONSE_CANCEL, N_ ("_Cancel"), NULL },
+                                      { GTK_RESPONSE_REJECT, N_ ("_Discard"), "destructive-action" },
+                                      { GTK_RESPONSE_ACCEPT, N_ ("_Save"), "suggested-action" } };
 
   if (!bw_document_take_typed (self->document))
     return TRUE;
   if (!bw_document_is_modified (self->document))
     return FALSE;
-  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self),
-                                              GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
-                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
-                                              _ ("Save the changes to “%s”?"), name);
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
-                                            _ ("Changes that are not saved are lost."));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL, _ ("_Discard"),
-                          GTK_RESPONSE_REJECT, _ ("_Save"), GTK_RESPONSE_ACCEPT, NULL);
-  style_button (GTK_DIALOG (dialog), GTK_RESPONSE_REJECT, "destructive-action");
-  style_button (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT, "suggested-action");
+  g_autofree char *name = bw_document_dup_name (self->document);
+  g_autofree char *question = g_strdup_printf (_ ("Save the changes to “%s”?"), name);
+  GtkWidget *dialog = bw_question_new (GTK_WINDOW (self), question,
+                                       _ ("Changes that are not saved are lost."), NULL, answers,
+                                       G_N_ELEMENTS (answers));
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT,
                                      !bw_document_is_blank (self->document));
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
   g_signal_connect_object (dialog, "response", G_CALLBACK (on_answer), self, 0);
   gtk_window_present (GTK_WINDOW (dialog));
   return TRUE;

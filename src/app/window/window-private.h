@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "app/document/draft-keeper.h"
 #include "app/widgets/fault-bar.h"
 #include "window.h"
 
@@ -17,6 +18,10 @@ struct _BwWindow
   GtkMenuButton *menu;
   GMenu *recent_menu;
   BwFaultBar *faults;
+  GtkInfoBar *guard;
+  GtkLabel *guard_title;
+  GtkLabel *guard_text;
+  GtkWidget *load_theirs;
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -30,6 +35,7 @@ struct _BwWindow
   BwHookupPage *hookup_page;
 
   BwDocument *document;
+  BwDraftKeeper *drafts;
   GSettings *settings;
   GtkNativeDialog *chooser; /* nullable: while it is open */
   guint inhibit_cookie;     /* zero: none */
@@ -45,11 +51,21 @@ void bw_window_update_actions (BwWindow *self);
 void bw_window_choose_open (BwWindow *self);
 void bw_window_save (BwWindow *self);
 void bw_window_save_as (BwWindow *self);
+void bw_window_save_copy (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
 void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
+
+/* window-guard.c */
+void bw_window_update_guard (BwWindow *self);
+void bw_window_on_guard_response (BwWindow *self, int response);
+void bw_window_ask_about_file (BwWindow *self);
+void bw_window_on_active (BwWindow *self);
+
+/* window-draft.c */
+void bw_window_keep_drafts (BwWindow *self);
 
 /* window-close.c */
 gboolean bw_window_ask_before_close (BwWindow *self);

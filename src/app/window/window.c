@@ -253,6 +253,9 @@ bw_window_dispose (GObject *object)
   g_clear_object (&self->chooser);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
+  if (self->drafts != NULL)
+    g_object_run_dispose (G_OBJECT (self->drafts)); /* a thread may hold it until it has written */
+  g_clear_object (&self->drafts);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
@@ -269,6 +272,10 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, faults);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_title);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -294,6 +301,8 @@ bw_window_class_init (BwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_bench_edit);
   gtk_widget_class_bind_template_callback (widget_class, on_editor_done);
   gtk_widget_class_bind_template_callback (widget_class, on_page_turned);
+  gtk_widget_class_bind_template_callback (widget_class, bw_window_on_guard_response);
+  gtk_widget_class_bind_template_callback (widget_class, bw_window_on_active);
 }
 
 static void
@@ -325,6 +334,9 @@ take_document (BwWindow *self, BwDocument *document)
   g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "typed", G_CALLBACK (bw_window_update_actions), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "file-changed", G_CALLBACK (bw_window_update_guard), self,
+                           G_CONNECT_SWAPPED);
+  bw_window_keep_drafts (self);
   self->page = gtk_stack_get_visible_child (self->pages);
   on_changed (self);
 }

@@ -7,6 +7,8 @@
 #include "app/bench/editor.h"
 #include "app/detail/page.h"
 #include "app/document/document.h"
+#include "app/document/draft.h"
+#include "app/document/draft-slot.h"
 #include "app/fit/page.h"
 #include "app/hookup/page.h"
 #include "app/levels/page.h"
@@ -16,6 +18,14 @@ G_BEGIN_DECLS
 
 #define BW_TYPE_WINDOW (bw_window_get_type ())
 G_DECLARE_FINAL_TYPE (BwWindow, bw_window, BW, WINDOW, GtkApplicationWindow)
+
+/* The answers about a file that somebody else has changed. */
+typedef enum
+{
+  BW_GUARD_LOAD_THEIRS = 1,
+  BW_GUARD_KEEP_MINE,
+  BW_GUARD_KEEP_AS_COPY
+} BwGuardAnswer;
 
 BwWindow *bw_window_new (GtkApplication *application, BwDocument *document, GSettings *settings);
 
@@ -40,5 +50,10 @@ const char *bw_window_get_fault_text (BwWindow *self);
 /* window-files.c */
 gboolean bw_window_open (BwWindow *self, GFile *file);
 gboolean bw_window_open_bytes (BwWindow *self, GBytes *bytes, const char *name);
+BwWindow *bw_window_find (GFile *file);
+
+/* window-draft.c */
+gboolean bw_window_restore (BwWindow *self, const BwDraft *draft, BwDraftSlot *slot);
+void bw_window_flush_draft (BwWindow *self);
 
 G_END_DECLS

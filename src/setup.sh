@@ -13,6 +13,7 @@ build_packages=(
   libglib2.0-bin
   libgtk-4-dev
   libjson-glib-dev
+  librsvg2-common
   meson
   ninja-build
   pkg-config
@@ -38,6 +39,9 @@ test_packages=(
   xdotool
   xvfb
 )
+
+# Set once packages were installed: what a build directory knows of the system is then out of date.
+packages_installed=
 
 # missing_packages PACKAGE...: prints those that are not installed, one a line.
 missing_packages () {
@@ -72,6 +76,7 @@ need_debian_packages () {
     echo "The packages could not be installed: ${missing[*]}" >&2
     exit 1
   fi
+  packages_installed=yes
 }
 
 # need_commands COMMAND...: for a system without dpkg: says what is missing, and ends.
@@ -136,5 +141,8 @@ configure_build () {
   done
   if [ "${#changes[@]}" -gt 0 ]; then
     meson configure "$build" "${changes[@]}"
+  fi
+  if [ -n "$packages_installed" ]; then
+    meson setup --reconfigure "$build" "$project_root"
   fi
 }

@@ -87,6 +87,7 @@ app_test_window_new (BwDocument *document)
   g_autoptr (GSettings) settings = g_settings_new ("org.breezeway.Breezeway");
   BwWindow *window = bw_window_new (NULL, document, settings);
 
+  app_test_allow_toolkit_faults ();
   gtk_window_present (GTK_WINDOW (window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   return window;

@@ -20,6 +20,7 @@ char *app_test_sheet_text (BwDocument *document);
 const BwField *app_test_field (BwPart part, const char *key);
 
 BwWindow *app_test_window_new (BwDocument *document);
+void app_test_allow_toolkit_faults (void);
 void app_test_settle (void);
 gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
 void app_test_close (BwWindow *window);

@@ -157,6 +157,42 @@ test_attenuated (void)
   g_assert_cmpuint (json_array_get_length (faults), ==, 0);
 }
 
+/* An input that takes sync of 1 to 2 V is made for √2 V, as many decibels from either end: 5 V
+ * behind 100 Ω through 91 Ω, the E24 value next to 90.17 Ω, into 75 Ω give 5 × 75/266 = 1.41 V. */
+static void
+test_between_levels (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/09-own-sync-of-1-to-2-volts.bench");
+  g_autoptr (Run) run = run_cli ("cause", path, "--source", "1", "--input", "1", "--conductor",
+                                 "sync", "--sync-level", "1.41V", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *faults = json_object_get_array_member (cause_at (root, 0), "faults");
+  g_assert_true (is_near (expected_of (root), 5.0 * 75 / 266, 1e-9));
+  g_assert_cmpuint (json_array_get_length (faults), ==, 0);
+}
+
+/* 4 V into an input made for 0.7 V: an attenuator of 20 lg (4/0.7) = 15.1 dB, behind which 0.7 V is
+ * right and 4 V means that it is missing. */
+static void
+test_padded (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/10-four-volts-into-high-impedance.bench");
+  g_autoptr (Run) run = run_cli ("cause", path, "--source", "1", "--input", "2", "--white", "0.7V",
+                                 "--json", NULL);
+  g_autoptr (Run) bare = run_cli ("cause", path, "--source", "1", "--input", "2", "--white", "4V",
+                                  "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  g_autoptr (JsonObject) without = run_json (bare);
+  JsonArray *faults = json_object_get_array_member (cause_at (root, 0), "faults");
+  JsonArray *missing = json_object_get_array_member (cause_at (without, 0), "faults");
+  g_assert_true (is_near (json_object_get_double_member (root, "loss_db"), 15.139, 1e-3));
+  g_assert_cmpuint (json_array_get_length (faults), ==, 0);
+  g_assert_cmpuint (json_array_get_length (missing), ==, 1);
+  g_assert_cmpstr (json_object_get_string_member (json_array_get_object_element (missing, 0),
+                                                  "kind"),
+                   ==, "attenuator-missing");
+}
+
 /* The input takes no separate H: 3.5 V behind 50 Ω, into 10 kΩ. */
 static void
 test_not_taken (void)
@@ -284,6 +320,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/sheet", test_sheet);
   g_test_add_func ("/cause/attenuated", test_attenuated);
   g_test_add_func ("/cause/not-taken", test_not_taken);
+  g_test_add_func ("/cause/between-levels", test_between_levels);
+  g_test_add_func ("/cause/padded", test_padded);
   g_test_add_func ("/cause/impossible", test_impossible);
   g_test_add_func ("/cause/text", test_text);
   g_test_add_func ("/cause/refused", test_refused);

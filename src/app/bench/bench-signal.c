@@ -6,7 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/cause/cause.h"
+#include "core/circuit/drive.h"
+#include "core/raster/colour-system.h"
 
 static const BwKind terminators[BW_N_TERMINATORS] = {
   [BW_TERMINATORS_AS_SET] = { "as-set", N_ ("as set") },
@@ -16,8 +17,6 @@ static const BwKind terminators[BW_N_TERMINATORS] = {
   [BW_TERMINATORS_THREE] = { "three", N_ ("three 75\u00a0Ω") },
 };
 const BwKindTable bw_terminators = { BW_N_TERMINATORS, terminators };
-
-#define TERMINATOR_OHM 75.0
 
 static guint
 first_of (guint set)
@@ -42,7 +41,7 @@ bw_bench_signal_init (BwBenchSignal *signal, BwDocument *document)
   if (signal->source == NULL || signal->input == NULL || signal->raster == NULL)
     return FALSE;
   guint carried = signal->source->syncs & bw_signal_syncs ((BwSignal) signal->source->signal);
-  guint taken = carried & signal->input->syncs;
+  guint taken = bw_input_taken_syncs (signal->input, carried);
   signal->syncs = taken != 0 ? taken : carried;
   if (signal->syncs == 0)
     return FALSE;
@@ -73,7 +72,7 @@ load_ohm (const BwBenchSignal *signal, BwTerminators ends, gboolean own_sync)
     return bw_input_load_ohm (signal->input, own_sync);
   if (ends == BW_TERMINATORS_NONE)
     return INFINITY;
-  return TERMINATOR_OHM / (double) (ends - BW_TERMINATORS_NONE);
+  return BW_VIDEO_OHM / (double) (ends - BW_TERMINATORS_NONE);
 }
 
 /**
@@ -126,7 +125,7 @@ bw_bench_signal_limits (const BwBenchSignal *signal, const GPtrArray *all)
 {
   const BwSource *source = signal->source;
   gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
-  const char *id = coded ? bw_cause_limits_id ((BwColourSystem) source->system) : NULL;
+  const char *id = coded ? bw_system_facts (source->system)->limits : NULL;
   const BwStandardLimits *limits = id != NULL ? bw_limits_find (all, id) : NULL;
 
   return limits != NULL && strcmp (limits->raster, signal->raster->id) == 0 ? limits : NULL;

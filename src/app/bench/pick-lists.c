@@ -5,6 +5,8 @@
 
 #include "app/widgets/pick-item.h"
 #include "bench-text.h"
+#include "core/circuit/drive.h"
+#include "core/raster/colour-system.h"
 
 static void
 add (GListStore *list, const char *title, const char *subtitle, const char *id, gconstpointer thing)
@@ -161,9 +163,9 @@ bw_plain_source_new (const BwSheet *sheet)
   g_free (source->name);
   source->name = g_strdup (_ ("New source"));
   g_free (source->raster);
-  source->raster = g_strdup (sheet->supply_hz > 55 ? "525-59.94-interlaced" : "625-50-interlaced");
+  source->raster = g_strdup (bw_system_facts (bw_system_of_field_rate (sheet->supply_hz))->raster);
   source->syncs = BW_BIT (BW_SYNC_COMPOSITE);
-  source->video_v = 0.7;
-  source->sync_v = 0.3;
+  source->video_v = BW_USUAL_VIDEO_V;
+  source->sync_v = BW_USUAL_SYNC_V;
   return source;
 }

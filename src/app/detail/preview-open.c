@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/file-chooser.h"
+
 struct _BwPreviewOpen
 {
   BwPreviewOpenedFunc opened;
@@ -42,14 +44,6 @@ give_up (BwPreviewOpen *open)
   g_clear_object (&open->cancellable);
 }
 
-static void
-close_chooser (BwPreviewOpen *open)
-{
-  if (open->chooser != NULL)
-    gtk_native_dialog_destroy (open->chooser);
-  g_clear_object (&open->chooser);
-}
-
 /**
  * bw_preview_open_free:
  *
@@ -59,7 +53,9 @@ void
 bw_preview_open_free (BwPreviewOpen *open)
 {
   give_up (open);
-  close_chooser (open);
+  if (open->chooser != NULL)
+    g_signal_handlers_disconnect_by_data (open->chooser, open);
+  bw_file_chooser_let_go (&open->chooser);
   g_free (open);
 }
 
@@ -122,7 +118,7 @@ on_response (BwPreviewOpen *open, int answer, GtkNativeDialog *chooser)
   g_autoptr (GFile) file = answer == GTK_RESPONSE_ACCEPT
                                ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser))
                                : NULL;
-  g_clear_object (&open->chooser);
+  bw_file_chooser_let_go (&open->chooser);
   if (file != NULL)
     bw_preview_open_file (open, file);
 }

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/colour-system.h"
+
 static const struct
 {
   guint signal;
@@ -21,10 +23,9 @@ static const struct
 
 /* The highest line rate of a raster that a colour system of television goes with. */
 #define TELEVISION_LINE_RATE_HZ 16.5e3
-#define BETWEEN_FIELD_RATES_HZ 55
 
 /* The system that composite of this raster would have; NONE where there is none. A source that has
- * no system is taken to have that of its field rate: NTSC M at 60 Hz, PAL B at 50 Hz. */
+ * no system is taken to have that of its field rate. */
 static guint
 system_of (BwDocument *document, const BwDetailCase *what)
 {
@@ -38,7 +39,7 @@ system_of (BwDocument *document, const BwDetailCase *what)
   bw_raster_figures (raster, &figures);
   if (figures.line_rate_hz > TELEVISION_LINE_RATE_HZ)
     return BW_SYSTEM_NONE;
-  return figures.field_rate_hz > BETWEEN_FIELD_RATES_HZ ? BW_SYSTEM_NTSC_M : BW_SYSTEM_PAL_B;
+  return bw_system_of_field_rate (figures.field_rate_hz);
 }
 
 static gboolean
@@ -62,7 +63,8 @@ can_be (guint kind, guint system)
 {
   if (is_coded (kinds[kind].signal) && system == BW_SYSTEM_NONE)
     return FALSE;
-  return system != BW_SYSTEM_SECAM_L || kinds[kind].filter != BW_LUMA_COMB;
+  return bw_system_facts (system)->chroma != BW_CHROMA_SEQUENTIAL
+         || kinds[kind].filter != BW_LUMA_COMB;
 }
 
 /* The bandwidth that the signal kind would meet: of this input if it takes it too, else of the best

@@ -180,7 +180,7 @@ bw_hookup_controls_init (BwHookupControls *self)
   shorten (self->alternative, CHAIN_CHARS);
   self->series = add_chooser (self, "series", _ ("_Resistors"));
   bw_chooser_set_kinds (self->series, &bw_series, BW_BIT (BW_N_SERIES) - 1);
-  bw_chooser_choose (self->series, BW_SERIES_E24);
+  bw_chooser_choose (self->series, BW_USUAL_SERIES);
   self->edition = add_chooser (self, "edition", _ ("21-_pin connector"));
   bw_chooser_set_kinds (self->edition, &bw_editions, BW_BIT (BW_N_EDITIONS) - 1);
   add_lead (self);

@@ -168,10 +168,9 @@ bw_hookup_list_connections (BwHookupList *list, const BwHookupView *view)
   for (guint i = 0; i < all->len; i++)
     {
       const BwHookupConnection *one = all->pdata[i];
-      g_autofree char *text = g_strdup_printf (_ ("Lead %u, %s: %s → %s"), one->hop + 1,
-                                               one->signal, one->from, one->to);
-      g_autofree char *detail = g_strdup_printf (_ ("return: %s → %s; %s"), one->from_return,
-                                                 one->to_return, one->through);
+      g_autofree char *route = bw_hookup_connection_route (one);
+      g_autofree char *text = g_strdup_printf (_ ("Lead %u, %s"), one->hop + 1, route);
+      g_autofree char *detail = bw_hookup_connection_detail (one);
       bw_hookup_list_add (list, text, detail);
     }
   bw_hookup_list_done (list);

@@ -127,6 +127,13 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);
   if (c->series_ohm > 0)
     g_string_append_printf (text, _ (", behind %s in the lead"), series);
+  if (c->pad_ratio < 1)
+    {
+      char loss[32];
+      g_ascii_formatd (loss, sizeof loss, "%.1f", -20 * log10 (c->pad_ratio));
+      g_strdelimit (loss, ".", bw_quantity_locale_mark ());
+      g_string_append_printf (text, _ (", behind an attenuator of %s dB in the lead"), loss);
+    }
   if (limits != NULL)
     g_string_append_printf (text, _ ("; what %s allows is right"), limits);
   g_string_append_c (text, '.');

@@ -297,7 +297,7 @@ static gboolean
 is_coded (const BwWireForm *form)
 {
   return (form->signal == BW_SIGNAL_COMPOSITE || form->signal == BW_SIGNAL_YC)
-         && form->system != BW_SYSTEM_NONE && form->system != BW_SYSTEM_SECAM_L;
+         && bw_system_has_phase (form->system);
 }
 
 static guint

@@ -370,7 +370,7 @@ add_says (BwSyncPanel *self)
 static void
 init_typed (Typed *typed)
 {
-  const BwRaster any = { .line_rate_hz = { 15625, 1 } };
+  const BwRaster any = { .line_rate_hz = bw_system_facts (BW_SYSTEM_PAL_B)->line_rate_hz };
   BwSyncAfc afc;
 
   bw_sync_afc_init (&afc, &any);

@@ -203,7 +203,7 @@ find_named (GtkWidget *from, const char *wanted)
 static const char *
 why_no_vectors (const BwWireForm *form)
 {
-  if (form->system == BW_SYSTEM_SECAM_L)
+  if (bw_system_facts (form->system)->chroma == BW_CHROMA_SEQUENTIAL)
     return _ ("No vectors: the subcarrier of SECAM is modulated in frequency");
   if (form->signal == BW_SIGNAL_RGB)
     return _ ("No vectors: RGB carries no colour difference signals");

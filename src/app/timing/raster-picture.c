@@ -93,7 +93,7 @@ bw_raster_picture_new (BwPictureKind kind, const BwRaster *raster, const BwSourc
   picture->parent = (BwPicture){ &raster_picture_class, styles[kind] };
   picture->kind = kind;
   picture->raster = bw_raster_copy (raster);
-  picture->system = bw_burst_is_known (system, raster) ? system : BW_SYSTEM_NONE;
+  picture->system = bw_system_knows_burst (system, raster) ? system : BW_SYSTEM_NONE;
   if (kind == BW_PICTURE_BLANKING)
     {
       picture->all_limits = bw_limits_shipped ();

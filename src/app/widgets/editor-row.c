@@ -149,6 +149,23 @@ allowed_words (const BwField *field)
   return g_strdup_printf (_ ("Allowed: %s"), allowed);
 }
 
+/* What a screen reader says of the control beside its name: what is wrong, if anything is, then the
+ * help. "Described by" and not "error message": GTK 4.8 takes for the latter one reference and tells
+ * no screen reader, later ones take a list, and each form crashes the other. */
+static void
+tell_description (BwEditorRow *self, gboolean wrong)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  GtkAccessible *control = GTK_ACCESSIBLE (private->control);
+
+  if (wrong)
+    gtk_accessible_update_relation (control, GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, private->error,
+                                    private->help, NULL, -1);
+  else
+    gtk_accessible_update_relation (control, GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, private->help,
+                                    NULL, -1);
+}
+
 /**
  * bw_editor_row_set_control:
  * @control: (transfer floating): what the person edits
@@ -175,8 +192,8 @@ bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
   gtk_box_append (GTK_BOX (self), private->error);
   gtk_box_append (GTK_BOX (self), private->help);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  label, NULL, GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, private->help,
-                                  NULL, -1);
+                                  label, NULL, -1);
+  tell_description (self, FALSE);
 }
 
 /**
@@ -364,24 +381,17 @@ bw_editor_row_set_error (BwEditorRow *self, const char *message)
 {
   BwEditorRowPrivate *private = PRIVATE (self);
   gboolean wrong = message != NULL;
-  GtkAccessible *accessible = GTK_ACCESSIBLE (private->control);
 
   gtk_label_set_label (GTK_LABEL (private->error), wrong ? message : "");
   gtk_widget_set_visible (private->error, wrong);
-  gtk_accessible_update_state (accessible, GTK_ACCESSIBLE_STATE_INVALID,
-                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
-                               -1);
+  gtk_accessible_update_state (
+      GTK_ACCESSIBLE (private->control), GTK_ACCESSIBLE_STATE_INVALID,
+      wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  tell_description (self, wrong);
   if (wrong)
-    {
-      gtk_widget_add_css_class (private->control, "error");
-      gtk_accessible_update_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE,
-                                      private->error, -1); /* one reference, not a list */
-    }
+    gtk_widget_add_css_class (private->control, "error");
   else
-    {
-      gtk_widget_remove_css_class (private->control, "error");
-      gtk_accessible_reset_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE);
-    }
+    gtk_widget_remove_css_class (private->control, "error");
 }
 
 /**

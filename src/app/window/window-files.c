@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "app/widgets/file-chooser.h"
 #include "core/base/keyfile.h"
 #include "core/interchange/interchange.h"
 #include "draw/paper/hookup-report.h"
@@ -109,7 +110,7 @@ on_chosen (GtkNativeDialog *chooser, int answer, gpointer user_data)
                                 ? g_strdup (g_object_get_data (G_OBJECT (filter), "suffix"))
                                 : NULL;
 
-  g_clear_object (&self->chooser);
+  bw_file_chooser_let_go (&self->chooser);
   if (file != NULL)
     chosen (self, file, suffix);
   else

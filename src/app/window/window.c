@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/file-chooser.h"
+
 /**
  * BwWindow:
  *
@@ -248,9 +250,7 @@ bw_window_dispose (GObject *object)
 {
   BwWindow *self = BW_WINDOW (object);
 
-  if (self->chooser != NULL)
-    gtk_native_dialog_destroy (self->chooser);
-  g_clear_object (&self->chooser);
+  bw_file_chooser_let_go (&self->chooser);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   if (self->drafts != NULL)

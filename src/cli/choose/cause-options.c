@@ -83,24 +83,18 @@ bw_cause_options_readings (const BwCauseOptions *own, const char *command,
   return BW_CLI_DONE;
 }
 
-/* "220uF" or "47 nF"; no other quantity of the program is a capacitance. */
+/* Of one that couples video or sync. */
+#define CAPACITOR_MIN_F 1e-12
+#define CAPACITOR_MAX_F 1.0
+
 static gboolean
 read_capacitor (const char *raw, double *farad)
 {
-  g_autofree char *text = bw_words_utf8 (raw);
-  char *end = NULL;
-  double value;
-
-  g_strdelimit (text, ",", '.');
-  value = g_ascii_strtod (text, &end);
-  g_strchug (end);
-  double unit = strcmp (end, "uF") == 0 || strcmp (end, "µF") == 0 || strcmp (end, "μF") == 0 ? 1e-6
-                : strcmp (end, "nF") == 0                                                    ? 1e-9
-                                                                                             : 0;
-  *farad = value * unit;
-  if (end != text && *farad > 1e-12 && *farad < 1)
+  if (!bw_argument_quantity ("--capacitor", raw, BW_DIMENSION_CAPACITANCE, farad))
+    return FALSE;
+  if (*farad > CAPACITOR_MIN_F && *farad < CAPACITOR_MAX_F)
     return TRUE;
-  bw_cli_complain (_ ("--capacitor: “%s”: write it such as 220uF or 47nF"), text);
+  bw_cli_complain (_ ("--capacitor: “%s”: more than 1 pF and less than 1 F is allowed"), raw);
   return FALSE;
 }
 
@@ -127,12 +121,13 @@ read_conductor (const BwCauseOptions *own, BwSignal signal, BwSyncKind sync, gui
                          own->conductor, conductor);
 }
 
-static const char *
-raster_id (BwColourSystem system)
+/* Without a colour system any raster will do: that of 525 lines. */
+static const BwRaster *
+usual_raster (const BwCatalogue *catalogue, BwColourSystem system)
 {
-  gboolean lines_625 = system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_N
-                       || system == BW_SYSTEM_SECAM_L;
-  return lines_625 ? "625-50-interlaced" : "525-59.94-interlaced";
+  const char *id = bw_system_facts (system)->raster;
+  return bw_catalogue_raster (catalogue,
+                              id != NULL ? id : bw_system_facts (BW_SYSTEM_NTSC_M)->raster);
 }
 
 /**
@@ -160,7 +155,7 @@ bw_cause_options_standard (const BwCauseOptions *own, const char *command,
     return BW_CLI_BAD_INPUT;
 
   bw_cause_case_standard (system, signal, sync, conductor, &view->c);
-  bw_cause_case_time (&view->c, bw_catalogue_raster (catalogue, raster_id (system)));
+  bw_cause_case_time (&view->c, usual_raster (catalogue, system));
   if (own->capacitor != NULL && !read_capacitor (own->capacitor, &view->c.capacitor_f))
     return BW_CLI_BAD_INPUT;
   return BW_CLI_DONE;

@@ -8,6 +8,7 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/words.h"
+#include "core/raster/colour-system.h"
 
 #define AT(member) G_STRUCT_OFFSET (BwDetailOptions, member)
 
@@ -127,19 +128,13 @@ needs_raster (const BwDetailOptions *own)
   return NULL;
 }
 
-/* Field rates of 50 Hz and of 60 Hz lie on either side of this. */
-#define BETWEEN_FIELD_RATES_HZ 55
-
-/* PAL B and N and SECAM are of 50 fields, the rest of 60 (ITU-R BT.470-6). */
 static gboolean
 is_of_raster (BwColourSystem system, const BwRaster *raster)
 {
-  guint of_50 = BW_BIT (BW_SYSTEM_PAL_B) | BW_BIT (BW_SYSTEM_PAL_N) | BW_BIT (BW_SYSTEM_SECAM_L);
   BwRasterFigures figures;
 
   bw_raster_figures (raster, &figures);
-  return system == BW_SYSTEM_NONE
-         || ((BW_BIT (system) & of_50) != 0) == (figures.field_rate_hz < BETWEEN_FIELD_RATES_HZ);
+  return bw_system_suits_field_rate (system, figures.field_rate_hz);
 }
 
 static char *

@@ -12,6 +12,7 @@
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/words.h"
+#include "core/circuit/drive.h"
 #include "raster-choice.h"
 
 /* From the words of the command line to a test signal. */
@@ -82,71 +83,33 @@ read_sync (const char *raw, guint set, guint preferred, BwSyncKind *sync)
   return FALSE;
 }
 
-/* Of a computer's raster H and V; else composite sync, or sync in the video. */
-static guint
-usual_syncs (BwSignal signal, const BwRaster *raster)
+/* Of a computer's raster, which has no composite sync, H and V. */
+static BwSyncKind
+usual_sync (BwSignal signal, const BwRaster *raster)
 {
-  guint with_picture = BW_BIT (BW_SYNC_IN_VIDEO) | BW_BIT (BW_SYNC_ON_Y);
-  if (signal == BW_SIGNAL_RGB)
-    return BW_BIT (raster->serration_width_s > 0 ? BW_SYNC_COMPOSITE : BW_SYNC_SEPARATE);
-  return with_picture & bw_signal_syncs (signal);
-}
-
-/* The raster of the colour system; NULL where there are several. */
-static const char *
-usual_raster (BwColourSystem system)
-{
-  switch (system)
-    {
-    case BW_SYSTEM_NONE:
-      return NULL;
-    case BW_SYSTEM_PAL_B:
-    case BW_SYSTEM_PAL_N:
-    case BW_SYSTEM_SECAM_L:
-      return "625-50-interlaced";
-    default:
-      return "525-59.94-interlaced";
-    }
-}
-
-/* Lines of a frame that @system was laid down for; zero: none, or it is no broadcast system. */
-static int
-lines_of_system (BwColourSystem system)
-{
-  switch (system)
-    {
-    case BW_SYSTEM_PAL_B:
-    case BW_SYSTEM_PAL_N:
-    case BW_SYSTEM_SECAM_L:
-      return 625;
-    case BW_SYSTEM_NTSC_M:
-    case BW_SYSTEM_NTSC_J:
-    case BW_SYSTEM_PAL_M:
-      return 525;
-    default:
-      return 0;
-    }
+  gboolean computer = signal == BW_SIGNAL_RGB && !(raster->serration_width_s > 0);
+  return computer ? BW_SYNC_SEPARATE : bw_signal_usual_sync (signal);
 }
 
 /* Colour on a subcarrier goes with the lines of its system, or with half of them in a progressive
- * frame. */
+ * frame, and not with those of the other broadcast systems. */
 static gboolean
 check_lines (BwColourSystem system, BwSignal signal, const BwRaster *raster)
 {
+  const BwSystemFacts *facts = bw_system_facts (system);
   BwRasterFigures f;
-  int wanted = lines_of_system (system), other = wanted == 625 ? 525 : 625;
 
   bw_raster_figures (raster, &f);
-  int lines = f.lines_per_frame;
-  gboolean is_other = raster->scan == BW_SCAN_INTERLACED
-                          ? lines == other
-                          : lines == other / 2 || lines == other / 2 + 1;
-  if (wanted == 0 || !is_other
+  int lines = bw_broadcast_lines (f.lines_per_frame);
+  gboolean whole = lines == f.lines_per_frame;
+  gboolean is_other = lines != 0 && lines != facts->lines
+                      && whole == (raster->scan == BW_SCAN_INTERLACED);
+  if (facts->lines == 0 || facts->any_raster || !is_other
       || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
     return TRUE;
   bw_cli_complain (_ ("%s is no raster for %s, which has %d lines in a frame; --system pal-60 or "
                       "ntsc-4.43 may be mixed with any"),
-                   raster->id, bw_kind_label (&bw_colour_systems, system), wanted);
+                   raster->id, bw_kind_label (&bw_colour_systems, system), facts->lines);
   return FALSE;
 }
 
@@ -165,7 +128,7 @@ choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *
       || !read_word ("--kind", &bw_signals, own->kind, &signal)
       || !read_word ("--loads", &load_table, own->loads, &load))
     return BW_CLI_BAD_INPUT;
-  const char *name = own->raster != NULL ? own->raster : usual_raster (system);
+  const char *name = own->raster != NULL ? own->raster : bw_system_facts (system)->raster;
   if (name == NULL)
     return bw_cli_wrong_usage (command, _ ("--system none needs --raster"));
 
@@ -175,13 +138,14 @@ choose_standard (const BwWaveformOptions *own, const char *command, BwWaveform *
   w->raster = g_steal_pointer (&chosen->raster);
   if (!check_lines (system, signal, w->raster))
     return BW_CLI_BAD_INPUT;
-  if (!read_sync (own->sync, bw_signal_syncs (signal), usual_syncs (signal, w->raster), &sync))
+  if (!read_sync (own->sync, bw_signal_syncs (signal),
+                  BW_BIT (usual_sync (signal, w->raster)), &sync))
     return BW_CLI_BAD_INPUT;
   bw_wire_form_standard (system, signal, sync, (BwSyncShape) w->raster->sync_shape, &w->what.form);
   w->what.form.own_polarity[0] = sync == BW_SYNC_SEPARATE ? w->raster->h_polarity : 0;
   w->what.form.own_polarity[1] = w->raster->v_polarity;
-  w->source_ohm = w->sync_ohm = 75;
-  w->load_ohm = load == 0 ? INFINITY : 75.0 / load;
+  w->source_ohm = w->sync_ohm = BW_VIDEO_OHM;
+  w->load_ohm = load == 0 ? INFINITY : BW_VIDEO_OHM / load;
   /* H and V are logic, and work into no stated load */
   w->sync_load_ohm = sync == BW_SYNC_SEPARATE ? 0 : w->load_ohm;
   w->title = g_strdup (w->raster->name);
@@ -211,7 +175,7 @@ choose_from_sheet (const BwWaveformOptions *own, const char *command, const char
   const BwSource *source = bw_sheet_source (sheet, source_at);
   const BwInput *input = bw_monitor_input (sheet->monitor, input_at);
   w->raster = bw_raster_copy (bw_sheet_raster (sheet, catalogue, source));
-  if (!read_sync (own->sync, source->syncs, input->syncs, &sync))
+  if (!read_sync (own->sync, source->syncs, bw_input_taken_syncs (input, source->syncs), &sync))
     return BW_CLI_BAD_INPUT;
   bw_wire_form_of_source (source, w->raster, sync, &w->what.form);
   w->source_ohm = source->source_ohm;

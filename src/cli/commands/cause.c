@@ -49,7 +49,7 @@ run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOp
     result = bw_cause_options_sheet (own, command->name, path, sheet, catalogue, &view);
   if (result != BW_CLI_DONE)
     return result;
-  const char *id = bw_cause_limits_id (view.c.form.system);
+  const char *id = bw_system_facts (view.c.form.system)->limits;
   view.c.limits = id != NULL ? bw_limits_find (limits, id) : NULL;
   return show (&view, options->json);
 }

@@ -58,7 +58,7 @@ static gboolean
 has_burst (const BwDrawing *drawing)
 {
   const BwRaster *raster = drawing->chosen->raster;
-  if (drawing->system == BW_SYSTEM_NONE || bw_burst_is_known (drawing->system, raster))
+  if (drawing->system == BW_SYSTEM_NONE || bw_system_knows_burst (drawing->system, raster))
     return TRUE;
   bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
                    bw_kind_id (&bw_colour_systems, drawing->system));

@@ -97,7 +97,7 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
 {
   const char *path = options->rest[0];
   const char *const targets[] = { own->csv, own->drawing, own->pdf };
-  guint series = BW_SERIES_E24;
+  guint series = BW_USUAL_SERIES;
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
     {
       g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),

@@ -64,7 +64,9 @@ static BwCliExit
 read_pad (const BwCliCommand *command, const PadOptions *own, Pad *pad)
 {
   g_autoptr (GError) error = NULL;
-  *pad = (Pad){ .load_ohm = 75, .supply_tolerance = BW_SUPPLY_TOLERANCE, .series = BW_SERIES_E24 };
+  *pad = (Pad){ .load_ohm = BW_VIDEO_OHM,
+                .supply_tolerance = BW_SUPPLY_TOLERANCE,
+                .series = BW_USUAL_SERIES };
 
   if (own->from == NULL || own->to == NULL)
     return bw_cli_wrong_usage (command->name, _ ("--from and --to are needed"));

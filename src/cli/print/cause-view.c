@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-view.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/table.h"
@@ -109,7 +111,7 @@ cause_to_json (const BwCauseView *view, const BwCause *cause, BwJson *json)
  *
  * Writes the members of an object that is open in @json. "share" is that of the fit over the causes
  * listed; "deviation" is that of the worst reading in its uncertainty; "alike": the readings do not
- * tell it from the first.
+ * tell it from the first; "loss_db" is of the attenuator that should be in the lead.
  */
 void
 bw_cause_view_to_json (const BwCauseView *view, BwJson *json)
@@ -131,6 +133,7 @@ bw_cause_view_to_json (const BwCauseView *view, BwJson *json)
   for (guint i = 0; i < causes->len; i++)
     cause_to_json (view, &g_array_index (causes, BwCause, i), json);
   bw_json_end_array (json);
+  bw_json_number_if (json, "loss_db", view->c.pad_ratio < 1, -20 * log10 (view->c.pad_ratio));
 }
 
 static char *

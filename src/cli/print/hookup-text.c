@@ -55,9 +55,7 @@ append_hop (const BwHookup *hookup, guint index, GString *to)
       const BwHookupConnection *one = hookup->connections->pdata[i];
       if (one->hop != index)
         continue;
-      g_autofree char *line
-          = g_strdup_printf (_ ("%s: %s to %s; return %s to %s; %s"), one->signal, one->from,
-                             one->to, one->from_return, one->to_return, one->through);
+      g_autofree char *line = bw_hookup_connection_says (one);
       bw_words_append_wrapped (to, "  ", 4, line);
     }
 }

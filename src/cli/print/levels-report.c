@@ -19,14 +19,7 @@ is_coded (const BwLevelsReport *view)
 static gboolean
 has_chroma (const BwLevelsReport *view)
 {
-  return view->system != BW_SYSTEM_NONE && view->system != BW_SYSTEM_SECAM_L;
-}
-
-static gboolean
-is_pal (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_M || system == BW_SYSTEM_PAL_N
-         || system == BW_SYSTEM_PAL_60;
+  return bw_system_has_phase (view->system);
 }
 
 static gboolean
@@ -238,7 +231,7 @@ bw_levels_report_append_text (const BwLevelsReport *view, GString *text)
   bw_table_append_to (table, text, 0);
   if (is_coded (view) && !has_chroma (view))
     g_string_append (text, _ ("\nThis system has no chroma of a fixed amplitude: luma alone.\n"));
-  if (is_coded (view) && has_chroma (view) && is_pal (view->system))
+  if (is_coded (view) && has_chroma (view) && bw_system_alternates (view->system))
     g_string_append (
         text, _ ("\nOn alternate lines the phase is mirrored: 360° minus the phase shown.\n"));
   if (view->tell_conductors)

@@ -84,6 +84,14 @@ rounded (double value, int digits)
   return g_ascii_strtod (text, NULL);
 }
 
+/* What is counted keeps every figure: 1234 lines are not about 1200. */
+static gboolean
+is_count (BwDimension dimension)
+{
+  return dimension == BW_DIMENSION_TV_LINES || dimension == BW_DIMENSION_LINES
+         || dimension == BW_DIMENSION_PIXELS;
+}
+
 /* U+00A0 keeps a number and its unit on one line. */
 #define UNIT_SPACE "\u00a0"
 
@@ -94,18 +102,21 @@ rounded (double value, int digits)
  * @mark: the decimal mark
  *
  * For reading: the unit that leaves one to three digits before the mark is chosen, trailing zeros
- * are cut, and a no-break space stands before the unit.
+ * are cut, and a no-break space stands before the unit. Where there is no larger unit, a measured
+ * value is rounded before its mark too (1163 µF with three digits is 1160 µF); a count is not.
  *
  * Returns: (transfer full): the text, such as "15.734 kHz"
  */
 char *
 bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
 {
-  g_return_val_if_fail (isfinite (value), NULL);
+  g_return_val_if_fail (isfinite (value) && dimension < BW_N_DIMENSIONS && digits > 0, NULL);
   const BwUnit *unit = automatic_unit (rounded (value, digits), dimension);
   double scaled = in_unit (value, unit);
   if (!isfinite (scaled))
     return g_strdup_printf ("%.0f00" UNIT_SPACE "%s", value, unit->screen); /* hundreds of digits, in % */
+  if (!is_count (dimension) && fabs (scaled) >= pow (10, MAX (digits, LEAST_ROUNDING)))
+    scaled = in_unit (rounded (value, digits), unit);
   g_autofree char *number = plain_number (scaled, digits, mark);
   return g_strconcat (number, UNIT_SPACE, unit->screen, NULL);
 }
@@ -265,6 +276,7 @@ char *
 bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const char *unit,
                             char mark)
 {
+  g_return_val_if_fail (bands != NULL, NULL);
   return join_bands (bands, dimension, unit, TRUE, mark);
 }
 
@@ -276,6 +288,7 @@ bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const c
 char *
 bw_quantity_bands_to_file (const BwBands *bands, BwDimension dimension, const char *unit)
 {
+  g_return_val_if_fail (bands != NULL, NULL);
   return join_bands (bands, dimension, unit, FALSE, BW_FILE_MARK);
 }
 

@@ -133,6 +133,7 @@ gboolean
 bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *value,
                    GError **error)
 {
+  g_return_val_if_fail (text != NULL && value != NULL, FALSE);
   g_autoptr (GString) number = g_string_new (NULL);
   const BwUnit *unit;
   long exponent;
@@ -223,6 +224,7 @@ apply_factor (const char *text, BwRatio *ratio)
 gboolean
 bw_quantity_parse_ratio (const char *text, BwDimension dimension, BwRatio *ratio, GError **error)
 {
+  g_return_val_if_fail (text != NULL && ratio != NULL, FALSE);
   g_autoptr (GString) number = g_string_new (NULL);
   gsize plain_length = strcspn (text, "*/");
   g_autofree char *plain = g_strndup (text, plain_length);
@@ -312,6 +314,7 @@ gboolean
 bw_quantity_parse_bands (const char *text, BwDimension dimension, char mark, BwBands *bands,
                          GError **error)
 {
+  g_return_val_if_fail (text != NULL && bands != NULL, FALSE);
   g_auto (GStrv) parts = g_strsplit (text, ";", -1);
   BwBands result = { 0 };
 

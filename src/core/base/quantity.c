@@ -25,6 +25,11 @@ const BwUnit bw_units[] = {
   { BW_DIMENSION_RESISTANCE, "ohm", "Ω", 0, 1, TRUE },
   { BW_DIMENSION_RESISTANCE, "kohm", "kΩ", 3, 1, TRUE },
   { BW_DIMENSION_RESISTANCE, "Mohm", "MΩ", 6, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "F", "F", 0, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "mF", "mF", -3, 1, FALSE }, /* capacitors are marked 2200 µF */
+  { BW_DIMENSION_CAPACITANCE, "uF", "µF", -6, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "nF", "nF", -9, 1, TRUE },
+  { BW_DIMENSION_CAPACITANCE, "pF", "pF", -12, 1, TRUE },
   { BW_DIMENSION_CURRENT, "A", "A", 0, 1, TRUE },
   { BW_DIMENSION_CURRENT, "mA", "mA", -3, 1, TRUE },
   { BW_DIMENSION_FRACTION, "%", "%", -2, 1, TRUE },
@@ -45,7 +50,7 @@ static const struct
   { "k\u03a9", "kohm" },    { "k\u2126", "kohm" },    { "M\u03a9", "Mohm" },
   { "M\u2126", "Mohm" },    { "ohms", "ohm" },        { "line", "lines" },
   { "\"", "in" },          { "\u2033", "in" },       { "hz", "Hz" },
-  { "khz", "kHz" },
+  { "khz", "kHz" },         { "\u00b5F", "uF" },      { "\u03bcF", "uF" },
 };
 
 G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
@@ -59,6 +64,7 @@ G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
 const BwUnit *
 bw_unit_find (BwDimension dimension, const char *name)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS && name != NULL, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (spellings); i++)
     if (strcmp (spellings[i].written, name) == 0)
       name = spellings[i].name;
@@ -91,6 +97,7 @@ bw_unit_base (BwDimension dimension)
 const char *
 bw_quantity_base_unit (BwDimension dimension)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   return bw_unit_base (dimension)->name;
 }
 
@@ -103,6 +110,7 @@ bw_quantity_base_unit (BwDimension dimension)
 const char *
 bw_quantity_units (BwDimension dimension)
 {
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   static const char *const allowed[BW_N_DIMENSIONS] = {
     [BW_DIMENSION_FREQUENCY] = "Hz, kHz, MHz, GHz",
     [BW_DIMENSION_TIME] = "s, ms, us (or µs), ns",
@@ -110,6 +118,7 @@ bw_quantity_units (BwDimension dimension)
     [BW_DIMENSION_VOLTAGE] = "V, mV",
     [BW_DIMENSION_IRE] = "IRE",
     [BW_DIMENSION_RESISTANCE] = "ohm (or Ω), kohm, Mohm",
+    [BW_DIMENSION_CAPACITANCE] = "F, mF, uF (or µF), nF, pF",
     [BW_DIMENSION_CURRENT] = "A, mA",
     [BW_DIMENSION_FRACTION] = "%",
     [BW_DIMENSION_TV_LINES] = "lines",

@@ -9,8 +9,8 @@ G_BEGIN_DECLS
  * BwDimension:
  *
  * What a quantity measures. Every dimension has one SI (or trade) base unit, in which numbers are
- * held: hertz, second, metre, volt, IRE unit, ohm, ampere, fraction (1 = 100 %), TV lines, scan
- * lines, pixels.
+ * held: hertz, second, metre, volt, IRE unit, ohm, farad, ampere, fraction (1 = 100 %), TV lines,
+ * scan lines, pixels.
  */
 typedef enum
 {
@@ -20,6 +20,7 @@ typedef enum
   BW_DIMENSION_VOLTAGE,    /* V mV */
   BW_DIMENSION_IRE,        /* IRE */
   BW_DIMENSION_RESISTANCE, /* ohm kohm Mohm */
+  BW_DIMENSION_CAPACITANCE, /* F mF uF nF pF */
   BW_DIMENSION_CURRENT,    /* A mA */
   BW_DIMENSION_FRACTION,   /* %, held as a fraction */
   BW_DIMENSION_TV_LINES,   /* TV lines per picture height, written "lines" */

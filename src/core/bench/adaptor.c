@@ -6,6 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/drive.h"
+
 G_DEFINE_QUARK (bw-adaptor-error-quark, bw_adaptor_error)
 
 static const BwKind adaptor_kinds[BW_N_ADAPTORS] = {
@@ -128,8 +130,8 @@ bw_adaptor_new (void)
   adaptor->note = g_strdup ("");
   adaptor->gives_rasters = g_strdup ("");
   adaptor->price = g_strdup ("");
-  adaptor->takes_sync_ohm = 75;
-  adaptor->gives_sync_ohm = 75;
+  adaptor->takes_sync_ohm = BW_VIDEO_OHM;
+  adaptor->gives_sync_ohm = BW_VIDEO_OHM;
   return adaptor;
 }
 

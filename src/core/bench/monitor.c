@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
+#include "core/circuit/drive.h"
 
 G_DEFINE_QUARK (bw-monitor-error-quark, bw_monitor_error)
 
@@ -151,7 +151,7 @@ bw_input_new (void)
 {
   BwInput *input = g_new0 (BwInput, 1);
   input->name = g_strdup ("");
-  input->input_ohm = 10e3; /* common practice, no source */
+  input->input_ohm = BW_INPUT_OHM;
   return input;
 }
 
@@ -163,6 +163,7 @@ bw_input_new (void)
 BwInput *
 bw_input_copy (const BwInput *input)
 {
+  g_return_val_if_fail (input != NULL, NULL);
   BwInput *copy = g_new0 (BwInput, 1);
   copy->group = g_strdup (input->group);
   bw_fields_copy (&bw_input_fields, copy, input);
@@ -205,6 +206,7 @@ syncs_of_signals (guint signals)
 gboolean
 bw_input_check (const BwInput *input, GError **error)
 {
+  g_return_val_if_fail (input != NULL, FALSE);
   guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
 
   if (input->signals == 0 || input->syncs == 0 || input->shapes == 0 || input->scans == 0
@@ -232,6 +234,60 @@ bw_input_check (const BwInput *input, GError **error)
 }
 
 /**
+ * bw_input_takes_sync:
+ *
+ * Returns: whether the input takes sync of this kind: one that strips sync from video strips it
+ *   from composite sync alone as well
+ */
+gboolean
+bw_input_takes_sync (const BwInput *input, BwSyncKind sync)
+{
+  g_return_val_if_fail (input != NULL && sync < BW_N_SYNC_KINDS, FALSE);
+  guint as_well = sync == BW_SYNC_COMPOSITE ? BW_BIT (BW_SYNC_IN_VIDEO) : 0;
+  return (input->syncs & (BW_BIT (sync) | as_well)) != 0;
+}
+
+/**
+ * bw_input_taken_syncs:
+ * @syncs: set of BwSyncKind that a source gives
+ *
+ * Returns: those of @syncs that the input takes
+ */
+guint
+bw_input_taken_syncs (const BwInput *input, guint syncs)
+{
+  g_return_val_if_fail (input != NULL, 0);
+  guint taken = 0;
+  for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+    if ((syncs & BW_BIT (sync)) && bw_input_takes_sync (input, sync))
+      taken |= BW_BIT (sync);
+  return taken;
+}
+
+/**
+ * bw_input_sync_range:
+ * @own_sync: whether the conductor carries sync alone
+ *
+ * Returns: the sync amplitude that the input takes there; not given (zero) where it has none
+ */
+BwRange
+bw_input_sync_range (const BwInput *input, gboolean own_sync)
+{
+  g_return_val_if_fail (input != NULL, (BwRange){ 0 });
+  const BwBands *bands = own_sync && input->own_sync_v.n > 0 ? &input->own_sync_v : &input->sync_v;
+  return bands->n > 0 ? bands->at[0] : (BwRange){ 0 };
+}
+
+/* Whether the 75 Ω of the conductor is a switch's, and it is on. */
+static gboolean
+is_switched_on (const BwInput *input, gboolean own_sync)
+{
+  guint termination = own_sync ? input->sync_termination : input->termination;
+  return termination == BW_TERMINATION_SWITCHED
+         && (own_sync ? input->sync_terminated : input->terminated);
+}
+
+/**
  * bw_input_load_ohm:
  * @own_sync: whether the conductor carries sync alone
  *
@@ -241,15 +297,69 @@ bw_input_check (const BwInput *input, GError **error)
 double
 bw_input_load_ohm (const BwInput *input, gboolean own_sync)
 {
+  g_return_val_if_fail (input != NULL, BW_INPUT_OHM);
   guint termination = own_sync ? input->sync_termination : input->termination;
-  gboolean on = own_sync ? input->sync_terminated : input->terminated;
   double load_ohm = input->input_ohm;
 
-  if (termination == BW_TERMINATION_FIXED || (termination == BW_TERMINATION_SWITCHED && on))
-    load_ohm = 75;
+  if (termination == BW_TERMINATION_FIXED || is_switched_on (input, own_sync))
+    load_ohm = BW_VIDEO_OHM;
   if (!own_sync && input->loop_through && input->loop_ended)
-    load_ohm = bw_parallel_ohm (load_ohm, 75);
+    load_ohm = bw_parallel_ohm (load_ohm, BW_VIDEO_OHM);
   return load_ohm;
+}
+
+/**
+ * bw_input_load_change:
+ * @own_sync: whether the conductor carries sync alone
+ *
+ * Returns: what leads to one 75 Ω load where there is none or more than one; for sync alone that
+ *   has one, the switch, if it is a switch that can take it away
+ */
+BwLoadChange
+bw_input_load_change (const BwInput *input, gboolean own_sync)
+{
+  g_return_val_if_fail (input != NULL, BW_LOAD_AS_IT_IS);
+  guint termination = own_sync ? input->sync_termination : input->termination;
+  double load_ohm = bw_input_load_ohm (input, own_sync);
+
+  if (load_ohm > BW_ONE_LOAD_MAX_OHM)
+    return termination == BW_TERMINATION_SWITCHED ? BW_LOAD_SWITCH : BW_LOAD_TERMINATOR;
+  if (load_ohm < BW_ONE_LOAD_MIN_OHM)
+    return is_switched_on (input, own_sync) ? BW_LOAD_SWITCH : BW_LOAD_UNLOAD;
+  return own_sync && is_switched_on (input, own_sync) ? BW_LOAD_SWITCH : BW_LOAD_AS_IT_IS;
+}
+
+/**
+ * bw_input_change_load:
+ * @own_sync: whether the conductor carries sync alone
+ *
+ * Makes @input what it is after @change.
+ */
+void
+bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change)
+{
+  g_return_if_fail (input != NULL);
+  gboolean *on = own_sync ? &input->sync_terminated : &input->terminated;
+  guint *termination = own_sync ? &input->sync_termination : &input->termination;
+
+  switch (change)
+    {
+    case BW_LOAD_SWITCH:
+      *on = !*on;
+      break;
+    case BW_LOAD_TERMINATOR:
+      if (!own_sync && input->loop_through)
+        input->loop_ended = TRUE;
+      else
+        *termination = BW_TERMINATION_FIXED;
+      break;
+    case BW_LOAD_UNLOAD:
+      input->loop_ended = FALSE;
+      break;
+    case BW_LOAD_AS_IT_IS:
+    default:
+      break;
+    }
 }
 
 /**
@@ -262,6 +372,7 @@ bw_input_load_ohm (const BwInput *input, gboolean own_sync)
 double
 bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor)
 {
+  g_return_val_if_fail (monitor != NULL, 0);
   double input_hz = input != NULL ? input->bandwidth_hz : 0;
   if (input_hz > 0 && monitor->bandwidth_hz > 0)
     return MIN (input_hz, monitor->bandwidth_hz);
@@ -293,6 +404,7 @@ bw_monitor_new (void)
 BwMonitor *
 bw_monitor_copy (const BwMonitor *monitor)
 {
+  g_return_val_if_fail (monitor != NULL, NULL);
   BwMonitor *copy = bw_monitor_new ();
   copy->id = g_strdup (monitor->id);
   bw_fields_copy (&bw_monitor_fields, copy, monitor);
@@ -324,6 +436,7 @@ bw_monitor_free (BwMonitor *monitor)
 gboolean
 bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
 {
+  g_return_val_if_fail (monitor != NULL, FALSE);
   const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
   gboolean is_wide = bw_ratio_compare (monitor->aspect, wide) == 0;
   gboolean is_standard = bw_ratio_compare (monitor->aspect, standard) == 0;
@@ -342,6 +455,7 @@ bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
 double
 bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect)
 {
+  g_return_val_if_fail (monitor != NULL, 0);
   double tube = bw_ratio_to_double (monitor->aspect);
   double picture = bw_ratio_to_double (aspect);
 

@@ -116,6 +116,15 @@ typedef enum
   BW_MONITOR_ERROR_INPUT_EMPTY   /* a set that must not be empty is */
 } BwMonitorError;
 
+/* What gives a conductor of an input the load that it should have. */
+typedef enum
+{
+  BW_LOAD_AS_IT_IS,
+  BW_LOAD_SWITCH,     /* the other position of the termination switch */
+  BW_LOAD_TERMINATOR, /* 75 Ω at the input, or on its loop-through */
+  BW_LOAD_UNLOAD      /* take what hangs on the loop-through away */
+} BwLoadChange;
+
 extern const BwFieldTable bw_monitor_fields;
 extern const BwFieldTable bw_input_fields;
 
@@ -125,7 +134,12 @@ BwInput *bw_input_new (void);
 BwInput *bw_input_copy (const BwInput *input);
 void bw_input_free (BwInput *input);
 gboolean bw_input_check (const BwInput *input, GError **error);
+gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
+guint bw_input_taken_syncs (const BwInput *input, guint syncs);
+BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
+BwLoadChange bw_input_load_change (const BwInput *input, gboolean own_sync);
+void bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change);
 double bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor);
 
 BwMonitor *bw_monitor_new (void);

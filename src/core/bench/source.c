@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/drive.h"
+
 G_DEFINE_QUARK (bw-source-error-quark, bw_source_error)
 
 #define AT(member) .offset = G_STRUCT_OFFSET (BwSource, member)
@@ -76,8 +78,8 @@ bw_source_new (void)
   source->origin = g_strdup ("");
   source->note = g_strdup ("");
   source->raster = g_strdup ("");
-  source->source_ohm = 75;
-  source->sync_ohm = 75;
+  source->source_ohm = BW_VIDEO_OHM;
+  source->sync_ohm = BW_VIDEO_OHM;
   source->aspect = (BwRatio){ 4, 3 };
   return source;
 }

@@ -18,6 +18,8 @@ bw_hypothesis_init (const BwCauseCase *c, BwHypothesis *h)
     .sync_stated = c->sync_stated,
     .load_ohm = c->load_ohm,
     .series_ohm = c->series_ohm,
+    .pad_ratio = c->pad_ratio,
+    .spread = c->spread,
     .gain_sign = 1,
     .picture = 1,
     .coupling = c->coupling,
@@ -78,6 +80,8 @@ bw_hypothesis_apply (const BwFault *fault, BwHypothesis *h)
       break;
     case BW_FAULT_ATTENUATOR_MISSING:
       h->series_ohm = 0;
+      h->pad_ratio = 1;
+      h->spread = (BwRange){ 1, 1 };
       break;
     case BW_FAULT_ATTENUATOR_ADDED:
       h->series_ohm = fault->ohm;

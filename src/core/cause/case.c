@@ -3,15 +3,11 @@
 
 #include <math.h>
 
-#include "core/circuit/preferred.h"
+#include "core/circuit/pads.h"
 
 /* What should be on a conductor, from a standard or from a source and an input. */
 
-#define VIDEO_OHM 75.0
-#define HIGH_OHM 10e3 /* of an input without termination: common practice, no source */
-
-/* A load of more than this is no termination (common practice, no source). */
-#define HIGH_IMPEDANCE_OHM 1e3
+static const BwRange no_spread = { 1, 1 };
 
 /**
  * bw_cause_case_standard:
@@ -24,43 +20,110 @@ void
 bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
                         BwConductor conductor, BwCauseCase *c)
 {
+  g_return_if_fail (sync < BW_N_SYNC_KINDS && conductor < BW_N_CONDUCTORS && c != NULL);
   gboolean logic = sync == BW_SYNC_SEPARATE;
   BwSyncDrive drive = logic ? BW_DRIVE_LOGIC : BW_DRIVE_300_MV;
   gboolean high = logic && bw_conductor_is_sync_alone (conductor);
 
   *c = (BwCauseCase){
     .conductor = conductor,
-    .source_ohm = VIDEO_OHM,
+    .source_ohm = BW_VIDEO_OHM,
     .sync_ohm = bw_sync_drive_facts (drive)->driver_ohm,
     .sync_stated = bw_sync_drive_facts (drive)->stated,
-    .load_ohm = high ? HIGH_OHM : VIDEO_OHM,
-    .input_ohm = HIGH_OHM,
+    .load_ohm = high ? BW_INPUT_OHM : BW_VIDEO_OHM,
+    .input_ohm = BW_INPUT_OHM,
+    .pad_ratio = 1,
+    .spread = no_spread,
     .coupling = BW_COUPLING_DC,
   };
   bw_wire_form_standard (system, signal, sync, BW_SHAPE_BILEVEL, &c->form);
 }
 
-/* The resistor that makes the sync what the input takes, where it would be too much. */
 static void
-set_attenuator (const BwSource *source, const BwInput *input, BwCauseCase *c)
+extend (BwRange *range, double value)
 {
-  const BwBands *takes = input->own_sync_v.n > 0 ? &input->own_sync_v : &input->sync_v;
-  double wanted_v = 0.3;
+  range->low = MIN (range->low, value);
+  range->high = MAX (range->high, value);
+}
 
-  if (takes->n == 0)
+/* Sync behind the resistor, by the values of each series and by the exact one. */
+static BwRange
+spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
+{
+  double whole_ohm = driver_ohm + it->load_ohm + it->resistor_ohm;
+  BwRange spread = no_spread;
+
+  extend (&spread, whole_ohm / (driver_ohm + it->load_ohm + it->exact_ohm));
+  for (BwSeries series = 0; series < BW_N_SERIES; series++)
+    extend (&spread, whole_ohm / (driver_ohm + it->load_ohm
+                                  + bw_preferred_value (it->exact_ohm, series)));
+  return spread;
+}
+
+/* The picture behind the attenuator of @ratio, likewise. */
+static BwRange
+spread_of_pad (const BwSource *source, double ratio)
+{
+  double open_v = bw_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
+  BwRange spread = no_spread;
+
+  for (BwSeries series = 0; series < BW_N_SERIES; series++)
+    {
+      BwNetwork ideal, made;
+      BwNetworkFigures figures;
+      if (!bw_pad_lower (open_v, source->source_ohm, ratio, series, &ideal, &made))
+        continue;
+      bw_network_solve (&made, &figures);
+      extend (&spread, figures.level_v / (ratio * source->video_v));
+    }
+  return spread;
+}
+
+static void
+set_right_sync (const BwSource *source, const BwSyncWay *way, BwRightCircuit *right)
+{
+  *right = (BwRightCircuit){ .load_ohm = way->load_ohm, .spread = no_spread };
+  if (!way->has_resistor)
     return;
-  if (wanted_v < takes->at[0].low || wanted_v > takes->at[0].high)
-    wanted_v = (takes->at[0].low + takes->at[0].high) / 2;
-  c->wanted_sync_v = wanted_v;
-  if (bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, c->load_ohm)
-      <= takes->at[0].high)
+  right->series_ohm = way->attenuator.resistor_ohm;
+  right->spread = spread_of_resistor (&way->attenuator, source->sync_ohm);
+}
+
+static void
+set_own_sync (const BwSource *source, const BwInput *input, BwCauseCase *c)
+{
+  BwSyncMatch match;
+  BwRightCircuit first;
+
+  bw_match_own_sync (source, input, &match);
+  c->load_ohm = match.load_ohm;
+  if (match.takes.high > 0)
+    c->wanted_sync_v = bw_range_nominal (match.takes, BW_USUAL_SYNC_V);
+  if (match.n_ways == 0)
     return;
-  if (c->load_ohm > HIGH_IMPEDANCE_OHM)
-    c->load_ohm = VIDEO_OHM;
-  double open_v = bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, 1e15);
-  double ohm = bw_series_resistor_ohm (open_v, source->sync_ohm, c->load_ohm, wanted_v);
-  if (ohm > 0)
-    c->series_ohm = bw_preferred_ohm (ohm, BW_SERIES_E24);
+  set_right_sync (source, &match.way[0], &first);
+  c->load_ohm = first.load_ohm;
+  c->series_ohm = first.series_ohm;
+  c->spread = first.spread;
+  while (c->n_others + 1 < match.n_ways)
+    {
+      set_right_sync (source, &match.way[c->n_others + 1], &c->other[c->n_others]);
+      c->n_others++;
+    }
+}
+
+static void
+set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCauseCase *c)
+{
+  BwPictureMatch match;
+
+  bw_match_picture (source, input, sync, &match);
+  if (!bw_load_is_one (match.end_ohm))
+    c->other[c->n_others++] = (BwRightCircuit){ .load_ohm = match.end_ohm, .spread = no_spread };
+  if (!(match.pad_ratio < 1))
+    return;
+  c->pad_ratio = match.pad_ratio;
+  c->spread = spread_of_pad (source, match.pad_ratio);
 }
 
 /**
@@ -68,16 +131,19 @@ set_attenuator (const BwSource *source, const BwInput *input, BwCauseCase *c)
  * @input: (nullable): where the conductor should end; %NULL: in 75 Ω, and logic sync in no load
  * @raster: of @source
  * @sync: one of the sync kinds of @source
- * @c: (out caller-allocates): what should be at the input's terminals: one load of 75 Ω, or the
- *   input as it is for logic sync, with a series resistor in the lead where the input takes no more;
- *   of sync that @input does not take what @source gives, as without an input
+ * @c: (out caller-allocates): what should be at the input's terminals when all that
+ *   bw_match_own_sync() and bw_match_picture() say is done: with the load, the series resistor or
+ *   the attenuator that the fit advises; of sync that @input does not take, and of a picture that
+ *   goes through a converter, what @source gives, as without an input
  */
 void
 bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRaster *raster,
                         BwSyncKind sync, BwConductor conductor, BwCauseCase *c)
 {
+  g_return_if_fail (source != NULL && raster != NULL && c != NULL);
+  g_return_if_fail (sync < BW_N_SYNC_KINDS && conductor < BW_N_CONDUCTORS);
   gboolean own = bw_conductor_is_sync_alone (conductor);
-  gboolean not_taken = own && input != NULL && !(input->syncs & BW_BIT (sync));
+  gboolean not_taken = own && input != NULL && !bw_input_takes_sync (input, sync);
 
   if (not_taken)
     input = NULL;
@@ -87,17 +153,19 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
     .source_ohm = source->source_ohm,
     .sync_ohm = source->sync_ohm,
     .sync_stated = source->sync_load,
-    .load_ohm = VIDEO_OHM,
-    .input_ohm = input != NULL && input->input_ohm > 0 ? input->input_ohm : HIGH_OHM,
+    .load_ohm = own && source->sync_load == BW_LOAD_OPEN ? BW_INPUT_OHM : BW_VIDEO_OHM,
+    .input_ohm = input != NULL && input->input_ohm > 0 ? input->input_ohm : BW_INPUT_OHM,
+    .pad_ratio = 1,
+    .spread = no_spread,
     .dc_v = source->dc_v,
     .coupling = own ? BW_COUPLING_DC : source->coupling,
   };
   bw_wire_form_of_source (source, raster, sync, &c->form);
   bw_cause_case_time (c, raster);
-  if (own && source->sync_load == BW_LOAD_OPEN)
-    c->load_ohm = input != NULL ? bw_input_load_ohm (input, TRUE) : HIGH_OHM;
   if (own && input != NULL)
-    set_attenuator (source, input, c);
+    set_own_sync (source, input, c);
+  else if (input != NULL && (input->signals & BW_BIT (source->signal)))
+    set_picture (source, input, sync, c);
 }
 
 /**
@@ -109,6 +177,7 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
 void
 bw_cause_case_time (BwCauseCase *c, const BwRaster *raster)
 {
+  g_return_if_fail (c != NULL && raster != NULL);
   BwRasterFigures figures;
   bw_raster_figures (raster, &figures);
 
@@ -123,31 +192,4 @@ bw_cause_case_time (BwCauseCase *c, const BwRaster *raster)
   c->sync_share = c->conductor == BW_CONDUCTOR_V   ? broad
                   : c->conductor == BW_CONDUCTOR_H ? line_sync
                                                    : broad + (1 - broad) * line_sync;
-}
-
-/**
- * bw_cause_limits_id:
- *
- * Returns: (nullable): the id of the shipped limits that judge levels of @system
- */
-const char *
-bw_cause_limits_id (BwColourSystem system)
-{
-  switch (system)
-    {
-    case BW_SYSTEM_NTSC_M:
-      return "smpte-170m";
-    case BW_SYSTEM_PAL_B:
-      return "bt1700-pal";
-    case BW_SYSTEM_NONE:
-    case BW_SYSTEM_NTSC_J:
-    case BW_SYSTEM_NTSC_443:
-    case BW_SYSTEM_PAL_M:
-    case BW_SYSTEM_PAL_N:
-    case BW_SYSTEM_PAL_60:
-    case BW_SYSTEM_SECAM_L:
-    case BW_N_SYSTEMS:
-    default:
-      return NULL;
-    }
 }

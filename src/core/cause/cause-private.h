@@ -10,6 +10,7 @@ G_BEGIN_DECLS
  * @form: what is on the wire
  * @conductor: what the wire carries
  * @load_ohm: zero: a short
+ * @spread: as of BwCauseCase; one of a circuit without the attenuator that should be there
  * @picture: share of full white and colour
  * @gain_sign: −1 upside down
  * @penalty: what speaks against it before a reading is made, in the units of a squared deviation
@@ -27,6 +28,8 @@ typedef struct
   BwStatedLoad sync_stated;
   double load_ohm;
   double series_ohm;
+  double pad_ratio;
+  BwRange spread;
   double picture;
   double gain_sign;
   guint coupling;
@@ -35,11 +38,18 @@ typedef struct
   double penalty;
 } BwHypothesis;
 
-/* What a hypothesis predicts. */
+/**
+ * BwPrediction:
+ * @at: of an attenuator made of the values that are named
+ * @spread: that every level may have about @at, whatever values it is made of
+ *
+ * What a hypothesis predicts.
+ */
 typedef struct
 {
   guint predicts;
   BwRange at[BW_N_SCOPE_READINGS];
+  BwRange spread;
   double gain;
 } BwPrediction;
 

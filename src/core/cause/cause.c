@@ -81,6 +81,7 @@ is_amplitude (BwScopeReading reading)
 const char *
 bw_scope_reading_allows (BwScopeReading reading)
 {
+  g_return_val_if_fail (reading < BW_N_SCOPE_READINGS, NULL);
   if (bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION)
     return _ ("a tilt is a share from 0 % to 100 %");
   if (reading == BW_SCOPE_SYNC)
@@ -100,6 +101,7 @@ bw_scope_reading_allows (BwScopeReading reading)
 gboolean
 bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value)
 {
+  g_return_val_if_fail (readings != NULL && reading < BW_N_SCOPE_READINGS, FALSE);
   gboolean tilt = bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION;
   double least = tilt || is_amplitude (reading) ? 0 : -BW_SCOPE_MOST;
   double most = tilt ? 1 : BW_SCOPE_MOST;
@@ -246,6 +248,7 @@ sound_readings (const BwScopeReadings *readings)
 guint
 bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS])
 {
+  g_return_val_if_fail (c != NULL && expected != NULL, 0);
   const BwScopeReadings none = { 0 };
   BwHypothesis h;
   BwPrediction right;
@@ -255,6 +258,32 @@ bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS])
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
     expected[i] = right.at[i];
   return right.predicts;
+}
+
+/* The right circuit that agrees with what was read, or else the first of them. */
+static gboolean
+predict_right (const BwCauseCase *c, const BwScopeReadings *readings, BwPrediction *prediction)
+{
+  BwPrediction first;
+
+  for (guint i = 0; i <= c->n_others; i++)
+    {
+      BwHypothesis h;
+      bw_hypothesis_init (c, &h);
+      if (i > 0)
+        {
+          h.load_ohm = c->other[i - 1].load_ohm;
+          h.series_ohm = c->other[i - 1].series_ohm;
+          h.spread = c->other[i - 1].spread;
+        }
+      bw_hypothesis_predict (c, readings, &h, prediction);
+      if (i == 0)
+        first = *prediction;
+      if (bw_score_within (c, readings, prediction, bw_score_scale_v (prediction)))
+        return TRUE;
+    }
+  *prediction = first;
+  return FALSE;
 }
 
 /**
@@ -274,17 +303,15 @@ GArray *
 bw_causes (const BwCauseCase *c, const BwScopeReadings *readings)
 {
   BwScopeReadings read = sound_readings (readings);
-  BwHypothesis h;
-  Candidate right = { .cause = { .known = TRUE } };
+  Candidate right = { 0 };
 
-  bw_hypothesis_init (c, &h);
-  bw_hypothesis_predict (c, &read, &h, &right.prediction);
+  g_return_val_if_fail (c != NULL && readings != NULL, NULL);
+  right.cause.known = predict_right (c, &read, &right.prediction);
   if ((read.given & right.prediction.predicts) == 0)
     return g_array_new (FALSE, FALSE, sizeof (BwCause));
 
   double scale_v = bw_score_scale_v (&right.prediction);
   bw_score_hold (&read, &right.prediction, scale_v, &right.cause);
-  right.cause.known = bw_score_within (c, &read, &right.prediction, scale_v);
   g_autoptr (GArray) candidates = candidates_new (c, &read, &right.prediction, scale_v,
                                                   right.cause.known ? 0 : INFINITY);
   if (right.cause.known || candidates->len == 0)

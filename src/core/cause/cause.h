@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/bench/monitor.h"
-#include "core/circuit/sync-drive.h"
+#include "core/bench/match.h"
 #include "core/levels/forms.h"
 #include "core/raster/reading.h"
 
@@ -38,6 +37,21 @@ typedef struct
 } BwScopeReadings;
 
 /**
+ * BwRightCircuit:
+ * @load_ohm: what the conductor ends in
+ * @series_ohm: in its lead; zero: none
+ * @spread: as of BwCauseCase
+ *
+ * A circuit in which the input takes what it is given.
+ */
+typedef struct
+{
+  double load_ohm;
+  double series_ohm;
+  BwRange spread;
+} BwRightCircuit;
+
+/**
  * BwCauseCase:
  * @form: what should be on the wire
  * @conductor: where the scope is
@@ -45,9 +59,15 @@ typedef struct
  * @source_ohm: of the outputs that carry a picture
  * @sync_ohm: of an output that carries sync alone
  * @sync_stated: what @form's own_sync_v is stated across
- * @load_ohm: what the conductor should end in
+ * @load_ohm: what the conductor should end in, when what the fit advises is done
  * @input_ohm: of the input without its 75 Ω
- * @series_ohm: that should be in the conductor's lead, as an attenuator; zero: none
+ * @series_ohm: that should be in the lead of sync alone; zero: none
+ * @pad_ratio: of the matched attenuator that should be in the lead of a picture; one: none
+ * @spread: lowest and highest that a level behind @series_ohm or @pad_ratio may be as a share of
+ *   it, whichever preferred values that is made of
+ * @n_others: circuits that are as right: other ways of making sync alone what the input takes, and a
+ *   picture from a source that drives its line as a voltage into any load
+ * @other: they
  * @wanted_sync_v: sync alone that the input is made for; zero: not known
  * @dc_v: at blanking, across 75 Ω, of conductors that carry a picture
  * @coupling: BwCoupling as it should be; %BW_COUPLING_DC also for what is clamped
@@ -60,7 +80,7 @@ typedef struct
  * @limits: (nullable): what a standard allows, across 75 Ω
  *
  * What should be there. All resistances but @source_ohm, @sync_ohm and @series_ohm are greater
- * than zero.
+ * than zero, and so is @pad_ratio.
  */
 typedef struct
 {
@@ -73,6 +93,10 @@ typedef struct
   double load_ohm;
   double input_ohm;
   double series_ohm;
+  double pad_ratio;
+  BwRange spread;
+  guint n_others;
+  BwRightCircuit other[BW_SYNC_WAYS_MAX - 1];
   double wanted_sync_v;
   double dc_v;
   guint coupling;
@@ -113,7 +137,7 @@ typedef enum
 /**
  * BwFault:
  * @which: of what kind, where BwFaultKind says so
- * @ohm: the load, or the resistor of an attenuator
+ * @ohm: the load, or the series resistor; zero of a matched attenuator
  * @ratio: of a load or an attenuator: every level against what it should be
  * @farad: the capacitor, as given or as the tilt tells it; zero: not known
  */
@@ -166,7 +190,6 @@ void bw_cause_case_of_input (const BwSource *source, const BwInput *input,
                              const BwRaster *raster, BwSyncKind sync, BwConductor conductor,
                              BwCauseCase *c);
 void bw_cause_case_time (BwCauseCase *c, const BwRaster *raster);
-const char *bw_cause_limits_id (BwColourSystem system);
 
 guint bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS]);
 GArray *bw_causes (const BwCauseCase *c, const BwScopeReadings *readings);

@@ -3,16 +3,8 @@
 
 #include <math.h>
 
-#include "core/circuit/preferred.h"
-
 /* Which circuits come into question: every fault of a list, and every pair of two that have nothing
  * to do with each other. */
-
-/* A load of more than this is no termination. */
-#define LOAD_MAX_OHM 150.0
-#define TERMINATOR_OHM 75.0
-/* Composite sync that an attenuator makes from logic. */
-#define WANTED_SYNC_V 0.3
 
 /* Faults of one group exclude each other. */
 typedef enum
@@ -59,15 +51,15 @@ add_loads (const BwCauseCase *c, GArray *choices)
 {
   double ohm = c->load_ohm;
 
-  if (ohm > LOAD_MAX_OHM)
-    add_load (choices, BW_FAULT_TERMINATED, bw_parallel_ohm (ohm, TERMINATOR_OHM));
+  if (ohm > BW_ONE_LOAD_MAX_OHM)
+    add_load (choices, BW_FAULT_TERMINATED, bw_parallel_ohm (ohm, BW_VIDEO_OHM));
   else
     {
-      double two_ohm = bw_parallel_ohm (ohm, TERMINATOR_OHM);
+      double two_ohm = bw_parallel_ohm (ohm, BW_VIDEO_OHM);
       if (c->input_ohm > 2 * ohm)
         add_load (choices, BW_FAULT_UNTERMINATED, c->input_ohm);
       add_load (choices, BW_FAULT_TWO_LOADS, two_ohm);
-      add_load (choices, BW_FAULT_THREE_LOADS, bw_parallel_ohm (two_ohm, TERMINATOR_OHM));
+      add_load (choices, BW_FAULT_THREE_LOADS, bw_parallel_ohm (two_ohm, BW_VIDEO_OHM));
       add_load (choices, BW_FAULT_50_OHM, 50);
     }
   add_load (choices, BW_FAULT_NO_SIGNAL, 0);
@@ -144,15 +136,15 @@ add_attenuators (const BwCauseCase *c, GArray *choices)
 {
   BwFault fault = { .kind = BW_FAULT_ATTENUATOR_MISSING, .ohm = c->series_ohm };
 
-  if (!(c->series_ohm > 0))
+  if (!(c->series_ohm > 0) && !(c->pad_ratio < 1))
     {
-      double wanted_v = c->wanted_sync_v > 0 ? c->wanted_sync_v : WANTED_SYNC_V;
-      double open_v = bw_level_at_load (c->form.own_sync_v, c->sync_stated, c->sync_ohm, 1e15);
-      double ohm = bw_series_resistor_ohm (open_v, c->sync_ohm, TERMINATOR_OHM, wanted_v);
-      if (!bw_conductor_is_sync_alone (c->conductor) || ohm < TERMINATOR_OHM)
+      double wanted_v = c->wanted_sync_v > 0 ? c->wanted_sync_v : BW_USUAL_SYNC_V;
+      double open_v = bw_open_v (c->form.own_sync_v, c->sync_stated, c->sync_ohm);
+      double ohm = bw_series_resistor_ohm (open_v, c->sync_ohm, BW_VIDEO_OHM, wanted_v);
+      if (!bw_conductor_is_sync_alone (c->conductor) || ohm < BW_VIDEO_OHM)
         return;
       fault = (BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED,
-                         .ohm = bw_preferred_ohm (ohm, BW_SERIES_E24) };
+                         .ohm = bw_preferred_value (ohm, BW_USUAL_SERIES) };
     }
   add (choices, GROUP_ATTENUATOR, PENALTY, fault);
 }

@@ -7,6 +7,15 @@
 
 /* What a circuit gives at the scope. */
 
+/* The load looks back into a matched attenuator, or else into the source. */
+static double
+output_ohm (const BwHypothesis *h)
+{
+  if (bw_conductor_is_sync_alone (h->conductor))
+    return h->sync_ohm;
+  return h->pad_ratio < 1 ? BW_VIDEO_OHM : h->source_ohm;
+}
+
 /**
  * bw_hypothesis_gain:
  *
@@ -16,12 +25,12 @@ double
 bw_hypothesis_gain (const BwHypothesis *h)
 {
   gboolean own = bw_conductor_is_sync_alone (h->conductor);
-  double ohm = own ? h->sync_ohm : h->source_ohm;
   double end_ohm = h->load_ohm + h->series_ohm;
 
   if (h->load_ohm <= 0)
     return 0;
-  return h->gain_sign * bw_level_at_load (1, own ? h->sync_stated : BW_LOAD_75_OHM, ohm, end_ohm)
+  return h->gain_sign * h->pad_ratio
+         * bw_level_at_load (1, own ? h->sync_stated : BW_LOAD_75_OHM, output_ohm (h), end_ohm)
          * h->load_ohm / end_ohm;
 }
 
@@ -130,10 +139,9 @@ predict_dc (const BwCauseCase *c, const BwHypothesis *h, const BwWireLevels *lev
 static double
 loop_ohm (const BwCauseCase *c, const BwHypothesis *h)
 {
-  gboolean own = bw_conductor_is_sync_alone (h->conductor);
   if (c->coupling_ohm > 0)
     return c->coupling_ohm;
-  return (own ? h->sync_ohm : h->source_ohm) + h->series_ohm + h->load_ohm;
+  return output_ohm (h) + h->series_ohm + h->load_ohm;
 }
 
 /* The capacitor that the tilt tells of: that over the field where it was read, else that over the
@@ -193,7 +201,7 @@ bw_hypothesis_predict (const BwCauseCase *c, const BwScopeReadings *readings, Bw
 {
   BwWireLevels levels;
 
-  *prediction = (BwPrediction){ 0 };
+  *prediction = (BwPrediction){ .spread = h->spread };
   if (!levels_of (h, &levels))
     return;
   scale_picture (h->picture, &levels);

@@ -55,12 +55,31 @@ distance (BwScopeReading reading, BwRange a, BwRange b, double scale_v)
   return fabs (from / unit - to / unit);
 }
 
+static gboolean
+is_level (BwScopeReading reading)
+{
+  return reading != BW_SCOPE_POLARITY
+         && bw_scope_reading_dimension (reading) == BW_DIMENSION_VOLTAGE;
+}
+
+/* What @prediction allows of @reading: a level may be that of any preferred values. */
+static BwRange
+allowed_by (const BwPrediction *prediction, BwScopeReading reading)
+{
+  BwRange at = prediction->at[reading], spread = prediction->spread;
+
+  if (!is_level (reading))
+    return at;
+  return (BwRange){ MIN (at.low * spread.low, at.low * spread.high),
+                    MAX (at.high * spread.low, at.high * spread.high) };
+}
+
 static double
 reading_distance (const BwScopeReadings *readings, BwScopeReading reading,
                   const BwPrediction *prediction, double scale_v)
 {
   BwRange read = { readings->at[reading], readings->at[reading] };
-  return distance (reading, read, prediction->at[reading], scale_v);
+  return distance (reading, read, allowed_by (prediction, reading), scale_v);
 }
 
 /**
@@ -117,10 +136,13 @@ bw_score_same (const BwScopeReadings *readings, const BwPrediction *a, const BwP
   if ((a->predicts & readings->given) != (b->predicts & readings->given))
     return FALSE;
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
-    if ((a->predicts & readings->given & BW_BIT (i))
-        && (fabs (a->at[i].low - b->at[i].low) > 1e-9 * scale_v
-            || fabs (a->at[i].high - b->at[i].high) > 1e-9 * scale_v))
-      return FALSE;
+    {
+      BwRange of_a = allowed_by (a, i), of_b = allowed_by (b, i);
+      if ((a->predicts & readings->given & BW_BIT (i))
+          && (fabs (of_a.low - of_b.low) > 1e-9 * scale_v
+              || fabs (of_a.high - of_b.high) > 1e-9 * scale_v))
+        return FALSE;
+    }
   return TRUE;
 }
 
@@ -135,7 +157,7 @@ bw_score_told_apart (const BwScopeReadings *readings, const BwPrediction *a, con
 {
   guint both = readings->given & a->predicts & b->predicts;
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
-    if ((both & BW_BIT (i)) && distance (i, a->at[i], b->at[i], scale_v) > ALIKE)
+    if ((both & BW_BIT (i)) && distance (i, allowed_by (a, i), allowed_by (b, i), scale_v) > ALIKE)
       return TRUE;
   return FALSE;
 }

@@ -38,16 +38,17 @@ number (const char *format, double value, char mark)
   return g_strdup (text);
 }
 
-/* "220 µF" */
 static char *
 farads (double value, char mark)
 {
-  gboolean nano = value < 0.9995e-6;
-  double scaled = value * (nano ? 1e9 : 1e6);
-  double step = scaled < 999.5 ? 0 : pow (10, floor (log10 (scaled)) - 2);
-  g_autofree char *figures = step > 0 ? number ("%.0f", round (scaled / step) * step, mark)
-                                      : number ("%.3g", scaled, mark);
-  return g_strdup_printf ("%s %s", figures, nano ? "nF" : "µF");
+  return bw_quantity_format (value, BW_DIMENSION_CAPACITANCE, DIGITS, mark);
+}
+
+static char *
+decibels (double value, char mark)
+{
+  g_autofree char *text = number ("%.1f", value, mark);
+  return g_strdup_printf ("%s dB", text);
 }
 
 /* The reading that says most: white, else sync. */
@@ -185,14 +186,16 @@ static char *
 says_attenuator (const Words *w)
 {
   gboolean missing = w->fault->kind == BW_FAULT_ATTENUATOR_MISSING;
-  g_autofree char *ohm = ohms (w->fault->ohm, w->mark);
+  g_autofree char *size = w->fault->ohm > 0
+                              ? ohms (w->fault->ohm, w->mark)
+                              : decibels (-20 * log10 (w->c->pad_ratio), w->mark);
   g_autofree char *ratio = number ("%.3g", w->fault->ratio, w->mark);
   g_autofree char *what
       = g_strdup_printf (missing ? _ ("The attenuator of %s in the lead is missing, which makes "
                                       "the level %s times what it should be.")
                                  : _ ("There is an attenuator, such as %s, in the lead, which "
                                       "makes the level %s times what it should be."),
-                         ohm, ratio);
+                         size, ratio);
   if (w->cause->n_faults > 1)
     return g_steal_pointer (&what);
   g_autofree char *here = main_here (w);

@@ -37,6 +37,7 @@ says_unknown (const BwScopeReadings *readings, const BwCause *cause, const BwPre
 const char *
 bw_cause_fit_words (const BwCause *cause, gboolean first)
 {
+  g_return_val_if_fail (cause != NULL, NULL);
   if (!cause->known)
     return "";
   return first ? _ ("fits best") : cause->alike ? _ ("fits as well") : _ ("fits less");
@@ -53,6 +54,7 @@ char *
 bw_cause_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
                char mark)
 {
+  g_return_val_if_fail (c != NULL && readings != NULL && cause != NULL, NULL);
   BwHypothesis h;
   BwPrediction right;
 

@@ -13,6 +13,7 @@
 double
 bw_coupling_corner_hz (double ohm, double farad)
 {
+  g_return_val_if_fail (ohm > 0 && farad > 0, 0);
   return 1 / (2 * G_PI * ohm * farad);
 }
 
@@ -25,6 +26,7 @@ bw_coupling_corner_hz (double ohm, double farad)
 double
 bw_coupling_tilt (double bar_s, double ohm, double farad)
 {
+  g_return_val_if_fail (bar_s >= 0 && ohm > 0 && farad > 0, 0);
   return -expm1 (-bar_s / (ohm * farad));
 }
 
@@ -37,7 +39,7 @@ bw_coupling_tilt (double bar_s, double ohm, double farad)
 double
 bw_coupling_farad (double bar_s, double ohm, double tilt)
 {
-  g_return_val_if_fail (tilt > 0 && tilt < 1, 0);
+  g_return_val_if_fail (bar_s >= 0 && ohm > 0 && tilt > 0 && tilt < 1, 0);
   return -bar_s / (ohm * log1p (-tilt));
 }
 
@@ -52,6 +54,7 @@ void
 bw_coupling_compute (double ohm, double farad, double active_line_s, double active_field_s,
                      BwTilt *tilt)
 {
+  g_return_if_fail (tilt != NULL);
   tilt->corner_hz = bw_coupling_corner_hz (ohm, farad);
   tilt->line = bw_coupling_tilt (active_line_s, ohm, farad);
   tilt->field = bw_coupling_tilt (active_field_s, ohm, farad);

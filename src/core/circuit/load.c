@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/quantity.h"
-#include "level.h"
+#include "drive.h"
 
 static const BwKind endings[BW_N_ENDINGS] = {
   [BW_ENDING_ONE] = { "one", N_ ("one terminator") },
@@ -27,6 +27,7 @@ const BwKindTable bw_endings = { BW_N_ENDINGS, endings };
 double
 bw_reflection (double end_ohm, double lead_ohm)
 {
+  g_return_val_if_fail (end_ohm >= 0 && lead_ohm > 0, 0);
   return isfinite (end_ohm) ? (end_ohm - lead_ohm) / (end_ohm + lead_ohm) : 1;
 }
 
@@ -50,6 +51,7 @@ bw_return_loss_db (double end_ohm, double lead_ohm)
 double
 bw_echo_s (double length_m, double delay_s_per_m)
 {
+  g_return_val_if_fail (length_m >= 0 && delay_s_per_m >= 0, 0);
   return 2 * length_m * delay_s_per_m;
 }
 
@@ -60,12 +62,13 @@ bw_echo_s (double length_m, double delay_s_per_m)
 void
 bw_load_case_init (BwLoadCase *what)
 {
+  g_return_if_fail (what != NULL);
   *what = (BwLoadCase){
     .ending = BW_ENDING_ONE,
-    .source_ohm = 75,
-    .terminator_ohm = 75,
-    .input_ohm = 10e3,
-    .lead_ohm = 75,
+    .source_ohm = BW_VIDEO_OHM,
+    .terminator_ohm = BW_VIDEO_OHM,
+    .input_ohm = BW_INPUT_OHM,
+    .lead_ohm = BW_VIDEO_OHM,
     .delay_s_per_m = 5.054e-9, /* solid polyethylene: velocity 0.66 of light's */
   };
 }
@@ -114,6 +117,7 @@ compute_echo (const BwLoadCase *what, BwLoad *load)
 void
 bw_load_compute (const BwLoadCase *what, BwLoad *load)
 {
+  g_return_if_fail (what != NULL && load != NULL && what->ending < BW_N_ENDINGS);
   double end_ohm = ending_ohm (what);
   double right = what->terminator_ohm / (what->terminator_ohm + what->source_ohm);
   /* nothing hangs at the far end of an open loop */
@@ -147,6 +151,7 @@ decibels (double db, char mark)
 char *
 bw_load_says (const BwLoadCase *what, const BwLoad *load, char mark)
 {
+  g_return_val_if_fail (what != NULL && load != NULL, NULL);
   g_autofree char *ohm = bw_quantity_format (load->load_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
   g_autofree char *db = decibels (load->level_db, mark);
   g_autofree char *level = bw_quantity_format (load->level_ratio, BW_DIMENSION_FRACTION, 3, mark);

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "level.h"
+#include "drive.h"
 
 /* What a ladder of resistors does. */
 
@@ -37,6 +37,7 @@ look_back (const BwNetwork *network, double *open_v, double *ohm)
 void
 bw_network_solve (const BwNetwork *network, BwNetworkFigures *figures)
 {
+  g_return_if_fail (network != NULL && figures != NULL && network->n <= BW_NETWORK_MAX);
   double open_v;
   *figures = (BwNetworkFigures){ 0 };
   look_back (network, &open_v, &figures->output_ohm);
@@ -75,6 +76,7 @@ bw_network_solve (const BwNetwork *network, BwNetworkFigures *figures)
 guint
 bw_network_branches (const BwNetwork *network, BwBranch branches[BW_BRANCHES_MAX], guint *load_node)
 {
+  g_return_val_if_fail (network != NULL && branches != NULL && load_node != NULL, 0);
   guint n = 0, node = 1;
 
   if (network->source_ohm > 0)
@@ -148,6 +150,19 @@ bw_series_tolerance (BwSeries series)
 }
 
 /**
+ * bw_network_prefer:
+ * @made: (out caller-allocates): @ideal of the nearest values of @series, each by itself
+ */
+void
+bw_network_prefer (const BwNetwork *ideal, BwSeries series, BwNetwork *made)
+{
+  g_return_if_fail (ideal != NULL && made != NULL && ideal->n <= BW_NETWORK_MAX);
+  *made = *ideal;
+  for (guint i = 0; i < ideal->n; i++)
+    made->at[i].ohm = bw_preferred_value (ideal->at[i].ohm, series);
+}
+
+/**
  * bw_network_choose:
  * @ideal: the exact values
  * @supply_tolerance: of the source's voltage, as a share
@@ -157,9 +172,9 @@ void
 bw_network_choose (const BwNetwork *ideal, BwSeries series, double supply_tolerance,
                    BwPadChoice *choice)
 {
-  *choice = (BwPadChoice){ .series = series, .network = *ideal };
-  for (guint i = 0; i < ideal->n; i++)
-    choice->network.at[i].ohm = bw_preferred_ohm (ideal->at[i].ohm, series);
+  g_return_if_fail (ideal != NULL && choice != NULL);
+  *choice = (BwPadChoice){ .series = series };
+  bw_network_prefer (ideal, series, &choice->network);
   bw_network_solve (&choice->network, &choice->figures);
   bw_network_spread (&choice->network, bw_series_tolerance (series), supply_tolerance,
                      &choice->spread_v);

@@ -75,6 +75,7 @@ gboolean
 bw_pad_series (double open_v, double source_ohm, double load_ohm, double wanted_v,
                BwNetwork *network, GError **error)
 {
+  g_return_val_if_fail (network != NULL, FALSE);
   begin (network, open_v, source_ohm, load_ohm);
   if (!is_possible (open_v, source_ohm, load_ohm, error)
       || !is_possible (wanted_v, 0, load_ohm, error))
@@ -106,6 +107,7 @@ gboolean
 bw_pad_l (double open_v, double source_ohm, double load_ohm, double wanted_v, BwNetwork *network,
           GError **error)
 {
+  g_return_val_if_fail (network != NULL, FALSE);
   begin (network, open_v, source_ohm, load_ohm);
   if (!is_possible (open_v, source_ohm, load_ohm, error)
       || !is_possible (wanted_v, 0, load_ohm, error))
@@ -163,6 +165,29 @@ bw_pad_matched (BwPadKind kind, double open_v, double z_ohm, double loss_db, BwN
 }
 
 /**
+ * bw_pad_lower:
+ * @open_v: level of the source without load
+ * @source_ohm: its own resistance; zero: none
+ * @ratio: of the level wanted to the level that there is across one load, less than one
+ * @ideal: (out caller-allocates): a matched T pad of 75 Ω
+ * @made: (out caller-allocates): the same of the nearest values of @series, each by itself
+ *
+ * Returns: %FALSE if @ratio is not that of a pad
+ */
+gboolean
+bw_pad_lower (double open_v, double source_ohm, double ratio, BwSeries series, BwNetwork *ideal,
+              BwNetwork *made)
+{
+  g_return_val_if_fail (source_ohm >= 0 && ideal != NULL && made != NULL, FALSE);
+  if (!(ratio > 0 && ratio < 1)
+      || !bw_pad_matched (BW_PAD_T, open_v, BW_VIDEO_OHM, -20 * log10 (ratio), ideal, NULL))
+    return FALSE;
+  ideal->source_ohm = source_ohm;
+  bw_network_prefer (ideal, series, made);
+  return TRUE;
+}
+
+/**
  * bw_pad_minimum_loss:
  * @network: (out caller-allocates): a series resistor at the higher resistance and a shunt at the
  *   lower
@@ -177,6 +202,7 @@ gboolean
 bw_pad_minimum_loss (double open_v, double source_ohm, double load_ohm, BwNetwork *network,
                      double *loss_db, GError **error)
 {
+  g_return_val_if_fail (network != NULL && loss_db != NULL, FALSE);
   double high_ohm = MAX (source_ohm, load_ohm), low_ohm = MIN (source_ohm, load_ohm);
   double apart_ohm = high_ohm - low_ohm;
 

@@ -3,7 +3,7 @@
 
 #include "core/base/kinds.h"
 #include "core/base/quantity.h"
-#include "preferred.h"
+#include "drive.h"
 
 G_BEGIN_DECLS
 
@@ -122,6 +122,7 @@ guint bw_network_branches (const BwNetwork *network, BwBranch branches[BW_BRANCH
 void bw_network_spread (const BwNetwork *network, double resistor_tolerance,
                         double supply_tolerance, BwRange *level_v);
 
+void bw_network_prefer (const BwNetwork *ideal, BwSeries series, BwNetwork *made);
 double bw_series_tolerance (BwSeries series);
 void bw_network_choose (const BwNetwork *ideal, BwSeries series, double supply_tolerance,
                         BwPadChoice *choice);
@@ -132,6 +133,8 @@ gboolean bw_pad_l (double open_v, double source_ohm, double load_ohm, double wan
                    BwNetwork *network, GError **error);
 gboolean bw_pad_matched (BwPadKind kind, double open_v, double z_ohm, double loss_db,
                          BwNetwork *network, GError **error);
+gboolean bw_pad_lower (double open_v, double source_ohm, double ratio, BwSeries series,
+                       BwNetwork *ideal, BwNetwork *made);
 gboolean bw_pad_minimum_loss (double open_v, double source_ohm, double load_ohm, BwNetwork *network,
                               double *loss_db, GError **error);
 

@@ -20,42 +20,60 @@ value_at (BwSeries series, int i)
   return e24[series == BW_SERIES_E12 ? 2 * i : i];
 }
 
-/**
- * bw_preferred_ohm:
- * @ideal_ohm: the computed value, greater than zero
- *
- * Returns: the value of @series nearest to @ideal_ohm by ratio, in ohms
- */
-double
-bw_preferred_ohm (double ideal_ohm, BwSeries series)
+/* The power of ten that makes of value_at() the values of the decade that @value lies in. */
+static int
+decade_of (double value)
 {
-  g_return_val_if_fail (ideal_ohm > 0 && isfinite (ideal_ohm), 0);
-  double decade = pow (10, floor (log10 (ideal_ohm)) - 2);
-  double best_ohm = 1000 * decade; /* the first value of the next decade */
+  return (int) floor (log10 (value)) - 2;
+}
 
-  for (int i = 0; i < steps[series]; i++)
-    {
-      double candidate_ohm = value_at (series, i) * decade;
-      if (fabs (log (candidate_ohm / ideal_ohm)) < fabs (log (best_ohm / ideal_ohm)))
-        best_ohm = candidate_ohm;
-    }
-  return best_ohm;
+/* Value @i of @series in that decade. A negative power of ten has no exact binary form, so its
+ * inverse divides instead: 220 nF is then the very number that a person types. */
+static double
+value_in (BwSeries series, int i, int decade)
+{
+  double value = i < steps[series] ? value_at (series, i) : 1000; /* first of the next decade */
+  return decade < 0 ? value / pow (10, -decade) : value * pow (10, decade);
 }
 
 /**
- * bw_series_resistor_ohm:
- * @open_v: voltage of the driver without load
- * @driver_ohm: the driver's own resistance
- * @load_ohm: the input's
- * @wanted_v: voltage wanted across @load_ohm, greater than zero
+ * bw_preferred_value:
+ * @ideal: the computed value in any unit, greater than zero
  *
- * A divider of the driver's resistance, the added resistor and the load:
- * R = load × (open / wanted − 1) − driver.
- *
- * Returns: the resistor to add, in ohms; zero or less if none can help
+ * Returns: the value of @series nearest to @ideal by ratio, in the same unit
  */
 double
-bw_series_resistor_ohm (double open_v, double driver_ohm, double load_ohm, double wanted_v)
+bw_preferred_value (double ideal, BwSeries series)
 {
-  return load_ohm * (open_v / wanted_v - 1) - driver_ohm;
+  g_return_val_if_fail (ideal > 0 && isfinite (ideal) && series < BW_N_SERIES, 0);
+  int decade = decade_of (ideal);
+  double best = value_in (series, steps[series], decade);
+
+  for (int i = 0; i < steps[series]; i++)
+    {
+      double candidate = value_in (series, i, decade);
+      if (fabs (log (candidate / ideal)) < fabs (log (best / ideal)))
+        best = candidate;
+    }
+  return best;
+}
+
+/* A computed value that is one of the series but for its last digits is not rounded up. */
+#define ROUNDING 1e-9
+
+/**
+ * bw_preferred_value_from:
+ * @least: in any unit, greater than zero
+ *
+ * Returns: the smallest value of @series that is not less than @least, in the same unit
+ */
+double
+bw_preferred_value_from (double least, BwSeries series)
+{
+  g_return_val_if_fail (least > 0 && isfinite (least) && series < BW_N_SERIES, 0);
+  int decade = decade_of (least), i = 0;
+
+  while (i < steps[series] && value_in (series, i, decade) < least * (1 - ROUNDING))
+    i++;
+  return value_in (series, i, decade);
 }

@@ -5,7 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* The series of preferred values of IEC 60063. */
+/* The series of preferred values of IEC 60063, in which resistors and capacitors alike are made. */
 typedef enum
 {
   BW_SERIES_E12,
@@ -14,7 +14,7 @@ typedef enum
   BW_N_SERIES
 } BwSeries;
 
-double bw_preferred_ohm (double ideal_ohm, BwSeries series);
-double bw_series_resistor_ohm (double open_v, double driver_ohm, double load_ohm, double wanted_v);
+double bw_preferred_value (double ideal, BwSeries series);
+double bw_preferred_value_from (double least, BwSeries series);
 
 G_END_DECLS

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 /* Between frequencies on a line and lines on the glass: what each link passes, in hertz. */
 
@@ -11,8 +11,6 @@
  * 3.8 MHz at 4.43 MHz (common practice, no source). */
 #define TRAP_EDGE_358_HZ 3.1e6
 #define TRAP_EDGE_443_HZ 3.65e6
-#define SUBCARRIER_358_HZ (315e6 / 88)
-#define SUBCARRIER_443_HZ 4433618.75
 #define BETWEEN_SUBCARRIERS_HZ 4e6
 
 /**
@@ -62,9 +60,10 @@ bw_rise_time_s (double bandwidth_hz)
 double
 bw_trap_edge_hz (double subcarrier_hz)
 {
-  return subcarrier_hz < BETWEEN_SUBCARRIERS_HZ
-             ? subcarrier_hz * (TRAP_EDGE_358_HZ / SUBCARRIER_358_HZ)
-             : subcarrier_hz * (TRAP_EDGE_443_HZ / SUBCARRIER_443_HZ);
+  gboolean lower = subcarrier_hz < BETWEEN_SUBCARRIERS_HZ;
+  BwColourSystem system = lower ? BW_SYSTEM_NTSC_M : BW_SYSTEM_PAL_B;
+  double own_hz = bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz);
+  return subcarrier_hz * ((lower ? TRAP_EDGE_358_HZ : TRAP_EDGE_443_HZ) / own_hz);
 }
 
 /* What a trap takes out; zero: no trap. */

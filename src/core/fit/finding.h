@@ -46,6 +46,7 @@ typedef enum
   BW_REASON_WRONG_COUNT,
   BW_REASON_WRONG_SCAN,
   BW_REASON_CURED_BY_TERMINATION,
+  BW_REASON_OUTSIDE_TERMINATED, /* taken as it stands, but not with the termination that is due */
   BW_REASON_UNTERMINATED,
   BW_REASON_DOUBLE_TERMINATED,
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
@@ -88,17 +89,20 @@ typedef struct
 } BwSyncPolarityFigures;
 
 /**
- * BwSyncLevelFigures:
- * @load_ohm: what the sync works into, as the input is terminated now
+ * BwLevelFigures:
+ * @load_ohm: what the sync or the video works into, as the input is terminated now
  * @wanted_v: the level that the remedy aims at
- * @with_terminator: whether the series resistor needs a 75 Ω terminator at the input besides
+ * @with_load: whether a series resistor or an attenuator needs one load of 75 Ω besides, which the
+ *   finding on the termination does not ask for
+ * @without_load: whether a series resistor needs the termination of the input switched off
  */
 typedef struct
 {
   double load_ohm;
   double wanted_v;
-  gboolean with_terminator;
-} BwSyncLevelFigures;
+  gboolean with_load;
+  gboolean without_load;
+} BwLevelFigures;
 
 /**
  * BwSyncShapeFigures:
@@ -108,17 +112,6 @@ typedef struct
 {
   BwSyncShape given;
 } BwSyncShapeFigures;
-
-/**
- * BwVideoLevelFigures:
- * @load_ohm: what the video works into, as the input is terminated now
- * @wanted_v: the level that the remedy aims at
- */
-typedef struct
-{
-  double load_ohm;
-  double wanted_v;
-} BwVideoLevelFigures;
 
 /**
  * BwSetupFigures:
@@ -207,9 +200,9 @@ typedef struct
   union
   {
     BwSyncPolarityFigures sync_polarity;
-    BwSyncLevelFigures sync_level;
+    BwLevelFigures sync_level;
     BwSyncShapeFigures sync_shape;
-    BwVideoLevelFigures video_level;
+    BwLevelFigures video_level;
     BwSetupFigures setup;
     BwTerminationFigures termination;
     BwBandwidthFigures bandwidth;

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 /* What scan converters commonly take (common practice, no source). A raster outside cannot be
  * helped by one. */
@@ -16,8 +16,6 @@
 /* Encoders to composite and Y/C need a broadcast line rate within this share (common practice, no
  * source). */
 #define ENCODER_TOLERANCE 0.01
-#define LINE_RATE_525_HZ (4.5e6 / 286)
-#define LINE_RATE_625_HZ 15625.0
 
 /**
  * bw_finding_clear:
@@ -150,10 +148,16 @@ bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason)
 }
 
 static gboolean
+is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
+{
+  double own_hz = bw_ratio_to_double (bw_system_facts (system)->line_rate_hz);
+  return fabs (figures->line_rate_hz / own_hz - 1) <= ENCODER_TOLERANCE;
+}
+
+static gboolean
 encoder_takes (const BwRasterFigures *figures)
 {
-  return fabs (figures->line_rate_hz / LINE_RATE_525_HZ - 1) <= ENCODER_TOLERANCE
-         || fabs (figures->line_rate_hz / LINE_RATE_625_HZ - 1) <= ENCODER_TOLERANCE;
+  return is_line_rate_of (BW_SYSTEM_NTSC_M, figures) || is_line_rate_of (BW_SYSTEM_PAL_B, figures);
 }
 
 static BwRemedyKind
@@ -234,26 +238,26 @@ bw_case_signal_converter (const BwCase *c)
 }
 
 /**
- * bw_case_termination_cure:
- * @own_sync: whether the conductor carries sync alone
+ * bw_load_change_remedy:
+ * @load_ohm: what the conductor ends in before @change
  *
- * Returns: what changes the load of the conductor: to one 75 Ω load if it has none or more than
- * one, or, for sync alone, off if a switched one is on; %BW_REMEDY_NONE if there is nothing to do
+ * Returns: the remedy that @change is
  */
 BwRemedyKind
-bw_case_termination_cure (const BwCase *c, gboolean own_sync)
+bw_load_change_remedy (BwLoadChange change, double load_ohm)
 {
-  const BwInput *input = c->input;
-  double load_ohm = bw_input_load_ohm (input, own_sync);
-  guint termination = own_sync ? input->sync_termination : input->termination;
-  gboolean on = own_sync ? input->sync_terminated : input->terminated;
-  gboolean switched_on = termination == BW_TERMINATION_SWITCHED && on;
-
-  if (load_ohm > BW_ONE_LOAD_MAX_OHM)
-    return termination == BW_TERMINATION_SWITCHED ? BW_REMEDY_SWITCH_ON : BW_REMEDY_TERMINATOR;
-  if (load_ohm < BW_ONE_LOAD_MIN_OHM)
-    return switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_UNLOAD_LOOP;
-  return own_sync && switched_on ? BW_REMEDY_SWITCH_OFF : BW_REMEDY_NONE;
+  switch (change)
+    {
+    case BW_LOAD_SWITCH:
+      return load_ohm > BW_ONE_LOAD_MAX_OHM ? BW_REMEDY_SWITCH_ON : BW_REMEDY_SWITCH_OFF;
+    case BW_LOAD_TERMINATOR:
+      return BW_REMEDY_TERMINATOR;
+    case BW_LOAD_UNLOAD:
+      return BW_REMEDY_UNLOAD_LOOP;
+    case BW_LOAD_AS_IT_IS:
+    default:
+      return BW_REMEDY_NONE;
+    }
 }
 
 /* Luma of component video of 525 and 625 lines is sampled at 13.5 MHz (ITU-R BT.601). */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/bench/match.h"
 #include "fit.h"
 
 G_BEGIN_DECLS
@@ -74,7 +75,7 @@ void bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason);
 BwRange bw_nearest_band (const BwBands *bands, double value);
 
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
-BwRemedyKind bw_case_termination_cure (const BwCase *c, gboolean own_sync);
+BwRemedyKind bw_load_change_remedy (BwLoadChange change, double load_ohm);
 BwSignal bw_case_signal (const BwCase *c);
 const BwBands *bw_case_line_rates (const BwCase *c);
 

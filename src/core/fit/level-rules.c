@@ -5,64 +5,74 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
-#include "core/circuit/preferred.h"
+#include "core/raster/colour-system.h"
 
 /* Rules on levels at the input's terminals: of sync, of the picture, and of black. */
 
-/* The sync at the input's terminals when the conductor works into @load_ohm. */
-static double
-sync_at_load (const BwCase *c, gboolean own, double load_ohm)
+/* A level of the conductors with picture, @level of @match, as they are terminated now. */
+static void
+judge_level (const BwCase *c, const BwPictureMatch *match, const BwLevelMatch *level, BwFinding *f,
+             BwLevelFigures *figures)
 {
-  const BwSource *source = c->source;
-  if (own)
-    return bw_level_at_load (source->sync_v, source->sync_load, source->sync_ohm, load_ohm);
-  return bw_level_at_load (source->sync_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
-}
-
-/* An input of more than this is taken as high impedance: a series resistor into it would be so
- * large that the cable's capacitance smears the edges (common practice, no source). */
-#define HIGH_IMPEDANCE_OHM 1e3
-
-/* The load after the cure that @remedy stands for. */
-static double
-cured_load_ohm (const BwCase *c, BwRemedyKind remedy)
-{
-  return remedy == BW_REMEDY_SWITCH_OFF ? c->input->input_ohm : 75;
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, level->level_v);
+  bw_finding_within (f, level->takes, c->limits->level);
+  figures->load_ohm = match->load_ohm;
+  if (level->ends_outside)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OUTSIDE_TERMINATED, BW_REMEDY_NONE);
+  if (f->severity != BW_SEVERITY_CURABLE)
+    return;
+  if (level->need == BW_NEED_LOAD)
+    {
+      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
+                      bw_load_change_remedy (match->change, match->load_ohm));
+      return;
+    }
+  f->remedy.kind = level->need == BW_NEED_PAD ? BW_REMEDY_VIDEO_PAD : BW_REMEDY_VIDEO_AMPLIFIER;
+  f->remedy.value = level->gain;
+  figures->wanted_v = level->aim_v;
+  figures->with_load = level->need == BW_NEED_PAD && match->terminator;
 }
 
 static void
-set_series_resistor (const BwCase *c, BwFinding *f)
+cure_own_sync (const BwSyncMatch *match, BwFinding *f)
 {
-  BwSyncLevelFigures *figures = &f->as.sync_level;
-  double open_v = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm,
-                                    1e15); /* without load */
-  double terminated_ohm
-      = bw_series_resistor_ohm (open_v, c->source->sync_ohm, 75, figures->wanted_v);
+  const BwSyncWay *way = &match->way[0];
 
-  f->remedy.kind = BW_REMEDY_SERIES_RESISTOR;
-  figures->with_terminator = figures->load_ohm > HIGH_IMPEDANCE_OHM && terminated_ohm > 0;
-  f->remedy.value = figures->with_terminator
-                        ? terminated_ohm
-                        : bw_series_resistor_ohm (open_v, c->source->sync_ohm, figures->load_ohm,
-                                                  figures->wanted_v);
+  switch (match->need)
+    {
+    case BW_NEED_LOAD:
+      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
+                      bw_load_change_remedy (way->change, match->load_ohm));
+      break;
+    case BW_NEED_RESISTOR:
+      f->remedy = (BwRemedy){ BW_REMEDY_SERIES_RESISTOR, way->attenuator.exact_ohm };
+      f->as.sync_level.wanted_v = match->aim_v;
+      f->as.sync_level.with_load
+          = way->change != BW_LOAD_AS_IT_IS && bw_load_is_one (way->load_ohm);
+      f->as.sync_level.without_load
+          = way->change != BW_LOAD_AS_IT_IS && !bw_load_is_one (way->load_ohm);
+      break;
+    case BW_NEED_NOTHING:
+    case BW_NEED_PAD:
+    case BW_NEED_AMPLIFIER:
+    default:
+      f->remedy = (BwRemedy){ BW_REMEDY_SYNC_AMPLIFIER, match->gain };
+      f->as.sync_level.wanted_v = match->aim_v;
+      break;
+    }
 }
 
-/* What cures a level that is outside, termination aside. */
 static void
-cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
+judge_own_sync (const BwCase *c, BwFinding *f)
 {
-  double wanted_v = bw_range_nominal ((BwRange){ f->low, f->high }, 0.3);
-  gboolean below = f->reason == BW_REASON_BELOW;
+  BwSyncMatch match;
 
-  f->as.sync_level.wanted_v = wanted_v;
-  f->remedy.value = wanted_v / f->value;
-  if (own && !below)
-    set_series_resistor (c, f);
-  else if (own)
-    f->remedy.kind = BW_REMEDY_SYNC_AMPLIFIER;
-  else
-    f->remedy.kind = below ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+  bw_match_own_sync (c->source, c->input, &match);
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
+  bw_finding_within (f, match.takes, c->limits->level);
+  f->as.sync_level.load_ohm = match.load_ohm;
+  if (f->severity == BW_SEVERITY_CURABLE)
+    cure_own_sync (&match, f);
 }
 
 /**
@@ -75,23 +85,15 @@ cure_sync_level (const BwCase *c, BwFinding *f, gboolean own)
 void
 bw_rule_sync_level_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  gboolean own = bw_sync_has_own_conductor (sync);
-  double load_ohm = bw_input_load_ohm (c->input, own);
-  BwRange takes = own && c->input->own_sync_v.n > 0 ? c->input->own_sync_v.at[0]
-                                                   : c->input->sync_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c, own);
+  BwPictureMatch match;
 
-  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, sync_at_load (c, own, load_ohm));
-  bw_finding_within (f, takes, c->limits->level);
-  f->as.sync_level.load_ohm = load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-
-  double cured_v = sync_at_load (c, own, cured_load_ohm (c, termination));
-  if (termination != BW_REMEDY_NONE && cured_v >= takes.low && cured_v <= takes.high)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-  else
-    cure_sync_level (c, f, own);
+  if (bw_sync_has_own_conductor (sync))
+    {
+      judge_own_sync (c, f);
+      return;
+    }
+  bw_match_picture (c->source, c->input, sync, &match);
+  judge_level (c, &match, &match.sync, f, &f->as.sync_level);
 }
 
 char *
@@ -105,14 +107,31 @@ bw_rule_sync_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, below this input's %3$s; with "
+                                   "the right termination it is above."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, below this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_ABOVE:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_AMPLIFIER)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s; with "
+                                   "the right termination it is below."),
+                                s->value, load, s->allowed);
+      if (s->f->remedy.kind == BW_REMEDY_SYNC_AMPLIFIER)
+        return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s. One "
+                                   "load of 75 Ω would leave too little, and a series resistor "
+                                   "without it would smear the edges."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, above this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_CURED_BY_TERMINATION:
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, outside this input's %3$s; "
                                  "with the right termination it is inside."),
+                              s->value, load, s->allowed);
+    case BW_REASON_OUTSIDE_TERMINATED:
+      return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, inside this input's %3$s; "
+                                 "with the right termination it is outside."),
                               s->value, load, s->allowed);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, near the edge of %3$s."),
@@ -132,29 +151,10 @@ bw_rule_sync_level_says (const BwSaying *s)
 void
 bw_rule_video_level_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  const BwSource *source = c->source;
-  double load_ohm = bw_input_load_ohm (c->input, FALSE);
-  BwRange takes = c->input->video_v.at[0];
-  BwRemedyKind termination = bw_case_termination_cure (c, FALSE);
+  BwPictureMatch match;
 
-  bw_finding_measure (
-      f, BW_DIMENSION_VOLTAGE,
-      bw_level_at_load (source->video_v, BW_LOAD_75_OHM, source->source_ohm, load_ohm));
-  bw_finding_within (f, takes, c->limits->level);
-  f->as.video_level.load_ohm = load_ohm;
-  if (f->severity != BW_SEVERITY_CURABLE)
-    return;
-
-  /* Across 75 Ω the level is the stated one. */
-  if (termination != BW_REMEDY_NONE && source->video_v >= takes.low
-      && source->video_v <= takes.high)
-    {
-      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION, termination);
-      return;
-    }
-  f->as.video_level.wanted_v = bw_range_nominal (takes, 0.7);
-  f->remedy.value = f->as.video_level.wanted_v / f->value;
-  f->remedy.kind = f->reason == BW_REASON_BELOW ? BW_REMEDY_VIDEO_AMPLIFIER : BW_REMEDY_VIDEO_PAD;
+  bw_match_picture (c->source, c->input, sync, &match);
+  judge_level (c, &match, &match.video, f, &f->as.video_level);
 }
 
 char *
@@ -168,14 +168,26 @@ bw_rule_video_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+        return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, below this input's %3$s; with "
+                                   "the right termination it is above."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, below this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_ABOVE:
+      if (s->f->remedy.kind == BW_REMEDY_VIDEO_AMPLIFIER)
+        return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, above this input's %3$s; with "
+                                   "the right termination it is below."),
+                                s->value, load, s->allowed);
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, above this input's %3$s."),
                               s->value, load, s->allowed);
     case BW_REASON_CURED_BY_TERMINATION:
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, outside this input's %3$s; "
                                  "with the right termination it is inside."),
+                              s->value, load, s->allowed);
+    case BW_REASON_OUTSIDE_TERMINATED:
+      return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, inside this input's %3$s; "
+                                 "with the right termination it is outside."),
                               s->value, load, s->allowed);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, near the edge of %3$s."),

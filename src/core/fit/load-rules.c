@@ -5,13 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
-
 /* Rules on how the video conductor ends at the input: its load, and its coupling for d.c. */
-
-/* A source whose level changes by less than this with the load drives as a voltage (common
- * practice, no source). */
-#define VOLTAGE_DRIVE_TOLERANCE 0.1
 
 /**
  * bw_rule_termination_judge:
@@ -21,25 +15,25 @@
 void
 bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  double source_ohm = c->source->source_ohm;
-  double load_ohm = bw_input_load_ohm (c->input, FALSE);
-  BwRemedyKind cure = bw_case_termination_cure (c, FALSE);
-  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source_ohm, load_ohm);
+  BwPictureMatch match;
+  bw_match_picture (c->source, c->input, sync, &match);
+  double load_ohm = match.load_ohm;
 
   bw_finding_measure (f, BW_DIMENSION_RESISTANCE, load_ohm);
   f->has_low = f->has_high = TRUE;
   f->low = BW_ONE_LOAD_MIN_OHM;
   f->high = BW_ONE_LOAD_MAX_OHM;
   f->margin = MIN (load_ohm / f->low - 1, 1 - load_ohm / f->high);
-  f->as.termination = (BwTerminationFigures){ .source_ohm = source_ohm, .level_ratio = ratio };
-  if (cure == BW_REMEDY_NONE)
+  f->as.termination = (BwTerminationFigures){ .source_ohm = c->source->source_ohm,
+                                              .level_ratio = match.load_ratio };
+  if (match.change == BW_LOAD_AS_IT_IS)
     return;
-  if (fabs (ratio - 1) < VOLTAGE_DRIVE_TOLERANCE)
+  if (match.voltage_driven)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE,
                     load_ohm > f->high ? BW_REASON_UNTERMINATED : BW_REASON_DOUBLE_TERMINATED,
-                    cure);
+                    bw_load_change_remedy (match.change, load_ohm));
 }
 
 char *

@@ -5,8 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
-#include "core/circuit/preferred.h"
+#include "core/bench/match.h"
 
 /* The table of remedies, made of their list, and their words: the part to add or the setting to
  * change, with its value. A member that is missing here, or empty in the list, is an error. */
@@ -58,36 +57,27 @@ says_plain (const BwFinding *f, const BwCase *c, const char *value, char mark)
   return g_strdup (part_of (f));
 }
 
-/* The level that the sync has behind a resistor of @added_ohm. */
-static double
-level_behind (const BwFinding *f, const BwCase *c, double added_ohm)
-{
-  double load_ohm = f->as.sync_level.with_terminator ? 75 : f->as.sync_level.load_ohm;
-  double open_v
-      = bw_level_at_load (c->source->sync_v, c->source->sync_load, c->source->sync_ohm, 1e15);
-  return open_v * load_ohm / (load_ohm + c->source->sync_ohm + added_ohm);
-}
-
-static double
-preferred_ohm (const BwFinding *f)
-{
-  return bw_preferred_ohm (f->remedy.value, BW_SERIES_E24);
-}
-
 static char *
 says_series_resistor (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
   g_assert (f->rule == BW_RULE_SYNC_LEVEL);
 
-  const BwSyncLevelFigures *figures = &f->as.sync_level;
-  double level_v = level_behind (f, c, preferred_ohm (f));
+  const BwLevelFigures *figures = &f->as.sync_level;
+  BwSyncMatch match;
+  bw_match_own_sync (c->source, c->input, &match);
+  double level_v = match.way[0].attenuator.level_v;
   g_autofree char *level = bw_quantity_format (level_v, BW_DIMENSION_VOLTAGE, 3, mark);
   g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
   g_autofree char *wanted = bw_quantity_format (figures->wanted_v, BW_DIMENSION_VOLTAGE, 3, mark);
 
-  if (figures->with_terminator)
+  if (figures->with_load)
     return g_strdup_printf (_ ("series resistor of %1$s at the source's end of the sync lead, and "
                                "a 75 Ω terminator at the input: %2$s (exactly %3$s for %4$s)"),
+                            value, level, ideal, wanted);
+  if (figures->without_load)
+    return g_strdup_printf (_ ("series resistor of %1$s at the source's end of the sync lead, and "
+                               "the termination switch to high impedance: %2$s (exactly %3$s for "
+                               "%4$s)"),
                             value, level, ideal, wanted);
   return g_strdup_printf (_ ("series resistor of %1$s at the source's end of the sync lead: %2$s "
                              "(exactly %3$s for %4$s)"),
@@ -112,6 +102,11 @@ says_converter (const BwFinding *f, const BwCase *c, const char *value, char mar
 static char *
 says_gain (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
+  gboolean with_load = f->rule == BW_RULE_SYNC_LEVEL ? f->as.sync_level.with_load
+                                                     : f->as.video_level.with_load;
+  if (with_load)
+    return g_strdup_printf (_ ("%1$s: %2$s, and one 75 Ω load at the end of the line"),
+                            part_of (f), value);
   /* Translators: an attenuator or amplifier and what it does: "video amplifier: +6.0 dB" */
   return g_strdup_printf (_ ("%1$s: %2$s"), part_of (f), value);
 }
@@ -154,7 +149,8 @@ value_text (const BwFinding *f, char mark)
   switch (descriptors[f->remedy.kind].value)
     {
     case VALUE_OHM:
-      return bw_quantity_format (preferred_ohm (f), BW_DIMENSION_RESISTANCE, 3, mark);
+      return bw_quantity_format (bw_preferred_value (f->remedy.value, BW_USUAL_SERIES),
+                                 BW_DIMENSION_RESISTANCE, 3, mark);
     case VALUE_DECIBEL:
       return decibel_text (f->remedy.value, mark);
     case VALUE_SHARE:

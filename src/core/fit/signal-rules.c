@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 /* Rules on what the source gives and the input takes: the kind of signal, its colour system, and
  * the lead between their connectors. */
@@ -63,15 +63,6 @@ bw_rule_signal_kind_says (const BwSaying *s)
     }
 }
 
-/* NTSC in Japan differs from NTSC M in its setup alone (ITU-R BT.1700 Part A note 1). */
-static gboolean
-decodes (const BwInput *input, BwColourSystem system)
-{
-  guint twins = BW_BIT (BW_SYSTEM_NTSC_M) | BW_BIT (BW_SYSTEM_NTSC_J);
-  guint alike = BW_BIT (system) & twins ? twins : BW_BIT (system);
-  return (input->systems & alike) != 0;
-}
-
 /**
  * bw_rule_colour_system_judge:
  *
@@ -98,7 +89,7 @@ bw_rule_colour_system_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
                       bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz));
   if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
-  else if (!decodes (c->input, system))
+  else if (!(c->input->systems & bw_systems_decoded_alike (system)))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
 }
 

@@ -20,14 +20,6 @@ arriving_sync (const BwCase *c, BwSyncKind sync)
   return sync;
 }
 
-/* An input that strips sync from video strips it from composite sync alone as well. */
-static gboolean
-input_takes_sync (const BwInput *input, BwSyncKind sync)
-{
-  guint as_well = sync == BW_SYNC_COMPOSITE ? BW_BIT (BW_SYNC_IN_VIDEO) : 0;
-  return (input->syncs & (BW_BIT (sync) | as_well)) != 0;
-}
-
 static BwRemedyKind
 sync_cure (BwSyncKind from, guint takes)
 {
@@ -49,7 +41,7 @@ bw_rule_sync_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   BwSyncKind arrives = arriving_sync (c, sync);
 
-  if (!input_takes_sync (c->input, arrives))
+  if (!bw_input_takes_sync (c->input, arrives))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
                     sync_cure (arrives, c->input->syncs));
 }

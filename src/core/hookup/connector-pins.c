@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/drive.h"
+
 /* The pins of each connector, as on a set. */
 
 #define R BW_BIT (BW_CONDUCTOR_R)
@@ -16,6 +18,7 @@
 #define SYNC BW_BIT (BW_CONDUCTOR_SYNC)
 #define H BW_BIT (BW_CONDUCTOR_H)
 #define V BW_BIT (BW_CONDUCTOR_V)
+#define Z BW_VIDEO_OHM /* what every conductor of video ends in */
 
 /* The last arguments are the level, lowest and highest. */
 #define SIGNAL(n, g, t, ground, ohm, says, ...)                                                    \
@@ -43,18 +46,18 @@
     AUDIO (1, 4, N_ ("sound out, right")), AUDIO (2, 4, N_ ("sound in, right")),                   \
         AUDIO (3, 4, N_ ("sound out, left")), GROUND (4, N_ ("ground of sound")),                  \
         GROUND (5, N_ ("ground of blue")), AUDIO (6, 4, N_ ("sound in, left")),                    \
-        SIGNAL (7, B, B, 5, 75, N_ ("blue"), RGB_LEVEL),                                           \
+        SIGNAL (7, B, B, 5, Z, N_ ("blue"), RGB_LEVEL),                                            \
         SWITCH (8, BW_PIN_SWITCH_SLOW, 21, 12, 10e3, N_ ("function switching")),                   \
         GROUND (9, N_ ("ground of green")), OTHER (10, BW_PIN_DATA, 14, N_ ("control, data")),     \
-        SIGNAL (11, G, G, 9, 75, N_ ("green"), RGB_LEVEL),                                         \
+        SIGNAL (11, G, G, 9, Z, N_ ("green"), RGB_LEVEL),                                          \
         OTHER (12, BW_PIN_DATA, 14, N_ ("reserved, once data")),                                   \
         GROUND (13, N_ ("ground of red")), GROUND (14, g14),                                       \
-        SIGNAL (15, R | C, R | C, 13, 75, N_ ("red, or chroma of Y/C"), RGB_LEVEL),                \
-        SWITCH (16, BW_PIN_SWITCH_FAST, of_blanking, 3, 75, N_ ("RGB switching")),                 \
+        SIGNAL (15, R | C, R | C, 13, Z, N_ ("red, or chroma of Y/C"), RGB_LEVEL),                 \
+        SWITCH (16, BW_PIN_SWITCH_FAST, of_blanking, 3, Z, N_ ("RGB switching")),                  \
         GROUND (17, g17), GROUND (18, g18),                                                        \
-        SIGNAL (19, VIDEO | Y | SYNC, 0, of_video_out, 75, N_ ("video, luma or sync out"),         \
+        SIGNAL (19, VIDEO | Y | SYNC, 0, of_video_out, Z, N_ ("video, luma or sync out"),          \
                 VIDEO_LEVEL),                                                                      \
-        SIGNAL (20, 0, VIDEO | Y | SYNC, of_video_in, 75, N_ ("video, luma or sync in"),           \
+        SIGNAL (20, 0, VIDEO | Y | SYNC, of_video_in, Z, N_ ("video, luma or sync in"),            \
                 VIDEO_LEVEL),                                                                      \
         GROUND (21, N_ ("shell, common ground")),                                                  \
   }
@@ -76,26 +79,26 @@ static const BwPin japanese_21[] = {
   AUDIO (6, 4, N_ ("sound out, right")),
   GROUND (7, N_ ("ground of video in")),
   GROUND (8, N_ ("ground of video out")),
-  SIGNAL (9, 0, VIDEO | SYNC, 7, 75, N_ ("video or sync in"), 1, 1),
-  SIGNAL (10, VIDEO | SYNC, 0, 8, 75, N_ ("video or sync out"), 1, 1),
+  SIGNAL (9, 0, VIDEO | SYNC, 7, Z, N_ ("video or sync in"), 1, 1),
+  SIGNAL (10, VIDEO | SYNC, 0, 8, Z, N_ ("video or sync out"), 1, 1),
   SWITCH (11, BW_PIN_SWITCH_SLOW, 14, 5, 22e3, N_ ("AV control")),
-  SWITCH (12, BW_PIN_SWITCH_FAST, 14, 3, 75, N_ ("half tone")),
+  SWITCH (12, BW_PIN_SWITCH_FAST, 14, 3, Z, N_ ("half tone")),
   GROUND (13, N_ ("ground of red")),
   GROUND (14, N_ ("ground of RGB switching")),
-  SIGNAL (15, R, R, 13, 75, N_ ("red"), 0.7, 0.7),
-  SWITCH (16, BW_PIN_SWITCH_FAST, 14, 3, 75, N_ ("RGB switching")),
+  SIGNAL (15, R, R, 13, Z, N_ ("red"), 0.7, 0.7),
+  SWITCH (16, BW_PIN_SWITCH_FAST, 14, 3, Z, N_ ("RGB switching")),
   GROUND (17, N_ ("ground of green")),
   GROUND (18, N_ ("ground of blue")),
-  SIGNAL (19, G, G, 17, 75, N_ ("green"), 0.7, 0.7),
-  SIGNAL (20, B, B, 18, 75, N_ ("blue"), 0.7, 0.7),
+  SIGNAL (19, G, G, 17, Z, N_ ("green"), 0.7, 0.7),
+  SIGNAL (20, B, B, 18, Z, N_ ("blue"), 0.7, 0.7),
   GROUND (21, N_ ("shell, common ground")),
 };
 
 /* Component on 1, 2 and 3, and sync on 2, are common practice beside the RGB of the standard. */
 static const BwPin de_15[] = {
-  { 1, BW_PIN_VIDEO, R | PR, R | PR, 6, { 0.7, 0.7 }, 75, N_ ("red (Pr, common practice)"), PR },
-  { 2, BW_PIN_VIDEO, G | Y, G | Y, 7, { 0.7, 0.7 }, 75, N_ ("green (Y, common practice)"), Y },
-  { 3, BW_PIN_VIDEO, B | PB, B | PB, 8, { 0.7, 0.7 }, 75, N_ ("blue (Pb, common practice)"), PB },
+  { 1, BW_PIN_VIDEO, R | PR, R | PR, 6, { 0.7, 0.7 }, Z, N_ ("red (Pr, common practice)"), PR },
+  { 2, BW_PIN_VIDEO, G | Y, G | Y, 7, { 0.7, 0.7 }, Z, N_ ("green (Y, common practice)"), Y },
+  { 3, BW_PIN_VIDEO, B | PB, B | PB, 8, { 0.7, 0.7 }, Z, N_ ("blue (Pb, common practice)"), PB },
   OTHER (4, BW_PIN_DATA, 10, N_ ("identity 2, reserved")),
   GROUND (5, N_ ("ground")),
   GROUND (6, N_ ("ground of red")),
@@ -113,15 +116,15 @@ static const BwPin de_15[] = {
 static const BwPin mini_din_4[] = {
   GROUND (1, N_ ("ground of Y")),
   GROUND (2, N_ ("ground of C")),
-  SIGNAL (3, Y, Y, 1, 75, N_ ("Y"), 1, 1),
-  SIGNAL (4, C, C, 2, 75, N_ ("C"), 0.286, 0.3),
+  SIGNAL (3, Y, Y, 1, Z, N_ ("Y"), 1, 1),
+  SIGNAL (4, C, C, 2, Z, N_ ("C"), 0.286, 0.3),
 };
 
 /* For composite video alone; other uses of the six pins are not laid down. The supply on pin 5 is
  * from memory: a lead leaves it open. */
 static const BwPin din_6[] = {
   SWITCH (1, BW_PIN_SWITCH_SLOW, 3, 12, 0, N_ ("switching voltage")),
-  SIGNAL (2, VIDEO, VIDEO, 3, 75, N_ ("composite video"), 1, 1),
+  SIGNAL (2, VIDEO, VIDEO, 3, Z, N_ ("composite video"), 1, 1),
   GROUND (3, N_ ("ground")),
   AUDIO (4, 3, N_ ("sound, left")),
   { 5, BW_PIN_SUPPLY, 0, 0, 3, { 12, 12 }, 0, N_ ("not connected, or +12 V"), 0 },

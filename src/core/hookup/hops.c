@@ -25,8 +25,7 @@ typedef struct
   BwWiringEnd to;
   BwWiringParts parts;
   guint joined; /* set of BwConductor; the others stay open */
-  char *pad;    /* words for the attenuator; NULL: none */
-  BwNetwork pad_network;
+  BwNetwork pad; /* with BwNetwork.n zero: none */
   guint pad_in; /* set of BwConductor */
 } Lead;
 
@@ -34,16 +33,6 @@ static char *
 figure (double value, BwDimension dimension)
 {
   return bw_quantity_format (value, dimension, 3, bw_quantity_locale_mark ());
-}
-
-static char *
-pad_words (const BwNetwork *network)
-{
-  g_autofree char *series = figure (network->at[0].ohm, BW_DIMENSION_RESISTANCE);
-  g_autofree char *shunt = figure (network->at[1].ohm, BW_DIMENSION_RESISTANCE);
-  g_autofree char *last = figure (network->at[2].ohm, BW_DIMENSION_RESISTANCE);
-  return g_strdup_printf (_ ("T pad: %s in series, %s to the return, %s in series"), series, shunt,
-                          last);
 }
 
 static void
@@ -61,40 +50,16 @@ put_in (Lead *lead, const BwPlanStep *step, const BwPlanSignal *before)
     }
   if (step->kind == BW_STEP_VIDEO_PAD)
     {
-      g_free (lead->pad);
-      lead->pad = pad_words (&step->network);
-      lead->pad_network = step->network;
+      lead->pad = step->network;
       lead->pad_in = set;
     }
 }
 
-static char *
-return_name (const BwWiringEnd *end, int number)
+/* The attenuator in a conductor; NULL: none. */
+static const BwNetwork *
+pad_in (const Lead *lead, BwConductor conductor)
 {
-  if (number > 0)
-    return g_strdup_printf (_ ("pin %d"), number);
-  return g_strdup (bw_connector_is_single (end->connector) ? _ ("shell") : _ ("its ground"));
-}
-
-static char *
-through (const Lead *lead, const BwConnection *one)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-  if (lead->pad != NULL && (lead->pad_in & BW_BIT (one->conductor)))
-    g_string_append (text, lead->pad);
-  if (one->series_ohm > 0)
-    {
-      g_autofree char *ohm = figure (one->series_ohm, BW_DIMENSION_RESISTANCE);
-      g_string_append_printf (text, _ ("%s in series at the source's end"), ohm);
-    }
-  if (one->coupling_f > 0)
-    {
-      char number[32];
-      g_ascii_formatd (number, sizeof number, "%.3g", one->coupling_f * 1e6);
-      g_strdelimit (number, ".", bw_quantity_locale_mark ());
-      g_string_append_printf (text, _ ("%s%s µF in series"), text->len > 0 ? ", " : "", number);
-    }
-  return g_strdup (text->len > 0 ? text->str : _ ("straight through"));
+  return lead->pad.n > 0 && (lead->pad_in & BW_BIT (conductor)) ? &lead->pad : NULL;
 }
 
 static void
@@ -104,12 +69,13 @@ add_elements (BwHookupConnection *shown, const BwNetwork *network)
     shown->at[shown->n++] = network->at[i];
 }
 
-/* The same as through(), in figures. */
+/* The same as bw_wire_through(), in figures. */
 static void
 fill_figures (const Lead *lead, const BwConnection *one, BwHookupConnection *shown)
 {
   const BwNetwork series = { .n = one->series_ohm > 0,
                              .at = { { BW_PLACE_SERIES, one->series_ohm } } };
+  const BwNetwork *pad = pad_in (lead, one->conductor);
   shown->conductor = one->conductor;
   shown->select = BW_N_SELECTS;
   shown->from_pin = one->from_pin;
@@ -117,8 +83,8 @@ fill_figures (const Lead *lead, const BwConnection *one, BwHookupConnection *sho
   shown->to_pin = one->to_pin;
   shown->to_ground = one->to_ground;
   shown->coupling_f = one->coupling_f;
-  if (lead->pad != NULL && (lead->pad_in & BW_BIT (one->conductor)))
-    add_elements (shown, &lead->pad_network);
+  if (pad != NULL)
+    add_elements (shown, pad);
   add_elements (shown, &series);
 }
 
@@ -131,10 +97,11 @@ add_connection (const Lead *lead, const BwConnection *one)
   fill_figures (lead, one, shown);
   shown->signal = g_strdup (bw_kind_label (&bw_conductors, one->conductor));
   shown->from = bw_pin_name (from->connector, from->edition, one->from_pin, one->conductor);
-  shown->from_return = return_name (from, one->from_ground);
+  shown->from_return = bw_wire_return (from->connector, one->from_ground);
   shown->to = bw_pin_name (to->connector, to->edition, one->to_pin, one->conductor);
-  shown->to_return = return_name (to, one->to_ground);
-  shown->through = through (lead, one);
+  shown->to_return = bw_wire_return (to->connector, one->to_ground);
+  shown->through
+      = bw_wire_through (one, pad_in (lead, one->conductor), bw_quantity_locale_mark ());
   g_ptr_array_add (lead->hookup->connections, shown);
 }
 
@@ -193,7 +160,7 @@ add_selection (const Lead *lead, const BwSelection *selection)
   shown->from = g_strdup_printf (_ ("supply of %s"), supply);
   shown->from_return = g_strdup (_ ("its ground"));
   shown->to = g_strdup_printf (_ ("pin %d"), selection->pin);
-  shown->to_return = return_name (&lead->to, selection->ground);
+  shown->to_return = bw_wire_return (lead->to.connector, selection->ground);
   shown->through = select_words (selection, power_w);
   g_ptr_array_add (lead->hookup->connections, shown);
   for (guint i = 0; i < network->n; i++)
@@ -434,7 +401,6 @@ bw_hookup_add_hops (BwHookup *hookup, const BwPlanSignal *start)
                                    edition };
           lead.joined = joined_conductors (&lead);
           add_hop (&lead, device, to);
-          g_free (lead.pad);
           lead = (Lead){ .hookup = hookup };
         }
       else if (step->kind == BW_STEP_BOX)

@@ -34,7 +34,7 @@ conductor_network (const BwPlan *plan, gboolean own_sync, BwNetwork *network)
   if (step != NULL)
     *network = step->network;
   else
-    *network = (BwNetwork){ .open_v = bw_plan_open_v (level_v, stated, ohm),
+    *network = (BwNetwork){ .open_v = bw_open_v (level_v, stated, ohm),
                             .source_ohm = ohm };
   network->load_ohm = bw_input_load_ohm (&plan->state.input, own_sync);
 }

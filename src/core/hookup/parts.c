@@ -55,12 +55,9 @@ bw_plan_capacitor_f (const BwPlanStep *step)
 {
   BwRasterFigures figures;
   bw_raster_figures (step->after.raster, &figures);
-  double ohm = step->after.source.source_ohm + 75;
+  double ohm = step->after.source.source_ohm + BW_VIDEO_OHM;
   double least_f = bw_coupling_farad (figures.h_active_s, ohm, LINE_TILT);
-  double value = bw_preferred_ohm (least_f * 1e12, BW_SERIES_E12); /* counted in picofarads */
-  for (double up = 1.1; value < least_f * 1e12; up *= 1.1)
-    value = bw_preferred_ohm (least_f * 1e12 * up, BW_SERIES_E12);
-  return value * 1e-12;
+  return bw_preferred_value_from (least_f, BW_SERIES_E12);
 }
 
 /**
@@ -184,10 +181,11 @@ terminator_power_w (const BwPlanStep *step, const BwPlanSignal *before)
   gboolean with_sync = !bw_sync_has_own_conductor (step->sync);
   double ohm = own ? source->sync_ohm : source->source_ohm;
   double video_v = source->video_v + (with_sync ? source->sync_v : 0);
-  double open_v = own ? bw_plan_open_v (source->sync_v, source->sync_load, ohm)
-                      : bw_plan_open_v (video_v, BW_LOAD_75_OHM, ohm);
-  double level_v = open_v * (1 + BW_SUPPLY_TOLERANCE) * 75 / (75 + ohm);
-  return level_v * level_v / 75;
+  double open_v = own ? bw_open_v (source->sync_v, source->sync_load, ohm)
+                      : bw_open_v (video_v, BW_LOAD_75_OHM, ohm);
+  double level_v = bw_level_at_load (open_v * (1 + BW_SUPPLY_TOLERANCE), BW_LOAD_OPEN, ohm,
+                                     BW_VIDEO_OHM);
+  return level_v * level_v / BW_VIDEO_OHM;
 }
 
 /* A lead with its connectors, where its name leaves them open. */
@@ -219,10 +217,9 @@ add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
 static void
 add_capacitor (BwHookup *hookup, const BwPlanStep *step, guint n)
 {
-  char number[32];
-  g_ascii_formatd (number, sizeof number, "%.3g", bw_plan_capacitor_f (step) * 1e6);
-  g_strdelimit (number, ".", bw_quantity_locale_mark ());
-  g_autofree char *what = g_strdup_printf (_ ("coupling capacitor, %s µF"), number);
+  g_autofree char *farad = bw_quantity_format (bw_plan_capacitor_f (step), BW_DIMENSION_CAPACITANCE,
+                                               3, bw_quantity_locale_mark ());
+  g_autofree char *what = g_strdup_printf (_ ("coupling capacitor, %s"), farad);
   bw_hookup_add_part (hookup, what, 0, 0, n, step->adaptor->price);
 }
 
@@ -247,7 +244,7 @@ add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *be
       break;
     case BW_STEP_TERMINATOR:
     case BW_STEP_SYNC_TERMINATOR:
-      bw_hookup_add_resistor (hookup, step->adaptor->name, 75, 75,
+      bw_hookup_add_resistor (hookup, step->adaptor->name, BW_VIDEO_OHM, BW_VIDEO_OHM,
                               terminator_power_w (step, before), n, step->adaptor->price);
       break;
     case BW_STEP_LEAD:

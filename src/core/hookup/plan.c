@@ -279,6 +279,6 @@ BwHookup *
 bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
                guint alternative, GError **error)
 {
-  const BwHookupChoice choice = { alternative, BW_SERIES_E24, BW_EDITION_CURRENT };
+  const BwHookupChoice choice = { alternative, BW_USUAL_SERIES, BW_EDITION_CURRENT };
   return bw_hookup_new_chosen (sheet, catalogue, source, input, &choice, error);
 }

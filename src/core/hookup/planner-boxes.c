@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "planner-private.h"
 
-#include "core/circuit/level.h"
+#include "core/circuit/drive.h"
 #include "core/levels/signal-levels.h"
 
 /* Boxes: whether one takes a signal, what stands before it, and what comes out. */
@@ -110,9 +110,6 @@ takes_sync_form (const BwAdaptor *box, const BwPlanSignal *signal, BwSyncKind sy
          && !(own && is_idle_inverter (box, polarities (signal, sync)));
 }
 
-/* An input of more than this cannot be served by a series resistor, as in the fit's rule. */
-#define HIGH_IMPEDANCE_OHM 1e3
-
 static gboolean
 approach_own_sync (const BwPlanner *planner, const BwAdaptor *box, BwPlanStretch *stretch,
                    BwPlanSignal *signal, BwSyncKind sync)
@@ -123,9 +120,8 @@ approach_own_sync (const BwPlanner *planner, const BwAdaptor *box, BwPlanStretch
                                      signal->source.sync_ohm, ohm);
   if (in_bands (takes, level_v))
     return TRUE;
-  return level_v > takes->at[0].high && ohm <= HIGH_IMPEDANCE_OHM
-         && bw_stretch_resistor (planner, stretch, signal, sync, ohm,
-                                 bw_range_nominal (takes->at[0], 0.3))
+  return level_v > takes->at[0].high
+         && bw_stretch_resistor (planner, stretch, signal, sync, ohm, takes->at[0])
          && in_bands (takes, bw_level_at_load (signal->source.sync_v, signal->source.sync_load,
                                                signal->source.sync_ohm, ohm));
 }
@@ -136,12 +132,8 @@ pad_ratio (const BwAdaptor *box, const BwPlanSignal *signal, gboolean own_sync)
 {
   const BwBands *video = &box->takes_video_v;
   const BwBands *sync = &box->takes_sync_v;
-  double ratio = 1;
-  if (video->n > 0 && signal->source.video_v > video->at[0].high)
-    ratio = bw_range_nominal (video->at[0], 0.7) / signal->source.video_v;
-  if (!own_sync && sync->n > 0 && signal->source.sync_v > sync->at[0].high)
-    ratio = MIN (ratio, bw_range_nominal (sync->at[0], 0.3) / signal->source.sync_v);
-  return ratio;
+  return bw_pad_ratio (signal->source.video_v, video->n > 0 ? &video->at[0] : NULL,
+                       signal->source.sync_v, !own_sync && sync->n > 0 ? &sync->at[0] : NULL);
 }
 
 static gboolean
@@ -210,16 +202,6 @@ bw_box_approach (const BwPlanner *planner, const BwPlanPlace *from, const BwAdap
   return approach_by_best_sync (planner, &from->signal, box, stretch, &arrives->signal);
 }
 
-/* A colour system of 525 lines goes with about 60 fields, one of 625 with about 50. */
-static gboolean
-system_suits (BwColourSystem system, const BwRasterFigures *figures)
-{
-  const guint fifty = BW_BIT (BW_SYSTEM_PAL_B) | BW_BIT (BW_SYSTEM_PAL_N)
-                      | BW_BIT (BW_SYSTEM_SECAM_L);
-  return system == BW_SYSTEM_NONE
-         || ((fifty & BW_BIT (system)) != 0) == (figures->field_rate_hz < 55);
-}
-
 /* Sync that goes on with a signal of another kind: on green becomes on Y, and so on. */
 static guint
 passed_syncs (guint syncs, BwSignal signal)
@@ -268,8 +250,8 @@ give_standard_levels (BwSource *source)
   source->video_v = levels.white_v;
   source->sync_v = -levels.sync_v;
   source->sync_load = BW_LOAD_75_OHM;
-  source->sync_ohm = 75;
-  source->source_ohm = 75;
+  source->sync_ohm = BW_VIDEO_OHM;
+  source->source_ohm = BW_VIDEO_OHM;
   source->setup_ire = levels.setup_ire;
   source->coupling = BW_COUPLING_DC;
   source->dc_v = 0;
@@ -282,7 +264,7 @@ give_video_level (const BwAdaptor *box, BwSource *source)
   if (box->levels == BW_LEVELS_PASSED && !(source->syncs & own))
     source->sync_v *= box->gives_video_v / source->video_v;
   source->video_v = box->gives_video_v;
-  source->source_ohm = 75;
+  source->source_ohm = BW_VIDEO_OHM;
 }
 
 static void
@@ -368,7 +350,8 @@ give (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box
   source->system = outcome.system;
   if (outcome.connector != G_MAXUINT)
     source->connector = outcome.connector;
-  if (!system_suits (outcome.system, bw_place_figures (planner, after))
+  if (!bw_system_suits_field_rate (outcome.system,
+                                   bw_place_figures (planner, after)->field_rate_hz)
       || !give_sync (box, &after->signal))
     return FALSE;
   give_levels (box, source);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "planner-private.h"
 
-#include "core/circuit/level.h"
+#include "core/bench/match.h"
 
 /* The last stretch: lead, parts in it and settings of the set, until the fit holds. */
 
@@ -126,31 +126,28 @@ change_loads (Attempt *a, guint changes)
 
   if (changes & LOAD_UNLOAD)
     {
-      input->loop_ended = FALSE;
+      bw_input_change_load (input, FALSE, BW_LOAD_UNLOAD);
       add_setting (a, BW_STEP_UNLOAD_LOOP, BW_RULE_TERMINATION, FALSE, 0);
     }
   if (changes & LOAD_SWITCH)
     {
-      input->terminated = !input->terminated;
+      bw_input_change_load (input, FALSE, BW_LOAD_SWITCH);
       add_setting (a, BW_STEP_SWITCH, BW_RULE_TERMINATION, input->terminated, 0);
     }
   if (changes & LOAD_TERMINATOR)
     {
-      if (input->loop_through)
-        input->loop_ended = TRUE;
-      else
-        input->termination = BW_TERMINATION_FIXED;
-      add_setting (a, BW_STEP_TERMINATOR, BW_RULE_TERMINATION, TRUE, 75);
+      bw_input_change_load (input, FALSE, BW_LOAD_TERMINATOR);
+      add_setting (a, BW_STEP_TERMINATOR, BW_RULE_TERMINATION, TRUE, BW_VIDEO_OHM);
     }
   if (changes & LOAD_SYNC_SWITCH)
     {
-      input->sync_terminated = !input->sync_terminated;
+      bw_input_change_load (input, TRUE, BW_LOAD_SWITCH);
       add_setting (a, BW_STEP_SYNC_SWITCH, BW_RULE_SYNC_LEVEL, input->sync_terminated, 0);
     }
   if (changes & LOAD_SYNC_TERMINATOR)
     {
-      input->sync_termination = BW_TERMINATION_FIXED;
-      add_setting (a, BW_STEP_SYNC_TERMINATOR, BW_RULE_SYNC_LEVEL, TRUE, 75);
+      bw_input_change_load (input, TRUE, BW_LOAD_TERMINATOR);
+      add_setting (a, BW_STEP_SYNC_TERMINATOR, BW_RULE_SYNC_LEVEL, TRUE, BW_VIDEO_OHM);
     }
 }
 
@@ -163,27 +160,23 @@ has_step (const BwPlanStretch *stretch, BwStepKind kind)
   return FALSE;
 }
 
-/* A series resistor into more than this does nothing, as in the fit's rule. */
-#define HIGH_IMPEDANCE_OHM 1e3
-
 static gboolean
 cure_by_resistor (Attempt *a, const BwFinding *f)
 {
   double load_ohm = bw_input_load_ohm (&a->state.input, TRUE);
-  return load_ohm <= HIGH_IMPEDANCE_OHM && !has_step (&a->parts, BW_STEP_SERIES_RESISTOR)
+  return !has_step (&a->parts, BW_STEP_SERIES_RESISTOR)
          && bw_stretch_resistor (a->planner, &a->parts, &a->signal, a->fit.sync, load_ohm,
-                                 bw_range_nominal ((BwRange){ f->low, f->high }, 0.3));
+                                 (BwRange){ f->low, f->high });
 }
 
 static gboolean
 cure_by_pad (Attempt *a, const BwFinding *f)
 {
   double load_ohm = bw_input_load_ohm (&a->state.input, FALSE);
-  double usual_v = f->rule == BW_RULE_SYNC_LEVEL ? 0.3 : 0.7;
-  double wanted_v = bw_range_nominal ((BwRange){ f->low, f->high }, usual_v);
-  return load_ohm >= BW_ONE_LOAD_MIN_OHM && load_ohm <= BW_ONE_LOAD_MAX_OHM
-         && !has_step (&a->parts, BW_STEP_VIDEO_PAD)
-         && bw_stretch_pad (a->planner, &a->parts, &a->signal, a->fit.sync, wanted_v / f->value,
+  BwPictureMatch match;
+  bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &match);
+  return bw_load_is_one (load_ohm) && !has_step (&a->parts, BW_STEP_VIDEO_PAD)
+         && bw_stretch_pad (a->planner, &a->parts, &a->signal, a->fit.sync, match.pad_ratio,
                             f->rule);
 }
 

@@ -9,19 +9,6 @@
 /* Leads and passive parts: what they do to a signal. */
 
 /**
- * bw_plan_open_v:
- * @level_v: as stated
- * @ohm: of the output
- *
- * Returns: the voltage of an output without load (voltage divider)
- */
-double
-bw_plan_open_v (double level_v, BwStatedLoad stated, double ohm)
-{
-  return stated == BW_LOAD_75_OHM ? level_v * (75 + ohm) / 75 : level_v;
-}
-
-/**
  * bw_stretch_clear:
  * @stretch: (out caller-allocates): without steps; what stands in those is left as it is
  */
@@ -153,39 +140,33 @@ bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal 
                   best.cost);
 }
 
-/* The preferred values nearest to those of @ideal, each by itself. */
-static void
-prefer (const BwNetwork *ideal, BwSeries series, BwNetwork *network)
-{
-  *network = *ideal;
-  for (guint i = 0; i < ideal->n; i++)
-    network->at[i].ohm = bw_preferred_ohm (ideal->at[i].ohm, series);
-}
-
 /**
  * bw_stretch_resistor:
  * @load_ohm: what the conductor ends in
- * @wanted_v: level wanted there
+ * @takes: level that is taken there
  *
  * Adds a series resistor of the nearest preferred value to each conductor that carries sync alone.
  *
- * Returns: %FALSE if there is no such part or none can help
+ * Returns: %FALSE if there is no such part, if none can help, or if a terminator is wanted with it
  */
 gboolean
 bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
-                     BwSyncKind sync, double load_ohm, double wanted_v)
+                     BwSyncKind sync, double load_ohm, BwRange takes)
 {
   const BwAdaptor *part = planner->part[BW_ADAPTOR_SYNC_ATTENUATOR];
   BwSource *source = &signal->source;
-  double open_v = bw_plan_open_v (source->sync_v, source->sync_load, source->sync_ohm);
+  double open_v = bw_open_v (source->sync_v, source->sync_load, source->sync_ohm);
+  BwSyncAttenuator it;
   BwPlanStep step = { .kind = BW_STEP_SERIES_RESISTOR, .adaptor = part,
                       .rule = BW_RULE_SYNC_LEVEL, .sync = sync };
 
   if (part == NULL
-      || !bw_pad_series (open_v, source->sync_ohm, load_ohm, wanted_v, &step.ideal, NULL)
+      || !bw_sync_attenuator (open_v, source->sync_ohm, load_ohm, takes, planner->series, &it)
+      || it.terminator
+      || !bw_pad_series (open_v, source->sync_ohm, load_ohm, it.wanted_v, &step.ideal, NULL)
       || step.ideal.n == 0)
     return FALSE;
-  prefer (&step.ideal, planner->series, &step.network);
+  bw_network_prefer (&step.ideal, planner->series, &step.network);
   source->sync_v = open_v;
   source->sync_load = BW_LOAD_OPEN;
   source->sync_ohm += step.network.at[0].ohm;
@@ -211,16 +192,15 @@ bw_stretch_pad (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *
 {
   const BwAdaptor *part = planner->part[BW_ADAPTOR_VIDEO_ATTENUATOR];
   BwSource *source = &signal->source;
-  double open_v = bw_plan_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
+  double open_v = bw_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
   BwPlanStep step = { .kind = BW_STEP_VIDEO_PAD, .adaptor = part, .rule = rule, .sync = sync,
                       .value = -20 * log10 (ratio) };
   BwNetworkFigures figures;
 
-  if (part == NULL || !(ratio < 1)
-      || !bw_pad_matched (BW_PAD_T, open_v, 75, step.value, &step.ideal, NULL))
+  if (part == NULL
+      || !bw_pad_lower (open_v, source->source_ohm, ratio, planner->series, &step.ideal,
+                        &step.network))
     return FALSE;
-  step.ideal.source_ohm = source->source_ohm;
-  prefer (&step.ideal, planner->series, &step.network);
   bw_network_solve (&step.network, &figures);
   if (!bw_sync_has_own_conductor (sync))
     {

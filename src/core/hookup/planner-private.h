@@ -100,7 +100,6 @@ typedef struct
 typedef void (*BwPlanBranchFunc) (const BwPlanPlace *after, gpointer user_data);
 
 /* planner-parts.c */
-double bw_plan_open_v (double level_v, BwStatedLoad stated, double ohm);
 void bw_stretch_clear (BwPlanStretch *stretch);
 void bw_stretch_append (BwPlanStretch *stretch, const BwPlanStretch *more);
 void bw_stretch_add (BwPlanStretch *stretch, const BwPlanStep *step, guint cost);
@@ -109,7 +108,7 @@ void bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSi
                       guint connectors, BwSyncKind sync);
 gboolean bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch,
                               BwPlanSignal *signal, BwSyncKind sync, double load_ohm,
-                              double wanted_v);
+                              BwRange takes);
 gboolean bw_stretch_pad (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
                          BwSyncKind sync, double ratio, BwRule rule);
 gboolean bw_stretch_capacitor (const BwPlanner *planner, BwPlanStretch *stretch,

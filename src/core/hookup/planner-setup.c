@@ -69,7 +69,7 @@ bw_planner_new (const BwSheet *sheet, const BwCatalogue *catalogue, guint source
   planner->rasters = g_array_new (FALSE, FALSE, sizeof (BwPlanRaster));
   planner->boxes = g_array_new (FALSE, FALSE, sizeof (BwPlanBox));
   g_array_set_clear_func (planner->boxes, clear_box);
-  planner->series = BW_SERIES_E24;
+  planner->series = BW_USUAL_SERIES;
   signal->source = *bw_sheet_source (sheet, source);
   signal->raster = bw_sheet_raster (sheet, catalogue, &signal->source);
   signal->shape = signal->raster->sync_shape;

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
+#include "core/circuit/drive.h"
 
 G_DEFINE_QUARK (bw-selection-error-quark, bw_selection_error)
 

@@ -136,8 +136,14 @@ bw_wiring_warn (BwWiring *wiring, const BwWiringParts *parts)
     warn_of_window (wiring, &g_array_index (wiring->selections, BwSelection, i));
 }
 
-static char *
-ground_name (BwConnector connector, int number)
+/**
+ * bw_wire_return:
+ * @number: as from bw_connector_find()
+ *
+ * Returns: (transfer full): where the return of a conductor goes: "pin 18", "shell", "its ground"
+ */
+char *
+bw_wire_return (BwConnector connector, int number)
 {
   if (number > 0)
     return g_strdup_printf (_ ("pin %d"), number);
@@ -145,54 +151,48 @@ ground_name (BwConnector connector, int number)
 }
 
 static char *
-farads (double farad, char mark)
+figure (double value, BwDimension dimension, char mark)
 {
-  char number[32];
-  g_ascii_formatd (number, sizeof number, "%.3g", farad * 1e6);
-  g_strdelimit (number, ".", mark);
-  return g_strdup_printf (_ ("%s µF in series"), number);
+  return bw_quantity_format (value, dimension, 3, mark);
 }
 
-/* "straight through", "82 Ω in series at the source's end, 120 Ω to the return" */
 static char *
-through (const BwConnection *connection, char mark)
+pad_words (const BwNetwork *pad, char mark)
 {
-  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *series = bw_quantity_format (connection->series_ohm, BW_DIMENSION_RESISTANCE, 3,
-                                                mark);
-  g_autofree char *shunt = bw_quantity_format (connection->shunt_ohm, BW_DIMENSION_RESISTANCE, 3,
-                                               mark);
+  g_autofree char *series = figure (pad->at[0].ohm, BW_DIMENSION_RESISTANCE, mark);
+  g_autofree char *shunt = figure (pad->at[1].ohm, BW_DIMENSION_RESISTANCE, mark);
+  g_autofree char *last = figure (pad->at[2].ohm, BW_DIMENSION_RESISTANCE, mark);
+  return g_strdup_printf (_ ("T pad: %s in series, %s to the return, %s in series"), series, shunt,
+                          last);
+}
 
+/**
+ * bw_wire_through:
+ * @pad: (nullable): a T pad in the conductor, at the source's end
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): what is in the conductor: "straight through", "82 Ω in series at the
+ *   source's end, 120 Ω to the return"
+ */
+char *
+bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark)
+{
+  g_return_val_if_fail (connection != NULL && (pad == NULL || pad->n == 3), NULL);
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *series = figure (connection->series_ohm, BW_DIMENSION_RESISTANCE, mark);
+  g_autofree char *shunt = figure (connection->shunt_ohm, BW_DIMENSION_RESISTANCE, mark);
+  g_autofree char *farad = figure (connection->coupling_f, BW_DIMENSION_CAPACITANCE, mark);
+
+  if (pad != NULL)
+    g_ptr_array_add (parts, pad_words (pad, mark));
   if (connection->series_ohm > 0)
     g_ptr_array_add (parts, g_strdup_printf (_ ("%s in series at the source's end"), series));
   if (connection->shunt_ohm > 0)
     g_ptr_array_add (parts, g_strdup_printf (_ ("%s to the return"), shunt));
   if (connection->coupling_f > 0)
-    g_ptr_array_add (parts, farads (connection->coupling_f, mark));
+    g_ptr_array_add (parts, g_strdup_printf (_ ("%s in series"), farad));
   if (parts->len == 0)
     return g_strdup (_ ("straight through"));
   g_ptr_array_add (parts, NULL);
   return g_strjoinv (", ", (char **) parts->pdata);
-}
-
-/**
- * bw_connection_says:
- * @mark: the decimal mark
- *
- * Returns: (transfer full): a line of a wiring list: pins, returns and what is in between
- */
-char *
-bw_connection_says (const BwWiring *wiring, const BwConnection *connection, char mark)
-{
-  const BwWiringEnd *from = &wiring->from, *to = &wiring->to;
-  g_autofree char *a = bw_pin_name (from->connector, from->edition, connection->from_pin,
-                                    connection->conductor);
-  g_autofree char *b = bw_pin_name (to->connector, to->edition, connection->to_pin,
-                                    connection->conductor);
-  g_autofree char *from_ground = ground_name (from->connector, connection->from_ground);
-  g_autofree char *to_ground = ground_name (to->connector, connection->to_ground);
-  g_autofree char *parts = through (connection, mark);
-  return g_strdup_printf (_ ("%s: %s to %s, return %s to %s; %s"),
-                          bw_kind_label (&bw_conductors, connection->conductor), a, b, from_ground,
-                          to_ground, parts);
 }

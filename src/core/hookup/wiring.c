@@ -283,22 +283,3 @@ bw_wiring_free (BwWiring *wiring)
   g_ptr_array_unref (wiring->warnings);
   g_free (wiring);
 }
-
-/**
- * bw_connection_network:
- * @open_v: level of the source on this conductor without load
- * @source_ohm: its resistance there
- * @load_ohm: of the input; INFINITY: none
- * @network: (out caller-allocates): the conductor as a network, for bw_network_solve() and
- *   bw_network_spread()
- */
-void
-bw_connection_network (const BwConnection *connection, double open_v, double source_ohm,
-                       double load_ohm, BwNetwork *network)
-{
-  *network = (BwNetwork){ .open_v = open_v, .source_ohm = source_ohm, .load_ohm = load_ohm };
-  if (connection->series_ohm > 0)
-    network->at[network->n++] = (BwElement){ BW_PLACE_SERIES, connection->series_ohm };
-  if (connection->shunt_ohm > 0)
-    network->at[network->n++] = (BwElement){ BW_PLACE_SHUNT, connection->shunt_ohm };
-}

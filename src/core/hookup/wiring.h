@@ -134,9 +134,8 @@ gboolean bw_wiring_check_pins (const BwWiringEnd *from, int from_pin, const BwWi
                                int to_pin, GError **error);
 gboolean bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError **error);
 
-void bw_connection_network (const BwConnection *connection, double open_v, double source_ohm,
-                            double load_ohm, BwNetwork *network);
-char *bw_connection_says (const BwWiring *wiring, const BwConnection *connection, char mark);
+char *bw_wire_return (BwConnector connector, int number);
+char *bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwWiring, bw_wiring_free)
 

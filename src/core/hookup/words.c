@@ -225,6 +225,47 @@ line_rates (const BwCase *c)
 }
 
 /**
+ * bw_hookup_connection_route:
+ *
+ * Returns: (transfer full): what is joined to what: "R: pin 15 (red) to centre contact of R"
+ */
+char *
+bw_hookup_connection_route (const BwHookupConnection *connection)
+{
+  g_return_val_if_fail (connection != NULL, NULL);
+  return g_strdup_printf (_ ("%s: %s to %s"), connection->signal, connection->from,
+                          connection->to);
+}
+
+/**
+ * bw_hookup_connection_detail:
+ *
+ * Returns: (transfer full): its return, and what is in between: "return pin 13 to shell; straight
+ *   through"
+ */
+char *
+bw_hookup_connection_detail (const BwHookupConnection *connection)
+{
+  g_return_val_if_fail (connection != NULL, NULL);
+  return g_strdup_printf (_ ("return %s to %s; %s"), connection->from_return,
+                          connection->to_return, connection->through);
+}
+
+/**
+ * bw_hookup_connection_says:
+ *
+ * Returns: (transfer full): one conductor in a sentence: its route and its detail
+ */
+char *
+bw_hookup_connection_says (const BwHookupConnection *connection)
+{
+  g_autofree char *route = bw_hookup_connection_route (connection);
+  g_autofree char *detail = bw_hookup_connection_detail (connection);
+  /* translators: a conductor's route, then its return and what is in between */
+  return g_strdup_printf (_ ("%s; %s"), route, detail);
+}
+
+/**
  * bw_hookup_add_needs:
  * @before: the source at the input as it is
  *

@@ -34,18 +34,6 @@ typedef struct
 static const ChromaFactors ntsc_factors = { 0.492111041, 0.877283220 };
 static const ChromaFactors pal_factors = { 0.493, 0.877 };
 
-static gboolean
-is_ntsc (BwColourSystem system)
-{
-  return system == BW_SYSTEM_NTSC_M || system == BW_SYSTEM_NTSC_J || system == BW_SYSTEM_NTSC_443;
-}
-
-static gboolean
-has_amplitude_chroma (BwColourSystem system)
-{
-  return system != BW_SYSTEM_NONE && system != BW_SYSTEM_SECAM_L;
-}
-
 /**
  * bw_rgb_to_ypbpr:
  * @ypbpr: (out caller-allocates): Y = Kr·R + Kg·G + Kb·B, Pb = (B − Y) / (2·(1 − Kb)),
@@ -54,6 +42,7 @@ has_amplitude_chroma (BwColourSystem system)
 void
 bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
 {
+  g_return_if_fail (matrix < BW_N_MATRICES && rgb != NULL && ypbpr != NULL);
   double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
   double y = kr * rgb->r + (1 - kr - kb) * rgb->g + kb * rgb->b;
   *ypbpr = (BwYPbPr){ y, (rgb->b - y) / (2 * (1 - kb)), (rgb->r - y) / (2 * (1 - kr)) };
@@ -66,6 +55,7 @@ bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
 void
 bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
 {
+  g_return_if_fail (matrix < BW_N_MATRICES && ypbpr != NULL && rgb != NULL);
   double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
   double r = ypbpr->y + 2 * (1 - kr) * ypbpr->pr;
   double b = ypbpr->y + 2 * (1 - kb) * ypbpr->pb;
@@ -79,6 +69,7 @@ bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
 void
 bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb)
 {
+  g_return_if_fail (bar < BW_N_BARS && rgb != NULL);
   double full = form == BW_BARS_100 || (form == BW_BARS_75_WHITE_100 && bar == BW_BAR_WHITE) ? 1
                                                                                             : 0.75;
   /* The order of the bars is that of falling luma: G counts most, then R, then B. */
@@ -102,14 +93,17 @@ bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb)
 void
 bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb, BwCodedLevels *levels)
 {
+  g_return_if_fail (rgb != NULL && levels != NULL);
   const BwSystemFacts *facts = bw_system_facts (system);
-  ChromaFactors factors = is_ntsc (system) ? ntsc_factors : pal_factors;
+  gboolean ntsc = facts->chroma == BW_CHROMA_QUADRATURE;
+  gboolean has_phase = bw_system_has_phase (system);
+  ChromaFactors factors = ntsc ? ntsc_factors : pal_factors;
   double scale_v = facts->white_v * (1 - setup_ire / 100);
   BwYPbPr ypbpr;
   bw_rgb_to_ypbpr (BW_MATRIX_601, rgb, &ypbpr);
 
-  double u = has_amplitude_chroma (system) ? factors.b * (rgb->b - ypbpr.y) : 0;
-  double v = has_amplitude_chroma (system) ? factors.r * (rgb->r - ypbpr.y) : 0;
+  double u = has_phase ? factors.b * (rgb->b - ypbpr.y) : 0;
+  double v = has_phase ? factors.r * (rgb->r - ypbpr.y) : 0;
   double amplitude = hypot (u, v);
   double phase_deg = amplitude > 1e-12 ? atan2 (v, u) * 180 / G_PI : 0;
 
@@ -130,15 +124,16 @@ bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb, BwCo
 void
 bw_ypbpr_to_volts (BwComponentForm form, const BwYPbPr *ypbpr, double volts[3])
 {
+  g_return_if_fail (form < BW_N_COMPONENT_FORMS && ypbpr != NULL);
   static const struct
   {
     double white_v;
     double setup;
     double difference;
   } forms[BW_N_COMPONENT_FORMS] = {
-    [BW_COMPONENT_700] = { 0.7, 0, 1 },
-    [BW_COMPONENT_SETUP_4_3] = { 100.0 / 140, 0.075, 4.0 / 3 },
-    [BW_COMPONENT_SETUP_925] = { 0.7, 0.075, 0.925 },
+    [BW_COMPONENT_700] = { BW_WHITE_7_3_V, 0, 1 },
+    [BW_COMPONENT_SETUP_4_3] = { BW_WHITE_10_4_V, 0.075, 4.0 / 3 },
+    [BW_COMPONENT_SETUP_925] = { BW_WHITE_7_3_V, 0.075, 0.925 },
   };
   volts[0] = forms[form].white_v * (forms[form].setup + (1 - forms[form].setup) * ypbpr->y);
   volts[1] = 0.7 * forms[form].difference * ypbpr->pb;

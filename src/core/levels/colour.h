@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 
 G_BEGIN_DECLS
 

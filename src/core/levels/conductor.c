@@ -38,6 +38,7 @@ static const guint of_signal[BW_N_SIGNALS] = {
 guint
 bw_signal_conductors (BwSignal signal, BwSyncKind sync)
 {
+  g_return_val_if_fail (signal < BW_N_SIGNALS, 0);
   guint set = of_signal[signal];
 
   if (sync == BW_SYNC_SEPARATE)
@@ -82,6 +83,7 @@ bw_conductor_is_colour_alone (BwConductor conductor)
 gboolean
 bw_conductor_carries_sync (BwConductor conductor, BwSignal signal, BwSyncKind sync)
 {
+  g_return_val_if_fail (conductor < BW_N_CONDUCTORS, FALSE);
   if (!(bw_signal_conductors (signal, sync) & BW_BIT (conductor)))
     return FALSE;
   if (bw_conductor_is_sync_alone (conductor))

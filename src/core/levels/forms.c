@@ -19,18 +19,21 @@ const BwKindTable bw_level_forms = { BW_N_LEVEL_FORMS, names };
   (BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_LUMA))
 #define RGB BW_BIT (BW_SIGNAL_RGB)
 #define COMPONENT BW_BIT (BW_SIGNAL_COMPONENT)
-#define WHITE_10 (100.0 / 140)
-#define SYNC_4 (40.0 / 140)
 
 /* SMPTE 170M table 1 and 15.4, ITU-R BT.1700 table 2 and Part A note 1; RGB: the analogue choices
  * of VESA E-EDID byte 14h; the older forms of component: see bw_ypbpr_to_volts(). */
 static const BwLevelFormFacts facts[BW_N_LEVEL_FORMS] = {
-  [BW_LEVELS_7_3] = { CODED | RGB | COMPONENT, 0.7, 0, 0.3, 0.3, BW_COMPONENT_700 },
-  [BW_LEVELS_10_4] = { CODED | RGB, WHITE_10, 0, SYNC_4, SYNC_4, BW_COMPONENT_700 },
-  [BW_LEVELS_10_4_SETUP] = { CODED | RGB, WHITE_10, 7.5, SYNC_4, SYNC_4, BW_COMPONENT_700 },
+  [BW_LEVELS_7_3] = { CODED | RGB | COMPONENT, BW_WHITE_7_3_V, 0, BW_SYNC_7_3_V, BW_SYNC_7_3_V,
+                      BW_COMPONENT_700 },
+  [BW_LEVELS_10_4] = { CODED | RGB, BW_WHITE_10_4_V, 0, BW_SYNC_10_4_V, BW_SYNC_10_4_V,
+                       BW_COMPONENT_700 },
+  [BW_LEVELS_10_4_SETUP] = { CODED | RGB, BW_WHITE_10_4_V, 7.5, BW_SYNC_10_4_V, BW_SYNC_10_4_V,
+                             BW_COMPONENT_700 },
   [BW_LEVELS_1000_400] = { RGB, 1, 0, 0.4, 0, BW_COMPONENT_700 },
-  [BW_LEVELS_COMPONENT_4_3] = { COMPONENT, WHITE_10, 7.5, SYNC_4, 0, BW_COMPONENT_SETUP_4_3 },
-  [BW_LEVELS_COMPONENT_925] = { COMPONENT, 0.7, 7.5, 0.3, 0, BW_COMPONENT_SETUP_925 },
+  [BW_LEVELS_COMPONENT_4_3] = { COMPONENT, BW_WHITE_10_4_V, 7.5, BW_SYNC_10_4_V, 0,
+                                BW_COMPONENT_SETUP_4_3 },
+  [BW_LEVELS_COMPONENT_925] = { COMPONENT, BW_WHITE_7_3_V, 7.5, BW_SYNC_7_3_V, 0,
+                                BW_COMPONENT_SETUP_925 },
 };
 
 /**
@@ -53,6 +56,7 @@ bw_level_form_facts (BwLevelForm levels)
 void
 bw_level_form_apply (BwLevelForm levels, BwWireForm *form)
 {
+  g_return_if_fail (form != NULL);
   const BwLevelFormFacts *set = bw_level_form_facts (levels);
 
   form->white_v = set->white_v;

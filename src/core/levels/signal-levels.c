@@ -4,29 +4,9 @@
 /* Component and RGB without setup: 700 mV and 300 mV (ITU-R BT.1700-type levels; EBU N10). On the
  * component scale 100 IRE is 700 mV, unlike in composite (SMPTE 170M annex B). */
 static const BwSignalLevels component_levels = {
-  .volts_per_ire = 0.007,
-  .white_v = 0.7,
-  .sync_v = -0.3,
+  .white_v = BW_WHITE_7_3_V,
+  .sync_v = -BW_SYNC_7_3_V,
 };
-
-/* Burst, peak to peak: 40 IRE (SMPTE 170M table 1), 300 mV (ITU-R BT.1700 table 2). The texts that
- * were read are not legible for PAL M; SECAM has none; NTSC 4.43 and 525-line PAL are not laid
- * down by any of them. */
-static double
-burst_pp_v (BwColourSystem system)
-{
-  switch (system)
-    {
-    case BW_SYSTEM_NTSC_M:
-    case BW_SYSTEM_NTSC_J:
-      return 40.0 / 140;
-    case BW_SYSTEM_PAL_B:
-    case BW_SYSTEM_PAL_N:
-      return 0.3;
-    default:
-      return 0;
-    }
-}
 
 /**
  * bw_signal_levels:
@@ -37,9 +17,10 @@ bw_signal_levels (BwColourSystem system, BwSignal signal, BwSignalLevels *levels
 {
   const BwSystemFacts *facts = bw_system_facts (system);
 
+  g_return_if_fail (signal < BW_N_SIGNALS && levels != NULL);
   *levels = component_levels;
-  if (signal == BW_SIGNAL_RGB)
-    levels->volts_per_ire = 0;
+  if (signal == BW_SIGNAL_COMPONENT)
+    levels->volts_per_ire = bw_ire_to_volts (BW_SYSTEM_NONE, 1);
   if (signal == BW_SIGNAL_RGB || signal == BW_SIGNAL_COMPONENT)
     return;
   levels->volts_per_ire
@@ -48,7 +29,7 @@ bw_signal_levels (BwColourSystem system, BwSignal signal, BwSignalLevels *levels
   levels->setup_ire = facts->setup_ire;
   levels->black_v = bw_ire_to_volts (system, facts->setup_ire);
   levels->sync_v = -facts->sync_v;
-  levels->burst_pp_v = burst_pp_v (system);
+  levels->burst_pp_v = facts->burst_pp_v;
   levels->subcarrier_hz = bw_ratio_to_double (facts->subcarrier_hz);
 }
 
@@ -60,6 +41,7 @@ bw_signal_levels (BwColourSystem system, BwSignal signal, BwSignalLevels *levels
 void
 bw_bar_levels (BwColourSystem system, BwBarsForm form, BwBar bar, BwBarLevels *levels)
 {
+  g_return_if_fail (bar < BW_N_BARS && levels != NULL);
   BwRgb rgb;
   BwYPbPr ypbpr;
 

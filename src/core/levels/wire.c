@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "core/circuit/drive.h"
+
 static gboolean
 is_coded (BwSignal signal)
 {
@@ -25,6 +27,8 @@ void
 bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwSyncShape shape,
                        BwWireForm *form)
 {
+  g_return_if_fail (form != NULL);
+  gboolean logic = sync == BW_SYNC_SEPARATE;
   BwSignalLevels levels;
   bw_signal_levels (system, signal, &levels);
 
@@ -37,8 +41,8 @@ bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, 
     .white_v = levels.white_v,
     .setup_ire = levels.setup_ire,
     .sync_v = -levels.sync_v,
-    .own_sync_v = sync == BW_SYNC_SEPARATE ? 5 : 0.3,
-    .own_logic = sync == BW_SYNC_SEPARATE,
+    .own_sync_v = bw_sync_drive_facts (logic ? BW_DRIVE_LOGIC : BW_DRIVE_300_MV)->sync_v,
+    .own_logic = logic,
     .burst_pp_v = is_coded (signal) ? levels.burst_pp_v : 0,
   };
 }
@@ -55,6 +59,7 @@ void
 bw_wire_form_of_source (const BwSource *source, const BwRaster *raster, BwSyncKind sync,
                         BwWireForm *form)
 {
+  g_return_if_fail (source != NULL && raster != NULL && form != NULL);
   bw_wire_form_standard ((BwColourSystem) source->system, (BwSignal) source->signal, sync,
                          (BwSyncShape) raster->sync_shape, form);
   form->burst_pp_v *= source->video_v / form->white_v;
@@ -128,6 +133,7 @@ void
 bw_wire_colour (const BwWireForm *form, BwConductor conductor, const BwRgb *rgb,
                 BwWireColour *colour)
 {
+  g_return_if_fail (form != NULL && rgb != NULL && colour != NULL);
   double setup = form->setup_ire / 100;
   const double primaries[] = { rgb->r, rgb->g, rgb->b };
 
@@ -205,10 +211,12 @@ volts_per_ire (const BwWireForm *form, BwConductor conductor)
   if (bw_conductor_is_sync_alone (conductor))
     return 0;
   if (form->signal == BW_SIGNAL_COMPONENT)
-    return form->component == BW_COMPONENT_SETUP_4_3 ? 1.0 / 140 : 0.007;
+    return bw_ire_to_volts (form->component == BW_COMPONENT_SETUP_4_3 ? BW_SYSTEM_NTSC_M
+                                                                      : BW_SYSTEM_NONE,
+                            1);
   if (form->system == BW_SYSTEM_NONE)
     return form->white_v / 100;
-  return bw_ratio_to_double (bw_system_facts (form->system)->volts_per_ire);
+  return bw_ire_to_volts (form->system, 1);
 }
 
 /**
@@ -220,6 +228,7 @@ volts_per_ire (const BwWireForm *form, BwConductor conductor)
 guint
 bw_wire_levels (const BwWireForm *form, BwWireLevels levels[BW_N_CONDUCTORS])
 {
+  g_return_val_if_fail (form != NULL && levels != NULL, 0);
   guint set = bw_signal_conductors (form->signal, form->sync);
   guint n = 0;
 

@@ -3,23 +3,7 @@
 
 #include "preview-private.h"
 
-/* Line rates for which the subcarriers were chosen (SMPTE 170M 11.2; ITU-R BT.470-6). */
-#define LINE_RATE_525_HZ (4.5e6 / 286)
-#define LINE_RATE_625_HZ 15625.0
 #define HD_LINES 576.0 /* above them component is coded as in ITU-R BT.709 */
-
-static gboolean
-has_625_lines (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_N || system == BW_SYSTEM_SECAM_L;
-}
-
-static gboolean
-alternates (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_M || system == BW_SYSTEM_PAL_N
-         || system == BW_SYSTEM_PAL_60;
-}
 
 /* The factors on B−Y and R−Y, from the chroma of full blue and full red. */
 static void
@@ -65,12 +49,12 @@ static void
 plan_carrier (BwPreviewPlan *plan, BwColourSystem system)
 {
   const BwDetailCase *what = plan->what;
-  double carrier_hz = bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz);
+  const BwSystemFacts *facts = bw_system_facts (system);
+  double carrier_hz = bw_ratio_to_double (facts->subcarrier_hz);
 
   plan->carrier_per_m = carrier_hz * what->active_s / plan->scan_width_m;
-  plan->carrier_per_line = carrier_hz / (has_625_lines (system) ? LINE_RATE_625_HZ
-                                                                : LINE_RATE_525_HZ);
-  plan->alternates = alternates (system);
+  plan->carrier_per_line = carrier_hz / bw_ratio_to_double (facts->line_rate_hz);
+  plan->alternates = bw_system_alternates (system);
   if (plan->coding == BW_SIGNAL_COMPOSITE && what->filter == BW_LUMA_COMB)
     plan->comb = comb_reach (plan);
 }
@@ -89,7 +73,9 @@ bw_preview_plan_coding (BwPreviewPlan *plan)
   gboolean coded = plan->what->signal == BW_SIGNAL_COMPOSITE || plan->what->signal == BW_SIGNAL_YC;
 
   plan->coding = coded && system == BW_SYSTEM_NONE ? BW_SIGNAL_LUMA : plan->what->signal;
-  plan->lines_per_frame = has_625_lines (system) ? 625 : 525;
+  plan->lines_per_frame = bw_system_facts (system)->lines;
+  if (plan->lines_per_frame == 0) /* without a system any number will do */
+    plan->lines_per_frame = bw_system_facts (BW_SYSTEM_NTSC_M)->lines;
   plan->lines_to_field_2 = (plan->lines_per_frame + 1) / 2;
   set_luma (plan, plan->coding == BW_SIGNAL_COMPONENT && plan->what->active_lines > HD_LINES
                       ? BW_MATRIX_709
@@ -97,7 +83,7 @@ bw_preview_plan_coding (BwPreviewPlan *plan)
   if (!coded || system == BW_SYSTEM_NONE)
     return;
   plan_carrier (plan, system);
-  plan->sequential = system == BW_SYSTEM_SECAM_L;
+  plan->sequential = bw_system_facts (system)->chroma == BW_CHROMA_SEQUENTIAL;
   if (plan->sequential)
     plan->coding = BW_SIGNAL_YC;
   else

@@ -58,7 +58,5 @@ void bw_vertical_interval_free (BwVerticalInterval *interval);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwVerticalInterval, bw_vertical_interval_free)
 
 int bw_raster_line_at (const BwRaster *raster, int field, int half_line, gboolean *middle);
-gboolean bw_line_has_burst (BwColourSystem system, int colour_field, int line);
-int bw_colour_fields (BwColourSystem system);
 
 G_END_DECLS

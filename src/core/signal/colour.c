@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/colour-system.h"
 #include "core/raster/waveform.h"
 
 /* The subcarrier: its phase, the burst, the PAL switch and the sequences.
@@ -19,6 +20,13 @@
  * third and fourth (ITU-R BT.470-6 item 2.15), which in frames of an odd number of lines is every
  * other line without a break. The burst is at +135° where V is positive, else at −135°. */
 
+/* SECAM: a frequency that carries one difference, line by line */
+static gboolean
+is_sequential (const BwSynthesis *s)
+{
+  return bw_system_facts (s->form.system)->chroma == BW_CHROMA_SEQUENTIAL;
+}
+
 #define HIGHEST_TERM (G_GINT64_CONSTANT (1) << 40) /* of the ratios, so that products fit */
 
 /* Whether amplitude and phase of a subcarrier carry colour on @conductor. */
@@ -26,49 +34,12 @@ gboolean
 bw_synthesis_is_coded (const BwSynthesis *s, BwConductor conductor)
 {
   BwSignal signal = s->form.signal;
-  if (s->form.system == BW_SYSTEM_NONE || s->form.system == BW_SYSTEM_SECAM_L)
+  if (!bw_system_has_phase (s->form.system))
     return FALSE;
   return (signal == BW_SIGNAL_COMPOSITE && conductor == BW_CONDUCTOR_VIDEO)
          || (signal == BW_SIGNAL_YC && conductor == BW_CONDUCTOR_C);
 }
 
-static gboolean
-is_ntsc (BwColourSystem system)
-{
-  return system == BW_SYSTEM_NTSC_M || system == BW_SYSTEM_NTSC_J || system == BW_SYSTEM_NTSC_443;
-}
-
-static int
-lines_of_system (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_N ? 625 : 525;
-}
-
-/* A standard says which lines have no burst only for its own raster. */
-static int
-fields_of_burst (const BwSynthesis *s)
-{
-  if (s->raster->scan == BW_SCAN_INTERLACED && s->raster->serration_width_s > 0
-      && s->lines == lines_of_system (s->form.system))
-    return bw_colour_fields (s->form.system);
-  return 0;
-}
-
-/* NTSC: 19 cycles after 0H and 9 long (SMPTE 170M table 2). PAL: 5.6 µs and 10 long, 525 lines
- * 5.3 µs and 9 long (ITU-R BT.1700 Part B tables 2 and 3). As these, the systems at 4.43 MHz on
- * 525 lines (common practice, no source). */
-static void
-burst_times (BwSynthesis *s, double subcarrier_hz)
-{
-  BwSubcarrier *c = &s->subcarrier;
-  gboolean at_443 = subcarrier_hz > 4e6;
-
-  if (s->form.system == BW_SYSTEM_NTSC_M || s->form.system == BW_SYSTEM_NTSC_J)
-    c->burst_from_s = 19 / subcarrier_hz;
-  else
-    c->burst_from_s = lines_of_system (s->form.system) == 625 ? 5.6e-6 : 5.3e-6;
-  c->burst_to_s = c->burst_from_s + (at_443 ? 10 : 9) / subcarrier_hz;
-}
 
 static int
 greatest_divisor (int a, int b)
@@ -90,7 +61,7 @@ frames_of_sequence (const BwSynthesis *s)
   BwRatio per_frame;
   gint64 frames = 1;
 
-  if (s->form.system == BW_SYSTEM_SECAM_L)
+  if (is_sequential (s))
     return 6 / greatest_divisor (6, s->lines % 6);
   if (!bw_ratio_multiply (c->per_line, (BwRatio){ s->lines, 1 }, &per_frame))
     return 0;
@@ -155,18 +126,19 @@ fill_turns (BwSubcarrier *c)
 gboolean
 bw_subcarrier_init (BwSynthesis *s, GError **error)
 {
-  BwRatio subcarrier_hz = bw_system_facts (s->form.system)->subcarrier_hz;
+  const BwSystemFacts *facts = bw_system_facts (s->form.system);
+  BwRatio subcarrier_hz = facts->subcarrier_hz;
   BwSubcarrier *c = &s->subcarrier;
 
   *c = (BwSubcarrier){ .per_sample = BW_RATIO_NONE, .per_line = BW_RATIO_NONE };
   s->colour_frames = 1;
   if (s->form.signal != BW_SIGNAL_COMPOSITE && s->form.signal != BW_SIGNAL_YC)
     return TRUE;
-  c->shift = s->raster->numbered_before_sync - (is_ntsc (s->form.system) ? 3 : 0);
-  c->switched = !is_ntsc (s->form.system);
+  c->shift = s->raster->numbered_before_sync - facts->lines_before_sync;
+  c->switched = bw_system_alternates (s->form.system);
   if (!bw_synthesis_is_coded (s, BW_CONDUCTOR_VIDEO) && !bw_synthesis_is_coded (s, BW_CONDUCTOR_C))
     {
-      s->colour_frames = s->form.system == BW_SYSTEM_SECAM_L ? frames_of_sequence (s) : 1;
+      s->colour_frames = is_sequential (s) ? frames_of_sequence (s) : 1;
       return TRUE;
     }
   if (!bw_ratio_divide (subcarrier_hz, s->rate_hz, &c->per_sample)
@@ -178,8 +150,9 @@ bw_subcarrier_init (BwSynthesis *s, GError **error)
                       "hertz, or multiples of the subcarrier, are allowed"));
       return FALSE;
     }
-  c->fields = fields_of_burst (s);
-  burst_times (s, bw_ratio_to_double (subcarrier_hz));
+  c->fields = bw_system_knows_burst (s->form.system, s->raster) ? facts->burst_fields : 0;
+  c->burst_from_s = facts->burst_from_s;
+  c->burst_to_s = c->burst_from_s + facts->burst_cycles / bw_ratio_to_double (subcarrier_hz);
   fill_turns (c);
   s->colour_frames = frames_of_sequence (s);
   return TRUE;
@@ -233,7 +206,7 @@ bw_line_colour (const BwSynthesis *s, gint64 line)
   gint64 system_line = line - s->subcarrier.shift;
   guint signature = s->signatures[line % s->lines];
 
-  if (s->form.system == BW_SYSTEM_SECAM_L)
+  if (is_sequential (s))
     return secam_line (s, system_line);
   return has_burst (s, system_line, signature) ? BW_LINE_BURST : 0;
 }

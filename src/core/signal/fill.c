@@ -23,7 +23,7 @@ static BwProgram *
 program_new (const BwSynthesis *s, BwConductor conductor, const guint signatures[3], guint colour)
 {
   BwProgram *program = g_new0 (BwProgram, 1);
-  gboolean secam = s->form.system == BW_SYSTEM_SECAM_L
+  gboolean secam = bw_system_facts (s->form.system)->chroma == BW_CHROMA_SEQUENTIAL
                    && ((s->form.signal == BW_SIGNAL_COMPOSITE && conductor == BW_CONDUCTOR_VIDEO)
                        || (s->form.signal == BW_SIGNAL_YC && conductor == BW_CONDUCTOR_C));
 

@@ -21,21 +21,11 @@
 #define BLANKING_RISE_625_S 300e-9 /* ITU-R BT.470-6 table 1-1, e */
 #define BURST_RISE_S 300e-9 /* SMPTE 170M table 2; for PAL common practice, no source */
 
-typedef enum
-{
-  FAMILY_OTHER,
-  FAMILY_525, /* also its half frames, progressive */
-  FAMILY_625
-} Family;
-
-static Family
+/* The broadcast raster that @s is, or is half a frame of: 525 or 625 lines; else zero. */
+static int
 family_of (const BwSynthesis *s)
 {
-  if (s->line_s < 60e-6)
-    return FAMILY_OTHER;
-  if (s->lines == 525 || s->lines == 262 || s->lines == 263)
-    return FAMILY_525;
-  return s->lines == 625 || (s->lines >= 312 && s->lines <= 314) ? FAMILY_625 : FAMILY_OTHER;
+  return s->line_s < 60e-6 ? 0 : bw_broadcast_lines (s->lines);
 }
 
 /* The nominal value that a standard lays down for @raster; zero if none does. */
@@ -53,12 +43,12 @@ nominal_s (const char *raster, BwReadingKind kind)
 }
 
 static double
-sync_rise_s (const BwSynthesis *s, Family family)
+sync_rise_s (const BwSynthesis *s, int family)
 {
-  if (family == FAMILY_525)
-    return nominal_s ("525-59.94-interlaced", BW_READING_SYNC_RISE);
-  if (family == FAMILY_625)
-    return nominal_s ("625-50-interlaced", BW_READING_SYNC_RISE);
+  if (family == 525)
+    return nominal_s (bw_system_facts (BW_SYSTEM_NTSC_M)->raster, BW_READING_SYNC_RISE);
+  if (family == 625)
+    return nominal_s (bw_system_facts (BW_SYSTEM_PAL_B)->raster, BW_READING_SYNC_RISE);
   if (s->raster->sync_shape == BW_SHAPE_TRILEVEL && !bw_ratio_is_none (s->raster->pixel_clock_hz))
     return TRILEVEL_RISE_CLOCKS / bw_ratio_to_double (s->raster->pixel_clock_hz);
   return SYNC_RISE_SHARE * s->sync_width_s;
@@ -69,11 +59,11 @@ sync_rise_s (const BwSynthesis *s, Family family)
 void
 bw_shapes_init (BwSynthesis *s)
 {
-  Family family = family_of (s);
+  int family = family_of (s);
   double luma_pulse_s = 1 / s->luma_hz;
-  double blanking_rise_s = family == FAMILY_525   ? BLANKING_RISE_525_S
-                           : family == FAMILY_625 ? BLANKING_RISE_625_S
-                                                  : luma_pulse_s * 2 * BW_RISE_SHARE;
+  double blanking_rise_s = family == 525   ? BLANKING_RISE_525_S
+                           : family == 625 ? BLANKING_RISE_625_S
+                                           : luma_pulse_s * 2 * BW_RISE_SHARE;
 
   s->shapes = (BwShapes){
     .sync_s = sync_rise_s (s, family) / BW_RISE_SHARE,

@@ -25,8 +25,7 @@ void
 bw_synthesis_add_burst (BwWireForm *form)
 {
   gboolean coded = form->signal == BW_SIGNAL_COMPOSITE || form->signal == BW_SIGNAL_YC;
-  if (coded && form->system != BW_SYSTEM_NONE && form->system != BW_SYSTEM_SECAM_L
-      && !(form->burst_pp_v > 0))
+  if (coded && bw_system_has_phase (form->system) && !(form->burst_pp_v > 0))
     form->burst_pp_v = form->sync_v;
 }
 

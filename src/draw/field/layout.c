@@ -90,9 +90,9 @@ void
 bw_field_init_rows (BwFieldLayout *layout)
 {
   const BwFieldView *what = layout->what;
-  int n_colours = bw_colour_fields (what->system);
+  int n_colours = bw_system_facts (what->system)->burst_fields;
 
-  layout->burst = bw_burst_is_known (what->system, what->raster);
+  layout->burst = bw_system_knows_burst (what->system, what->raster);
   layout->n_rows = what->raster->scan == BW_SCAN_INTERLACED ? 2 : 1;
   for (guint i = 0; i < layout->n_rows; i++)
     {

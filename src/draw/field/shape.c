@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/circuit/level.h"
 
 #define LEAST_PICTURE_LINES 3 /* shown before and after */
 #define PICTURE_SHARE 0.13    /* of the lines between, if that is more */
@@ -249,64 +248,20 @@ bw_field_shape_steps (const BwFieldShape *shape, BwLane lane, double from_s, dou
 
 /* Burst */
 
-/* Where the burst stands in its line: NTSC by SMPTE 170M table 2, 19 cycles after the datum and 9
- * long; PAL and 525-line PAL by ITU-R BT.1700 Part B, 10 and 9 long. */
-static double
-burst_start_s (BwColourSystem system)
-{
-  switch (system)
-    {
-    case BW_SYSTEM_PAL_B:
-    case BW_SYSTEM_PAL_N:
-      return 5.6e-6;
-    default:
-      return 5.3e-6;
-    }
-}
-
-static double
-burst_length_s (BwColourSystem system)
-{
-  double subcarrier_hz = bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz);
-  return (system == BW_SYSTEM_PAL_B ? 10 : 9) / subcarrier_hz;
-}
-
-static int
-lines_of_system (BwColourSystem system)
-{
-  return system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_N ? 625 : 525;
-}
-
-/**
- * bw_burst_is_known:
- *
- * Returns: whether a standard lays down, for @system and a raster such as @raster, which lines have
- * no burst: only for interlaced composite sync with the system's own number of lines
- */
-gboolean
-bw_burst_is_known (BwColourSystem system, const BwRaster *raster)
-{
-  BwRasterFigures figures;
-  bw_raster_figures (raster, &figures);
-  return bw_colour_fields (system) > 0 && raster->serration_width_s > 0
-         && raster->scan == BW_SCAN_INTERLACED
-         && figures.lines_per_frame == lines_of_system (system);
-}
-
 /* The lines without burst are numbered by the standard of the colour system: NTSC counts from three
  * lines before field sync, PAL, on any raster, from field sync. */
 static gboolean
 line_has_burst (const BwFieldShape *shape, const BwBurst *burst, int half_line)
 {
   BwRaster numbered = *shape->raster;
-  numbered.numbered_before_sync = bw_colour_fields (burst->system) == 2 ? 3 : 0;
+  numbered.numbered_before_sync = bw_system_facts (burst->system)->lines_before_sync;
   return bw_line_has_burst (burst->system, burst->colour_field,
                             bw_raster_line_at (&numbered, shape->field, half_line, NULL));
 }
 
 /**
  * bw_burst_gap:
- * @burst: of a system for which bw_burst_is_known() is true
+ * @burst: of a system for which bw_system_knows_burst() is true
  * @from_half_line: (out): where the first line without burst starts, after 0V
  * @to_half_line: (out): where the last one ends
  *
@@ -332,7 +287,7 @@ bw_burst_gap (const BwFieldShape *shape, const BwBurst *burst, int *from_half_li
 
 /**
  * bw_burst_steps:
- * @burst: of a system for which bw_burst_is_known() is true
+ * @burst: of a system for which bw_system_knows_burst() is true
  * @from_s: start of the window, in seconds after 0V
  * @to_s: its end
  *
@@ -344,7 +299,9 @@ bw_burst_steps (const BwFieldShape *shape, const BwBurst *burst, double from_s, 
 {
   GArray *steps = g_array_new (FALSE, FALSE, sizeof (BwLineStep));
   Writer writer = { shape, steps, from_s, to_s };
-  double start_s = burst_start_s (burst->system), length_s = burst_length_s (burst->system);
+  const BwSystemFacts *facts = bw_system_facts (burst->system);
+  double start_s = facts->burst_from_s;
+  double length_s = facts->burst_cycles / bw_ratio_to_double (facts->subcarrier_hz);
   int last = (int) ceil (to_s / shape->half_line_s);
 
   for (int half_line = first_line_start (&writer); half_line < last; half_line += 2)

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/kinds.h"
+#include "core/raster/colour-system.h"
 #include "core/raster/waveform.h"
 #include "draw/line/shape.h"
 
@@ -76,7 +77,6 @@ typedef struct
   int colour_field;
 } BwBurst;
 
-gboolean bw_burst_is_known (BwColourSystem system, const BwRaster *raster);
 gboolean bw_burst_gap (const BwFieldShape *shape, const BwBurst *burst, int *from_half_line,
                        int *to_half_line);
 GArray *bw_burst_steps (const BwFieldShape *shape, const BwBurst *burst, double from_s,

@@ -24,7 +24,7 @@ G_BEGIN_DECLS
  * @raster: a raster that bw_raster_check() accepts
  * @system: whose burst is drawn; %BW_SYSTEM_NONE for none
  * @colour_field: the field of the colour sequence that is drawn first, from 0, counted on from the
- *   last to the first (bw_colour_fields()); even ones are field 1 of the raster
+ *   last to the first (BwSystemFacts); even ones are field 1 of the raster
  * @range: (nullable): what is shown, in seconds after 0V; %NULL for all of bw_field_view_range()
  * @mark: the decimal mark
  *

@@ -130,19 +130,19 @@ add_separate (GString *text, const BwFieldShape *shape, char mark)
 static int
 first_colour_field (const BwFieldView *what)
 {
-  int n = bw_colour_fields (what->system);
+  int n = bw_system_facts (what->system)->burst_fields;
   return n > 0 ? ((what->colour_field % n) + n) % n : 0;
 }
 
 static void
 add_burst (GString *text, const BwFieldView *what)
 {
-  int n = bw_colour_fields (what->system), first = first_colour_field (what);
+  int n = bw_system_facts (what->system)->burst_fields, first = first_colour_field (what);
   const char *system = bw_kind_label (&bw_colour_systems, what->system);
 
   if (what->system == BW_SYSTEM_NONE)
     return;
-  if (bw_burst_is_known (what->system, what->raster))
+  if (bw_system_knows_burst (what->system, what->raster))
     g_string_append_printf (
         text, _ (" Burst of %s in colour fields %s and %s; its blanking repeats after %d fields."),
         system, roman (first), roman ((first + 1) % n), n);

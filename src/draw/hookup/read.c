@@ -179,7 +179,7 @@ use_words (const BwHookupDrawing *drawing, guint hop, guint end, int number)
       if (row->hop != hop || row->connection == NULL)
         continue;
       if (row->pin[end] == number)
-        return bw_hookup_view_connection (row->connection);
+        return bw_hookup_connection_says (row->connection);
       if (row->ground[end] == number)
         return g_strdup_printf (_ ("return of %s"), row->connection->signal);
     }
@@ -233,7 +233,7 @@ static char *
 row_words (const BwHookupDrawing *drawing, const BwHookupPoint *point)
 {
   const BwHookupRow *row = bw_hookup_row (drawing, point->index);
-  return row->connection != NULL ? bw_hookup_view_connection (row->connection)
+  return row->connection != NULL ? bw_hookup_connection_says (row->connection)
                                  : g_strdup (row->label);
 }
 

@@ -85,6 +85,5 @@ gboolean bw_hookup_drawing_pin (const BwHookupDrawing *drawing, guint hop, gbool
 char *bw_hookup_view_name (const BwHookupView *what);
 char *bw_hookup_view_describe (const BwHookupView *what);
 char *bw_hookup_view_lead (const BwHookupView *what);
-char *bw_hookup_view_connection (const BwHookupConnection *one);
 
 G_END_DECLS

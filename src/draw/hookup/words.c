@@ -22,10 +22,7 @@ bw_hookup_text_volt (const BwHookupView *what, double volt)
 char *
 bw_hookup_text_farad (const BwHookupView *what, double farad)
 {
-  char number[32];
-  g_ascii_formatd (number, sizeof number, "%.3g", farad * 1e6);
-  g_strdelimit (number, ".", what->mark);
-  return g_strdup_printf ("%s\u00a0µF", number);
+  return bw_quantity_format (farad, BW_DIMENSION_CAPACITANCE, 3, what->mark);
 }
 
 /* "15", "centre", "?" */
@@ -228,18 +225,6 @@ bw_hookup_view_name (const BwHookupView *what)
 }
 
 /**
- * bw_hookup_view_connection:
- *
- * Returns: (transfer full): one conductor in a sentence
- */
-char *
-bw_hookup_view_connection (const BwHookupConnection *one)
-{
-  return g_strdup_printf (_ ("%s: %s to %s; return: %s to %s; %s"), one->signal, one->from, one->to,
-                          one->from_return, one->to_return, one->through);
-}
-
-/**
  * bw_hookup_view_describe:
  *
  * The drawing in words, for screen readers and for the description inside an exported file.
@@ -265,7 +250,7 @@ bw_hookup_view_describe (const BwHookupView *what)
   for (guint i = 0; i < hookup->connections->len; i++)
     {
       const BwHookupConnection *one = hookup->connections->pdata[i];
-      g_autofree char *says = bw_hookup_view_connection (one);
+      g_autofree char *says = bw_hookup_connection_says (one);
       g_string_append_printf (text, _ (" Lead %u, %s."), one->hop + 1, says);
     }
   return g_string_free (text, FALSE);

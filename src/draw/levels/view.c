@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "core/circuit/drive.h"
+
 /* Lays everything out with what @layout keeps; returns whether all of that has a place. */
 static gboolean
 try_layout (BwLevelsLayout *layout)
@@ -42,8 +44,6 @@ bw_levels_gain (const BwLevelsLoad *load)
 {
   if (load->load_ohm <= 0)
     return 1;
-  if (isinf (load->load_ohm))
-    return load->stated == BW_LOAD_75_OHM ? (75 + load->source_ohm) / 75 : 1;
   return bw_level_at_load (1, load->stated, load->source_ohm, load->load_ohm);
 }
 

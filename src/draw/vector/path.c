@@ -26,7 +26,7 @@ bw_vector_view_can_draw (const BwWireForm *form)
   if (form->signal == BW_SIGNAL_COMPONENT)
     return TRUE;
   return (form->signal == BW_SIGNAL_YC || form->signal == BW_SIGNAL_COMPOSITE)
-         && form->system != BW_SYSTEM_NONE && form->system != BW_SYSTEM_SECAM_L;
+         && bw_system_has_phase (form->system);
 }
 
 gboolean
@@ -39,10 +39,7 @@ bw_vector_is_coded (const BwVectorView *what)
 gboolean
 bw_vector_is_switched (const BwVectorView *what)
 {
-  BwColourSystem system = form_of (what)->system;
-  return bw_vector_is_coded (what)
-         && (system == BW_SYSTEM_PAL_B || system == BW_SYSTEM_PAL_M || system == BW_SYSTEM_PAL_N
-             || system == BW_SYSTEM_PAL_60);
+  return bw_vector_is_coded (what) && bw_system_alternates (form_of (what)->system);
 }
 
 static double

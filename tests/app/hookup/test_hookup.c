@@ -167,10 +167,10 @@ test_series (Fixture *f, gconstpointer data)
 static void
 test_edition (Fixture *f, gconstpointer data)
 {
-  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return: shell → pin 18"));
+  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 18"));
   gtk_drop_down_set_selected (drop_down (f, "edition"), BW_EDITION_1983);
-  g_assert_false (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return: shell → pin 18"));
-  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return: shell → pin 17"));
+  g_assert_false (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 18"));
+  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 17"));
 
   bw_document_select (f->document, TAPE_DECK, OPEN_BNC);
   g_assert_false (gtk_widget_get_mapped (GTK_WIDGET (drop_down (f, "edition"))));

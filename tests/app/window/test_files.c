@@ -208,6 +208,33 @@ test_save_as (void)
 }
 
 static gboolean
+chooser_is_mapped (gpointer data)
+{
+  GtkWidget *chooser = app_test_open_chooser ();
+  return chooser != NULL && gtk_widget_get_mapped (chooser);
+}
+
+/* A chooser that is closed while it still reads the folder does no harm, however far it has come. */
+static void
+test_cancel_at_once (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (document);
+
+  for (guint steps = 0; steps < 20; steps++)
+    {
+      g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
+      g_assert_true (app_test_wait (chooser_is_mapped, NULL));
+      for (guint step = 0; step < steps; step++)
+        g_main_context_iteration (NULL, FALSE);
+      gtk_dialog_response (GTK_DIALOG (app_test_open_chooser ()), GTK_RESPONSE_CANCEL);
+      g_assert_null (app_test_open_chooser ());
+      app_test_pause (20);
+    }
+  app_test_close (window);
+}
+
+static gboolean
 is_there (gpointer path)
 {
   return g_file_test (path, G_FILE_TEST_EXISTS);
@@ -247,7 +274,8 @@ shows_fault (gpointer window)
   return bw_window_get_fault_text (window) != NULL;
 }
 
-/* A name without suffix does not replace a file that the chooser did not ask about. */
+/* A name without suffix does not replace a file that the chooser did not ask about. A second file
+ * keeps the chooser from completing the name to the one of the first. */
 static void
 test_save_as_existing (void)
 {
@@ -255,10 +283,12 @@ test_save_as_existing (void)
   BwWindow *window = app_test_window_new (document);
   g_autofree char *typed = app_test_scratch_path ("kept");
   g_autofree char *there = app_test_scratch_path ("kept.bench");
+  g_autofree char *second = app_test_scratch_path ("kept-too.bench");
   g_autofree char *left = NULL;
   g_autoptr (GFile) typed_file = g_file_new_for_path (typed);
 
   g_assert_true (g_file_set_contents (there, "kept", -1, NULL));
+  g_assert_true (g_file_set_contents (second, "kept too", -1, NULL));
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
   app_test_choose_name (typed_file);
   g_assert_true (app_test_wait (shows_fault, window));
@@ -304,6 +334,28 @@ test_recent (void)
   app_test_close (window);
 }
 
+#define LISTED_FAULT                                                                               \
+  "gtk_box_remove: assertion 'gtk_widget_get_parent (child) == (GtkWidget *)box' failed"
+#define OTHER_FAULT "gtk_box_remove: assertion 'GTK_IS_BOX (box)' failed"
+
+/* A fault of the toolkit that is listed does not end the test, in the version that has it; one that
+ * differs in a word does. */
+static void
+warn_as_toolkit (gconstpointer message)
+{
+  if (!g_test_subprocess ())
+    {
+      g_test_trap_subprocess (NULL, 0, 0);
+      if (g_strcmp0 (message, LISTED_FAULT) == 0 && gtk_get_minor_version () == 18)
+        g_test_trap_assert_passed ();
+      else
+        g_test_trap_assert_failed ();
+      return;
+    }
+  app_test_allow_toolkit_faults ();
+  g_log ("Gtk", G_LOG_LEVEL_CRITICAL, "%s", (const char *) message);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -314,6 +366,9 @@ main (int argc, char **argv)
   g_test_add_func ("/files/discard", test_discard);
   g_test_add_func ("/files/unchanged-closes", test_unchanged_closes);
   g_test_add_func ("/files/save-fails", test_save_fails);
+  g_test_add_data_func ("/files/toolkit-fault/listed", LISTED_FAULT, warn_as_toolkit);
+  g_test_add_data_func ("/files/toolkit-fault/other", OTHER_FAULT, warn_as_toolkit);
+  g_test_add_func ("/files/cancel-at-once", test_cancel_at_once);
   g_test_add_func ("/files/save-as", test_save_as);
   g_test_add_func ("/files/export-edid", test_export_edid);
   g_test_add_func ("/files/save-as-existing", test_save_as_existing);

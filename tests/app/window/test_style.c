@@ -212,6 +212,48 @@ test_preferences (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The icon theme has the picture of @widget, if it is one, and there is a loader for it: without one
+ * the theme gives the picture of a missing picture. */
+static void
+assert_icon (GtkWidget *widget, gpointer names)
+{
+  const char *name = GTK_IS_IMAGE (widget) ? gtk_image_get_icon_name (GTK_IMAGE (widget)) : NULL;
+  if (name == NULL || !g_hash_table_add (names, g_strdup (name)))
+    return;
+  GtkIconTheme *theme = gtk_icon_theme_get_for_display (gtk_widget_get_display (widget));
+  g_autoptr (GtkIconPaintable) icon = gtk_icon_theme_lookup_icon (theme, name, NULL, 16, 1,
+                                                                  GTK_TEXT_DIR_LTR, 0);
+  g_autoptr (GFile) file = gtk_icon_paintable_get_file (icon);
+  g_autoptr (GError) error = NULL;
+
+  g_test_message ("%s", name);
+  g_assert_cmpstr (gtk_icon_paintable_get_icon_name (icon), ==, name);
+  g_assert_nonnull (file);
+  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, &error);
+  g_assert_no_error (error);
+  g_autoptr (GdkPixbuf) pixels = gdk_pixbuf_new_from_stream (G_INPUT_STREAM (stream), NULL, &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (pixels);
+}
+
+/* No control shows the picture of a missing picture. */
+static void
+test_icons (void)
+{
+  g_autoptr (BwDocument) document = app_test_document ();
+  g_autoptr (GHashTable) names = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  BwWindow *window = app_test_window_new (document);
+
+  /* as GtkApplication does */
+  gtk_icon_theme_add_resource_path (gtk_icon_theme_get_for_display (
+                                        gtk_widget_get_display (GTK_WIDGET (window))),
+                                    "/org/breezeway/Breezeway/icons");
+  bw_window_edit (window, BW_PART_SOURCE);
+  app_test_each (GTK_WIDGET (window), assert_icon, names);
+  g_assert_cmpuint (g_hash_table_size (names), >=, 12);
+  app_test_close (window);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -219,6 +261,7 @@ main (int argc, char **argv)
   g_test_add_func ("/style/colours", test_style);
   g_test_add_func ("/style/colour-scheme", test_colour_scheme);
   g_test_add_func ("/style/portal", test_portal);
+  g_test_add_func ("/style/icons", test_icons);
   g_test_add_func ("/style/high-contrast", test_high_contrast);
   g_test_add_func ("/style/preferences", test_preferences);
   add_template ("bench-list", bw_bench_list_get_type);

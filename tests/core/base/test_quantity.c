@@ -14,6 +14,7 @@
 #define VOLT BW_DIMENSION_VOLTAGE
 #define IRE BW_DIMENSION_IRE
 #define OHM BW_DIMENSION_RESISTANCE
+#define FARAD BW_DIMENSION_CAPACITANCE
 #define AMPERE BW_DIMENSION_CURRENT
 #define SHARE BW_DIMENSION_FRACTION
 #define TV_LINES BW_DIMENSION_TV_LINES
@@ -68,6 +69,13 @@ static const ParseCase parse_cases[] = {
   { "kilohm", "1.2 k\u03a9", OHM, '.', 1200.0 },
   { "kilohm-ascii", "1.2 kohm", OHM, '.', 1200.0 },
   { "megohm", "1 M\u2126", OHM, '.', 1e6 },
+  { "farad", "1 F", FARAD, '.', 1.0 },
+  { "millifarad", "2.2 mF", FARAD, '.', 2.2e-3 },
+  { "microfarad-ascii", "220uF", FARAD, '.', 220e-6 },
+  { "microfarad-micro-sign", "220 \u00b5F", FARAD, '.', 220e-6 },
+  { "microfarad-greek-mu", "4,7 \u03bcF", FARAD, ',', 4.7e-6 },
+  { "nanofarad", "47 nF", FARAD, '.', 47e-9 },
+  { "picofarad", "470 pF", FARAD, '.', 470e-12 },
   { "ampere", "1.4 A", AMPERE, '.', 1.4 },
   { "milliampere", "900 mA", AMPERE, '.', 0.9 },
   { "percent", "5 %", SHARE, '.', 0.05 },
@@ -162,6 +170,8 @@ static const RefuseCase refuse_cases[] = {
   { "no-unit-voltage", "0.7", VOLT, '.', BW_QUANTITY_ERROR_NO_UNIT, { "V, mV" } },
   { "no-unit-ire", "7.5", IRE, '.', BW_QUANTITY_ERROR_NO_UNIT, { "IRE" } },
   { "no-unit-resistance", "75", OHM, '.', BW_QUANTITY_ERROR_NO_UNIT, { "ohm", "kohm, Mohm" } },
+  { "no-unit-capacitance", "220", FARAD, '.', BW_QUANTITY_ERROR_NO_UNIT, { "uF", "nF, pF" } },
+  { "second-for-farad", "220 us", FARAD, '.', BW_QUANTITY_ERROR_UNIT, { "us", "F, mF, uF" } },
   { "no-unit-current", "1.4", AMPERE, '.', BW_QUANTITY_ERROR_NO_UNIT, { "A, mA" } },
   { "no-unit-share", "5", SHARE, '.', BW_QUANTITY_ERROR_NO_UNIT, { "%" } },
   { "no-unit-tv-lines", "600", TV_LINES, '.', BW_QUANTITY_ERROR_NO_UNIT, { "lines" } },
@@ -437,6 +447,12 @@ static const FormatCase format_cases[] = {
   { "zero", 0, HZ, 3, '.', "0\u00a0Hz" },
   { "minus-zero", -0.0, VOLT, 3, '.', "0\u00a0V" },
   { "zeros-cut", 15000, HZ, 5, '.', "15\u00a0kHz" },
+  { "microfarads", 220e-6, FARAD, 3, '.', "220\u00a0\u00b5F" },
+  { "thousands-of-microfarads", 2200e-6, FARAD, 3, '.', "2200\u00a0\u00b5F" },
+  { "microfarads-of-three-digits", 1163e-6, FARAD, 3, '.', "1160\u00a0\u00b5F" },
+  { "nanofarads", 47e-9, FARAD, 3, '.', "47\u00a0nF" },
+  { "picofarads-comma", 4.7e-12, FARAD, 3, ',', "4,7\u00a0pF" },
+  { "rounds-to-a-microfarad", 999.6e-9, FARAD, 3, '.', "1\u00a0\u00b5F" },
   { "zeros-before-the-mark-stay", 1200, LINES, 2, '.', "1200\u00a0lines" },
   { "more-digits-than-asked-before-the-mark", 1234, LINES, 2, '.', "1234\u00a0lines" },
 };
@@ -478,6 +494,7 @@ static const EntryCase entry_cases[] = {
   { "preferred", 15734, HZ, "kHz", "15.734 kHz", "15,734 kHz" },
   { "automatic", 0.3, VOLT, NULL, "300 mV", "300 mV" },
   { "ascii-in-files", 4.7e-6, SECOND, "us", "4.7 us", "4,7 \u00b5s" },
+  { "capacitor", 220e-6, FARAD, NULL, "220 uF", "220 \u00b5F" },
   { "ohm", 75, OHM, NULL, "75 ohm", "75 \u03a9" },
   { "inches", 0.508, METRE, "in", "20 in", "20 in" },
   { "percent", 0.05, SHARE, "%", "5 %", "5 %" },
@@ -539,7 +556,7 @@ add_for_each_dimension (const char *group, GTestDataFunc func)
 {
   static const char *const names[BW_N_DIMENSIONS] = {
     "frequency", "time",     "length",   "voltage", "ire",    "resistance",
-    "current",   "fraction", "tv-lines", "lines",   "pixels",
+    "capacitance", "current", "fraction", "tv-lines", "lines", "pixels",
   };
   for (guint i = 0; i < BW_N_DIMENSIONS; i++)
     add (group, names[i], GUINT_TO_POINTER (i), func);

@@ -94,7 +94,7 @@ test_large_capacitor (void)
   read_levels (&readings, 0.3, 0.7, 0, 0.3);
   bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1 - exp (-287.5 * 64e-6 / (150 * 1163e-6)));
   BwCause cause = first_cause (&c, &readings);
-  assert_says (&c, &readings, &cause, WORDS ("1160 µF"));
+  assert_says (&c, &readings, &cause, WORDS ("1160\u00a0µF"));
 }
 
 /* Behind a capacitor the mean is zero: with a white picture of 700 mV for 52/64 of the line and

@@ -65,7 +65,7 @@ test_within_standard (void)
   g_autoptr (GPtrArray) shipped = bw_limits_shipped ();
   BwCauseCase c = ntsc_composite ();
   BwScopeReadings readings = { 0 };
-  c.limits = bw_limits_find (shipped, bw_cause_limits_id (BW_SYSTEM_NTSC_M));
+  c.limits = bw_limits_find (shipped, bw_system_facts (BW_SYSTEM_NTSC_M)->limits);
   read_levels (&readings, 40.9 / 140, 100.9 / 140, 8.4 / 140, 39.1 / 140);
   BwCause cause = first_cause (&c, &readings);
   g_assert_true (cause.known);

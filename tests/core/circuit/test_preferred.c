@@ -4,13 +4,12 @@
 #include <math.h>
 
 #include "core/base/quantity.h"
-#include "core/circuit/level.h"
 #include "support.h"
 
 static void
 add (const char *group, const char *name, gconstpointer data, GTestDataFunc func)
 {
-  g_autofree char *path = g_strdup_printf ("/hookup/%s/%s", group, name);
+  g_autofree char *path = g_strdup_printf ("/preferred/%s/%s", group, name);
   g_test_add_data_func (path, data, func);
 }
 
@@ -46,7 +45,7 @@ test_own_nearest (gconstpointer data)
       {
         double value_ohm = c->values[i] * pow (10, decade);
         g_assert_true (
-            bw_near (bw_preferred_ohm (value_ohm, c->series), value_ohm, 1e-12 * value_ohm));
+            bw_near (bw_preferred_value (value_ohm, c->series), value_ohm, 1e-12 * value_ohm));
       }
 }
 
@@ -59,8 +58,8 @@ test_border (gconstpointer data)
     {
       double low_ohm = c->values[i] * 1000, high_ohm = c->values[i + 1] * 1000;
       double border_ohm = sqrt (low_ohm * high_ohm);
-      g_assert_true (bw_near (bw_preferred_ohm (border_ohm * 0.9999, c->series), low_ohm, 1e-6));
-      g_assert_true (bw_near (bw_preferred_ohm (border_ohm * 1.0001, c->series), high_ohm, 1e-6));
+      g_assert_true (bw_near (bw_preferred_value (border_ohm * 0.9999, c->series), low_ohm, 1e-6));
+      g_assert_true (bw_near (bw_preferred_value (border_ohm * 1.0001, c->series), high_ohm, 1e-6));
     }
 }
 
@@ -91,7 +90,7 @@ static void
 test_nearest (gconstpointer data)
 {
   const NearestCase *c = data;
-  double preferred_ohm = bw_preferred_ohm (c->ideal_ohm, c->series);
+  double preferred_ohm = bw_preferred_value (c->ideal_ohm, c->series);
   g_assert_true (bw_near (preferred_ohm, c->preferred_ohm, 1e-9 * c->preferred_ohm));
 }
 
@@ -107,78 +106,39 @@ test_random (gconstpointer data)
   for (guint i = 0; i < 100000 && !g_test_failed (); i++)
     {
       double ideal_ohm = pow (10, g_rand_double_range (rand, -2, 7));
-      double off = bw_preferred_ohm (ideal_ohm, series) / ideal_ohm;
+      double off = bw_preferred_value (ideal_ohm, series) / ideal_ohm;
       g_assert_cmpfloat (MAX (off, 1 / off), <, sqrt (widest[series]));
     }
 }
 
-/* Series resistors into a terminated 75 Ω input for 0.3 V: R = 75 (V / 0.3 − 1), the driver's own
- * resistance included (voltage divider; 0.3 V is the level of sync in ITU-R BT.1700). */
-
-typedef struct
-{
-  const char *name;
-  double open_v;
-  double exact_ohm;
-  double e12_ohm;
-  double e12_v;
-  double e24_ohm;
-  double e24_v;
-  double e96_ohm;
-  double e96_v;
-} AttenuatorCase;
-
-static const AttenuatorCase attenuator_cases[] = {
-  { "5-volt", 5.0, 1175, 1200, 0.2941, 1200, 0.2941, 1180, 0.2988 },
-  { "4-volt", 4.0, 925, 1000, 0.2791, 910, 0.3046, 931, 0.2982 },
-  { "3.4-volt", 3.4, 775, 820, 0.2849, 750, 0.3091, 768, 0.3025 },
-  { "3.3-volt", 3.3, 750, 820, 0.2765, 750, 0.3000, 750, 0.3000 },
-  { "2.4-volt", 2.4, 525, 560, 0.2835, 510, 0.3077, 523, 0.3010 },
-  { "1-volt", 1.0, 175, 180, 0.2941, 180, 0.2941, 174, 0.3012 },
-  { "0.6-volt", 0.6, 75, 82, 0.2866, 75, 0.3000, 75, 0.3000 },
-};
-
+/* The next value up; a value of the series, or one that rounding has put a little over it, is its
+ * own. Capacitors in farads: IEC 60063, E12. */
 static void
-assert_preferred (double exact_ohm, BwSeries series, double open_v, double ohm, double level_v)
+test_from (void)
 {
-  double preferred_ohm = bw_preferred_ohm (exact_ohm, series);
-  double got_v = bw_level_at_load (open_v, BW_LOAD_OPEN, preferred_ohm, 75);
-  g_assert_true (bw_near (preferred_ohm, ohm, 1e-9 * ohm));
-  g_assert_true (bw_near (got_v, level_v, 0.5e-4)); /* printed to 0.1 mV */
+  static const struct
+  {
+    double least;
+    BwSeries series;
+    double value;
+  } cases[] = {
+    { 1000, BW_SERIES_E24, 1000 },     { 1001, BW_SERIES_E24, 1100 },
+    { 820.1, BW_SERIES_E12, 1000 },    { 2.2e-6, BW_SERIES_E12, 2.2e-6 },
+    { 2.3e-6, BW_SERIES_E12, 2.7e-6 }, { 47.0000000001e-9, BW_SERIES_E12, 47e-9 },
+    { 34.5e-6, BW_SERIES_E12, 39e-6 }, { 331e-12, BW_SERIES_E12, 390e-12 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    g_assert_cmpfloat (bw_preferred_value_from (cases[i].least, cases[i].series), ==,
+                       cases[i].value);
 }
 
+/* Farads are as near to their series as ohms: 220 nF is the number that is written so. */
 static void
-test_attenuator (gconstpointer data)
+test_farads (void)
 {
-  const AttenuatorCase *c = data;
-  double ohm = bw_series_resistor_ohm (c->open_v, 0, 75, 0.3);
-
-  g_assert_true (bw_near (ohm, c->exact_ohm, 1e-9));
-  g_assert_true (bw_near (bw_series_resistor_ohm (c->open_v, 50, 75, 0.3), ohm - 50, 1e-9));
-  assert_preferred (ohm, BW_SERIES_E12, c->open_v, c->e12_ohm, c->e12_v);
-  assert_preferred (ohm, BW_SERIES_E24, c->open_v, c->e24_ohm, c->e24_v);
-  assert_preferred (ohm, BW_SERIES_E96, c->open_v, c->e96_ohm, c->e96_v);
-}
-
-/* The peritelevision window for sync, 0.212 to 0.949 V (0.3 V −3/+10 dB), takes 320 to 1691 Ω from
- * 5 V. */
-static void
-test_window (void)
-{
-  double low_v = 0.3 * pow (10, -3 / 20.0), high_v = 0.3 * pow (10, 10 / 20.0);
-  g_assert_true (bw_near (low_v, 0.212, 0.5e-3));
-  g_assert_true (bw_near (high_v, 0.949, 0.5e-3));
-  g_assert_true (bw_near (bw_series_resistor_ohm (5, 0, 75, high_v), 320, 0.5));
-  g_assert_true (bw_near (bw_series_resistor_ohm (5, 0, 75, low_v), 1691, 1.5));
-}
-
-/* Too little to begin with: no resistor helps. */
-static void
-test_no_help (void)
-{
-  g_assert_cmpfloat (bw_series_resistor_ohm (0.3, 0, 75, 0.3), <=, 0);
-  g_assert_cmpfloat (bw_series_resistor_ohm (0.2, 0, 75, 0.3), <, 0);
-  g_assert_cmpfloat (bw_series_resistor_ohm (5, 5000, 75, 0.3), <, 0);
+  g_assert_cmpfloat (bw_preferred_value (213e-9, BW_SERIES_E12), ==, 220e-9);
+  g_assert_cmpfloat (bw_preferred_value (45e-6, BW_SERIES_E12), ==, 47e-6);
+  g_assert_cmpfloat (bw_preferred_value (4.6e-12, BW_SERIES_E24), ==, 4.7e-12);
 }
 
 int
@@ -192,12 +152,10 @@ main (int argc, char **argv)
     }
   for (gsize i = 0; i < G_N_ELEMENTS (nearest_cases); i++)
     add ("nearest", nearest_cases[i].name, &nearest_cases[i], test_nearest);
-  for (gsize i = 0; i < G_N_ELEMENTS (attenuator_cases); i++)
-    add ("attenuator", attenuator_cases[i].name, &attenuator_cases[i], test_attenuator);
   add ("random", "e12", GUINT_TO_POINTER (BW_SERIES_E12), test_random);
   add ("random", "e24", GUINT_TO_POINTER (BW_SERIES_E24), test_random);
   add ("random", "e96", GUINT_TO_POINTER (BW_SERIES_E96), test_random);
-  g_test_add_func ("/hookup/window", test_window);
-  g_test_add_func ("/hookup/no-help", test_no_help);
+  g_test_add_func ("/preferred/from", test_from);
+  g_test_add_func ("/preferred/farads", test_farads);
   return g_test_run ();
 }

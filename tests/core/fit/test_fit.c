@@ -232,6 +232,16 @@ static const RuleCase rule_cases[] = {
   /* divider: 1.4 V × 10 000/10 075 */
   { "video-unterminated", BW_RULE_VIDEO_LEVEL, "", "termination=none", "", CURABLE,
     BW_REASON_CURED_BY_TERMINATION, BW_REMEDY_TERMINATOR, 1.38958, 0.5e-5 },
+  /* 0.35 V across 75 Ω is 0.695 V where the line ends in nothing: taken until it ends as it must */
+  { "video-low-when-terminated", BW_RULE_VIDEO_LEVEL, "",
+    "termination=none | video_level=0.5 V .. 1 V", "video_level=350 mV", CURABLE, BW_REASON_OUTSIDE_TERMINATED, BW_REMEDY_VIDEO_AMPLIFIER, 0.69479,
+    0.5e-5 },
+  /* 4.55 V across 10 kΩ is too much for 1 to 2 V, 0.35 V across 75 Ω too little, and √2 V by a
+   * resistor of 24 kΩ would leave the lead at 7 kΩ */
+  { "sync-level-high-impedance", BW_RULE_SYNC_LEVEL, "",
+    "sync_termination=none | own_sync_level=1 V .. 2 V",
+    "sync_level=5 V | sync_stated=open | sync_resistance=1 kohm", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_SYNC_AMPLIFIER, 4.545454545454545, 1e-12 },
   { "setup-taken", BW_RULE_SETUP, "", "setup=0 IRE; 7.5 IRE", "setup=7.5 IRE", OK, BW_REASON_HOLDS,
     BW_REMEDY_NONE, 7.5, 0 },
   { "setup-lifted", BW_RULE_SETUP, "", "setup=0 IRE", "setup=7.5 IRE", CURABLE, BW_REASON_ABOVE,

@@ -32,6 +32,9 @@ check_connections (const BwHookup *hookup)
       g_assert_true (is_text (one->signal) && is_text (one->from) && is_text (one->to)
                      && is_text (one->from_return) && is_text (one->to_return)
                      && is_text (one->through));
+      g_autofree char *says = bw_hookup_connection_says (one);
+      bw_test_assert_words (says, WORDS (one->signal, one->from, one->to, one->from_return,
+                                         one->to_return, one->through));
     }
 }
 
@@ -67,7 +70,7 @@ check_figures (const BwHookup *hookup)
       g_assert_true ((part->rating_w > 0) == (part->value_ohm > 0));
       g_assert_true (part->rating_w >= 1.5 * part->power_w);
       if (part->value_ohm > 0) /* a preferred value is its own nearest */
-        g_assert_true (bw_near (bw_preferred_ohm (part->value_ohm, part->series), part->value_ohm,
+        g_assert_true (bw_near (bw_preferred_value (part->value_ohm, part->series), part->value_ohm,
                                 1e-9 * part->value_ohm));
     }
   g_assert_cmpuint (hookup->levels->len, >, 0);

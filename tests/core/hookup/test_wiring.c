@@ -59,10 +59,13 @@ test_computer (void)
   g_assert_cmpstr (list, ==, "r 1/6-0/0, g 2/7-0/0, b 3/8-0/0, h 13/10-0/0, v 14/10-0/0");
   g_assert_cmpuint (rest_of (wiring, FALSE, 9)->kind, ==, BW_REST_OPEN);
   g_assert_true (warns (wiring, "+5 V"));
-  g_autofree char *says = bw_connection_says (wiring,
-                                              &g_array_index (wiring->connections, BwConnection, 0),
-                                              '.');
-  bw_test_assert_words (says, WORDS ("R:", "pin 1 ", "pin 6", "shell", "straight through"));
+  g_autofree char *says
+      = bw_wire_through (&g_array_index (wiring->connections, BwConnection, 0), NULL, '.');
+  g_autofree char *at_source = bw_wire_return (BW_CONNECTOR_DE_15, 6);
+  g_autofree char *at_input = bw_wire_return (BW_CONNECTOR_BNC, BW_PIN_OWN_PLUG);
+  g_assert_cmpstr (says, ==, "straight through");
+  g_assert_cmpstr (at_source, ==, "pin 6");
+  g_assert_cmpstr (at_input, ==, "shell");
 }
 
 /* EN 50049-1: RGB straight, video from 19 to 20; the source drives 8 and 16. */
@@ -191,12 +194,13 @@ test_logic_sync (void)
   g_assert_cmpuint (rest_of (wiring, TRUE, 16)->kind, ==, BW_REST_SELECTED);
   g_assert_cmpuint (rest_of (bare, TRUE, 16)->kind, ==, BW_REST_OWN_LOAD);
   g_assert_cmpuint (sync->conductor, ==, BW_CONDUCTOR_SYNC);
-  bw_connection_network (sync, 5, 0, 75, &network);
+  network = (BwNetwork){ .open_v = 5, .n = 1, .load_ohm = 75 };
+  network.at[0] = (BwElement){ BW_PLACE_SERIES, sync->series_ohm };
   bw_network_spread (&network, 0.05, 0.05, &level_v);
   g_assert_true (bw_near (level_v.low, 4.75 * 75 / 1335, 1e-12));
   g_assert_true (bw_near (level_v.high, 5.25 * 75 / 1215, 1e-12));
-  g_autofree char *says = bw_connection_says (wiring, sync, '.');
-  bw_test_assert_words (says, WORDS ("pin 13", "pin 20", "1.2\302\240kΩ in series"));
+  g_autofree char *says = bw_wire_through (sync, NULL, '.');
+  g_assert_cmpstr (says, ==, "1.2\302\240kΩ in series at the source's end");
 }
 
 /* 5 V does not reach what pin 8 wants, and the plan says so; the rest stands. */

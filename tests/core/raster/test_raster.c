@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "core/circuit/level.h"
+#include "core/raster/colour-system.h"
 #include "support.h"
 
 static void

@@ -1,38 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/levels/forms.h"
-#include "core/base/quantity.h"
-#include "core/circuit/sync-drive.h"
+
 #include "support.h"
 
 #define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
-
-/* Input thresholds of a graphics adapter guide: low up to 0.8 V, high from 2.0 V. */
-static void
-test_thresholds (void)
-{
-  const BwSyncDriveFacts *logic = bw_sync_drive_facts (BW_DRIVE_LOGIC);
-  NEAR (logic->input_low_v, 0.8, 1e-12);
-  NEAR (logic->input_high_v, 2.0, 1e-12);
-}
-
-/* An instrument maker's note: early studio sync of 4 V into 75 Ω; without load twice as much from
- * 75 Ω (divider), with two loads two thirds. */
-static void
-test_at_load (void)
-{
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_4_V, 75), 4, 1e-12);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_4_V, 37.5), 4.0 * 2 / 3, 1e-12);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_300_MV, 1e12), 0.6, 1e-9);
-}
-
-/* What is stated without load falls with it, but not below what its own resistance leaves. */
-static void
-test_logic_at_load (void)
-{
-  const BwSyncDriveFacts *logic = bw_sync_drive_facts (BW_DRIVE_LOGIC);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_LOGIC, 75),
-        logic->sync_v * 75 / (75 + logic->driver_ohm), 1e-12);
-}
 
 /* The analogue choices of VESA E-EDID byte 14h, by a free library's comments on them: video : sync
  * of 0.700 : 0.300, 0.714 : 0.286 and 1.000 : 0.400 V. */
@@ -74,10 +45,7 @@ int
 main (int argc, char **argv)
 {
   bw_test_init (&argc, &argv);
-  g_test_add_func ("/sync-drive/thresholds", test_thresholds);
-  g_test_add_func ("/sync-drive/at-load", test_at_load);
-  g_test_add_func ("/sync-drive/logic-at-load", test_logic_at_load);
-  g_test_add_func ("/sync-drive/edid-choices", test_edid_choices);
-  g_test_add_func ("/sync-drive/apply", test_apply);
+  g_test_add_func ("/level-forms/edid-choices", test_edid_choices);
+  g_test_add_func ("/level-forms/apply", test_apply);
   return g_test_run ();
 }

@@ -79,6 +79,9 @@ drop_slot (BwDraftKeeper *self)
 
 /* Writing */
 
+static void on_document (BwDraftKeeper *self);
+static void start_timer (BwDraftKeeper *self);
+
 static void
 take_result (BwDraftKeeper *self, const GError *error)
 {
@@ -86,59 +89,47 @@ take_result (BwDraftKeeper *self, const GError *error)
 
   self->failed = error != NULL;
   if (error != NULL)
-    g_clear_pointer (&self->written, g_free);
+    {
+      g_clear_pointer (&self->written, g_free);
+      if (self->document != NULL)
+        on_document (self); /* there may be room later */
+    }
   if (tell)
     g_signal_emit (self, signals[FAILED], 0, error);
 }
 
-/* The draft, if it is not what the slot holds already. The slot is made when it is needed. */
-static char *
-text_to_write (BwDraftKeeper *self)
+/* Gives the slot the draft, if it has not got it already. The slot is made when it is needed. Returns
+ * whether there is something to write. */
+static gboolean
+prepare (BwDraftKeeper *self)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *text = bw_draft_to_text (self->document);
 
   if (g_strcmp0 (text, self->written) == 0)
-    return NULL;
+    return FALSE;
   if (self->slot == NULL)
     self->slot = bw_draft_slot_new (&error);
   if (self->slot == NULL)
     {
       take_result (self, error);
-      return NULL;
+      return FALSE;
     }
+  bw_draft_slot_set_text (self->slot, text);
   g_free (self->written);
-  self->written = g_strdup (text);
-  return g_steal_pointer (&text);
-}
-
-typedef struct
-{
-  BwDraftSlot *slot;
-  char *text;
-} Job;
-
-static void
-job_free (gpointer data)
-{
-  Job *job = data;
-  bw_draft_slot_unref (job->slot);
-  g_free (job->text);
-  g_free (job);
+  self->written = g_steal_pointer (&text);
+  return TRUE;
 }
 
 static void
-run_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+run_job (GTask *task, gpointer source, gpointer slot, GCancellable *cancellable)
 {
-  Job *job = data;
   GError *error = NULL;
-  if (bw_draft_slot_write (job->slot, job->text, &error))
+  if (bw_draft_slot_write (slot, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
 }
-
-static void start_timer (BwDraftKeeper *self);
 
 static void
 on_written (GObject *source, GAsyncResult *result, gpointer data)
@@ -162,13 +153,11 @@ on_time_to_write (gpointer data)
       start_timer (self);
       return G_SOURCE_REMOVE;
     }
-  char *text = text_to_write (self);
-  if (text == NULL)
+  if (!prepare (self))
     return G_SOURCE_REMOVE;
-  Job *job = g_new (Job, 1);
-  *job = (Job){ bw_draft_slot_ref (self->slot), text };
   g_autoptr (GTask) task = g_task_new (self, NULL, on_written, NULL);
-  g_task_set_task_data (task, job, job_free);
+  g_task_set_task_data (task, bw_draft_slot_ref (self->slot),
+                        (GDestroyNotify) bw_draft_slot_unref);
   self->writing = TRUE;
   g_task_run_in_thread (task, run_job);
   return G_SOURCE_REMOVE;
@@ -243,10 +232,9 @@ bw_draft_keeper_flush (BwDraftKeeper *self)
   g_clear_handle_id (&self->timer, g_source_remove);
   if (self->discarded || !bw_document_is_modified (self->document))
     return;
-  g_autofree char *text = text_to_write (self);
-  if (text == NULL)
+  if ((!prepare (self) && !self->writing) || self->slot == NULL)
     return;
-  bw_draft_slot_write (self->slot, text, &error);
+  bw_draft_slot_write (self->slot, &error); /* waits for a thread that is at it */
   take_result (self, error);
 }
 

@@ -21,6 +21,7 @@ struct _BwDraftSlot
   char *lock_path;
   int lock;        /* an open file that holds the lock */
   GMutex mutex;    /* guards what follows, and the writing */
+  char *text;      /* nullable: what is to be written and is not yet */
   gboolean removed;
 };
 
@@ -108,6 +109,20 @@ bw_draft_slot_new (GError **error)
   return slot;
 }
 
+/* The slot of which @name is the draft, or a lock whose draft was never written; NULL if it is
+ * neither, or a program uses it. */
+static BwDraftSlot *
+slot_of_file (const char *folder, const char *name)
+{
+  const char *suffix = strrchr (name, '.');
+  int number;
+
+  if (g_strcmp0 (suffix, DRAFT_SUFFIX) != 0 && g_strcmp0 (suffix, LOCK_SUFFIX) != 0)
+    return NULL;
+  g_autofree char *id = g_strndup (name, (gsize) (suffix - name));
+  return slot_at (folder, id, &number);
+}
+
 /**
  * bw_draft_slots_left_behind:
  *
@@ -123,14 +138,10 @@ bw_draft_slots_left_behind (void)
   g_autofree char *folder = drafts_folder ();
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   const char *name;
-  int number;
 
   while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
     {
-      if (!g_str_has_suffix (name, DRAFT_SUFFIX))
-        continue;
-      g_autofree char *id = g_strndup (name, strlen (name) - strlen (DRAFT_SUFFIX));
-      g_autoptr (BwDraftSlot) slot = slot_at (folder, id, &number);
+      g_autoptr (BwDraftSlot) slot = slot_of_file (folder, name);
       if (slot != NULL && g_file_test (slot->path, G_FILE_TEST_IS_REGULAR))
         g_ptr_array_add (slots, g_steal_pointer (&slot));
     }
@@ -154,6 +165,7 @@ slot_clear (gpointer data)
   close (slot->lock);
   g_free (slot->path);
   g_free (slot->lock_path);
+  g_free (slot->text);
   g_mutex_clear (&slot->mutex);
 }
 
@@ -203,22 +215,41 @@ bw_draft_slot_read (BwDraftSlot *slot, gint64 *time, GError **error)
 }
 
 /**
+ * bw_draft_slot_set_text:
+ * @text: a draft
+ *
+ * Says what bw_draft_slot_write() is to write. A text that was not written yet is dropped, so that
+ * whoever writes last writes the latest.
+ */
+void
+bw_draft_slot_set_text (BwDraftSlot *slot, const char *text)
+{
+  g_return_if_fail (slot != NULL && text != NULL);
+  g_mutex_lock (&slot->mutex);
+  g_free (slot->text);
+  slot->text = g_strdup (text);
+  g_mutex_unlock (&slot->mutex);
+}
+
+/**
  * bw_draft_slot_write:
  *
- * Writes the draft, whole or not at all. When this returns it is on the disk and outlives a failure
- * of the power. Does nothing once the slot is removed. May be called in another thread.
+ * Writes the draft, whole or not at all, unless it is written already or the slot is removed. When
+ * this returns it is on the disk and outlives a failure of the power. May be called in another
+ * thread.
  *
  * Returns: %FALSE with @error that names the file; an older draft is then as it was
  */
 gboolean
-bw_draft_slot_write (BwDraftSlot *slot, const char *text, GError **error)
+bw_draft_slot_write (BwDraftSlot *slot, GError **error)
 {
-  g_return_val_if_fail (slot != NULL && text != NULL, FALSE);
+  g_return_val_if_fail (slot != NULL, FALSE);
   g_autoptr (GError) trouble = NULL;
   gboolean written = TRUE;
 
   g_mutex_lock (&slot->mutex);
-  if (!slot->removed)
+  g_autofree char *text = g_steal_pointer (&slot->text);
+  if (text != NULL && !slot->removed)
     written = g_file_set_contents_full (slot->path, text, -1,
                                         G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
                                         0600, &trouble);

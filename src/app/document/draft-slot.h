@@ -21,7 +21,8 @@ void bw_draft_slot_unref (BwDraftSlot *slot);
 
 const char *bw_draft_slot_get_path (const BwDraftSlot *slot);
 char *bw_draft_slot_read (BwDraftSlot *slot, gint64 *time, GError **error);
-gboolean bw_draft_slot_write (BwDraftSlot *slot, const char *text, GError **error);
+void bw_draft_slot_set_text (BwDraftSlot *slot, const char *text);
+gboolean bw_draft_slot_write (BwDraftSlot *slot, GError **error);
 void bw_draft_slot_remove (BwDraftSlot *slot);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwDraftSlot, bw_draft_slot_unref)

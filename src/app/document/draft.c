@@ -32,18 +32,16 @@ static const char *const part_ids[] = {
   [BW_PART_SOURCE] = "source",
 };
 
-/* A file must name its monitor, which a blank sheet has not: it has this one while it lies in the
- * draft. */
-#define NO_MONITOR "-"
-
 static char *
 sheet_text (BwDocument *document)
 {
   g_autoptr (BwSheet) sheet = bw_sheet_copy (bw_document_get_sheet (document));
   if (bw_document_is_blank (document))
     {
-      g_free (sheet->monitor->name);
-      sheet->monitor->name = g_strdup (NO_MONITOR);
+      /* A text must have a monitor, which a blank sheet has not: any one stands in for it. */
+      bw_monitor_free (sheet->monitor);
+      sheet->monitor
+          = bw_monitor_copy (bw_catalogue_monitors (bw_document_get_catalogue (document))->pdata[0]);
     }
   return bw_sheet_to_text (sheet, bw_document_get_catalogue (document));
 }
@@ -145,6 +143,36 @@ load_keys (const char *text, const char *name, GError **error)
   return NULL;
 }
 
+/* The file that the draft belongs to; NULL if it has none. */
+static gboolean
+load_file (GKeyFile *keys, const char *name, GFile **file, GError **error)
+{
+  g_autofree char *uri = g_key_file_get_string (keys, DRAFT_GROUP, "file", NULL);
+
+  *file = uri != NULL ? g_file_new_for_uri (uri) : NULL;
+  if (*file == NULL || g_file_peek_path (*file) != NULL)
+    return TRUE;
+  g_clear_object (file);
+  g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
+               _ ("%s: [%s] file: “%s” is not a file of this computer"), name, DRAFT_GROUP, uri);
+  return FALSE;
+}
+
+static BwSheet *
+load_sheet (GKeyFile *keys, const char *name, const BwCatalogue *catalogue, GPtrArray *faults)
+{
+  g_autofree char *text = g_key_file_get_string (keys, DRAFT_GROUP, "sheet", NULL);
+  const char *there = text != NULL ? text : "";
+  BwSheet *sheet = bw_sheet_parse (there, strlen (there), name, catalogue, faults);
+
+  if (sheet != NULL && g_key_file_get_boolean (keys, DRAFT_GROUP, "blank", NULL))
+    {
+      bw_monitor_free (sheet->monitor);
+      sheet->monitor = bw_monitor_new ();
+    }
+  return sheet;
+}
+
 /**
  * bw_draft_parse:
  * @name: what to call it in faults
@@ -158,23 +186,18 @@ bw_draft_parse (const char *text, const char *name, const BwCatalogue *catalogue
   g_return_val_if_fail (text != NULL && name != NULL && faults != NULL, NULL);
   GError *error = NULL;
   g_autoptr (GKeyFile) keys = load_keys (text, name, &error);
+  g_autoptr (GFile) file = NULL;
 
-  if (keys == NULL)
+  if (keys == NULL || !load_file (keys, name, &file, &error))
     {
       g_ptr_array_add (faults, error);
       return NULL;
     }
-  g_autofree char *sheet_text = g_key_file_get_string (keys, DRAFT_GROUP, "sheet", NULL);
-  g_autofree char *uri = g_key_file_get_string (keys, DRAFT_GROUP, "file", NULL);
-  BwSheet *sheet = bw_sheet_parse (sheet_text != NULL ? sheet_text : "",
-                                   sheet_text != NULL ? strlen (sheet_text) : 0, name, catalogue,
-                                   faults);
+  BwSheet *sheet = load_sheet (keys, name, catalogue, faults);
   if (sheet == NULL)
     return NULL;
-  if (g_key_file_get_boolean (keys, DRAFT_GROUP, "blank", NULL))
-    *sheet->monitor->name = '\0';
   BwDraft *draft = g_new0 (BwDraft, 1);
-  draft->file = uri != NULL ? g_file_new_for_uri (uri) : NULL;
+  draft->file = g_steal_pointer (&file);
   draft->digest = g_key_file_get_string (keys, DRAFT_GROUP, "digest", NULL);
   draft->sheet = sheet;
   draft->typed = load_all_typed (keys);

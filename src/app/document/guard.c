@@ -18,7 +18,8 @@ struct _BwFileGuard
   GObject parent_instance;
 
   char *path;
-  char *digest;             /* nullable: the file is expected not to be there */
+  char *digest;              /* nullable: the file is expected not to be there */
+  char *seen;                /* nullable: likewise; what the last check found */
   GFileMonitor *monitors[2]; /* nullable: of the path, and of the file that a link leads to */
 };
 
@@ -45,6 +46,7 @@ bw_file_guard_finalize (GObject *object)
       }
   g_free (self->path);
   g_free (self->digest);
+  g_free (self->seen);
   G_OBJECT_CLASS (bw_file_guard_parent_class)->finalize (object);
 }
 
@@ -125,6 +127,7 @@ bw_file_guard_new (GFile *file, const char *text)
 
   self->path = g_file_get_path (file);
   self->digest = digest_of (text, strlen (text));
+  self->seen = g_strdup (self->digest);
   self->monitors[0] = watch (self, self->path);
   target = realpath (self->path, NULL);
   if (target != NULL && strcmp (target, self->path) != 0)
@@ -143,25 +146,25 @@ BwFileState
 bw_file_guard_check (BwFileGuard *self)
 {
   g_return_val_if_fail (BW_IS_FILE_GUARD (self), BW_FILE_SAME);
-  g_autofree char *digest = read_digest (self->path);
 
-  if (g_strcmp0 (digest, self->digest) == 0)
+  g_free (self->seen);
+  self->seen = read_digest (self->path);
+  if (g_strcmp0 (self->seen, self->digest) == 0)
     return BW_FILE_SAME;
-  return digest == NULL ? BW_FILE_GONE : BW_FILE_CHANGED;
+  return self->seen == NULL ? BW_FILE_GONE : BW_FILE_CHANGED;
 }
 
 /**
  * bw_file_guard_accept:
  *
- * Expects the file to be as it is now.
+ * Expects the file to be as the last check found it. What has become of it since is noticed.
  */
 void
 bw_file_guard_accept (BwFileGuard *self)
 {
   g_return_if_fail (BW_IS_FILE_GUARD (self));
-  char *digest = read_digest (self->path);
   g_free (self->digest);
-  self->digest = digest;
+  self->digest = g_strdup (self->seen);
 }
 
 /**

@@ -84,7 +84,7 @@ file_words (const BwDraft *draft)
   if (digest == NULL)
     return _ ("Its file is no longer there. What the draft holds:");
   if (g_strcmp0 (digest, draft->digest) != 0)
-    return _ ("Its file was changed since by another program. What differs in the draft (the file as "
+    return _ ("Its file was changed since then. What differs in the draft (the file as "
               "it is now → the draft):");
   return _ ("What differs in the draft (the file → the draft):");
 }

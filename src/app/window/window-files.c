@@ -261,7 +261,6 @@ is_open_elsewhere (BwWindow *self, GFile *file)
                            _ ("%s: is open in another window. Close it there first, or choose "
                               "another name."),
                            name);
-  self->close_after_save = FALSE;
   bw_window_show_error (self, _ ("The sheet was not saved."), error);
   return TRUE;
 }
@@ -274,6 +273,8 @@ save_as_chosen (BwWindow *self, GFile *file, const char *suffix)
   if (!is_open_elsewhere (self, target)
       && may_replace (self, file, target, _ ("The sheet was not saved.")))
     save_to (self, target);
+  else
+    self->close_after_save = FALSE;
 }
 
 static void

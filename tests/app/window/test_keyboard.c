@@ -25,11 +25,7 @@ is_mapped (gpointer widget)
 static void
 set_up (Fixture *f, gconstpointer data)
 {
-  g_autofree char *original = app_test_sheet_path ();
-  g_autofree char *text = NULL;
-  f->path = app_test_scratch_path ("keyboard.bench");
-  g_assert_true (g_file_get_contents (original, &text, NULL, NULL));
-  g_assert_true (g_file_set_contents (f->path, text, -1, NULL));
+  f->path = app_test_copy_sheet ("keyboard.bench");
   g_autoptr (GFile) file = g_file_new_for_path (f->path);
 
   g_application_open (G_APPLICATION (application), &file, 1, "");

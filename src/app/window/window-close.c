@@ -5,14 +5,40 @@
 
 #include "app/widgets/question.h"
 
-/* A changed sheet asks before its window is closed. */
+/* A changed sheet asks before its window is closed. One question at a time is open over a window. */
+
+/* Whether a question is open, which then comes to the front. */
+gboolean
+bw_window_is_asking (BwWindow *self)
+{
+  if (self->question != NULL)
+    gtk_window_present (GTK_WINDOW (self->question));
+  return self->question != NULL;
+}
+
+/* Shows @question, from bw_question_new(), as the one that is open. */
+void
+bw_window_ask (BwWindow *self, GtkWidget *question)
+{
+  g_set_weak_pointer (&self->question, question);
+  gtk_window_present (GTK_WINDOW (question));
+}
+
+/* Closes the question, from the handler of its answer. */
+void
+bw_window_end_question (BwWindow *self)
+{
+  GtkDialog *question = GTK_DIALOG (self->question);
+  g_clear_weak_pointer (&self->question); /* it lives until the signal ends */
+  bw_question_close (question);
+}
 
 static void
 on_answer (GtkDialog *dialog, int answer, gpointer user_data)
 {
   BwWindow *self = BW_WINDOW (user_data);
 
-  bw_question_close (dialog);
+  bw_window_end_question (self);
   if (answer == GTK_RESPONSE_ACCEPT)
     {
       self->close_after_save = TRUE;
@@ -35,7 +61,7 @@ bw_window_ask_before_close (BwWindow *self)
                                       { GTK_RESPONSE_REJECT, N_ ("_Discard"), "destructive-action" },
                                       { GTK_RESPONSE_ACCEPT, N_ ("_Save"), "suggested-action" } };
 
-  if (!bw_document_take_typed (self->document))
+  if (bw_window_is_asking (self) || !bw_document_take_typed (self->document))
     return TRUE;
   if (!bw_document_is_modified (self->document))
     return FALSE;
@@ -47,6 +73,6 @@ bw_window_ask_before_close (BwWindow *self)
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT,
                                      !bw_document_is_blank (self->document));
   g_signal_connect_object (dialog, "response", G_CALLBACK (on_answer), self, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
+  bw_window_ask (self, dialog);
   return TRUE;
 }

@@ -69,7 +69,7 @@ on_answer (GtkDialog *dialog, int answer, gpointer user_data)
   BwWindow *self = BW_WINDOW (user_data);
   gboolean close = self->close_after_save;
 
-  bw_question_close (dialog);
+  bw_window_end_question (self);
   self->close_after_save = FALSE;
   if (answer == BW_GUARD_LOAD_THEIRS)
     load_theirs (self);
@@ -117,7 +117,7 @@ bw_window_ask_about_file (BwWindow *self)
                                        is_gone ? gone : changed,
                                        is_gone ? G_N_ELEMENTS (gone) : G_N_ELEMENTS (changed));
   g_signal_connect_object (dialog, "response", G_CALLBACK (on_answer), self, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
+  bw_window_ask (self, dialog);
 }
 
 /* Where files cannot be watched, they are looked at when the window is. */

@@ -38,6 +38,7 @@ struct _BwWindow
   BwDraftKeeper *drafts;
   GSettings *settings;
   GtkNativeDialog *chooser; /* nullable: while it is open */
+  GtkWidget *question;      /* nullable, weak: while it is open */
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
@@ -68,6 +69,9 @@ void bw_window_on_active (BwWindow *self);
 void bw_window_keep_drafts (BwWindow *self);
 
 /* window-close.c */
+gboolean bw_window_is_asking (BwWindow *self);
+void bw_window_ask (BwWindow *self, GtkWidget *question);
+void bw_window_end_question (BwWindow *self);
 gboolean bw_window_ask_before_close (BwWindow *self);
 
 G_END_DECLS

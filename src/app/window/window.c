@@ -256,6 +256,7 @@ bw_window_dispose (GObject *object)
   if (self->drafts != NULL)
     g_object_run_dispose (G_OBJECT (self->drafts)); /* a thread may hold it until it has written */
   g_clear_object (&self->drafts);
+  g_clear_weak_pointer (&self->question);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);

@@ -71,9 +71,17 @@ on_export_picture (BwWindow *self, GVariant *parameter)
 }
 
 static void
+on_export_table (BwWindow *self, GVariant *parameter)
+{
+  bw_window_export_table (self, parameter);
+}
+
+static void
 on_copy_picture (BwWindow *self, GVariant *parameter)
 {
-  bw_picture_panel_copy (bw_window_get_panel (self));
+  BwPicturePanel *panel = bw_window_get_panel (self);
+  if (panel != NULL)
+    bw_picture_panel_copy (panel);
 }
 
 static void
@@ -98,6 +106,12 @@ static void
 on_page (BwWindow *self, GVariant *parameter)
 {
   bw_window_show_page (self, g_variant_get_string (parameter, NULL));
+}
+
+static void
+on_shortcuts (BwWindow *self, GVariant *parameter)
+{
+  bw_window_show_shortcuts (self);
 }
 
 static void
@@ -161,11 +175,13 @@ static const struct
   { "win.export-hookup", NULL, TRUE, on_export_hookup },
   { "win.print-hookup", NULL, TRUE, on_print_hookup },
   { "win.export-picture", NULL, TRUE, on_export_picture },
+  { "win.export-table", "(ssss)", TRUE, on_export_table },
   { "win.copy-picture", NULL, TRUE, on_copy_picture },
   { "win.close", NULL, FALSE, on_close },
   { "win.undo", NULL, TRUE, on_undo },
   { "win.redo", NULL, TRUE, on_redo },
   { "win.page", "s", FALSE, on_page },
+  { "win.show-help-overlay", NULL, FALSE, on_shortcuts },
   { "win.choose-monitor", NULL, TRUE, on_choose_monitor },
   { "win.add-input", NULL, TRUE, on_add_input },
   { "win.add-source", NULL, TRUE, on_add_source },

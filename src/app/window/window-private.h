@@ -26,19 +26,16 @@ struct _BwWindow
   BwBenchPanel *bench;
   BwEditor *editor;
   GtkStack *pages;
-  GtkWidget *page;  /* borrowed: the page that is shown */
-  gboolean turning; /* it is being settled which page that is */
-  BwFitPage *fit_page;
-  BwTimingPage *timing_page;
-  BwLevelsPage *levels_page;
-  BwDetailPage *detail_page;
-  BwHookupPage *hookup_page;
+  GtkBox *page_buttons; /* in the header bar */
+  GtkWidget *page;      /* borrowed: the page that is shown */
+  gboolean turning;     /* it is being settled which page that is */
 
   BwDocument *document;
   BwDraftKeeper *drafts;
   GSettings *settings;
   GtkNativeDialog *chooser; /* nullable: while it is open */
   GtkWidget *question;      /* nullable, weak: while it is open */
+  GVariant *table;          /* nullable: that is to be exported */
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
@@ -48,12 +45,18 @@ struct _BwWindow
 void bw_window_install_actions (GtkWidgetClass *widget_class);
 void bw_window_update_actions (BwWindow *self);
 
+/* window-pages.c */
+void bw_window_add_pages (BwWindow *self);
+void bw_window_on_page_turned (BwWindow *self);
+void bw_window_show_shortcuts (BwWindow *self);
+
 /* window-files.c */
 void bw_window_choose_open (BwWindow *self);
 void bw_window_save (BwWindow *self);
 void bw_window_save_as (BwWindow *self);
 void bw_window_save_copy (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
+void bw_window_export_table (BwWindow *self, GVariant *table);
 void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);

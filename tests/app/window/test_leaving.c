@@ -3,6 +3,10 @@
 
 #include <string.h>
 
+#include "app/fit/grid.h"
+#include "app/fit/page.h"
+#include "app/timing/work-out.h"
+
 /* What is typed and not yet taken, and every way of leaving it: by real keys in a real window. A sound
  * value is taken first. A refused one stops what was asked for and is shown. */
 
@@ -132,11 +136,17 @@ close_window (Fixture *f)
   gtk_window_close (GTK_WINDOW (f->window));
 }
 
-static void
-turn_page (Fixture *f)
+static GtkWidget *
+page_button (Fixture *f, const char *page)
 {
-  GtkWidget *pages = app_test_find (GTK_WIDGET (f->window), GTK_TYPE_STACK, "pages");
-  gtk_stack_set_visible_child_name (GTK_STACK (pages), "timing"); /* as the switcher does */
+  return app_test_find (gtk_window_get_titlebar (GTK_WINDOW (f->window)), GTK_TYPE_TOGGLE_BUTTON,
+                        page);
+}
+
+static void
+press_page_button (Fixture *f)
+{
+  g_signal_emit_by_name (page_button (f, "timing"), "clicked");
 }
 
 static void
@@ -156,7 +166,7 @@ edit_monitor (Fixture *f)
 static void
 press_cell (Fixture *f)
 {
-  BwFitGrid *grid = bw_fit_page_get_grid (bw_window_get_fit_page (f->window));
+  BwFitGrid *grid = APP_TEST_THE (BW, FIT_GRID, BW_FIT_PAGE (bw_window_get_page (f->window, "fit")));
   g_signal_emit_by_name (bw_fit_grid_get_cell (grid, 2, 1), "clicked");
 }
 
@@ -210,7 +220,7 @@ is_asked (Fixture *f)
 static gboolean
 is_on_timing (Fixture *f)
 {
-  return gtk_widget_get_mapped (GTK_WIDGET (bw_window_get_timing_page (f->window)));
+  return gtk_widget_get_mapped (GTK_WIDGET (bw_window_get_page (f->window, "timing")));
 }
 
 static gboolean
@@ -256,8 +266,8 @@ static const struct
   { "close", "ctrl+w", NULL, is_asked },
   { "close-by-frame", NULL, close_window, is_asked },
   { "quit", "ctrl+q", NULL, is_asked },
-  { "page", "ctrl+2", NULL, is_on_timing },
-  { "page-by-switcher", NULL, turn_page, is_on_timing },
+  { "page", "ctrl+3", NULL, is_on_timing },
+  { "page-by-button", NULL, press_page_button, is_on_timing },
   { "done", NULL, press_done, is_form_left },
   { "another-form", NULL, edit_monitor, is_at_monitor },
   { "another-cell", NULL, press_cell, is_another_selected },
@@ -294,7 +304,7 @@ test_sound (Fixture *f, gconstpointer data)
 static void
 test_refused (Fixture *f, gconstpointer data)
 {
-  GtkWidget *elsewhere = app_test_find (GTK_WIDGET (bw_window_get_fit_page (f->window)),
+  GtkWidget *elsewhere = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")),
                                         BW_TYPE_FIT_CELL, NULL);
   double before = video_v (f);
 
@@ -307,6 +317,7 @@ test_refused (Fixture *f, gconstpointer data)
       go (f, way);
       ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, control (f, "video_level")));
       g_assert_false (ways[way].gone (f));
+      g_assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (page_button (f, "fit"))));
       g_assert_nonnull (bw_editor_row_get_error (row (f, "video_level")));
       g_autofree char *text = bw_editor_row_dup_text (row (f, "video_level"));
       g_assert_cmpstr (text, ==, REFUSED);
@@ -382,15 +393,14 @@ test_undo (Fixture *f, gconstpointer data)
 static void
 test_other_page (Fixture *f, gconstpointer data)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (bw_window_get_timing_page (f->window));
+  BwPage *page = bw_window_get_page (f->window, "timing");
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, page);
   BwEditorRow *clock = bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK);
   GtkWidget *entry = bw_editor_row_get_control (clock);
 
-  app_test_xdotool ("key ctrl+2");
+  app_test_xdotool ("key ctrl+3");
   ASSERT_COMES_TRUE (is_on_timing (f));
-  GtkWidget *parts = app_test_find (GTK_WIDGET (bw_window_get_timing_page (f->window)),
-                                    GTK_TYPE_STACK, "stack");
-  gtk_stack_set_visible_child_name (GTK_STACK (parts), "work-out");
+  bw_page_show_view (page, "work-out");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
   gtk_widget_grab_focus (entry);
   app_test_xdotool ("key ctrl+a");
@@ -415,7 +425,7 @@ test_comes_into_sight (Fixture *f, gconstpointer data)
   GtkWidget *scroll = app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)),
                                      GTK_TYPE_SCROLLED_WINDOW, "scroll");
   GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroll));
-  GtkWidget *cell = app_test_find (GTK_WIDGET (bw_window_get_fit_page (f->window)),
+  GtkWidget *cell = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")),
                                    BW_TYPE_FIT_CELL, NULL);
   graphene_rect_t bounds;
 

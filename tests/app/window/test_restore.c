@@ -43,7 +43,7 @@ count_tabs_to_sources (const char *path)
   guint tabs = 0;
 
   app_test_give_focus (window);
-  bw_fit_page_focus (bw_window_get_fit_page (window));
+  bw_page_focus (bw_window_get_page (window, "fit"));
   for (; !app_test_focus_is_in (window, list); tabs++)
     {
       g_assert_cmpuint (tabs, <, 60);

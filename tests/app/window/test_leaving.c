@@ -333,7 +333,7 @@ test_marked_at_once (Fixture *f, gconstpointer data)
   GtkWidget *bar = gtk_window_get_titlebar (GTK_WINDOW (f->window));
   GtkWidget *save = app_test_find (bar, GTK_TYPE_BUTTON, "save");
   GtkWidget *undo = app_test_find (bar, GTK_TYPE_BUTTON, "undo");
-  GtkLabel *subtitle = GTK_LABEL (app_test_find (bar, GTK_TYPE_LABEL, "subtitle"));
+  GtkLabel *subtitle = GTK_LABEL (app_test_find (GTK_WIDGET (f->window), GTK_TYPE_LABEL, "subtitle"));
   g_autofree char *before = g_strdup (gtk_label_get_label (subtitle));
 
   g_assert_false (gtk_widget_is_sensitive (save));

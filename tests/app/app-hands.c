@@ -134,6 +134,37 @@ app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget)
   g_assert_true (app_test_focus_is_in (window, widget));
 }
 
+/* The question that is open; NULL if there is none. */
+GtkWidget *
+app_test_open_question (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
+      if (GTK_IS_MESSAGE_DIALOG (widget) && gtk_widget_get_visible (widget))
+        return widget;
+    }
+  return NULL;
+}
+
+gboolean
+app_test_question_is_open (gpointer data)
+{
+  return app_test_open_question () != NULL;
+}
+
+/* Answers the question that is open, or about to open. */
+void
+app_test_answer (int response)
+{
+  g_assert_true (app_test_wait (app_test_question_is_open, NULL));
+  GtkWidget *question = app_test_open_question ();
+  gtk_dialog_response (GTK_DIALOG (question), response);
+  app_test_settle ();
+  g_assert_true (app_test_open_question () != question);
+}
+
 /* The file chooser that is open; NULL if there is none. */
 GtkWidget *
 app_test_open_chooser (void)

@@ -217,18 +217,26 @@ label_width (const BwNode *node)
 
 /* Tables */
 
+/* The first column of a table in groups is no column: its cells stand over the rows of the group. */
+static guint
+first_column (const BwNode *table)
+{
+  return table->is_grouped ? 1 : 0;
+}
+
 static void
 add_heads (const BwNode *table, BwListing *listing)
 {
   g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < bw_node_count_columns (table); i++)
+  guint first = first_column (table);
+  for (guint i = first; i < bw_node_count_columns (table); i++)
     {
       const BwColumn *column = &g_array_index (table->columns, BwColumn, i);
       g_ptr_array_add (heads, bw_column_head (column));
       if (column->kind == BW_COLUMN_NUMBERS)
-        bw_listing_set_right (listing, i);
+        bw_listing_set_right (listing, i - first);
       if (column->kind == BW_COLUMN_SAYS)
-        bw_listing_set_wraps (listing, i);
+        bw_listing_set_wraps (listing, i - first);
     }
   g_ptr_array_add (heads, NULL);
   bw_listing_add_row (listing, (const char *const *) heads->pdata);
@@ -242,23 +250,32 @@ cell_text (const Writer *writer, const BwNode *row, guint column)
 }
 
 static void
+add_row (const Writer *writer, const BwNode *row, guint first, guint n, BwListing *listing)
+{
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
+  for (guint column = first; column < MIN (row->values->len, n); column++)
+    g_ptr_array_add (cells, cell_text (writer, row, column));
+  g_ptr_array_add (cells, NULL);
+  bw_listing_add_row (listing, (const char *const *) cells->pdata);
+}
+
+static void
 write_rows (Writer *writer, const BwNode *table, int indent)
 {
-  guint n = bw_node_count_columns (table);
-  g_autoptr (BwListing) listing = bw_listing_new (n);
+  guint n = bw_node_count_columns (table), first = first_column (table);
+  g_autoptr (BwListing) listing = bw_listing_new (n - MIN (n, first));
 
   separate (writer, ABOVE_TABLE);
   add_heads (table, listing);
   for (guint i = 0; i < table->children->len; i++)
     {
       const BwNode *row = table->children->pdata[i];
-      g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-      for (guint column = 0; column < MIN (row->values->len, n); column++)
-        g_ptr_array_add (cells, column > 0 || bw_node_starts_group (table, i)
-                                    ? cell_text (writer, row, column)
-                                    : g_strdup (""));
-      g_ptr_array_add (cells, NULL);
-      bw_listing_add_row (listing, (const char *const *) cells->pdata);
+      if (first > 0 && bw_node_starts_group (table, i))
+        {
+          g_autofree char *group = cell_text (writer, row, 0);
+          bw_listing_add_line (listing, group);
+        }
+      add_row (writer, row, first, n, listing);
     }
   bw_listing_append_to (listing, writer->to, indent, writer->columns);
 }

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "listing.h"
+
+#include <string.h>
+
 #include "result-private.h"
 
 /* The listing of a result for reading in a terminal, or wherever letters are of equal width. */
@@ -305,14 +308,23 @@ write_table (Writer *writer, const BwNode *table, int indent)
 
 /* Everything */
 
+/* How far the lines after the first are set in: past its mark, or past its number ("12. "). */
+static int
+hanging (const BwNode *sentence)
+{
+  gsize digits = strspn (sentence->label, "0123456789");
+  if (digits > 0 && g_str_has_prefix (sentence->label + digits, ". "))
+    return (int) digits + 2;
+  return sentence->mark != BW_MARK_NONE ? INDENT : 0;
+}
+
 static void
 write_sentence (Writer *writer, const BwNode *node, int indent)
 {
   g_autofree char *first = g_strdup_printf ("%*s", indent, "");
   g_autofree char *text = marked (writer, node->mark, node->label);
   separate (writer, ABOVE_SENTENCE);
-  bw_text_append_wrapped (writer->to, first, indent + (node->mark != BW_MARK_NONE ? INDENT : 0),
-                          writer->columns, text);
+  bw_text_append_wrapped (writer->to, first, indent + hanging (node), writer->columns, text);
   write_children (writer, node, indent + INDENT);
 }
 

@@ -291,6 +291,26 @@ test_groups (void)
                    "    tip             -200\n");
 }
 
+/* Lines below the first stand behind its number. */
+static void
+test_numbered (void)
+{
+  g_autoptr (BwResult) result = bw_result_new ('.');
+  BwNode *root = bw_result_root (result);
+
+  bw_node_say (root, BW_SAY_NOTE, NULL, "9. one step that somebody has to take");
+  bw_node_say (root, BW_SAY_NOTE, NULL, "10. another that somebody has to take");
+  bw_node_say (root, BW_SAY_NOTE, NULL, "525 lines begin this, which is no step");
+  g_autofree char *text = bw_node_to_text (root, 30, TRUE);
+  g_assert_cmpstr (text, ==,
+                   "9. one step that somebody\n"
+                   "   has to take\n"
+                   "10. another that somebody\n"
+                   "    has to take\n"
+                   "525 lines begin this, which is\n"
+                   "no step\n");
+}
+
 static void
 test_json (void)
 {
@@ -560,6 +580,7 @@ main (int argc, char **argv)
   g_test_add_func ("/result/missing", test_missing);
   g_test_add_func ("/result/text", test_text);
   g_test_add_func ("/result/groups", test_groups);
+  g_test_add_func ("/result/numbered", test_numbered);
   g_test_add_func ("/result/json", test_json);
   g_test_add_func ("/result/csv", test_csv);
   g_test_add_func ("/result/tsv-and-html", test_tsv_and_html);

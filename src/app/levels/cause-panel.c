@@ -24,12 +24,18 @@ static const BwKind polarity_kinds[] = {
 };
 static const BwKindTable polarities = { G_N_ELEMENTS (polarity_kinds), polarity_kinds };
 
-#define ENTRY(name, label_) { .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT }
+#define ENTRY(name, label_)                                                                        \
+  {                                                                                                \
+    .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT                                \
+  }
 
 static const BwField fields[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = ENTRY ("sync", N_ ("Sync, p-p")),
-  [BW_SCOPE_POLARITY] = { .key = "polarity", .label = N_ ("Sync points"), .help = "",
-                          .type = BW_FIELD_CHOICE, .kinds = &polarities },
+  [BW_SCOPE_POLARITY] = { .key = "polarity",
+                          .label = N_ ("Sync points"),
+                          .help = "",
+                          .type = BW_FIELD_CHOICE,
+                          .kinds = &polarities },
   [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White")),
   [BW_SCOPE_BLACK] = ENTRY ("black", N_ ("Black")),
   [BW_SCOPE_BURST] = ENTRY ("burst", N_ ("Burst, p-p")),
@@ -87,7 +93,8 @@ update_conductors (BwCausePanel *self, const BwBenchSignal *signal)
 
   bw_chooser_set_kinds (self->conductor, &bw_conductors, set);
   if (!stays)
-    bw_chooser_choose (self->conductor, bw_signal_usual_conductor ((BwSignal) signal->source->signal));
+    bw_chooser_choose (self->conductor,
+                       bw_signal_usual_conductor ((BwSignal) signal->source->signal));
 }
 
 static void
@@ -119,8 +126,9 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
   GString *text = g_string_new (first);
 
   if (c->not_taken)
-    g_string_append_printf (text, _ (". The input does not take %s: what should be is what the source "
-                                     "gives into %s"),
+    g_string_append_printf (text,
+                            _ (". The input does not take %s: what should be is what the source "
+                               "gives into %s"),
                             bw_kind_label (&bw_sync_kinds, c->form.sync), load);
   else
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);
@@ -149,7 +157,7 @@ show_expected (BwCausePanel *self)
   for (BwScopeReading reading = 0; reading < BW_N_SCOPE_READINGS; reading++)
     {
       g_autofree char *right = bw_scope_expected_words (reading, &expected[reading],
-                                                         bw_quantity_locale_mark ());
+                                                        bw_quantity_locale_mark ());
       g_autofree char *note = decided & BW_BIT (reading)
                                   ? g_strdup_printf (_ ("should be %s"), right)
                                   : g_strdup (_ ("not decided here"));
@@ -235,7 +243,8 @@ take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **err
   if (reading != BW_SCOPE_POLARITY)
     return take_quantity (self, reading, text, error);
   bw_kind_find (&polarities, text, &kind);
-  return bw_scope_readings_set (&self->readings, reading, kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);
+  return bw_scope_readings_set (&self->readings, reading,
+                                kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);
 }
 
 static void

@@ -13,7 +13,6 @@ G_DECLARE_FINAL_TYPE (BwPathPanel, bw_path_panel, BW, PATH_PANEL, GtkWidget)
 void bw_path_panel_set_state (BwPathPanel *self, BwDetailState *state);
 BwPicturePanel *bw_path_panel_get_panel (BwPathPanel *self);
 BwPathValues *bw_path_panel_get_values (BwPathPanel *self);
-const char *bw_path_panel_get_answer (BwPathPanel *self);
 void bw_path_panel_choose (BwPathPanel *self, BwDetailViewKind kind);
 
 G_END_DECLS

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "app/widgets/chooser.h"
-#include "app/widgets/column-table.h"
 #include "preview-open.h"
 #include "preview-panel.h"
 #include "preview-status.h"
@@ -30,8 +29,6 @@ struct _BwPreviewPanel
   GtkWidget *next;
   GtkLabel *fault;
   BwPreviewStatus *status;
-  GtkWidget *burst_heading;
-  BwColumnTable *bursts;
 
   guint frame;
   guint starting; /* source that starts the job soon */

@@ -31,18 +31,12 @@ bw_preview_panel_area (BwPreviewPanel *self)
 static void
 show_figures (BwPreviewPanel *self)
 {
-  const BwPreviewResult *result = bw_preview_view_get_result (self->view);
-  char mark = bw_quantity_locale_mark ();
-  g_autoptr (GPtrArray) figures = result != NULL
-                                      ? bw_preview_table (result, MAX (self->density, 1), mark)
-                                      : bw_figures_new ();
-  g_autoptr (GPtrArray) bursts = result != NULL ? bw_preview_burst_table (result, mark)
-                                                : bw_table_lines_new ();
+  const BwPreviewResult *preview = bw_preview_view_get_result (self->view);
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
 
-  bw_picture_panel_show_figures (self->panel, figures);
-  bw_column_table_show (self->bursts, bursts);
-  gtk_widget_set_visible (self->burst_heading, bursts->len > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->bursts), bursts->len > 0);
+  if (preview != NULL)
+    bw_preview_say (bw_result_root (result), preview, MAX (self->density, 1));
+  bw_picture_panel_show_result (self->panel, result);
 }
 
 /* Only composite has dots that move. */

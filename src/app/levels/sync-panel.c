@@ -10,7 +10,7 @@
 #include "app/widgets/scope-text.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/levels/wire.h"
-#include "core/sync/words.h"
+#include "core/sync/results.h"
 #include "draw/sync/view.h"
 
 /* What is typed. */
@@ -115,51 +115,13 @@ check (BwSyncPanel *self, const BwRaster *raster, const Typed *typed, GError **e
 /* Showing */
 
 static char *
-joined (const GPtrArray *says)
+joined (const BwNode *list)
 {
   GString *text = g_string_new (NULL);
-  for (guint i = 0; i < says->len; i++)
-    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "", (const char *) says->pdata[i]);
+  for (guint i = 0; i < list->children->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "",
+                            ((const BwNode *) list->children->pdata[i])->label);
   return g_string_free (text, FALSE);
-}
-
-static void
-add_time (GPtrArray *figures, const char *name, double time_s)
-{
-  g_autofree char *size = bw_scope_time (time_s);
-  g_autofree char *text = g_strdup_printf (time_s < 0 ? _ ("%s early") : _ ("%s late"), size);
-  g_ptr_array_add (figures, bw_figure_new (name, NULL, fabs (time_s) < 0.5e-9 ? _ ("none") : text));
-}
-
-static void
-add_count (GPtrArray *figures, const char *name, guint count)
-{
-  g_autofree char *text = g_strdup_printf ("%u", count);
-  g_ptr_array_add (figures, bw_figure_new (name, NULL, text));
-}
-
-static GPtrArray *
-figures_of (const BwSyncMix *mix, const BwSyncRun *run)
-{
-  GPtrArray *figures = bw_figures_new ();
-  g_autofree char *settles = bw_quantity_format (run->settle_lines, BW_DIMENSION_LINES, 4,
-                                                 bw_quantity_locale_mark ());
-
-  g_ptr_array_add (figures, bw_figure_new (_ ("Sync tips"), NULL,
-                                           bw_kind_label (&bw_polarities, mix->polarity)));
-  add_count (figures, _ ("Edges right"), run->n[BW_AFC_EDGE_RIGHT]);
-  add_count (figures, _ ("Edges early"), run->n[BW_AFC_EDGE_EARLY]);
-  add_count (figures, _ ("Edges late"), run->n[BW_AFC_EDGE_LATE]);
-  add_count (figures, _ ("Edges missing"), run->n[BW_AFC_EDGE_MISSING]);
-  if (!run->locks)
-    {
-      g_ptr_array_add (figures, bw_figure_new (_ ("Oscillator"), NULL, _ ("does not lock")));
-      return figures;
-    }
-  add_time (figures, _ ("Largest departure"), run->peak_s);
-  add_time (figures, _ ("At the first line of picture"), run->picture_s);
-  g_ptr_array_add (figures, bw_figure_new (_ ("Settles after"), NULL, settles));
-  return figures;
 }
 
 /* What is drawn. */
@@ -204,17 +166,17 @@ show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
   static const BwPictureSource source = { .build = build, .free = shown_free, .keeps_zoom = TRUE };
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);
-  g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, afc, run, bw_quantity_locale_mark ());
-  g_autoptr (GPtrArray) figures = figures_of (mix, run);
-  g_autofree char *text = joined (says);
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
   g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
                                             bw_document_selected_source (self->document)->name,
                                             what->raster->name);
 
+  bw_sync_say (bw_result_root (result), mix, afc, run);
+  g_autofree char *says = joined (bw_node_find (bw_result_root (result), "says"));
   bw_picture_panel_set_title (self->panel, title);
   bw_picture_panel_show (self->panel, &source, shown_new (what, afc));
-  bw_picture_panel_show_figures (self->panel, figures);
-  bw_figure_label_set (self->says, text);
+  bw_picture_panel_show_part (self->panel, result, "gist");
+  bw_figure_label_set (self->says, says);
 }
 
 /* As H and V leave the selected source; those that the person has chosen stay until that changes. */

@@ -8,17 +8,16 @@
 
 #include "app/bench/bench-signal.h"
 #include "app/widgets/chooser.h"
-#include "app/widgets/column-table.h"
 #include "app/widgets/wrap-layout.h"
+#include "core/signal/results.h"
 #include "draw/levels/view.h"
 #include "draw/vector/view.h"
-#include "figures.h"
 
 /**
  * BwWaveformPanel:
  *
  * What the selected source puts on each conductor at the selected input: a test signal drawn, with
- * the load that hangs there, and its levels as tables.
+ * the load that hangs there, and its levels in figures.
  */
 struct _BwWaveformPanel
 {
@@ -30,14 +29,11 @@ struct _BwWaveformPanel
   BwChooser *load;
   BwChooser *frame;
   BwEditorRow *line_row;
-  BwColumnTable *levels;
-  BwColumnTable *bars;
 
   BwDocument *document;
   GPtrArray *limits;    /* of BwStandardLimits */
   BwLevelsModel *model; /* nullable */
   char *key;            /* what @model was made from */
-  GPtrArray *texts[2];  /* what the tables hold */
   guint source;         /* that @sync was chosen for; likewise @input */
   guint input;
   gboolean sync_chosen; /* by the person */
@@ -265,24 +261,21 @@ shown_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoa
 }
 
 static void
-show_table (BwWaveformPanel *self, guint which, BwColumnTable *table, GPtrArray *lines)
+show_figures (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
+              const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
 {
-  g_clear_pointer (&self->texts[which], g_ptr_array_unref);
-  self->texts[which] = lines;
-  bw_column_table_show (table, lines);
-}
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  const BwLevelsHere here = {
+    .load_ohm = video->load_ohm,
+    .gain = bw_levels_gain (video),
+    .sync_load_ohm = own_sync->load_ohm,
+    .sync_gain = bw_levels_gain (own_sync),
+    .bars = what->content == BW_CONTENT_BARS ? what->bars : BW_N_BARS_FORMS,
+    .limits = limits,
+  };
 
-static void
-show_tables (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
-             const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
-{
-  g_autoptr (GPtrArray) figures = bw_load_figures (&what->form, video, own_sync, limits);
-
-  bw_picture_panel_show_figures (self->panel, figures);
-  show_table (self, 0, self->levels, bw_levels_lines (&what->form, video, own_sync));
-  show_table (self, 1, self->bars,
-              what->content == BW_CONTENT_BARS ? bw_bars_lines (&what->form, what->bars, video)
-                                               : bw_table_lines_new ());
+  bw_wire_say (bw_result_root (result), &what->form, &here);
+  bw_picture_panel_show_result (self->panel, result);
 }
 
 /* There is no such signal: says why, where the drawing would be named. */
@@ -304,7 +297,7 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_sync (self, signal);
   case_of (self, signal, &what);
   bw_bench_signal_loads (signal, (BwTerminators) bw_chooser_get (self->load), &video, &own_sync);
-  show_tables (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
+  show_figures (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
   update_vectors (self, &what.form);
   g_autofree char *title = bw_bench_signal_title (signal, &what.form);
   if (!update_model (self, &what, &error))
@@ -369,31 +362,6 @@ on_line (BwWaveformPanel *self)
   update (self);
 }
 
-/**
- * bw_waveform_panel_dup_text:
- *
- * Returns: (transfer full): the tables, with tabs between the cells
- */
-char *
-bw_waveform_panel_dup_text (BwWaveformPanel *self)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
-    if (self->texts[i] != NULL)
-      {
-        g_autofree char *table = bw_table_lines_text (self->texts[i]);
-        g_string_append (text, table);
-      }
-  return g_string_free (text, FALSE);
-}
-
-static void
-on_copy (BwWaveformPanel *self)
-{
-  g_autofree char *text = bw_waveform_panel_dup_text (self);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
-}
-
 /* Widget */
 
 static void
@@ -425,8 +393,6 @@ bw_waveform_panel_finalize (GObject *object)
   g_ptr_array_unref (self->limits);
   g_clear_pointer (&self->model, bw_levels_model_unref);
   g_free (self->key);
-  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
-    g_clear_pointer (&self->texts[i], g_ptr_array_unref);
   G_OBJECT_CLASS (bw_waveform_panel_parent_class)->finalize (object);
 }
 
@@ -489,23 +455,6 @@ add_controls (BwWaveformPanel *self)
 }
 
 static void
-add_tables (BwWaveformPanel *self)
-{
-  GtkWidget *copy = gtk_button_new_with_mnemonic (_ ("Copy _Tables"));
-
-  self->levels = bw_column_table_new (_ ("Levels"));
-  self->bars = bw_column_table_new (_ ("Colour bars"));
-  gtk_widget_set_name (GTK_WIDGET (self->levels), "levels-table");
-  gtk_widget_set_name (GTK_WIDGET (self->bars), "bars-table");
-  gtk_widget_set_name (copy, "copy-tables");
-  gtk_widget_set_halign (copy, GTK_ALIGN_START);
-  g_signal_connect_object (copy, "clicked", G_CALLBACK (on_copy), self, G_CONNECT_SWAPPED);
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->levels));
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bars));
-  bw_picture_panel_add_side (self->panel, copy);
-}
-
-static void
 bw_waveform_panel_init (BwWaveformPanel *self)
 {
   self->limits = bw_limits_shipped ();
@@ -515,7 +464,6 @@ bw_waveform_panel_init (BwWaveformPanel *self)
   for (guint i = 0; i < G_N_ELEMENTS (views); i++)
     bw_picture_panel_add_view (self->panel, views[i].id, _ (views[i].label), _ (views[i].tooltip));
   add_controls (self);
-  add_tables (self);
   g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }

@@ -4,11 +4,11 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/raster/reading.h"
+#include "core/raster/results.h"
 #include "draw/blanking/view.h"
 #include "draw/field/view.h"
 #include "draw/line/view.h"
 #include "draw/map/view.h"
-#include "raster-figures.h"
 
 /**
  * BwDrawingPanel:
@@ -173,9 +173,10 @@ update (BwDrawingPanel *self)
   g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
                                             bw_document_selected_source (self->document)->name,
                                             raster->name);
-  g_autoptr (GPtrArray) figures = bw_raster_table (raster);
+  BwResult *figures = bw_result_new (bw_quantity_locale_mark ());
+  bw_raster_say (bw_result_root (figures), raster);
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show_figures (self->panel, figures);
+  bw_picture_panel_show_result (self->panel, figures);
 }
 
 static void

@@ -2,11 +2,11 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/standard-limits.h"
-#include "cli/print/drawing.h"
+#include "cli/files/drawing.h"
 #include "draw/base/export.h"
 #include "draw/field/shape.h"
 
@@ -78,20 +78,20 @@ has_limits (const BwDrawRequest *request)
 }
 
 static BwCliExit
-print_json (const BwDrawRequest *request, const BwDrawing *drawing, const char *target)
+show (const BwCliOptions *options, const BwDrawRequest *request, const BwDrawing *drawing,
+      const char *target)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "raster", request->chosen->raster->id);
-  bw_json_string (json, "view", bw_kind_id (&bw_drawing_views, request->view));
-  bw_json_string (json, "drawing", target);
-  bw_json_string (json, "description", bw_drawing_description (drawing));
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  bw_node_member (root, bw_value_words ("raster", request->chosen->raster->id));
+  bw_node_member (root, bw_value_kind ("view", &bw_drawing_views, request->view));
+  bw_node_member (root, bw_value_words ("drawing", target));
+  bw_node_member (root, bw_value_words ("description", bw_drawing_description (drawing)));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-write_drawing (const BwDrawRequest *request, const char *target, gboolean as_json)
+write_drawing (const BwCliOptions *options, const BwDrawRequest *request, const char *target)
 {
   g_autoptr (GError) error = NULL;
   if (!has_burst (request) || !has_limits (request))
@@ -102,7 +102,7 @@ write_drawing (const BwDrawRequest *request, const char *target, gboolean as_jso
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
-  return as_json ? print_json (request, drawing, target) : BW_CLI_DONE;
+  return show (options, request, drawing, target);
 }
 
 static BwCliExit
@@ -123,7 +123,7 @@ run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOption
   if (chosen == NULL)
     return BW_CLI_BAD_INPUT;
   request.chosen = chosen;
-  return write_drawing (&request, own->page.target, options->json);
+  return write_drawing (options, &request, own->page.target);
 }
 
 /**

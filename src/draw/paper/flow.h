@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/result/result.h"
 #include "draw/base/drawing.h"
 #include "draw/base/text.h"
 
@@ -73,6 +74,9 @@ void bw_flow_add_box (BwFlow *flow, const char *heading, const char *text, BwInk
 void bw_flow_begin_table (BwFlow *flow, guint n, const double *widths, const BwFlowCell *heads);
 void bw_flow_add_row (BwFlow *flow, const BwFlowCell *cells);
 void bw_flow_end_table (BwFlow *flow);
+
+double bw_flow_text_width (BwFlow *flow, const char *text, gboolean bold);
+void bw_flow_add_node (BwFlow *flow, const BwNode *node, guint depth);
 
 guint bw_flow_pages (BwFlow *flow);
 void bw_flow_draw_page (BwFlow *flow, cairo_t *cr, guint page);

@@ -6,6 +6,7 @@
 
 #include "app/detail/page.h"
 #include "app/widgets/chooser.h"
+#include "app/detail/preview-panel.h"
 
 /* The preview of the Detail page, with its real widgets. That the preview itself is right is for
  * core/test_preview.c. */
@@ -76,12 +77,12 @@ open_window (Fixture *f)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_detail_page (f->window);
+  f->page = BW_DETAIL_PAGE (bw_window_get_page (f->window, "detail"));
   f->state = bw_detail_page_get_state (f->page);
-  f->preview = bw_detail_page_get_preview (f->page);
+  f->preview = APP_TEST_THE (BW, PREVIEW_PANEL, f->page);
   f->area = bw_picture_panel_get_area (bw_preview_panel_get_panel (f->preview));
   bw_window_show_page (f->window, "detail");
-  bw_detail_page_show_part (f->page, "preview");
+  bw_page_show_view (BW_PAGE (f->page), "preview");
   select_signal (f, BW_SIGNAL_RGB);
   set (f, BW_DETAIL_DIAGONAL, "14 in");
   set (f, BW_DETAIL_PITCH_VALUE, "0.3 mm");
@@ -144,13 +145,13 @@ test_appears (Fixture *f, gconstpointer data)
 {
   const BwPreviewResult *shown = result (f);
 
-  g_assert_true (bw_detail_page_get_panel (f->page) == bw_preview_panel_get_panel (f->preview));
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) == bw_preview_panel_get_panel (f->preview));
   g_assert_cmpint (shown->screen->width, >, 200);
   g_assert_cmpfloat (mean_difference (shown->screen, shown->untouched), >, 0.005);
   g_assert_cmpfloat (shown->exposure, >, 0);
   g_assert_cmpfloat (shown->exposure, <=, 1);
-  bw_detail_page_show_part (f->page, "path");
-  g_assert_true (bw_detail_page_get_panel (f->page) != bw_preview_panel_get_panel (f->preview));
+  bw_page_show_view (BW_PAGE (f->page), "chain");
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) != bw_preview_panel_get_panel (f->preview));
 }
 
 /* The old preview stays until the new one is there. */
@@ -468,7 +469,7 @@ static void
 test_export (Fixture *f, gconstpointer data)
 {
   static const char *const suffixes[] = { ".svg", ".pdf", ".png" };
-  BwPicturePanel *panel = bw_detail_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
 
   choose (f, "times", 3);
   wait_for_preview (f);
@@ -511,12 +512,12 @@ test_resize (Fixture *f, gconstpointer data)
 static void
 test_hidden (Fixture *f, gconstpointer data)
 {
-  bw_detail_page_show_part (f->page, "path");
+  bw_page_show_view (BW_PAGE (f->page), "chain");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
   app_test_pause (400); /* the change of part is animated */
   set (f, BW_DETAIL_PITCH_VALUE, "0.45 mm");
   g_assert_false (is_busy (f));
-  bw_detail_page_show_part (f->page, "preview");
+  bw_page_show_view (BW_PAGE (f->page), "preview");
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.45e-3, 1e-12);
 }
@@ -564,14 +565,14 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwDetailPage *page = bw_window_get_detail_page (window);
+  BwDetailPage *page = BW_DETAIL_PAGE (bw_window_get_page (window, "detail"));
 
   bw_window_show_page (window, "detail");
-  bw_detail_page_show_part (page, "preview");
+  bw_page_show_view (BW_PAGE (page), "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_pause (300);
-  g_assert_null (
-      bw_preview_view_get_result (bw_preview_panel_get_view (bw_detail_page_get_preview (page))));
+  g_assert_null (bw_preview_view_get_result (
+      bw_preview_panel_get_view (APP_TEST_THE (BW, PREVIEW_PANEL, page))));
   app_test_close (window);
 }
 

@@ -7,6 +7,10 @@
 #include "app/bench/bench-signal.h"
 #include "core/sync/gate.h"
 #include "draw/levels/view.h"
+#include "app/levels/cause-panel.h"
+#include "app/levels/page.h"
+#include "app/levels/sync-panel.h"
+#include "app/levels/waveform-panel.h"
 
 /* The parts of the Levels page, with their real widgets. */
 
@@ -35,9 +39,9 @@ set_up (Fixture *f, gconstpointer part)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_levels_page (f->window);
+  f->page = BW_LEVELS_PAGE (bw_window_get_page (f->window, "levels"));
   bw_window_show_page (f->window, "levels");
-  bw_levels_page_show_part (f->page, part);
+  bw_page_show_view (BW_PAGE (f->page), part);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
@@ -113,7 +117,7 @@ drawn_has (BwPicturePanel *panel, const char *text)
 static BwWaveformPanel *
 waveform (Fixture *f)
 {
-  return bw_levels_page_get_waveform (f->page);
+  return APP_TEST_THE (BW, WAVEFORM_PANEL, f->page);
 }
 
 static BwPicturePanel *
@@ -125,7 +129,8 @@ drawing (Fixture *f)
 static gboolean
 table_has (Fixture *f, const char *text)
 {
-  g_autofree char *table = bw_waveform_panel_dup_text (waveform (f));
+  BwResult *result = bw_picture_panel_get_result (drawing (f));
+  g_autofree char *table = bw_node_to_tsv (bw_result_root (result));
   if (strstr (table, text) == NULL)
     g_test_message ("no “%s” in:\n%s", text, table);
   return strstr (table, text) != NULL;
@@ -143,12 +148,12 @@ test_conductors (Fixture *f, gconstpointer part)
   } cases[] = {
     { TAPE, 0, { "Video, where" } },
     { CAMCORDER, 1, { "\nY, where", "\nC, where" } },
-    { CONSOLE, 2, { "\nR, G, B\n", "\nSync\n" } },
-    { HOME_COMPUTER, 2, { "\nR, G, B\n", "\nSync\n" } },
+    { CONSOLE, 2, { "\nR, G, B\t", "\nSync\t" } },
+    { HOME_COMPUTER, 2, { "\nR, G, B\t", "\nSync\t" } },
     { DISC, 2, { "\nY, where", "\nPb, Pr, where" } },
     { GALLERY, 2, { "\nY, where", "\nPb, Pr, where", "sync, highest\t300.0" } },
-    { TICKETS, 2, { "\nR, G, B\n", "\nH, V\n" } },
-    { WORKSTATION, 2, { "\nR\n", "\nG\n", "sync tip\t−285.7" } },
+    { TICKETS, 2, { "\nR, G, B\t", "\nH, V\t" } },
+    { WORKSTATION, 2, { "\nR\t", "\nG\t", "sync tip\t-285.7" } },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -170,7 +175,7 @@ test_load (Fixture *f, gconstpointer part)
 
   g_assert_true (table_has (f, "white\t714.3\t100.0\t714.3\t100.0"));
   g_assert_true (table_has (f, "black\t53.6\t7.5\t53.6\t7.5"));
-  g_assert_true (table_has (f, "sync tip\t−285.7\t−40.0\t−285.7\t−40.0"));
+  g_assert_true (table_has (f, "sync tip\t-285.7\t-40.0\t-285.7\t-40.0"));
   g_assert_true (table_has (f, "burst, p-p\t285.7\t40.0\t285.7\t40.0"));
   choose (panel, "load", BW_TERMINATORS_NONE);
   g_assert_true (table_has (f, "white\t714.3\t100.0\t1428.6\t200.0"));
@@ -200,9 +205,8 @@ test_content (Fixture *f, gconstpointer part)
       choose (panel, "content", content);
       g_assert_true (drawn_says (panel, content < 2 ? bars[content]
                                                     : bw_kind_label (&bw_contents, content - 1)));
-      g_assert_true (
-          gtk_widget_get_visible (app_test_find (GTK_WIDGET (panel), G_TYPE_OBJECT, "bars-table"))
-          == (content < 2));
+      BwResult *result = bw_picture_panel_get_result (panel);
+      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < 2));
     }
 }
 
@@ -246,7 +250,7 @@ test_line_and_frame (Fixture *f, gconstpointer part)
 static void
 test_vectors (Fixture *f, gconstpointer part)
 {
-  GtkWidget *button = app_test_find (GTK_WIDGET (drawing (f)), GTK_TYPE_TOGGLE_BUTTON, "vectors");
+  GtkWidget *button = app_test_find (GTK_WIDGET (f->page), GTK_TYPE_TOGGLE_BUTTON, "vectors");
 
   for (guint source = TAPE; source <= WORKSTATION; source++)
     {
@@ -282,7 +286,7 @@ test_bars (Fixture *f, gconstpointer part)
   choose (drawing (f), "content", 1);
   g_assert_true (table_has (f, "yellow\t700.0\t700.0\t0.0"));
   bw_document_select (f->document, DISC, 2);
-  g_assert_true (table_has (f, "blue\t79.8\t350.0\t−56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
+  g_assert_true (table_has (f, "blue\t79.8\t350.0\t-56.9")); /* ITU-R BT.601: 0.114 × 700 mV */
 }
 
 /* The limits of SMPTE 170M judge composite video, not RGB on the same raster. */
@@ -370,8 +374,9 @@ test_cursor_rows (Fixture *f, gconstpointer part)
 static void
 test_table_is_one_stop (Fixture *f, gconstpointer part)
 {
-  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), G_TYPE_OBJECT, "levels-table");
-  g_assert_true (gtk_widget_child_focus (table, GTK_DIR_TAB_FORWARD));
+  GtkWidget *table = app_test_find (GTK_WIDGET (drawing (f)), BW_TYPE_RESULT_VIEW, "table");
+  GtkWidget *list = app_test_find (table, GTK_TYPE_LIST_BOX, NULL);
+  g_assert_true (gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD));
   GtkWidget *first = gtk_window_get_focus (GTK_WINDOW (f->window));
   g_assert_true (gtk_widget_is_ancestor (first, table));
   g_assert_true (gtk_widget_child_focus (table, GTK_DIR_DOWN));
@@ -418,7 +423,7 @@ test_export (Fixture *f, gconstpointer part)
 {
   static const char *const views[] = { "line", "field", "vectors" };
 
-  g_assert_true (bw_levels_page_get_panel (f->page) == drawing (f));
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) == drawing (f));
   for (guint i = 0; i < G_N_ELEMENTS (views); i++)
     {
       bw_picture_panel_choose (drawing (f), views[i]);
@@ -426,11 +431,11 @@ test_export (Fixture *f, gconstpointer part)
       assert_exported (drawing (f), ".pdf", "%PDF");
       assert_exported (drawing (f), ".png", "\x89PNG");
     }
-  bw_levels_page_show_part (f->page, "sync");
-  BwPicturePanel *panel = bw_levels_page_get_panel (f->page);
+  bw_page_show_view (BW_PAGE (f->page), "sync");
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
   assert_exported (panel, ".svg", "<?xml");
-  bw_levels_page_show_part (f->page, "cause");
-  g_assert_null (bw_levels_page_get_panel (f->page));
+  bw_page_show_view (BW_PAGE (f->page), "cause");
+  g_assert_null (bw_page_get_panel (BW_PAGE (f->page)));
 }
 
 /* Sync */
@@ -438,7 +443,7 @@ test_export (Fixture *f, gconstpointer part)
 static void
 test_gates (Fixture *f, gconstpointer part)
 {
-  BwSyncPanel *panel = bw_levels_page_get_sync (f->page);
+  BwSyncPanel *panel = APP_TEST_THE (BW, SYNC_PANEL, f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (guint gate = 0; gate < BW_N_SYNC_GATES; gate++)
@@ -462,7 +467,7 @@ test_gates (Fixture *f, gconstpointer part)
 static void
 test_sync_fields (Fixture *f, gconstpointer part)
 {
-  BwSyncPanel *panel = bw_levels_page_get_sync (f->page);
+  BwSyncPanel *panel = APP_TEST_THE (BW, SYNC_PANEL, f->page);
   BwEditorRow *offset = bw_sync_panel_get_row (panel, "offset");
   BwEditorRow *constant = bw_sync_panel_get_row (panel, "time-constant");
   g_autofree char *before = g_strdup (bw_sync_panel_get_says (panel));
@@ -488,7 +493,7 @@ test_sync_fields (Fixture *f, gconstpointer part)
 static void
 test_source_polarity (Fixture *f, gconstpointer part)
 {
-  BwPicturePanel *panel = bw_sync_panel_get_panel (bw_levels_page_get_sync (f->page));
+  BwPicturePanel *panel = bw_sync_panel_get_panel (APP_TEST_THE (BW, SYNC_PANEL, f->page));
 
   bw_document_select (f->document, TICKETS, 0);
   g_assert_true (drawn_says (panel, "H (negative) "));
@@ -503,7 +508,7 @@ test_source_polarity (Fixture *f, gconstpointer part)
 static BwCausePanel *
 causes (Fixture *f)
 {
-  return bw_levels_page_get_cause (f->page);
+  return APP_TEST_THE (BW, CAUSE_PANEL, f->page);
 }
 
 static BwEditorRow *
@@ -523,8 +528,9 @@ test_cause (Fixture *f, gconstpointer part)
   g_assert_nonnull (first);
   g_assert_cmpint (first->faults[0].kind, ==, BW_FAULT_UNTERMINATED);
   g_assert_nonnull (strstr (bw_cause_panel_get_summary (causes (f)), "Not terminated"));
-  g_autofree char *text = bw_cause_panel_dup_text (causes (f));
-  g_assert_nonnull (strstr (text, "Sync, p-p\t600"));
+  g_autofree char *text = bw_node_to_tsv (
+      bw_result_root (bw_result_view_get_result (bw_cause_panel_get_view (causes (f)))));
+  g_assert_nonnull (strstr (text, "Sync\t600 mV\t"));
   g_assert_nonnull (strstr (text, "not terminated"));
 
   /* What is no quantity is said at its field; the rest stands */
@@ -583,18 +589,18 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwLevelsPage *page = bw_window_get_levels_page (window);
-  static const char *const parts[] = { "waveform", "sync", "cause" };
+  BwLevelsPage *page = BW_LEVELS_PAGE (bw_window_get_page (window, "levels"));
+  static const char *const parts[] = { "line", "sync", "cause" };
 
   bw_window_show_page (window, "levels");
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_levels_page_show_part (page, parts[i]);
+      bw_page_show_view (BW_PAGE (page), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
-  type (bw_cause_panel_get_row (bw_levels_page_get_cause (page), BW_SCOPE_WHITE), "1 V");
-  type (bw_sync_panel_get_row (bw_levels_page_get_sync (page), "offset"), "1 us");
-  type (bw_waveform_panel_get_line_row (bw_levels_page_get_waveform (page)), "1");
+  type (bw_cause_panel_get_row (APP_TEST_THE (BW, CAUSE_PANEL, page), BW_SCOPE_WHITE), "1 V");
+  type (bw_sync_panel_get_row (APP_TEST_THE (BW, SYNC_PANEL, page), "offset"), "1 us");
+  type (bw_waveform_panel_get_line_row (APP_TEST_THE (BW, WAVEFORM_PANEL, page)), "1");
   app_test_close (window);
 }
 
@@ -620,12 +626,11 @@ static void
 test_keyboard (void)
 {
   BwWindow *window = open_by_application ();
-  BwLevelsPage *page = bw_window_get_levels_page (window);
+  BwLevelsPage *page = BW_LEVELS_PAGE (bw_window_get_page (window, "levels"));
   Fixture f = { bw_window_get_document (window), window, page };
-  GtkWidget *parts = gtk_widget_get_first_child (
-      app_test_find (GTK_WIDGET (page), GTK_TYPE_STACK_SWITCHER, "switcher"));
+  GtkWidget *cause = app_test_find (GTK_WIDGET (page), GTK_TYPE_TOGGLE_BUTTON, "cause");
 
-  app_test_xdotool ("key ctrl+3");
+  app_test_xdotool ("key ctrl+4");
   ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (page)));
   g_assert_true (table_has (&f, "white\t714.3\t100.0\t714.3\t100.0"));
   app_test_go_to (window, "Tab", app_test_find (GTK_WIDGET (page), GTK_TYPE_DROP_DOWN, "load"));
@@ -634,9 +639,9 @@ test_keyboard (void)
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (table_has (&f, "white\t714.3\t100.0\t1428.6\t200.0"));
 
-  app_test_go_to (window, "shift+Tab", parts);
-  app_test_xdotool ("key Right Right space");
-  ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (bw_levels_page_get_cause (page))));
+  app_test_go_to (window, "shift+Tab", cause);
+  app_test_xdotool ("key space");
+  ASSERT_COMES_TRUE (gtk_widget_get_mapped (GTK_WIDGET (APP_TEST_THE (BW, CAUSE_PANEL, page))));
   app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_SYNC)));
   app_test_xdotool ("type '600 mV'");
   app_test_go_to (window, "Tab", bw_editor_row_get_control (reading (&f, BW_SCOPE_WHITE)));
@@ -655,19 +660,19 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
-  ADD ("conductors", "waveform", test_conductors);
-  ADD ("load", "waveform", test_load);
-  ADD ("kept", "waveform", test_content);
-  ADD ("line-and-frame", "waveform", test_line_and_frame);
-  ADD ("vectors", "waveform", test_vectors);
-  ADD ("bars", "waveform", test_bars);
-  ADD ("limits", "waveform", test_limits);
-  ADD ("cursors", "waveform", test_cursors);
-  ADD ("vector-reading", "waveform", test_vector_reading);
-  ADD ("cursor-rows", "waveform", test_cursor_rows);
-  ADD ("table-is-one-stop", "waveform", test_table_is_one_stop);
-  ADD ("zoom-stays", "waveform", test_zoom_stays);
-  ADD ("export", "waveform", test_export);
+  ADD ("conductors", "line", test_conductors);
+  ADD ("load", "line", test_load);
+  ADD ("kept", "line", test_content);
+  ADD ("line-and-frame", "line", test_line_and_frame);
+  ADD ("vectors", "line", test_vectors);
+  ADD ("bars", "line", test_bars);
+  ADD ("limits", "line", test_limits);
+  ADD ("cursors", "line", test_cursors);
+  ADD ("vector-reading", "line", test_vector_reading);
+  ADD ("cursor-rows", "line", test_cursor_rows);
+  ADD ("table-is-one-stop", "line", test_table_is_one_stop);
+  ADD ("zoom-stays", "line", test_zoom_stays);
+  ADD ("export", "line", test_export);
   ADD ("gates", "sync", test_gates);
   ADD ("sync-fields", "sync", test_sync_fields);
   ADD ("source-polarity", "sync", test_source_polarity);

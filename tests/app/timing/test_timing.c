@@ -5,6 +5,11 @@
 #include <string.h>
 
 #include "app/timing/page.h"
+#include "app/timing/drawing-panel.h"
+#include "app/timing/identify-panel.h"
+#include "app/timing/readings-panel.h"
+#include "app/timing/work-out.h"
+#include "app/widgets/result-head.h"
 
 /* The parts of the Timing page, with their real widgets. */
 
@@ -20,9 +25,9 @@ set_up (Fixture *f, gconstpointer part)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_timing_page (f->window);
+  f->page = BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"));
   bw_window_show_page (f->window, "timing");
-  bw_timing_page_show_part (f->page, part);
+  bw_page_show_view (BW_PAGE (f->page), part);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
@@ -78,7 +83,7 @@ assert_invalid (BwEditorRow *row, gboolean invalid)
 static const BwRaster *
 source_raster (Fixture *f)
 {
-  return bw_timing_page_get_raster (f->page);
+  return bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, f->page));
 }
 
 /* Work out */
@@ -86,13 +91,13 @@ source_raster (Fixture *f)
 static BwEditorRow *
 figure (Fixture *f, BwFigure which)
 {
-  return bw_work_out_get_row (bw_timing_page_get_work_out (f->page), which);
+  return bw_work_out_get_row (APP_TEST_THE (BW, WORK_OUT, f->page), which);
 }
 
 static const char *
 fault (Fixture *f)
 {
-  return bw_work_out_get_fault (bw_timing_page_get_work_out (f->page));
+  return bw_work_out_get_fault (APP_TEST_THE (BW, WORK_OUT, f->page));
 }
 
 /* ITU-R BT.601: 858 samples of 13.5 MHz make a line of the 525-line system, so 27 MHz makes lines
@@ -100,7 +105,7 @@ fault (Fixture *f)
 static void
 test_work_out (Fixture *f, gconstpointer part)
 {
-  GtkWidget *panel = GTK_WIDGET (bw_timing_page_get_work_out (f->page));
+  GtkWidget *panel = GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page));
 
   click (panel, "clear");
   for (guint i = 0; i < BW_N_FIGURES; i++)
@@ -128,7 +133,7 @@ test_work_out (Fixture *f, gconstpointer part)
 static void
 test_contradiction (Fixture *f, gconstpointer part)
 {
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   type (figure (f, BW_FIGURE_PIXEL_CLOCK), "27 MHz");
   type (figure (f, BW_FIGURE_H_TOTAL), "858 px");
   type (figure (f, BW_FIGURE_V_SYNC), "3 lines"); /* has no part in it */
@@ -153,7 +158,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 {
   static const char *const bad[] = { "27", "27 V", "-1 MHz", "many", "1e400 Hz" };
 
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       BwEditorRow *row = figure (f, BW_FIGURE_PIXEL_CLOCK);
@@ -171,7 +176,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 static void
 test_modeline_in_and_out (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
 
@@ -197,7 +202,7 @@ test_modeline_in_and_out (Fixture *f, gconstpointer part)
 static void
 test_formula_and_monitor (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *formula = bw_work_out_get_start (panel, BW_START_FORMULA);
   BwRasterStart *monitor = bw_work_out_get_start (panel, BW_START_MONITOR);
 
@@ -225,7 +230,7 @@ test_formula_and_monitor (Fixture *f, gconstpointer part)
 static void
 test_use_and_undo (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
   g_autofree char *before = app_test_sheet_text (f->document);
@@ -285,7 +290,7 @@ test_follows_source (Fixture *f, gconstpointer part)
 static void
 test_identify (Fixture *f, gconstpointer part)
 {
-  BwIdentifyPanel *panel = bw_timing_page_get_identify (f->page);
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, f->page);
   BwForm *form = bw_identify_panel_get_form (panel);
 
   g_assert_null (bw_identify_panel_get_raster (panel, 0));
@@ -316,7 +321,7 @@ test_identify (Fixture *f, gconstpointer part)
 static void
 test_readings (Fixture *f, gconstpointer part)
 {
-  BwReadingsPanel *panel = bw_timing_page_get_readings (f->page);
+  BwReadingsPanel *panel = APP_TEST_THE (BW, READINGS_PANEL, f->page);
   BwReadingRow *sync = bw_readings_panel_get_row (panel, BW_READING_LINE_SYNC);
   BwJudgement judgement;
 
@@ -327,9 +332,9 @@ test_readings (Fixture *f, gconstpointer part)
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_HIGH);
   g_assert_cmpfloat_with_epsilon (judgement.deviation, 0.5e-6, 1e-12);
   g_assert_cmpfloat_with_epsilon (judgement.to_limit, -0.4e-6, 1e-12);
-  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "0.4\u00a0µs beyond"));
+  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "400\u00a0ns above the upper limit"));
   g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "4.8\u00a0µs"));
-  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "+0.5\u00a0µs"));
+  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "+500\u00a0ns from nominal"));
   g_assert_nonnull (strstr (bw_readings_panel_get_summary (panel), "1 outside"));
 
   type (bw_reading_row_get_editor (sync), "4.75 us");
@@ -341,7 +346,10 @@ test_readings (Fixture *f, gconstpointer part)
   type (bw_reading_row_get_editor (setup), "0 mV");
   g_assert_true (bw_reading_row_is_judged (setup, &judgement));
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_LOW);
-  g_autofree char *text = bw_readings_panel_dup_text (panel);
+  GtkWidget *head = app_test_find (GTK_WIDGET (panel), BW_TYPE_RESULT_HEAD, NULL);
+  g_assert_true (gtk_widget_activate_action (head, "result.copy", NULL));
+  BwResult *result = bw_result_head_get_result (BW_RESULT_HEAD (head));
+  g_autofree char *text = bw_node_to_tsv (bw_result_root (result));
   g_assert_nonnull (strstr (text, "Line sync\t4.75"));
   g_assert_nonnull (strstr (text, "Setup level\t0"));
 
@@ -354,7 +362,7 @@ test_readings (Fixture *f, gconstpointer part)
 static gboolean
 is_whole (Fixture *f)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   return bw_picture_area_is_whole (bw_drawing_panel_get_area (panel));
 }
 
@@ -365,7 +373,7 @@ test_views (Fixture *f, gconstpointer part)
                                                          "The line blanking of %s, drawn",
                                                          "The vertical interval of %s, drawn",
                                                          "The map of %s, drawn" };
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
 
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
@@ -398,7 +406,7 @@ description_of (BwDrawingPanel *panel, BwRasterView view)
 static void
 test_limits_drawn (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
     {
       bw_document_select (f->document, source, 0);
@@ -423,7 +431,7 @@ take_reading (BwPictureArea *area, const char *words, char **reading)
 static void
 test_cursors (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
   g_autofree char *reading = NULL;
 
@@ -465,14 +473,14 @@ motion_of (GtkWidget *widget)
 static void
 test_pointer (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
   GtkWidget *line = app_test_find (GTK_WIDGET (f->page), GTK_TYPE_LABEL, "reading");
   GtkEventController *motion = motion_of (area);
   g_autofree char *reading = NULL;
 
   g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
-  gtk_window_set_default_size (GTK_WINDOW (f->window), 960, 600); /* where the hint takes two lines */
+  gtk_window_set_default_size (GTK_WINDOW (f->window), 960, 600);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
   int height = gtk_widget_get_height (line);
   double x = gtk_widget_get_width (area) / 2.0, y = gtk_widget_get_height (area) / 4.0;
@@ -496,7 +504,7 @@ test_pointer (Fixture *f, gconstpointer part)
 static void
 test_export_view (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
@@ -504,10 +512,11 @@ test_export_view (Fixture *f, gconstpointer part)
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
       bw_drawing_panel_choose (panel, view);
-      g_autofree char *name = bw_picture_panel_dup_file_name (bw_timing_page_get_panel (f->page));
+      g_autofree char *name = bw_picture_panel_dup_file_name (
+          bw_page_get_panel (BW_PAGE (f->page)));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
-      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (f->page), path, &error));
+      g_assert_true (bw_picture_panel_export (bw_page_get_panel (BW_PAGE (f->page)), path, &error));
       g_assert_no_error (error);
       g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
       g_assert_true (g_hash_table_add (seen, g_steal_pointer (&text)));
@@ -521,15 +530,15 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwTimingPage *page = bw_window_get_timing_page (window);
-  BwWorkOut *work_out = bw_timing_page_get_work_out (page);
-  BwIdentifyPanel *identify = bw_timing_page_get_identify (page);
-  static const char *const parts[] = { "drawing", "work-out", "identify", "readings" };
+  BwTimingPage *page = BW_TIMING_PAGE (bw_window_get_page (window, "timing"));
+  BwWorkOut *work_out = APP_TEST_THE (BW, WORK_OUT, page);
+  BwIdentifyPanel *identify = APP_TEST_THE (BW, IDENTIFY_PANEL, page);
+  static const char *const parts[] = { "line", "work-out", "identify", "readings" };
 
   bw_window_show_page (window, "timing");
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_timing_page_show_part (page, parts[i]);
+      bw_page_show_view (BW_PAGE (page), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
   type (bw_work_out_get_row (work_out, BW_FIGURE_LINE_RATE), "15.625 kHz");
@@ -557,11 +566,11 @@ main (int argc, char **argv)
   ADD ("follows-source", "work-out", test_follows_source);
   ADD ("identify", "identify", test_identify);
   ADD ("readings", "readings", test_readings);
-  ADD ("views", "drawing", test_views);
-  ADD ("limits-drawn", "drawing", test_limits_drawn);
-  ADD ("cursors", "drawing", test_cursors);
-  ADD ("pointer", "drawing", test_pointer);
-  ADD ("export-view", "drawing", test_export_view);
+  ADD ("views", "line", test_views);
+  ADD ("limits-drawn", "line", test_limits_drawn);
+  ADD ("cursors", "line", test_cursors);
+  ADD ("pointer", "line", test_pointer);
+  ADD ("export-view", "line", test_export_view);
   g_test_add_func ("/timing/empty", test_empty);
   return g_test_run ();
 }

@@ -23,6 +23,8 @@ G_DECLARE_FINAL_TYPE (BwLinesRow, bw_lines_row, BW, LINES_ROW, BwEditorRow)
 struct _BwLinesRow
 {
   BwEditorRow parent_instance;
+
+  guint growing; /* the tick callback that asks for another height; zero: none */
 };
 
 G_DEFINE_FINAL_TYPE (BwLinesRow, bw_lines_row, BW_TYPE_EDITOR_ROW)
@@ -171,16 +173,38 @@ on_enter (BwEditorRow *row, guint keyval, guint keycode, GdkModifierType state)
   return GDK_EVENT_STOP;
 }
 
-/* A text view learns how high its text is when it has laid it out, and does not ask for the place. */
+/* A text view learns how high its text is when it has laid it out, and does not ask for the place.
+ * While a frame is being laid out it is too late to ask: it is done in the next one. */
+
+static gboolean
+on_time_to_grow (GtkWidget *view, GdkFrameClock *clock, gpointer row)
+{
+  BW_LINES_ROW (row)->growing = 0;
+  gtk_widget_queue_resize (view);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+on_text_height (BwLinesRow *self)
+{
+  GtkWidget *view = bw_editor_row_get_control (BW_EDITOR_ROW (self));
+  if (self->growing == 0)
+    self->growing = gtk_widget_add_tick_callback (view, on_time_to_grow, self, NULL);
+}
+
+static void
+follow_height (BwLinesRow *self, GtkWidget *view)
+{
+  GtkAdjustment *height = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
+  gtk_scrollable_set_vadjustment (GTK_SCROLLABLE (view), height);
+  g_signal_connect_object (height, "notify::upper", G_CALLBACK (on_text_height), self,
+                           G_CONNECT_SWAPPED);
+}
+
 static GtkWidget *
 text_view_new (void)
 {
   GtkWidget *view = gtk_text_view_new ();
-  GtkAdjustment *height = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
-
-  g_signal_connect_object (height, "notify::upper", G_CALLBACK (gtk_widget_queue_resize), view,
-                           G_CONNECT_SWAPPED);
-  gtk_scrollable_set_vadjustment (GTK_SCROLLABLE (view), height);
 
   gtk_text_view_set_accepts_tab (GTK_TEXT_VIEW (view), FALSE);
   gtk_text_view_set_wrap_mode (GTK_TEXT_VIEW (view), GTK_WRAP_WORD_CHAR);
@@ -199,6 +223,7 @@ bw_lines_row_constructed (GObject *object)
 
   G_OBJECT_CLASS (bw_lines_row_parent_class)->constructed (object);
   bw_editor_row_set_control (row, view);
+  follow_height (BW_LINES_ROW (object), view);
   gtk_widget_set_tooltip_text (view, _ ("Enter begins another line. Ctrl+Enter takes the text, and "
                                         "so does leaving the field."));
   g_signal_connect_object (buffer (row), "changed", G_CALLBACK (bw_editor_row_text_changed), row,

@@ -137,10 +137,9 @@ on_answer (GtkDialog *dialog, int answer, gpointer data)
 static void
 ask (Offers *offers, GtkWindow *parent, gint64 time, const GPtrArray *lines)
 {
-  gboolean named = offers->draft->file != NULL;
-  const BwAnswer answers[] = {
+  static const BwAnswer answers[] = {
     { GTK_RESPONSE_CANCEL, N_ ("_Later"), NULL },
-    { GTK_RESPONSE_REJECT, named ? N_ ("_Keep the File’s") : N_ ("_Discard"), "destructive-action" },
+    { GTK_RESPONSE_REJECT, N_ ("_Discard the Draft"), "destructive-action" },
     { GTK_RESPONSE_ACCEPT, N_ ("_Restore"), "suggested-action" },
   };
   g_autofree char *question = question_words (offers->draft);

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/file-chooser.h"
+#include "app/widgets/wrap-layout.h"
 
 /**
  * BwWindow:
@@ -269,6 +270,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 

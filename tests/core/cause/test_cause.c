@@ -11,6 +11,26 @@ ntsc_composite (void)
   return c;
 }
 
+/* SMPTE 170M: 63.5556 µs a line, of which 52.8556 are picture in 485 of 525 lines and 4.7 sync; three lines
+ * of a field of 262.5 are broad pulses. V is sync for 3 / 262.5 of the time, H for 4.7 / 63.5556, both
+ * together for what one has and of the rest the other. */
+static void
+test_time (void)
+{
+  const double broad = 3 / 262.5, line = 4.7 / 63.5556;
+  static const BwConductor conductors[] = { BW_CONDUCTOR_V, BW_CONDUCTOR_H, BW_CONDUCTOR_VIDEO };
+  const double sync_shares[] = { broad, line, broad + (1 - broad) * line };
+  for (gsize i = 0; i < G_N_ELEMENTS (conductors); i++)
+    {
+      BwCauseCase c = { .conductor = conductors[i] };
+      bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
+      NEAR (c.line_s, 52.8556e-6, 1e-10);
+      NEAR (c.field_s, 242.5 * 63.5556e-6, 2e-8);
+      NEAR (c.picture_share, 52.8556 / 63.5556 * 485 / 525, 1e-6);
+      NEAR (c.sync_share, sync_shares[i], 1e-6);
+    }
+}
+
 /* A 75 Ω source: without load twice the level, two loads two thirds, three a half, 50 Ω four fifths
  * (voltage divider; SMPTE 170M 15.2: 75 Ω source and load, 2 V open circuit). */
 typedef struct
@@ -226,7 +246,9 @@ test_something_arrives (void)
   {
     BwScopeReading reading;
     double value;
-  } read[] = { { BW_SCOPE_FIELD_TILT, 0.1 }, { BW_SCOPE_LINE_TILT, 0.1 }, { BW_SCOPE_POLARITY, 1 } };
+  } read[] = { { BW_SCOPE_FIELD_TILT, 0.1 },
+               { BW_SCOPE_LINE_TILT, 0.1 },
+               { BW_SCOPE_POLARITY, 1 } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (read); i++)
     {
@@ -246,7 +268,8 @@ test_one_before_two (void)
 {
   BwCauseCase c;
   BwScopeReadings readings = { 0 };
-  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC, &c);
+  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC,
+                          &c);
   bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 2.5);
   g_autoptr (GArray) causes = bw_causes (&c, &readings);
   const BwCause *first = &g_array_index (causes, BwCause, 0);
@@ -280,6 +303,7 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/cause/load/%s", load_cases[i].name);
       g_test_add_data_func (path, &load_cases[i], test_load);
     }
+  g_test_add_func ("/cause/time", test_time);
   g_test_add_func ("/cause/load-says", test_load_says);
   g_test_add_func ("/cause/within-standard", test_within_standard);
   g_test_add_func ("/cause/other-standard", test_other_standard);

@@ -607,6 +607,29 @@ test_empty (gconstpointer data)
   free_object (table, object);
 }
 
+/* Half lines are kept as a number and told in lines: 4 to 100 of them are 2 to 50 lines. */
+static void
+test_allowed_lines (void)
+{
+  const BwField half = {
+    .key = "half", .type = BW_FIELD_HALF_LINES, AT (half_lines), .low = 4, .high = 100
+  };
+  g_autofree char *words = bw_field_allowed (&half, '.');
+  bw_test_assert_words (words, WORDS ("2 to 50"));
+}
+
+/* What is set is what is got, and nothing beside it. */
+static void
+test_set_uint (void)
+{
+  Sample sample = { .choice = 0, .set = 5, .half_lines = 7 };
+  const BwField *choice = bw_field_find (&sample_table, "choice");
+  bw_field_set_uint (choice, &sample, 1);
+  g_assert_cmpuint (bw_field_get_uint (choice, &sample), ==, 1);
+  g_assert_cmpuint (sample.choice, ==, 1);
+  g_assert_cmpuint (sample.set, ==, 5);
+}
+
 /* Whether @error is the one for @text: not a number, a unit that the field has not, a value beyond what
  * the field takes; or for kinds and counts, no kind and no count. */
 static gboolean
@@ -682,5 +705,7 @@ main (int argc, char **argv)
   g_test_add_func ("/field/is-set", test_is_set);
   g_test_add_func ("/field/allowed", test_allowed);
   g_test_add_func ("/field/find", test_find);
+  g_test_add_func ("/field/allowed-lines", test_allowed_lines);
+  g_test_add_func ("/field/set-uint", test_set_uint);
   return g_test_run ();
 }

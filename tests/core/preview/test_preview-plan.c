@@ -401,6 +401,69 @@ test_rows (void)
   bench_clear (&bench);
 }
 
+/* What a kernel lets by of a frequency. */
+static double
+response_of (const BwKernel *kernel, double step_m, double cycles_per_m)
+{
+  double sum = kernel->taps[kernel->half];
+  for (int j = 1; j <= kernel->half; j++)
+    sum += 2 * kernel->taps[kernel->half + j] * cos (2 * G_PI * cycles_per_m * step_m * j);
+  return sum;
+}
+
+/* Frequencies on the glass of one in the signal: 52 µs are 0.4 m. */
+#define PER_M(hz) ((hz) *52e-6 / 0.4)
+
+/* Colour differences of component have half of the band (ITU-R BT.601, BT.709: 4:2:2): what luma passes at
+ * twice a frequency they pass at that frequency. R, G and B pass alike, and luma passes nothing else. */
+static void
+test_half_band (void)
+{
+  Bench bench;
+  BwPathKernels kernels = { 0 };
+  bench_init (&bench, BW_SIGNAL_COMPONENT, BW_SYSTEM_NONE);
+  bench.what.detail_hz = 5e6;
+  plan_of (&bench);
+  bw_path_kernels_init (&kernels, &bench.plan);
+  for (double hz = 0.2e6; hz < 3e6; hz += 0.2e6)
+    NEAR (response_of (&kernels.difference, bench.plan.step_m, PER_M (hz)),
+          response_of (&kernels.luma, bench.plan.step_m, PER_M (2 * hz)), 0.013);
+  g_assert_cmpfloat (response_of (&kernels.luma, bench.plan.step_m, PER_M (5e6)), <, 0.75);
+  g_assert_cmpfloat (response_of (&kernels.luma, bench.plan.step_m, PER_M (1e6)), >, 0.9);
+  g_assert_cmpint (bw_path_kernels_margin (&kernels), >=, kernels.luma.half);
+  bw_path_kernels_clear (&kernels);
+  bench_clear (&bench);
+}
+
+/* SMPTE 170M clause 7, ITU-R BT.470-6 item 2.6: an encoder takes less than 3 dB at 1.3 MHz and more than 20
+ * dB at 3.6 MHz. A decoder of composite lets pass what lies about the subcarrier, and nothing at zero. */
+static void
+test_chroma (void)
+{
+  Bench bench;
+  BwPathKernels kernels = { 0 };
+  bench_init (&bench, BW_SIGNAL_COMPOSITE, BW_SYSTEM_PAL_B);
+  bench.what.filter = BW_LUMA_COMB;
+  plan_of (&bench);
+  bw_path_kernels_init (&kernels, &bench.plan);
+  double step_m = bench.plan.step_m, carrier_hz = 4.43361875e6;
+  double near = response_of (&kernels.encoder, step_m, PER_M (1.3e6));
+  g_assert_cmpfloat (near, >, pow (10, -3.0 / 20));
+  g_assert_cmpfloat (near, <, pow (10, -2.5 / 20));
+  g_assert_cmpfloat (fabs (response_of (&kernels.encoder, step_m, PER_M (3.6e6))), <, 0.1);
+  NEAR (response_of (&kernels.encoder, step_m, 0), 1, 1e-6);
+  NEAR (response_of (&kernels.chroma_pass, step_m, PER_M (carrier_hz)), 1, 0.0061);
+  NEAR (response_of (&kernels.chroma_pass, step_m, PER_M (carrier_hz - 1.3e6)), near, 0.02);
+  NEAR (response_of (&kernels.chroma_pass, step_m, PER_M (carrier_hz + 1.3e6)), near, 0.02);
+  NEAR (response_of (&kernels.chroma_pass, step_m, 0), 0, 0.0061);
+  NEAR (response_of (&kernels.difference, step_m, 0), 1, 0.0061);
+  NEAR (response_of (&kernels.difference, step_m, PER_M (2 * carrier_hz)), 0, 0.0061);
+  int most = MAX (kernels.encoder.half + kernels.chroma_pass.half, kernels.luma.half);
+  g_assert_cmpint (bw_path_kernels_margin (&kernels), >=, most);
+  bw_path_kernels_clear (&kernels);
+  bench_clear (&bench);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -416,5 +479,7 @@ main (int argc, char **argv)
   g_test_add_func ("/preview-plan/field", test_field);
   g_test_add_func ("/preview-plan/modulation", test_modulation);
   g_test_add_func ("/preview-plan/rows", test_rows);
+  g_test_add_func ("/preview-plan/half-band", test_half_band);
+  g_test_add_func ("/preview-plan/chroma", test_chroma);
   return g_test_run ();
 }

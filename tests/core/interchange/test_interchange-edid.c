@@ -719,6 +719,27 @@ test_flipped (void)
   g_assert_cmpuint (read, >, 100);
 }
 
+/* Both fields are alike but for half a line in each porch (VESA E-EDID 3.10.2): a field 2 with whole lines moved
+ * from one part to the next cannot be stated. */
+static void
+test_unlike_fields (void)
+{
+  for (int part = 0; part < 4; part++)
+    {
+      g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-5"));
+      g_autoptr (GError) error = NULL;
+      guint8 bytes[DETAILED];
+      int *const parts[]
+          = { &raster->field[1].active, &raster->field[1].front_porch, &raster->field[1].sync,
+              &raster->field[1].back_porch };
+      g_assert_true (bw_edid_detailed_from_raster (raster, bytes, NULL));
+      *parts[part] += 2;
+      *parts[(part + 1) % 4] -= 2;
+      g_assert_false (bw_edid_detailed_from_raster (raster, bytes, &error));
+      g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -741,5 +762,6 @@ main (int argc, char **argv)
   g_test_add_func ("/edid/bad/borders", test_borders);
   g_test_add_func ("/edid/bad/truncated", test_truncated);
   g_test_add_func ("/edid/bad/flipped", test_flipped);
+  g_test_add_func ("/edid/detailed/unlike-fields", test_unlike_fields);
   return g_test_run ();
 }

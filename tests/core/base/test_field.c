@@ -618,6 +618,27 @@ test_allowed_lines (void)
   bw_test_assert_words (words, WORDS ("2 to 50"));
 }
 
+/* Sides of 1 to 1000, our own limit. */
+static void
+test_aspect_limits (void)
+{
+  static const struct
+  {
+    const char *text;
+    gboolean taken;
+  } cases[] = {
+    { "1000:1", TRUE }, { "1:1000", TRUE }, { "1001:1", FALSE }, { "1:1001", FALSE },
+    { "0:1", FALSE },   { "1:0", FALSE },
+  };
+  const BwField *aspect = bw_field_find (&sample_table, "aspect");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Sample sample = { 0 };
+      g_assert_cmpint (bw_field_parse (aspect, &sample, cases[i].text, '.', NULL), ==,
+                       cases[i].taken);
+    }
+}
+
 /* What is set is what is got, and nothing beside it. */
 static void
 test_set_uint (void)
@@ -707,5 +728,6 @@ main (int argc, char **argv)
   g_test_add_func ("/field/find", test_find);
   g_test_add_func ("/field/allowed-lines", test_allowed_lines);
   g_test_add_func ("/field/set-uint", test_set_uint);
+  g_test_add_func ("/field/aspect-limits", test_aspect_limits);
   return g_test_run ();
 }

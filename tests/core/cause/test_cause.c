@@ -307,6 +307,9 @@ test_no_signal (void)
   read_levels (&readings, 0, 0, 0, 0);
   BwCause cause = first_cause (&c, &readings);
   g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
+  bw_scope_readings_set (&readings, BW_SCOPE_LINE_TILT, 0); /* of nothing there is no tilt either */
+  cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
 }
 
 /* A tilt, or a pulse with a direction, is of something that arrives. A tilt of 10 %: white falls

@@ -2,8 +2,8 @@
 """Finds the places where one small slip could stand in a C source: what tests/mutate.py tries.
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
-preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-9 that keeps
-rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
+preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-6 or less that
+keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
 measured numbers < does not become <=, which only one double could tell.
 """
 import bisect
@@ -210,6 +210,8 @@ class Source:
 
     def operator_mutations(self, i, token):
         binary = self.is_binary(i)
+        if token.text in "+-*/" and (self.guards_rounding(i + 1) or token.text == "*" and self.guards_rounding(i - 1)):
+            return
         if token.text in "+-*/%" and not binary:
             if token.text == "-":
                 yield self.make("sign", token.at, "-", "")
@@ -223,12 +225,12 @@ class Source:
             yield self.make("boolean", token.at, "!", "")
 
     def guards_rounding(self, i):
-        """Whether the number at token I only keeps rounding out of a comparison: 1e-9 and less, and
-        no unit, which would be a factor."""
-        if not re.fullmatch(r"1(?:\.0)?e-(?:9|1\d)", self.tokens[i].text):
+        """Whether the number at token I only keeps rounding out of a comparison: 1e-6 and less, and
+        no unit, which would be what something else is multiplied by."""
+        if not re.fullmatch(r"1(?:\.0)?e-(?:[6-9]|1\d)", self.tokens[i].text):
             return False
-        around = {self.tokens[i - 1].text, self.tokens[i + 1].text}
-        return not around & {"*", "/", "="} or self.places[i] == "define"
+        unit = self.tokens[i - 1].text in ("*", "/", "=") or self.tokens[i + 1].text == "/"
+        return not unit or self.places[i] == "define"
 
     def number_mutations(self, token, place, choose):
         if place == "define" and self.tokens_on_line_say_size(token):

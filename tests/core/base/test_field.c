@@ -628,6 +628,50 @@ test_empty (gconstpointer data)
   free_object (table, object);
 }
 
+/* Half lines are kept as a number and told in lines: 4 to 100 of them are 2 to 50 lines. */
+static void
+test_allowed_lines (void)
+{
+  const BwField half = {
+    .key = "half", .type = BW_FIELD_HALF_LINES, AT (half_lines), .low = 4, .high = 100
+  };
+  g_autofree char *words = bw_field_allowed (&half, '.');
+  bw_test_assert_words (words, WORDS ("2 to 50"));
+}
+
+/* Sides of 1 to 1000, our own limit. */
+static void
+test_aspect_limits (void)
+{
+  static const struct
+  {
+    const char *text;
+    gboolean taken;
+  } cases[] = {
+    { "1000:1", TRUE }, { "1:1000", TRUE }, { "1001:1", FALSE }, { "1:1001", FALSE },
+    { "0:1", FALSE },   { "1:0", FALSE },
+  };
+  const BwField *aspect = bw_field_find (&sample_table, "aspect");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Sample sample = { 0 };
+      g_assert_cmpint (bw_field_parse (aspect, &sample, cases[i].text, '.', NULL), ==,
+                       cases[i].taken);
+    }
+}
+
+/* What is set is what is got, and nothing beside it. */
+static void
+test_set_uint (void)
+{
+  Sample sample = { .choice = 0, .set = 5, .half_lines = 7 };
+  const BwField *choice = bw_field_find (&sample_table, "choice");
+  bw_field_set_uint (choice, &sample, 1);
+  g_assert_cmpuint (bw_field_get_uint (choice, &sample), ==, 1);
+  g_assert_cmpuint (sample.choice, ==, 1);
+  g_assert_cmpuint (sample.set, ==, 5);
+}
+
 /* Whether @error is the one for @text: not a number, a unit that the field has not, a value beyond what
  * the field takes; or for kinds and counts, no kind and no count. */
 static gboolean
@@ -703,5 +747,8 @@ main (int argc, char **argv)
   g_test_add_func ("/field/is-set", test_is_set);
   g_test_add_func ("/field/allowed", test_allowed);
   g_test_add_func ("/field/find", test_find);
+  g_test_add_func ("/field/allowed-lines", test_allowed_lines);
+  g_test_add_func ("/field/set-uint", test_set_uint);
+  g_test_add_func ("/field/aspect-limits", test_aspect_limits);
   return g_test_run ();
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/hookup/connector.h"
+#include "core/hookup/connector-private.h"
 
 #include <math.h>
 
@@ -220,6 +220,125 @@ test_pin_levels (void)
     }
 }
 
+/* The return of every pin in their order, 0 for grounds: as for the roles. A ground, a supply, sound and
+ * data carry no conductor of a picture. */
+static void
+test_returns (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    BwEdition edition;
+    int grounds[21];
+  } cases[] = {
+    { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, { 4,  4, 4, 0,  0,  4, 5, 21, 0,  14, 9,
+                                                         14, 0, 0, 13, 14, 0, 0, 17, 18, 0 } },
+    { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, { 3,  4, 0, 0,  3,  4, 0, 0,  7,  8, 14,
+                                                      14, 0, 0, 13, 14, 0, 0, 17, 18, 0 } },
+    { BW_CONNECTOR_DE_15,
+      BW_EDITION_CURRENT,
+      { 6, 7, 8, 10, 0, 0, 0, 0, 10, 0, 10, 10, 10, 10, 10 } },
+    { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, { 0, 0, 1, 2 } },
+    { BW_CONNECTOR_DIN_6, BW_EDITION_CURRENT, { 3, 3, 0, 3, 3, 3 } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint n;
+      const BwPin *pins = bw_connector_pins (cases[i].connector, cases[i].edition, &n);
+      for (guint j = 0; j < n; j++)
+        {
+          g_assert_cmpint (pins[j].ground, ==, cases[i].grounds[j]);
+          g_assert_cmpint ((pins[j].gives | pins[j].takes) != 0, ==, pins[j].role == BW_PIN_VIDEO);
+        }
+    }
+}
+
+/* What else stands at a pin: switching voltages over their load, from 0 V (as for the roles); chroma as its
+ * burst, 0.286 V or 0.3 V (SMPTE 170M, ITU-R BT.1700); sync of logic level from 2.4 V (TTL), supplies. */
+static void
+test_other_levels (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    int pin;
+    double low_v, high_v, ohm;
+  } cases[] = {
+    { BW_CONNECTOR_PERITELEVISION, 8, 0, 12, 10e3 },
+    { BW_CONNECTOR_PERITELEVISION, 16, 0, 3, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 11, 0, 5, 22e3 },
+    { BW_CONNECTOR_JAPANESE_21, 16, 0, 3, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 9, 1, 1, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 10, 1, 1, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 15, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 19, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 20, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_DE_15, 9, 5, 5, 0 },
+    { BW_CONNECTOR_DE_15, 13, 2.4, 5, 0 },
+    { BW_CONNECTOR_DE_15, 14, 2.4, 5, 0 },
+    { BW_CONNECTOR_MINI_DIN_4, 4, 0.286, 0.3, 75 },
+    { BW_CONNECTOR_DIN_6, 1, 0, 12, 0 },
+    { BW_CONNECTOR_DIN_6, 2, 1, 1, 75 },
+    { BW_CONNECTOR_DIN_6, 5, 12, 12, 0 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwPin *pin = bw_connector_pin (cases[i].connector, BW_EDITION_CURRENT, cases[i].pin);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.low, cases[i].low_v, 1e-9);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.high, cases[i].high_v, 1e-9);
+      g_assert_cmpfloat_with_epsilon (pin->load_ohm, cases[i].ohm, 1e-9);
+    }
+}
+
+/* What is red and Pr, green and Y, blue and Pb at once, is so by common practice; nothing else is. */
+static void
+test_practice (void)
+{
+  for (BwConnector connector = 0; connector < BW_N_CONNECTORS; connector++)
+    {
+      guint n;
+      const BwPin *pins = bw_connector_pins (connector, BW_EDITION_CURRENT, &n);
+      for (guint i = 0; i < n; i++)
+        if (connector == BW_CONNECTOR_DE_15 && i < 3)
+          {
+            static const BwConductor component[] = { BW_CONDUCTOR_PR, BW_CONDUCTOR_Y,
+                                                     BW_CONDUCTOR_PB };
+            g_assert_cmphex (pins[i].practice, ==, BW_BIT (component[i]));
+            g_assert_cmphex (pins[i].gives, ==, pins[i].takes);
+          }
+        else
+          g_assert_cmphex (pins[i].practice, ==, 0);
+    }
+}
+
+/* How many contacts, whether all of them are laid down, and whether a plug is for one conductor. */
+static void
+test_facts (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    guint n_pins;
+    gboolean open, single;
+  } cases[] = {
+    { BW_CONNECTOR_BNC, 0, FALSE, TRUE },
+    { BW_CONNECTOR_PHONO, 0, FALSE, TRUE },
+    { BW_CONNECTOR_MINI_DIN_4, 4, FALSE, FALSE },
+    { BW_CONNECTOR_DE_15, 15, FALSE, FALSE },
+    { BW_CONNECTOR_PERITELEVISION, 21, FALSE, FALSE },
+    { BW_CONNECTOR_JAPANESE_21, 21, FALSE, FALSE },
+    { BW_CONNECTOR_DIN_6, 6, TRUE, FALSE },
+    { BW_CONNECTOR_DE_9, 9, TRUE, FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwConnectorFacts *facts = bw_connector_facts (cases[i].connector);
+      g_assert_cmpuint (facts->contacts, ==, cases[i].n_pins);
+      g_assert_cmpint (facts->open_use, ==, cases[i].open);
+      g_assert_cmpint (facts->single, ==, cases[i].single);
+    }
+}
+
 /* EN 50049-1 as data sheets cite it: pin 16 selects RGB from 1 to 3 V over 75 Ω; pin 8 16:9 from
  * 4.5 to 7 V and 4:3 from 9.5 to 12 V. Derived: 50 to 300 Ω from 5 V, 225 to 825 Ω from 12 V. */
 static void
@@ -339,6 +458,10 @@ main (int argc, char **argv)
   g_test_add_func ("/connector/carries", test_carries);
   g_test_add_func ("/connector/editions", test_editions);
   g_test_add_func ("/connector/pin-levels", test_pin_levels);
+  g_test_add_func ("/connector/returns", test_returns);
+  g_test_add_func ("/connector/other-levels", test_other_levels);
+  g_test_add_func ("/connector/practice", test_practice);
+  g_test_add_func ("/connector/facts", test_facts);
   g_test_add_func ("/selection/fast", test_fast);
   g_test_add_func ("/selection/window", test_select);
   g_test_add_func ("/selection/values", test_select_values);

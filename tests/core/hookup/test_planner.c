@@ -78,6 +78,7 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
 {
   guint cost = 0;
   guint boxes = 0;
+  double money = 0;
 
   g_assert_cmpint (plan->fit.verdict, <=, BW_VERDICT_TIGHT);
   g_assert_cmpint (verdict_as_sheet (sheet, plan, input), ==, plan->fit.verdict);
@@ -89,6 +90,10 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
       cost += step->adaptor != NULL         ? bw_adaptor_rank (step->adaptor)
               : step->kind == BW_STEP_LEAD ? BW_COST_LEAD_MADE
                                            : BW_COST_SETTING;
+      double price = 0;
+      const char *unit;
+      if (step->adaptor != NULL && bw_adaptor_price (step->adaptor, &price, &unit))
+        money += price;
       g_assert_true (bw_source_check (&step->after.source, NULL));
     }
   if (plan->at[plan->n - 1].after.monochrome)
@@ -96,6 +101,7 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
   g_assert_cmpuint (boxes, ==, plan->n_boxes);
   g_assert_cmpuint (boxes, <=, BW_PLAN_MAX_BOXES);
   g_assert_cmpuint (cost, ==, plan->cost);
+  g_assert_cmpfloat_with_epsilon (plan->money, money, 1e-9);
   g_assert_true (plan->state.input.connectors & BW_BIT (plan->state.source.connector));
 }
 

@@ -617,6 +617,27 @@ test_limits (void)
     }
 }
 
+/* A tube's aspect ratio is 1:10 to 10:1. */
+static void
+test_aspect_limits (void)
+{
+  static const struct
+  {
+    BwRatio aspect;
+    gboolean taken;
+  } cases[] = {
+    { { 1, 10 }, TRUE }, { { 10, 1 }, TRUE }, { { 99, 1000 }, FALSE }, { { 101, 10 }, FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench bench;
+      bench_init (&bench, 4, 4);
+      bench.what.aspect = cases[i].aspect;
+      g_assert_cmpint (bw_preview_check (&bench.preview, NULL), ==, cases[i].taken);
+      bench_clear (&bench);
+    }
+}
+
 /* The whole glass in a picture of so many pixels: 0.4 m by 0.3 m. */
 static void
 test_whole (void)
@@ -851,6 +872,7 @@ main (int argc, char **argv)
   g_test_add_func ("/preview/cancel", test_cancel);
   g_test_add_func ("/preview/refused", test_refused);
   g_test_add_func ("/preview/limits", test_limits);
+  g_test_add_func ("/preview/limits/aspect", test_aspect_limits);
   g_test_add_func ("/preview/exposure", test_exposure);
   g_test_add_func ("/preview/whole", test_whole);
   g_test_add_func ("/preview/mask/stripes", test_mask_stripes);

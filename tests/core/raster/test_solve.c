@@ -135,6 +135,28 @@ test_worked (gconstpointer data)
     assert_figure (&solver, f->figure, f->value, f->tolerance);
 }
 
+/* What comes out near no whole number stays a fraction: 10 MHz × 64.06 and 64.04 µs are 640.6 and 640.4
+ * pixels, give or take 0.05 for the last digit that was written. */
+static void
+test_fraction (void)
+{
+  static const struct
+  {
+    const char *period;
+    double pixels;
+  } cases[] = { { "64.06 us", 640.6 }, { "64.04 us", 640.4 }, { "64.00 us", 640 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwSolver solver = { 0 };
+      guint32 redundant;
+      enter_all (&solver, (const Entry[]){ { F (PIXEL_CLOCK), "10 MHz" },
+                                           { F (LINE_PERIOD), cases[i].period },
+                                           { 0, NULL } });
+      g_assert_true (bw_solver_run (&solver, &redundant, NULL));
+      assert_figure (&solver, F (H_TOTAL), cases[i].pixels, 1e-6);
+    }
+}
+
 /* What moves when one value is typed: forgetting it takes away what followed from it. */
 static void
 test_forget (void)
@@ -514,5 +536,6 @@ main (int argc, char **argv)
   g_test_add_func ("/solve/no-whole-lines", test_no_whole_lines);
   g_test_add_func ("/solve/bad-entry", test_bad_entry);
   g_test_add_func ("/solve/raster-refused", test_raster_refused);
+  g_test_add_func ("/solve/fraction", test_fraction);
   return g_test_run ();
 }

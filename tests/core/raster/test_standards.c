@@ -600,6 +600,21 @@ add_texts (void)
     }
 }
 
+/* Eight decimals of a field rate are taken, nine are not: our own limit, as the message says. */
+static void
+test_decimals (void)
+{
+  BwFormulaRequest request = request_of ("640x480@60");
+  g_autoptr (GError) error = NULL;
+  request.field_rate_hz = (BwRatio){ 5994005994, 100000000 };
+  g_autoptr (BwRaster) raster = bw_standards_cvt (&request, &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (raster);
+  request.field_rate_hz = (BwRatio){ 6000000061, 100000001 };
+  BwRaster *refused = bw_standards_cvt (&request, &error);
+  assert_refused (refused, error, BW_STANDARDS_ERROR_REQUEST);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -619,5 +634,6 @@ main (int argc, char **argv)
   g_test_add_func ("/standards/request-limits", test_request_limits);
   g_test_add_func ("/standards/odd-rates", test_odd_rates);
   g_test_add_func ("/standards/random", test_random);
+  g_test_add_func ("/standards/decimals", test_decimals);
   return g_test_run ();
 }

@@ -229,6 +229,25 @@ test_any (void)
       try_one (rasters->pdata[i]);
 }
 
+/* Where no standard and no pixel clock says how fine the picture is, 300 cycles fit the active line, our own
+ * choice; the packets are 10, 20, 40, 60, 80 and 100 % of that, half of white on half of white. */
+static void
+test_multiburst_other (void)
+{
+  static const double shares[] = { 0.1, 0.2, 0.4, 0.6, 0.8, 1 };
+  g_autoptr (BwSynthesis) s
+      = luma ("262-60.05-progressive", BW_SYSTEM_NONE, BW_CONTENT_MULTIBURST, 1000000000);
+  BwRasterFigures f;
+  bw_raster_figures (bw_test_raster ("262-60.05-progressive"), &f);
+  double from_s = f.h_sync_s + f.h_back_porch_s, part_s = f.h_active_s / 7;
+  for (int i = 1; i < 6; i++)
+    {
+      double middle_s = from_s + part_s * (i + 1.5);
+      assert_packet (s, middle_s - 0.3 * part_s, middle_s + 0.3 * part_s, 0.35,
+                     300 * shares[i] / f.h_active_s, 0.35);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -241,5 +260,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/any", test_any);
+  g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);
   return g_test_run ();
 }

@@ -7,56 +7,56 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/output.h"
-#include "cli/base/table.h"
+#include "core/result/listing.h"
 
 static const BwCliCommand commands[] = {
   { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
     N_ ("RASTER is an id, such as cta-861-vic-5, or another name of one. In place of it, an option "
         "computes a raster, reads one, or makes one for a monitor."),
-    bw_cli_timing },
+    TRUE, bw_cli_timing },
   { "identify", "", 0, 0, N_ ("Find the raster that agrees with what was read"),
-    N_ ("At least one rate is needed."), bw_cli_identify },
+    N_ ("At least one rate is needed."), TRUE, bw_cli_identify },
   { "solve", "NAME=QUANTITY…", 0, G_MAXUINT, N_ ("Work out what follows from known figures"),
-    N_ ("Such as line-rate=15.734kHz; --list names the figures."), bw_cli_solve },
+    N_ ("Such as line-rate=15.734kHz; --list names the figures."), TRUE, bw_cli_solve },
   { "levels", "", 0, 0, N_ ("Show the levels and colour bars of a signal"),
-    N_ ("Such as --system ntsc-m --kind composite --bars 75."), bw_cli_levels },
+    N_ ("Such as --system ntsc-m --kind composite --bars 75."), TRUE, bw_cli_levels },
   { "readings", "NAME=QUANTITY…", 0, G_MAXUINT,
     N_ ("Hold readings of a scope against a standard's limits"),
-    N_ ("Such as line_sync=4.7us; --list names the standards, and the readings of one."),
+    N_ ("Such as line_sync=4.7us; --list names the standards, and the readings of one."), TRUE,
     bw_cli_readings },
   { "cause", "[SHEET]", 0, 1, N_ ("Find what is likely wrong from the levels that a scope reads"),
     N_ ("Of a bench sheet, with --source and --input, or of a standard, with --system and --kind. "
         "Such as --system pal-b --kind composite --white 1.4V --sync-level 0.6V."),
-    bw_cli_cause },
+    TRUE, bw_cli_cause },
   { "detail", "[SHEET]", 0, 1, N_ ("Show what a tube, a path and a source can resolve"),
     N_ ("Of a bench sheet, with --source and --input, or of a tube, with --diagonal, --aspect and "
         "--mask. Options beside a sheet stand in place of its figures."),
-    bw_cli_detail },
+    TRUE, bw_cli_detail },
   { "pad", "", 0, 0, N_ ("Work out the resistor that brings sync to an input's level"),
-    N_ ("Such as --from 5V --to 300mV --driver 50ohm."), bw_cli_pad },
+    N_ ("Such as --from 5V --to 300mV --driver 50ohm."), TRUE, bw_cli_pad },
   { "draw", "[RASTER]", 0, 1, N_ ("Draw the line, the field or the map of a raster into a file"),
-    N_ ("--view and -o FILE must be given. RASTER as for timing."), bw_cli_draw },
+    N_ ("--view and -o FILE must be given. RASTER as for timing."), FALSE, bw_cli_draw },
   { "waveform", "[SHEET]", 0, 1, N_ ("Write a test signal as samples or as a drawing"),
     N_ ("-o FILE must be given. Of a standard, with --system and --kind, or as a source of a bench "
         "sheet gives it to an input, with --source and --input."),
-    bw_cli_waveform },
+    FALSE, bw_cli_waveform },
   { "sync", "[RASTER]", 0, 1, N_ ("Combine H and V into one sync, for what an AFC makes of it"),
-    N_ ("--gate must be given. RASTER as for timing."), bw_cli_sync },
+    N_ ("--gate must be given. RASTER as for timing."), TRUE, bw_cli_sync },
   { "edid", "SHEET", 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
-    N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."),
+    N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."), FALSE,
     bw_cli_edid },
   { "fit", "SHEET", 1, 1, N_ ("Judge each source of a bench sheet at each input"),
-    N_ ("A verdict is direct, tight, with parts, or no."), bw_cli_fit },
+    N_ ("A verdict is direct, tight, with parts, or no."), TRUE, bw_cli_fit },
   { "hookup", "SHEET", 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),
-    bw_cli_hookup },
+    FALSE, bw_cli_hookup },
   { "sheet-check", "SHEET", 1, 1, N_ ("Say what is wrong with a bench sheet"),
-    N_ ("Each fault is one line on standard error."), bw_cli_sheet_check },
+    N_ ("Each fault is one line on standard error."), FALSE, bw_cli_sheet_check },
   { "report", "SHEET", 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
-    N_ ("-o FILE must be given."), bw_cli_report },
+    N_ ("-o FILE must be given."), FALSE, bw_cli_report },
   { "catalogue", "[rasters|monitors|sources|adaptors]", 0, 1,
-    N_ ("List what the catalogue holds, your own entries among it"), NULL, bw_cli_catalogue },
+    N_ ("List what the catalogue holds, your own entries among it"), NULL, TRUE, bw_cli_catalogue },
 };
 
 static const BwCliCommand *
@@ -72,7 +72,7 @@ static BwCliExit
 print_help (void)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autoptr (BwTable) table = bw_table_new (2);
+  g_autoptr (BwListing) listing = bw_listing_new (2);
 
   g_string_append (text, _ ("Usage:\n"
                             "  breezeway-cli COMMAND [OPTION…] [ARGUMENT]\n"
@@ -83,8 +83,9 @@ print_help (void)
                             "\n"
                             "Commands:\n"));
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    bw_table_add_row (table, commands[i].name, _ (commands[i].summary), NULL);
-  bw_table_append_to (table, text, 2);
+    bw_listing_add_row (listing,
+                        (const char *[]){ commands[i].name, _ (commands[i].summary), NULL });
+  bw_listing_append_to (listing, text, 2, 0);
   g_string_append (text, _ ("\n"
                             "Exit status: 0 done, 1 bad input or no output, 2 wrong usage.\n"));
   return bw_cli_print (text->str);

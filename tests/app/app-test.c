@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app-test.h"
 
+#include "app/widgets/copy-row.h"
+
 #define PATIENCE_MS 10000
 
 /* The shipped catalogue, without anything of the user's; lives as long as the test program. */
@@ -167,4 +169,28 @@ app_test_each (GtkWidget *from, void (*visit) (GtkWidget *widget, gpointer data)
   for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     app_test_each (child, visit, data);
+}
+
+typedef struct
+{
+  const char *text;
+  gboolean found;
+} WantedLine;
+
+static void
+compare_line (GtkWidget *widget, gpointer data)
+{
+  WantedLine *wanted = data;
+  if (BW_IS_COPY_ROW (widget)
+      && g_str_equal (bw_copy_row_get_text (BW_COPY_ROW (widget)), wanted->text))
+    wanted->found = TRUE;
+}
+
+/* Whether a line of a table below @from reads @text when it is copied. */
+gboolean
+app_test_has_line (GtkWidget *from, const char *text)
+{
+  WantedLine wanted = { text, FALSE };
+  app_test_each (from, compare_line, &wanted);
+  return wanted.found;
 }

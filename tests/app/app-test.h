@@ -25,7 +25,13 @@ void app_test_settle (void);
 gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
 void app_test_close (BwWindow *window);
 
+gboolean app_test_has_line (GtkWidget *from, const char *text);
 GtkWidget *app_test_find (GtkWidget *from, GType type, const char *name);
+
+/* The first widget of a type below @from, as that type: APP_TEST_THE (BW, FIT_GRID, window). */
+#define APP_TEST_THE(module, type, from)                                                           \
+  module##_##type (app_test_find (GTK_WIDGET (from), module##_TYPE_##type, NULL))
+
 void app_test_each (GtkWidget *from, void (*visit) (GtkWidget *widget, gpointer data),
                     gpointer data);
 

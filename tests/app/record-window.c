@@ -248,7 +248,7 @@ export_picture (const Recorder *recorder, GtkWidget *page, const char *name)
   g_autofree char *path = file_path (recorder, name, ".svg");
   g_autoptr (GError) error = NULL;
 
-  if (!gtk_widget_is_ancestor (GTK_WIDGET (panel), page)
+  if (panel == NULL || !gtk_widget_is_ancestor (GTK_WIDGET (panel), page)
       || !gtk_widget_get_mapped (GTK_WIDGET (panel)) || !bw_picture_panel_has_picture (panel))
     return;
   if (!bw_picture_panel_export (panel, path, &error))
@@ -295,12 +295,6 @@ all_seen (GtkWidget *from, IsWanted is_wanted)
   GPtrArray *found = g_ptr_array_new_with_free_func (g_object_unref);
   collect (from, is_wanted, found);
   return found;
-}
-
-static gboolean
-is_switcher (GtkWidget *widget)
-{
-  return GTK_IS_STACK_SWITCHER (widget);
 }
 
 /* One of several toggles beside each other; the cells of the table do not stand in a box. */
@@ -378,55 +372,20 @@ record_views (const Recorder *recorder, GtkWidget *page, const char *name)
     gtk_toggle_button_set_active (views->pdata[0], TRUE);
 }
 
-/* The pages of the stack that the first switcher below @widget belongs to, or NULL. */
-static GtkSelectionModel *
-parts_of (GtkWidget *widget, GtkStack **stack)
-{
-  g_autoptr (GPtrArray) switchers = all_seen (widget, is_switcher);
-  if (switchers->len == 0)
-    return NULL;
-  *stack = gtk_stack_switcher_get_stack (switchers->pdata[0]);
-  return gtk_stack_get_pages (*stack);
-}
-
-static void
-record_page (const Recorder *recorder, GtkWidget *page, const char *name)
-{
-  GtkStack *stack = NULL;
-  g_autoptr (GtkSelectionModel) parts = parts_of (page, &stack);
-
-  for (guint i = 0; parts != NULL && i < g_list_model_get_n_items (G_LIST_MODEL (parts)); i++)
-    {
-      g_autoptr (GObject) held = g_list_model_get_object (G_LIST_MODEL (parts), i);
-      GtkStackPage *part = GTK_STACK_PAGE (held);
-      g_autofree char *view = g_strconcat (name, " ", gtk_stack_page_get_name (part), NULL);
-      gtk_stack_set_visible_child (stack, gtk_stack_page_get_child (part));
-      let_pass (LOOK_MS);
-      record_views (recorder, page, view);
-    }
-  if (parts == NULL)
-    record_views (recorder, page, name);
-  else
-    gtk_selection_model_select_item (parts, 0, TRUE);
-}
-
 static void
 record_pages (const Recorder *recorder)
 {
-  GtkStack *stack = NULL;
-  g_autoptr (GtkSelectionModel) pages = parts_of (GTK_WIDGET (recorder->window), &stack);
+  BwWindow *window = BW_WINDOW (recorder->window);
+  guint n;
+  const BwPageKind *kinds = bw_page_kinds (&n);
 
-  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (pages)); i++)
+  for (guint i = 0; i < n; i++)
     {
-      g_autoptr (GObject) held = g_list_model_get_object (G_LIST_MODEL (pages), i);
-      GtkStackPage *page = GTK_STACK_PAGE (held);
-      const char *name = gtk_stack_page_get_name (page);
-      if (!gtk_widget_activate_action (GTK_WIDGET (recorder->window), "win.page", "s", name))
-        g_error ("there is no action to show the page %s", name);
+      bw_window_show_page (window, kinds[i].id);
       let_pass (LOOK_MS);
-      record_page (recorder, gtk_stack_page_get_child (page), name);
+      record_views (recorder, GTK_WIDGET (bw_window_get_shown_page (window)), kinds[i].id);
     }
-  gtk_selection_model_select_item (pages, 0, TRUE);
+  bw_window_show_page (window, kinds[0].id);
 }
 
 /* The window */

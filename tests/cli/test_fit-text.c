@@ -22,13 +22,13 @@ lines_in_c (const char *path)
   return g_strsplit (run->out, "\n", -1);
 }
 
-/* Where each column of a table begins, from the rule below its head. */
+/* Where each column of a table begins, from its head: two spaces or more lie between columns. */
 static GArray *
-columns_of (const char *rule)
+columns_of (const char *head)
 {
   GArray *starts = g_array_new (FALSE, FALSE, sizeof (gsize));
-  for (gsize i = 0; rule[i] != '\0'; i++)
-    if (rule[i] == '-' && (i == 0 || rule[i - 1] == ' '))
+  for (gsize i = 0; head[i] != '\0'; i++)
+    if (head[i] != ' ' && (i == 0 || (i > 1 && head[i - 1] == ' ' && head[i - 2] == ' ')))
       g_array_append_val (starts, i);
   return starts;
 }
@@ -69,7 +69,7 @@ verdicts_in_text (const char *path, guint *blocks)
   GArray *found = g_array_new (FALSE, FALSE, sizeof (int));
   *blocks = 0;
   for (char **line = lines; *line != NULL; line++)
-    if (g_str_has_prefix (*line, "---"))
+    if (g_str_has_prefix (*line, "Source "))
       {
         line = read_block (line, found);
         (*blocks)++;

@@ -132,7 +132,7 @@ static void
 test_text (void)
 {
   static const char *const words[]
-      = { "Chain", "Lead 1: ", "Parts", "Levels at the input", "Mind", "Alternatives",
+      = { "Steps", "Lead 1: ", "Parts", "Levels at the input", "Mind", "Alternatives",
           "1.1", "sync combiner", "pin 13" };
   g_autoptr (Run) run = run_hookup (TICKETS, RGB_INPUT, NULL);
   g_assert_cmpint (run->status, ==, 0);
@@ -171,7 +171,7 @@ test_csv (void)
   g_autofree char *csv = read_text (path);
   g_assert_true (g_str_has_prefix (csv, "what,ideal_ohm,series,value_ohm,count,price,"
                                          "power_w,rating_w\r\n"));
-  g_assert_nonnull (strstr (csv, ",1075,E24,1100,1,"));
+  g_assert_nonnull (strstr (csv, ",1075,e24,1100,1,"));
   remove_scratch (folder);
 }
 

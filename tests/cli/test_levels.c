@@ -191,7 +191,7 @@ test_yc_apart (void)
   g_assert_true (is_near (figure_of (yellow, "c_min_v") * 140, -62.0675 / 2, 1e-4));
   g_autoptr (Run) run = run_cli ("levels", "-s", "ntsc-m", "-k", "yc", "-b", "75", NULL);
   g_assert_nonnull (strstr (run->out, "C highest"));
-  g_assert_nonnull (strstr (run->out, "221.7 mV"));
+  g_assert_nonnull (strstr (run->out, "221.7"));
 }
 
 /* A burst as high as sync: 40 IRE of 140 to the volt, 300 mV (common practice, no source). PAL
@@ -230,7 +230,7 @@ test_text (void)
       = run_cli ("levels", "--system", "ntsc-m", "--kind", "composite", "--bars", "75", NULL);
   g_assert_cmpint (run->status, ==, 0);
   g_assert_nonnull (strstr (run->out, "714.3 mV"));
-  g_assert_nonnull (strstr (run->out, "167.1°"));
+  g_assert_nonnull (strstr (run->out, "167.1 "));
 }
 
 int

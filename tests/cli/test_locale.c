@@ -177,7 +177,7 @@ test_ascii (void)
   g_autoptr (Run) utf8 = run_cli ("fit", demo, "--json", NULL);
 
   g_assert_true (g_str_is_ascii (text->out));
-  g_assert_nonnull (strstr (text->out, "63.5556  us"));
+  g_assert_nonnull (strstr (text->out, "63.5556 us"));
   g_assert_true (g_str_is_ascii (fit->out));
   g_assert_cmpint (fit->status, ==, 0);
   g_assert_cmpstr (json->out, ==, utf8->out);

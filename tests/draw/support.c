@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <glib/gstdio.h>
@@ -140,6 +141,127 @@ test_find_label (const GArray *labels, const char *text, guint nth)
         return label;
     }
   g_error ("no label \"%s\"", text);
+}
+
+/* What follows takes the drawing and gives it back. */
+
+/* (transfer full): the texts of @drawing; @left_out is nullable. */
+GArray *
+test_texts (BwDrawing *drawing, guint *left_out)
+{
+  GArray *texts = g_array_ref ((GArray *) bw_drawing_texts (drawing));
+  if (left_out != NULL)
+    *left_out = bw_drawing_left_out (drawing);
+  bw_drawing_unref (drawing);
+  return texts;
+}
+
+/* (transfer full): an image, flushed, a pixel to a unit of the page. */
+cairo_surface_t *
+test_paint (BwDrawing *drawing)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24,
+                                                         (int) bw_drawing_width (drawing),
+                                                         (int) bw_drawing_height (drawing));
+  cairo_t *cr = cairo_create (surface);
+  bw_drawing_paint (drawing, cr);
+  g_assert_cmpint (cairo_status (bw_drawing_pen (drawing)), ==, CAIRO_STATUS_SUCCESS);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  bw_drawing_unref (drawing);
+  return surface;
+}
+
+char *
+test_description (BwDrawing *drawing)
+{
+  char *text = g_strdup (bw_drawing_description (drawing));
+  bw_drawing_unref (drawing);
+  return text;
+}
+
+gboolean
+test_read_at (BwDrawing *drawing, double x, double y, BwDrawingPoint *point)
+{
+  gboolean read = bw_drawing_read (drawing, x, y, point);
+  bw_drawing_unref (drawing);
+  return read;
+}
+
+/* (transfer full) (nullable): what is read there. */
+char *
+test_words_at (BwDrawing *drawing, double x, double y)
+{
+  BwDrawingPoint point;
+  char *words = bw_drawing_read (drawing, x, y, &point) ? bw_drawing_words (drawing, &point) : NULL;
+  bw_drawing_unref (drawing);
+  return words;
+}
+
+gboolean
+test_find (BwDrawing *drawing, guint id, double across, double down, double *x, double *y)
+{
+  const BwDrawingPoint point = { id, across, down };
+  gboolean shown = bw_drawing_find (drawing, &point, x, y);
+  bw_drawing_unref (drawing);
+  return shown;
+}
+
+/* Where a value is across the page; NAN if it is not shown. */
+double
+test_x_of (BwDrawing *drawing, guint id, double across)
+{
+  double x, y;
+  return test_find (drawing, id, across, 0.5, &x, &y) ? x : NAN;
+}
+
+BwZoom
+test_shown (BwDrawing *drawing)
+{
+  BwZoom zoom = bw_drawing_shown (drawing);
+  bw_drawing_unref (drawing);
+  return zoom;
+}
+
+/* What is read at a place is found there again, and says something. */
+static void
+check_reading (const BwDrawing *drawing, double x, double y)
+{
+  BwDrawingPoint point, again;
+  double found_x = 0, found_y = 0;
+
+  if (!bw_drawing_read (drawing, x, y, &point))
+    return;
+  g_autofree char *words = bw_drawing_words (drawing, &point);
+  g_assert_cmpstr (words, !=, "");
+  g_assert_null (strstr (words, "nan"));
+  g_assert_null (strstr (words, "(null)"));
+  if (!bw_drawing_find (drawing, &point, &found_x, &found_y))
+    g_error ("%s: what is read at %g, %g is not found", bw_drawing_name (drawing), x, y);
+  g_assert_cmpfloat_with_epsilon (found_x, x, 1e-3);
+  g_assert_cmpfloat_with_epsilon (found_y, y, 1e-3);
+  g_assert_true (bw_drawing_read (drawing, found_x, found_y, &again) || found_x > x || found_y > y);
+}
+
+/* What holds for every drawing: it says what it is, its texts keep apart and are not cut, and its
+ * places read back what they place. */
+void
+test_drawing_is_sound (BwDrawing *drawing)
+{
+  double width = bw_drawing_width (drawing), height = bw_drawing_height (drawing);
+  g_autofree char *text = bw_drawing_to_text (drawing);
+
+  g_assert_cmpstr (bw_drawing_name (drawing), !=, "");
+  g_assert_cmpstr (bw_drawing_description (drawing), !=, "");
+  g_assert_cmpstr (bw_drawing_file_stem (drawing), !=, "");
+  g_assert_cmpint (cairo_status (bw_drawing_pen (drawing)), ==, CAIRO_STATUS_SUCCESS);
+  g_assert_true (g_str_has_prefix (text, bw_drawing_name (drawing)));
+  test_labels_are_apart (bw_drawing_texts (drawing), width, height, bw_drawing_name (drawing));
+  for (double y = 3; y < height; y += height / 11)
+    for (double x = 3; x < width; x += width / 13)
+      check_reading (drawing, x, y);
+  bw_drawing_unref (drawing);
 }
 
 /* Red, green and blue of a pixel of an image that is flushed. */

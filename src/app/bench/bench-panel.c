@@ -3,8 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/figure-table.h"
 #include "app/widgets/picker.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "bench-text.h"
 #include "core/fit/mains.h"
@@ -22,8 +22,8 @@ struct _BwBenchPanel
   GtkLabel *title;
   GtkLabel *note;
   GtkWidget *edit_sheet;
-  GtkLabel *monitor;
-  BwFigureTable *figures;
+  GtkWidget *no_monitor;
+  BwResultView *figures;
   GtkWidget *edit_monitor;
   GtkMenuButton *choose;
   BwPicker *picker;
@@ -60,15 +60,15 @@ supply_words (const BwSheet *sheet)
 }
 
 static void
-add_figure (GPtrArray *figures, const char *name, char *words)
+add_figure (BwNode *figures, const char *name, char *words)
 {
-  g_ptr_array_add (figures, bw_figure_new (name, NULL, *words != '\0' ? words : _ ("not known")));
-  g_free (words);
+  const char *said = bw_node_take (figures, words);
+  bw_node_figure (figures, name, bw_value_says (NULL, *said != '\0' ? said : _ ("not known")));
 }
 
 /* What is wrong with the supply for this set, if anything is. */
 static void
-add_supply_fault (GPtrArray *figures, const BwSheet *sheet)
+add_supply_fault (BwNode *figures, const BwSheet *sheet)
 {
   BwMains mains;
   if (bw_mains_judge (sheet->monitor, sheet->supply_v, sheet->supply_hz, &mains)
@@ -82,7 +82,8 @@ static void
 show_figures (BwBenchPanel *self, const BwSheet *sheet)
 {
   const BwMonitor *monitor = sheet->monitor;
-  g_autoptr (GPtrArray) figures = bw_figures_new ();
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwNode *figures = bw_result_root (result);
 
   add_figure (figures, _ ("Mains"), bw_monitor_mains_words (monitor));
   add_figure (figures, _ ("Mains here"), supply_words (sheet));
@@ -94,7 +95,8 @@ show_figures (BwBenchPanel *self, const BwSheet *sheet)
               bw_bands_words (&monitor->field_rates_hz, BW_DIMENSION_FREQUENCY));
   add_figure (figures, _ ("Bandwidth"),
               quantity_words (monitor->bandwidth_hz, BW_DIMENSION_FREQUENCY));
-  bw_figure_table_show (self->figures, figures);
+  g_object_set (self->figures, "title", monitor->name, NULL);
+  bw_result_view_show (self->figures, result);
 }
 
 static void
@@ -106,7 +108,7 @@ update (BwBenchPanel *self)
   gtk_label_set_label (self->title, sheet->title);
   gtk_label_set_label (self->note, sheet->note);
   gtk_widget_set_visible (GTK_WIDGET (self->note), *sheet->note != '\0');
-  gtk_label_set_label (self->monitor, blank ? _ ("None chosen yet.") : sheet->monitor->name);
+  gtk_widget_set_visible (self->no_monitor, blank);
   gtk_widget_set_visible (GTK_WIDGET (self->figures), !blank);
   gtk_widget_set_sensitive (self->edit_monitor, !blank);
   show_figures (self, sheet);
@@ -162,7 +164,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, title);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, note);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, edit_sheet);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, monitor);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, no_monitor);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, figures);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, edit_monitor);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPanel, choose);
@@ -197,7 +199,7 @@ static void
 bw_bench_panel_init (BwBenchPanel *self)
 {
   g_type_ensure (BW_TYPE_BENCH_LIST);
-  g_type_ensure (BW_TYPE_FIGURE_TABLE);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   g_type_ensure (BW_TYPE_PICKER);
   gtk_widget_init_template (GTK_WIDGET (self));
 }

@@ -3,35 +3,41 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/parts.h"
+#include "path-panel.h"
+#include "preview-panel.h"
 
 /**
  * BwDetailPage:
  *
- * What the selected source can show through the selected input on this tube. All its parts speak of
+ * What the selected source can show through the selected input on this tube. All its views speak of
  * one state, so that a value that is moved in one is moved in all.
  */
 struct _BwDetailPage
 {
-  GtkWidget parent_instance;
+  BwPage parent_instance;
 
-  BwParts *parts; /* the only child */
   BwDetailState *state;
-  BwPathPanel *path;
-  BwPreviewPanel *preview;
+  BwPathPanel *path;       /* borrowed; a child */
+  BwPreviewPanel *preview; /* likewise */
 };
 
-G_DEFINE_FINAL_TYPE (BwDetailPage, bw_detail_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (BwDetailPage, bw_detail_page, BW_TYPE_PAGE)
+
+static void
+bw_detail_page_set_document (BwPage *page, BwDocument *document)
+{
+  BwDetailPage *self = BW_DETAIL_PAGE (page);
+
+  g_return_if_fail (self->state == NULL);
+  self->state = bw_detail_state_new (document);
+  bw_path_panel_set_state (self->path, self->state);
+  bw_preview_panel_set_state (self->preview, self->state);
+}
 
 static void
 bw_detail_page_dispose (GObject *object)
 {
-  BwDetailPage *self = BW_DETAIL_PAGE (object);
-  GtkWidget *parts = GTK_WIDGET (self->parts);
-
-  g_clear_object (&self->state);
-  g_clear_pointer (&parts, gtk_widget_unparent);
-  self->parts = NULL;
+  g_clear_object (&BW_DETAIL_PAGE (object)->state);
   G_OBJECT_CLASS (bw_detail_page_parent_class)->dispose (object);
 }
 
@@ -39,72 +45,29 @@ static void
 bw_detail_page_class_init (BwDetailPageClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = bw_detail_page_dispose;
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  BW_PAGE_CLASS (klass)->set_document = bw_detail_page_set_document;
 }
 
 static void
 bw_detail_page_init (BwDetailPage *self)
 {
-  self->parts = g_object_new (BW_TYPE_PARTS, NULL);
+  BwPage *page = BW_PAGE (self);
+
   self->path = g_object_new (BW_TYPE_PATH_PANEL, NULL);
-  bw_parts_add (self->parts, GTK_WIDGET (self->path), "path", _ ("Path"));
   self->preview = g_object_new (BW_TYPE_PREVIEW_PANEL, NULL);
-  bw_parts_add (self->parts, GTK_WIDGET (self->preview), "preview", _ ("Preview"));
-  gtk_widget_set_parent (GTK_WIDGET (self->parts), GTK_WIDGET (self));
+  bw_page_add_panel (page, GTK_WIDGET (self->path), bw_path_panel_get_panel (self->path));
+  bw_page_add_view (page, "preview", _ ("Preview"), _ ("A Test Picture as This Tube Would Show It"),
+                    GTK_WIDGET (self->preview), bw_preview_panel_get_panel (self->preview));
 }
 
 /**
- * bw_detail_page_set_document:
- * @document: what to show; to be set once
- */
-void
-bw_detail_page_set_document (BwDetailPage *self, BwDocument *document)
-{
-  g_return_if_fail (self->state == NULL);
-  self->state = bw_detail_state_new (document);
-  bw_path_panel_set_state (self->path, self->state);
-  bw_preview_panel_set_state (self->preview, self->state);
-}
-
-/**
- * bw_detail_page_get_panel:
+ * bw_detail_page_get_state:
  *
- * Returns: (transfer none) (nullable): the drawing that is shown, with its controls
+ * Returns: (transfer none): what all views speak of
  */
-BwPicturePanel *
-bw_detail_page_get_panel (BwDetailPage *self)
-{
-  if (g_strcmp0 (bw_parts_get_shown (self->parts), "preview") == 0)
-    return bw_preview_panel_get_panel (self->preview);
-  return bw_path_panel_get_panel (self->path);
-}
-
-/**
- * bw_detail_page_show_part:
- * @part: "path" or "preview"
- */
-void
-bw_detail_page_show_part (BwDetailPage *self, const char *part)
-{
-  bw_parts_show (self->parts, part);
-}
-
-/* Getters: all (transfer none) */
-
 BwDetailState *
 bw_detail_page_get_state (BwDetailPage *self)
 {
+  g_return_val_if_fail (BW_IS_DETAIL_PAGE (self), NULL);
   return self->state;
-}
-
-BwPathPanel *
-bw_detail_page_get_path (BwDetailPage *self)
-{
-  return self->path;
-}
-
-BwPreviewPanel *
-bw_detail_page_get_preview (BwDetailPage *self)
-{
-  return self->preview;
 }

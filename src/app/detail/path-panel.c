@@ -5,7 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "figures.h"
+#include "core/detail/results.h"
+#include "draw/detail/view.h"
 #include "ways.h"
 
 /**
@@ -20,8 +21,6 @@ struct _BwPathPanel
 
   BwPicturePanel *panel; /* the only child */
   BwDetailState *state;
-  GtkLabel *answer; /* borrowed; below the panel, likewise */
-  BwFigureTable *ways;
   BwPathValues *values;
 };
 
@@ -51,14 +50,47 @@ chosen_kind (BwPathPanel *self)
   return kind;
 }
 
+/* What is drawn. */
+typedef struct
+{
+  BwDetailViewKind kind;
+  BwDetailCase what;
+  BwDetail detail;
+  char *title;
+} Shown;
+
+static Shown *
+shown_new (BwPathPanel *self)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ chosen_kind (self), *bw_detail_state_get_case (self->state),
+                    *bw_detail_state_get_detail (self->state),
+                    bw_detail_state_dup_name (self->state) };
+  return shown;
+}
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  g_free (shown->title);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  const BwDetailView view = { shown->kind, &shown->what, &shown->detail, shown->title,
+                              bw_quantity_locale_mark () };
+  return bw_detail_drawing (&view, width, height, ink);
+}
+
 static void
 show_picture (BwPathPanel *self)
 {
-  g_autofree char *name = bw_detail_state_dup_name (self->state);
-  bw_picture_panel_show (self->panel,
-                         bw_detail_picture_new (chosen_kind (self),
-                                                bw_detail_state_get_case (self->state),
-                                                bw_detail_state_get_detail (self->state), name));
+  static const BwPictureSource source = { .build = build, .free = shown_free };
+  bw_picture_panel_show (self->panel, &source, shown_new (self));
 }
 
 /* The link that limits first; of the signal kind also which one it is. */
@@ -100,21 +132,25 @@ show_title (BwPathPanel *self, const BwDetailWay *rgb)
   bw_picture_panel_set_title (self->panel, rgb != NULL && !rgb->is_own ? compared : title);
 }
 
-/* What limits, whether RGB would help, and whether the claim is true. */
-static void
-show_answer (BwPathPanel *self, const BwDetailWay *ways, guint n_ways)
+/* What limits, whether RGB would help, whether the claim is true, and all figures. */
+static BwResult *
+make_result (BwPathPanel *self, const BwDetailWay *ways, guint n_ways)
 {
-  const BwDetailCase *what = bw_detail_state_get_case (self->state);
-  const BwDetail *detail = bw_detail_state_get_detail (self->state);
-  char mark = bw_quantity_locale_mark ();
-  g_autofree char *limit = bw_detail_says (detail, mark);
-  g_autofree char *claim = bw_claim_says (what, detail, mark);
-  g_autofree char *rgb = bw_detail_ways_say (what, detail, ways, n_ways, mark);
-  g_autofree char *answer = g_strjoin ("\n\n", limit, rgb, claim, NULL);
-  g_autoptr (GPtrArray) table = bw_detail_ways_table (detail, ways, n_ways, mark);
+  const BwDetailReport report = {
+    .what = *bw_detail_state_get_case (self->state),
+    .detail = *bw_detail_state_get_detail (self->state),
+    .source_aspect = BW_RATIO_NONE,
+  };
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwNode *root = bw_result_root (result);
 
-  bw_figure_label_set (self->answer, answer);
-  bw_figure_table_show (self->ways, table);
+  bw_node_say (root, BW_SAY_ANSWER, NULL,
+               bw_node_take (root, bw_detail_ways_say (&report.what, &report.detail, ways, n_ways,
+                                                       bw_result_mark (result))));
+  bw_detail_say_answer (root, &report);
+  bw_detail_ways_add (root, &report.detail, ways, n_ways);
+  bw_detail_say_figures (root, &report);
+  return result;
 }
 
 static void
@@ -122,15 +158,11 @@ update (BwPathPanel *self)
 {
   BwDetailWay ways[BW_DETAIL_WAYS_MAX];
   guint n_ways = bw_detail_ways (self->state, ways);
-  g_autoptr (GPtrArray) figures = bw_detail_table (bw_detail_state_get_case (self->state),
-                                                   bw_detail_state_get_detail (self->state),
-                                                   bw_quantity_locale_mark ());
 
   bw_picture_panel_update_empty (self->panel, bw_detail_state_get_document (self->state), FALSE);
   show_title (self, bw_detail_ways_rgb (ways, n_ways));
   show_picture (self);
-  show_answer (self, ways, n_ways);
-  bw_picture_panel_show_figures (self->panel, figures);
+  bw_picture_panel_show_result (self->panel, make_result (self, ways, n_ways));
 }
 
 static void
@@ -161,40 +193,11 @@ bw_path_panel_class_init (BwPathPanelClass *klass)
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
-/* The answer stands before the figures. */
-static void
-add_answer (BwPathPanel *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
-  GtkWidget *answer = bw_words_label_new (NULL, "bw-figure");
-  GtkWidget *heading = bw_words_label_new (_ ("All together, by each signal kind"), "bw-heading");
-  GtkWidget *ways = g_object_new (BW_TYPE_FIGURE_TABLE, NULL);
-
-  self->answer = GTK_LABEL (answer);
-  self->ways = BW_FIGURE_TABLE (ways);
-  gtk_label_set_selectable (self->answer, TRUE);
-  gtk_label_set_max_width_chars (self->answer, 52);
-  gtk_widget_set_margin_bottom (answer, 8);
-  gtk_widget_set_name (answer, "answer");
-  gtk_widget_set_name (ways, "ways");
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (ways), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  heading, NULL, -1);
-  gtk_box_append (GTK_BOX (box), answer);
-  gtk_box_append (GTK_BOX (box), heading);
-  gtk_box_append (GTK_BOX (box), ways);
-  gtk_box_append (GTK_BOX (box), bw_words_label_new (_ ("Figures"), "bw-heading"));
-  bw_picture_panel_add_side (self->panel, box);
-  gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (box)), box, NULL);
-}
-
-/* The values stand under the drawing that they move. */
 static void
 add_values (BwPathPanel *self)
 {
-  GtkWidget *area = GTK_WIDGET (bw_picture_panel_get_area (self->panel));
-
   self->values = bw_path_values_new (self->state);
-  gtk_box_append (GTK_BOX (gtk_widget_get_parent (area)), GTK_WIDGET (self->values));
+  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->values));
 }
 
 static void
@@ -204,7 +207,6 @@ bw_path_panel_init (BwPathPanel *self)
   for (BwDetailViewKind kind = 0; kind < BW_N_DETAIL_VIEWS; kind++)
     bw_picture_panel_add_view (self->panel, views[kind].id, _ (views[kind].label),
                                _ (views[kind].tooltip));
-  add_answer (self);
   g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }
@@ -246,10 +248,4 @@ BwPathValues *
 bw_path_panel_get_values (BwPathPanel *self)
 {
   return self->values;
-}
-
-const char *
-bw_path_panel_get_answer (BwPathPanel *self)
-{
-  return gtk_label_get_label (self->answer);
 }

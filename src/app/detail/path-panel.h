@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/widgets/picture-panel.h"
-#include "detail-picture.h"
+#include "draw/detail/view.h"
 #include "path-values.h"
 
 G_BEGIN_DECLS
@@ -13,7 +13,6 @@ G_DECLARE_FINAL_TYPE (BwPathPanel, bw_path_panel, BW, PATH_PANEL, GtkWidget)
 void bw_path_panel_set_state (BwPathPanel *self, BwDetailState *state);
 BwPicturePanel *bw_path_panel_get_panel (BwPathPanel *self);
 BwPathValues *bw_path_panel_get_values (BwPathPanel *self);
-const char *bw_path_panel_get_answer (BwPathPanel *self);
 void bw_path_panel_choose (BwPathPanel *self, BwDetailViewKind kind);
 
 G_END_DECLS

@@ -5,159 +5,137 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/column-table.h"
-#include "app/widgets/figure-table.h"
-
 #define DIGITS 3
 #define COLUMN_PIXELS 2.0 /* below, the mask is not drawn */
 
 typedef struct
 {
-  GPtrArray *figures;
+  BwNode *to;
   const BwPreviewResult *result;
   double scale; /* pixels of the page to a metre */
-  char mark;
-} Table;
+} Figures;
 
-static char *
-length (const Table *t, double length_m)
+static const char *
+length (const Figures *f, double length_m)
 {
-  return bw_quantity_format (length_m, BW_DIMENSION_LENGTH, DIGITS, t->mark);
+  return bw_node_quantity (f->to, length_m, BW_DIMENSION_LENGTH, DIGITS);
 }
 
 static void
-add (Table *t, const char *name, const char *value)
+add (const Figures *f, const char *label, const char *words)
 {
-  g_ptr_array_add (t->figures, bw_figure_new (name, NULL, value));
+  bw_node_figure (f->to, label, bw_value_says (NULL, words));
 }
 
 /* A length on the glass, in pixels of the picture and in millimetres. */
 static void
-add_pixels (Table *t, const char *name, double length_m, const char *remark)
+add_pixels (const Figures *f, const char *label, double length_m, const char *remark)
 {
-  if (!(length_m > 0))
-    {
-      add (t, name, _ ("not known"));
-      return;
-    }
-  g_autofree char *pixels = bw_quantity_format (length_m * t->scale, BW_DIMENSION_PIXELS, DIGITS,
-                                                t->mark);
-  g_autofree char *glass = length (t, length_m);
-  g_autofree char *text = g_strdup_printf ("%s (%s)%s", pixels, glass, remark);
-  add (t, name, text);
+  if (length_m > 0)
+    add (f, label,
+         bw_node_print (f->to, "%s (%s)%s",
+                        bw_node_quantity (f->to, length_m * f->scale, BW_DIMENSION_PIXELS, DIGITS),
+                        length (f, length_m), remark));
+  else
+    add (f, label, _ ("not known"));
 }
 
 static void
-add_part (Table *t, const BwDetail *detail)
+add_part (const Figures *f, const BwDetail *detail)
 {
-  const BwPreview *preview = &t->result->wish.preview;
+  const BwPreview *preview = &f->result->wish.preview;
   double scale = preview->pixels_per_m;
-  g_autofree char *width = length (t, preview->width / scale);
-  g_autofree char *height = length (t, preview->height / scale);
-  g_autofree char *part = g_strdup_printf (_ ("%s by %s"), width, height);
-  g_autofree char *across = length (t, preview->centre_x * detail->width_m);
-  g_autofree char *down = length (t, preview->centre_y * detail->height_m);
-  g_autofree char *pixels = g_strdup_printf (_ ("%d by %d\u00a0px"), preview->width,
-                                             preview->height);
 
-  add (t, _ ("Part of the screen"), part);
-  add (t, _ ("Its middle, from the left"), across);
-  add (t, _ ("Its middle, from the top"), down);
-  add (t, _ ("Picture"), pixels);
+  add (f, _ ("Part of the screen"),
+       bw_node_print (f->to, _ ("%s by %s"), length (f, preview->width / scale),
+                      length (f, preview->height / scale)));
+  add (f, _ ("Its middle, from the left"), length (f, preview->centre_x * detail->width_m));
+  add (f, _ ("Its middle, from the top"), length (f, preview->centre_y * detail->height_m));
+  add (f, _ ("Picture"),
+       bw_node_print (f->to, _ ("%d by %d\u00a0px"), preview->width, preview->height));
 }
 
 /* A spot narrower than the pixels can show is drawn wider. */
 static void
-add_spot (Table *t)
+add_spot (const Figures *f)
 {
-  double spot_m = t->result->wish.what.spot_m;
-  gboolean wider = spot_m > 0 && spot_m * t->scale < BW_PREVIEW_SPOT_PIXELS;
-  add_pixels (t, _ ("Spot"), spot_m, wider ? _ (", drawn as 2\u00a0px") : "");
+  double spot_m = f->result->wish.what.spot_m;
+  gboolean wider = spot_m > 0 && spot_m * f->scale < BW_PREVIEW_SPOT_PIXELS;
+  add_pixels (f, _ ("Spot"), spot_m, wider ? _ (", drawn as 2\u00a0px") : "");
 }
 
 static void
-add_mask (Table *t, const BwDetail *detail)
+add_mask (const Figures *f, const BwDetail *detail)
 {
-  gboolean drawn = detail->pitch_h_m * t->scale >= COLUMN_PIXELS;
+  gboolean drawn = detail->pitch_h_m * f->scale >= COLUMN_PIXELS;
 
-  if (t->result->wish.what.mask == BW_MASK_MONO)
-    add (t, _ ("Mask column"), _ ("no mask"));
+  if (f->result->wish.what.mask == BW_MASK_MONO)
+    add (f, _ ("Mask column"), _ ("no mask"));
   else
-    add_pixels (t, _ ("Mask column"), detail->pitch_h_m, drawn ? "" : _ (", too fine to be drawn"));
-}
-
-/**
- * bw_preview_table:
- * @density: pixels of the screen to those of the page
- * @mark: the decimal mark
- *
- * Returns: (transfer full) (element-type BwTableFigure): what part is shown, and how large lines,
- *   spot and mask are in it
- */
-GPtrArray *
-bw_preview_table (const BwPreviewResult *result, double density, char mark)
-{
-  Table t = { bw_figures_new (), result, result->wish.preview.pixels_per_m / density, mark };
-  BwDetail detail;
-
-  bw_detail_compute (&result->wish.what, &detail);
-  add_part (&t, &detail);
-  add_pixels (&t, _ ("Line pitch"), detail.line_pitch_m, "");
-  add_mask (&t, &detail);
-  add_spot (&t);
-  return t.figures;
+    add_pixels (f, _ ("Mask column"), detail->pitch_h_m, drawn ? "" : _ (", too fine to be drawn"));
 }
 
 /* Bursts */
 
-static char *
-percent (double share, char mark)
+static BwValue
+share_value (const char *key, double share)
 {
-  return bw_quantity_format (round (1000 * share) / 1000, BW_DIMENSION_FRACTION,
-                             share < 0.1 ? 2 : 3, mark);
+  return bw_value_fixed (key, share, BW_DIMENSION_FRACTION, "%", 1);
 }
 
-static char *
-measured_words (const BwPreviewResult *result, guint burst, char mark)
+static BwValue
+measured_value (const BwPreviewResult *result, guint burst)
 {
-  switch (result->bursts[burst])
+  static const char *const why[] = {
+    [BW_BURST_ABSENT] = N_ ("not in it"),
+    [BW_BURST_OUTSIDE] = N_ ("not in view"),
+    [BW_BURST_TOO_FINE] = N_ ("too fine here"),
+  };
+  BwBurstState state = result->bursts[burst];
+
+  if (state == BW_BURST_MEASURED)
+    return share_value ("measured", result->modulation[burst]);
+  return bw_value_or (bw_value_nothing ("measured"), _ (why[state]));
+}
+
+static void
+add_bursts (BwNode *to, const BwPreviewResult *result)
+{
+  BwNode *table = bw_node_table (to, "bursts",
+                                 _ ("Modulation left of each burst: computed from the "
+                                    "links, and measured in the picture beside it"));
+
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("burst, TV lines"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("computed"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("measured"), NULL);
+  for (guint burst = 0; burst < BW_N_TEST_BURSTS; burst++)
     {
-    case BW_BURST_MEASURED:
-      return percent (result->modulation[burst], mark);
-    case BW_BURST_ABSENT:
-      return g_strdup (_ ("not in it"));
-    case BW_BURST_OUTSIDE:
-      return g_strdup (_ ("not in view"));
-    case BW_BURST_TOO_FINE:
-    default:
-      return g_strdup (_ ("too fine here"));
+      double tvl = bw_test_burst_tvl[burst];
+      BwNode *row = bw_node_row (table);
+      bw_node_cell (row, bw_value_number ("burst_tvl", tvl, 0));
+      bw_node_cell (row, share_value ("computed", bw_detail_mtf (&result->wish.what, tvl)));
+      bw_node_cell (row, measured_value (result, burst));
     }
 }
 
 /**
- * bw_preview_burst_table:
- * @mark: the decimal mark
+ * bw_preview_say:
+ * @density: pixels of the screen to those of the page
  *
- * Returns: (transfer full) (element-type BwTableLine): the modulation left of each burst, as the
- *   curves have it and as it was measured in the preview; empty if the picture has no bursts
+ * Adds what part is shown, how large lines, spot and mask are in it, and the modulation left of each
+ * burst, as the curves have it and as it was measured in the preview, if the picture has bursts.
  */
-GPtrArray *
-bw_preview_burst_table (const BwPreviewResult *result, char mark)
+void
+bw_preview_say (BwNode *to, const BwPreviewResult *result, double density)
 {
-  GPtrArray *lines = bw_table_lines_new ();
+  const Figures f = { to, result, result->wish.preview.pixels_per_m / density };
+  BwDetail detail;
 
-  if (result->wish.kind != BW_TEST_LINES)
-    return lines;
-  BwTableLine *head = bw_table_lines_add (lines, BW_LINE_HEAD, _ ("Burst"));
-  bw_table_line_add (head, g_strdup (_ ("Computed")));
-  bw_table_line_add (head, g_strdup (_ ("Measured")));
-  for (guint burst = 0; burst < BW_N_TEST_BURSTS; burst++)
-    {
-      double tvl = bw_test_burst_tvl[burst];
-      g_autofree char *name = bw_quantity_format (tvl, BW_DIMENSION_TV_LINES, 5, mark);
-      BwTableLine *line = bw_table_lines_add (lines, BW_LINE_FIGURES, name);
-      bw_table_line_add (line, percent (bw_detail_mtf (&result->wish.what, tvl), mark));
-      bw_table_line_add (line, measured_words (result, burst, mark));
-    }
-  return lines;
+  bw_detail_compute (&result->wish.what, &detail);
+  add_part (&f, &detail);
+  add_pixels (&f, _ ("Line pitch"), detail.line_pitch_m, "");
+  add_mask (&f, &detail);
+  add_spot (&f);
+  if (result->wish.kind == BW_TEST_LINES)
+    add_bursts (to, result);
 }

@@ -118,19 +118,27 @@ run_free (Run *run)
   g_free (run);
 }
 
-/**
- * bw_preview_result_free:
- * @result: (transfer full) (nullable)
- */
-void
-bw_preview_result_free (BwPreviewResult *result)
+BwPreviewResult *
+bw_preview_result_ref (BwPreviewResult *result)
 {
-  if (result == NULL)
-    return;
+  g_return_val_if_fail (result != NULL, NULL);
+  return g_atomic_rc_box_acquire (result);
+}
+
+static void
+clear_result (gpointer data)
+{
+  BwPreviewResult *result = data;
   g_clear_pointer (&result->wish.sent, bw_preview_sent_unref);
-  bw_planes_free (result->screen);
-  bw_planes_free (result->untouched);
-  g_free (result);
+  g_clear_pointer (&result->screen, bw_planes_free);
+  g_clear_pointer (&result->untouched, bw_planes_free);
+}
+
+void
+bw_preview_result_unref (BwPreviewResult *result)
+{
+  g_return_if_fail (result != NULL);
+  g_atomic_rc_box_release_full (result, clear_result);
 }
 
 static void
@@ -169,7 +177,7 @@ check (const BwPreviewWish *wish, GError **error)
 static BwPreviewResult *
 compute (Run *run, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (BwPreviewResult) result = g_new0 (BwPreviewResult, 1);
+  g_autoptr (BwPreviewResult) result = g_atomic_rc_box_new0 (BwPreviewResult);
   BwPreviewWish *wish = &result->wish;
 
   *wish = run->wish;
@@ -198,7 +206,7 @@ run_in_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *c
   BwPreviewResult *result = compute (task_data, cancellable, &error);
 
   if (result != NULL)
-    g_task_return_pointer (task, result, (GDestroyNotify) bw_preview_result_free);
+    g_task_return_pointer (task, result, (GDestroyNotify) bw_preview_result_unref);
   else
     g_task_return_error (task, error);
 }
@@ -216,7 +224,7 @@ on_done (GObject *source, GAsyncResult *async, gpointer user_data)
 
   if (job == NULL)
     {
-      bw_preview_result_free (result);
+      g_clear_pointer (&result, bw_preview_result_unref);
       return;
     }
   job->run = NULL;

@@ -51,6 +51,8 @@ typedef struct
  * @bursts: what is left of each, where it could be measured
  * @modulation: likewise, the share
  * @took_s: the time that it took
+ *
+ * Counted references; never changed once it is made.
  */
 typedef struct
 {
@@ -63,8 +65,9 @@ typedef struct
   double took_s;
 } BwPreviewResult;
 
-void bw_preview_result_free (BwPreviewResult *result);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwPreviewResult, bw_preview_result_free)
+BwPreviewResult *bw_preview_result_ref (BwPreviewResult *result);
+void bw_preview_result_unref (BwPreviewResult *result);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwPreviewResult, bw_preview_result_unref)
 
 typedef struct _BwPreviewJob BwPreviewJob;
 

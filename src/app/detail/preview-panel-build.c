@@ -50,7 +50,7 @@ add_times (BwPreviewPanel *self, GtkWidget *box)
                              G_CALLBACK (bw_preview_panel_on_times));
   for (guint i = 0; i < BW_N_PREVIEW_TIMES; i++)
     {
-      g_autofree char *words = bw_preview_picture_times_words (bw_preview_times[i]);
+      g_autofree char *words = bw_preview_view_times_words (bw_preview_times[i]);
       bw_chooser_add (self->times, i, words);
     }
 }
@@ -97,7 +97,6 @@ add_controls (BwPreviewPanel *self)
 static void
 add_status (BwPreviewPanel *self)
 {
-  GtkBox *box = GTK_BOX (gtk_widget_get_parent (bw_preview_panel_area (self)));
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *fault = bw_words_label_new (NULL, "bw-field-error");
 
@@ -108,27 +107,14 @@ add_status (BwPreviewPanel *self)
   gtk_label_set_selectable (self->fault, TRUE);
   gtk_widget_set_name (fault, "fault");
   gtk_widget_set_visible (fault, FALSE);
-  gtk_box_prepend (box, fault);
+  bw_picture_panel_add_above (self->panel, fault);
   self->next = button_new (self, _ ("Next _Frame"), "next-frame",
                            _ ("The dots of composite move from one frame to the next"),
                            G_CALLBACK (bw_preview_panel_on_next));
   gtk_widget_set_valign (self->next, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (row), self->next);
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->status));
-  gtk_box_append (box, row);
-}
-
-static void
-add_bursts (BwPreviewPanel *self)
-{
-  self->burst_heading = bw_words_label_new (_ ("Modulation left of each burst: computed from the links, and "
-                                      "measured in the picture beside it"),
-                                   "bw-heading");
-  gtk_label_set_max_width_chars (GTK_LABEL (self->burst_heading), 44);
-  self->bursts = bw_column_table_new (_ ("Modulation left of each burst"));
-  gtk_widget_set_name (GTK_WIDGET (self->bursts), "bursts");
-  bw_picture_panel_add_side (self->panel, self->burst_heading);
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bursts));
+  bw_picture_panel_add_below (self->panel, row);
 }
 
 /**
@@ -141,5 +127,4 @@ bw_preview_panel_build (BwPreviewPanel *self)
 {
   add_controls (self);
   add_status (self);
-  add_bursts (self);
 }

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "app/widgets/chooser.h"
-#include "app/widgets/column-table.h"
 #include "preview-open.h"
 #include "preview-panel.h"
 #include "preview-status.h"
@@ -17,7 +16,7 @@ struct _BwPreviewPanel
 
   BwPicturePanel *panel; /* the only child */
   BwDetailState *state;
-  BwPreviewPicture *picture; /* borrowed; of the panel's area */
+  BwPreviewView *view; /* borrowed; of the panel's area */
   BwPreviewJob *job;
   BwPreviewOpen *open;
   BwPreviewSent *sent;   /* nullable; the test picture that was sent last */
@@ -30,8 +29,6 @@ struct _BwPreviewPanel
   GtkWidget *next;
   GtkLabel *fault;
   BwPreviewStatus *status;
-  GtkWidget *burst_heading;
-  BwColumnTable *bursts;
 
   guint frame;
   guint starting; /* source that starts the job soon */

@@ -31,18 +31,12 @@ bw_preview_panel_area (BwPreviewPanel *self)
 static void
 show_figures (BwPreviewPanel *self)
 {
-  const BwPreviewResult *result = bw_preview_picture_get_result (self->picture);
-  char mark = bw_quantity_locale_mark ();
-  g_autoptr (GPtrArray) figures = result != NULL
-                                      ? bw_preview_table (result, MAX (self->density, 1), mark)
-                                      : bw_figures_new ();
-  g_autoptr (GPtrArray) bursts = result != NULL ? bw_preview_burst_table (result, mark)
-                                                : bw_table_lines_new ();
+  const BwPreviewResult *preview = bw_preview_view_get_result (self->view);
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
 
-  bw_picture_panel_show_figures (self->panel, figures);
-  bw_column_table_show (self->bursts, bursts);
-  gtk_widget_set_visible (self->burst_heading, bursts->len > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->bursts), bursts->len > 0);
+  if (preview != NULL)
+    bw_preview_say (bw_result_root (result), preview, MAX (self->density, 1));
+  bw_picture_panel_show_result (self->panel, result);
 }
 
 /* Only composite has dots that move. */
@@ -66,13 +60,15 @@ static void
 put_in_wish (BwPreviewPanel *self, BwPreviewWish *wish)
 {
   BwPictureArea *area = bw_picture_panel_get_area (self->panel);
-  BwPicturePage page = bw_picture_area_page (area);
+  int width = gtk_widget_get_width (GTK_WIDGET (area));
+  int height = gtk_widget_get_height (GTK_WIDGET (area));
 
-  self->page_width = gtk_widget_get_width (GTK_WIDGET (area));
-  self->page_height = gtk_widget_get_height (GTK_WIDGET (area));
+  self->page_width = width;
+  self->page_height = height;
   self->density = gtk_widget_get_scale_factor (GTK_WIDGET (area));
-  bw_preview_picture_set_note (self->picture, NULL);
-  bw_preview_picture_wish (self->picture, &page, self->density, wish);
+  bw_preview_view_set_note (self->view, NULL);
+  bw_preview_view_wish (self->view, width, height, bw_picture_area_get_ink (area), self->density,
+                        wish);
   wish->sent = wish->kind == BW_PREVIEW_OPENED ? self->opened : self->sent;
 }
 
@@ -111,7 +107,7 @@ on_done (BwPreviewResult *result, const GError *error, gpointer user_data)
 
   if (result == NULL)
     {
-      bw_preview_picture_set_error (self->picture, error->message);
+      bw_preview_view_set_error (self->view, error->message);
       bw_preview_status_say (self->status, "");
     }
   else
@@ -126,7 +122,7 @@ on_done (BwPreviewResult *result, const GError *error, gpointer user_data)
         }
       /* Where nothing would be cut off there is nothing to choose. */
       gtk_widget_set_sensitive (GTK_WIDGET (self->brightness), result->exposure < NO_LOSS);
-      bw_preview_picture_set_result (self->picture, result);
+      bw_preview_view_set_result (self->view, result);
       bw_preview_status_say (self->status, words);
     }
   bw_picture_area_refresh (bw_picture_panel_get_area (self->panel));
@@ -146,7 +142,7 @@ bw_preview_panel_cancel (BwPreviewPanel *self)
   g_clear_handle_id (&self->starting, g_source_remove);
   bw_preview_job_cancel (self->job);
   bw_preview_status_say (self->status, _ ("Cancelled"));
-  bw_preview_picture_set_note (self->picture, _ ("Cancelled: this is the picture of before."));
+  bw_preview_view_set_note (self->view, _ ("Cancelled: this is the picture of before."));
   bw_picture_area_refresh (bw_picture_panel_get_area (self->panel));
 }
 
@@ -161,8 +157,8 @@ update (BwPreviewPanel *self)
   if (!has_dots (self))
     self->frame = 0;
   gtk_widget_set_sensitive (self->next, has_dots (self));
-  bw_preview_picture_set_frame (self->picture, self->frame);
-  bw_preview_picture_set_case (self->picture, bw_detail_state_get_case (self->state), name);
+  bw_preview_view_set_frame (self->view, self->frame);
+  bw_preview_view_set_case (self->view, bw_detail_state_get_case (self->state), name);
   show_title (self, name);
   start_soon (self);
 }
@@ -178,9 +174,9 @@ void
 bw_preview_panel_on_kind (BwPreviewPanel *self, guint kind)
 {
   set_fault (self, "");
-  bw_preview_picture_set_sent (self->picture, kind,
-                               kind == BW_PREVIEW_OPENED ? self->opened_name
-                                                         : bw_kind_label (&bw_test_pictures, kind));
+  bw_preview_view_set_sent (self->view, kind,
+                            kind == BW_PREVIEW_OPENED ? self->opened_name
+                                                      : bw_kind_label (&bw_test_pictures, kind));
   start_soon (self);
 }
 
@@ -188,7 +184,7 @@ bw_preview_panel_on_kind (BwPreviewPanel *self, guint kind)
 static void
 on_shown (BwPreviewPanel *self)
 {
-  double times = bw_preview_picture_get_times (self->picture);
+  double times = bw_preview_view_get_times (self->view);
 
   for (guint i = 0; i < BW_N_PREVIEW_TIMES; i++)
     if (bw_near (times, bw_preview_times[i], 1e-9))
@@ -200,7 +196,7 @@ on_shown (BwPreviewPanel *self)
 void
 bw_preview_panel_on_times (BwPreviewPanel *self, guint index)
 {
-  bw_preview_picture_set_times (self->picture, bw_preview_times[index]);
+  bw_preview_view_set_times (self->view, bw_preview_times[index]);
   bw_picture_area_refresh (bw_picture_panel_get_area (self->panel));
   g_signal_emit_by_name (bw_preview_panel_area (self), "shown");
 }
@@ -208,7 +204,7 @@ bw_preview_panel_on_times (BwPreviewPanel *self, guint index)
 void
 bw_preview_panel_on_brightness (BwPreviewPanel *self)
 {
-  bw_preview_picture_set_brightness (self->picture, gtk_range_get_value (self->brightness));
+  bw_preview_view_set_brightness (self->view, gtk_range_get_value (self->brightness));
   bw_picture_area_refresh (bw_picture_panel_get_area (self->panel));
 }
 
@@ -216,7 +212,7 @@ void
 bw_preview_panel_on_next (BwPreviewPanel *self)
 {
   self->frame = (self->frame + 1) % FRAMES;
-  bw_preview_picture_set_frame (self->picture, self->frame);
+  bw_preview_view_set_frame (self->view, self->frame);
   start_soon (self);
 }
 
@@ -334,7 +330,7 @@ bw_preview_panel_dispose (GObject *object)
   g_clear_object (&self->state);
   g_clear_pointer (&panel, gtk_widget_unparent);
   self->panel = NULL;
-  self->picture = NULL;
+  self->view = NULL;
   G_OBJECT_CLASS (bw_preview_panel_parent_class)->dispose (object);
 }
 
@@ -361,21 +357,55 @@ bw_preview_panel_class_init (BwPreviewPanelClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
+/* The view as the area has it, which owns it. */
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *part)
+{
+  return bw_preview_drawing (data, width, height, ink);
+}
+
+static void
+free_view (gpointer data)
+{
+  bw_preview_view_free (data);
+}
+
+static gboolean
+is_whole (gconstpointer data)
+{
+  return !(bw_preview_view_get_times (data) > 0);
+}
+
+static void
+zoom (gpointer data, const BwDrawing *drawing, double x, double y, double factor)
+{
+  bw_preview_view_zoom (data, drawing, x, y, factor);
+}
+
+static void
+pan (gpointer data, const BwDrawing *drawing, double dx, double dy)
+{
+  bw_preview_view_pan (data, drawing, dx, dy);
+}
+
 static void
 bw_preview_panel_init (BwPreviewPanel *self)
 {
-  BwPicture *picture = bw_preview_picture_new ();
+  static const BwPictureSource source = {
+    .build = build, .free = free_view, .is_whole = is_whole, .zoom = zoom, .pan = pan
+  };
 
-  self->picture = bw_preview_picture (picture);
+  self->view = bw_preview_view_new ();
   self->job = bw_preview_job_new (on_done, self);
   self->open = bw_preview_open_new (on_opened, self);
   self->panel = g_object_new (BW_TYPE_PICTURE_PANEL, NULL);
-  bw_preview_picture_set_centre (self->picture, BURSTS_ACROSS, BURSTS_DOWN);
-  bw_preview_picture_set_brightness (self->picture, BW_PREVIEW_USUAL_BRIGHTNESS);
-  bw_preview_picture_set_sent (self->picture, BW_TEST_LINES,
-                               bw_kind_label (&bw_test_pictures, BW_TEST_LINES));
+  bw_preview_view_set_centre (self->view, BURSTS_ACROSS, BURSTS_DOWN);
+  bw_preview_view_set_brightness (self->view, BW_PREVIEW_USUAL_BRIGHTNESS);
+  bw_preview_view_set_sent (self->view, BW_TEST_LINES,
+                            bw_kind_label (&bw_test_pictures, BW_TEST_LINES));
   bw_preview_panel_build (self);
-  bw_picture_panel_show (self->panel, picture);
+  bw_picture_panel_show (self->panel, &source, self->view);
   on_shown (self);
   g_signal_connect_object (bw_preview_panel_area (self), "shown", G_CALLBACK (on_shown), self,
                            G_CONNECT_SWAPPED);
@@ -414,10 +444,10 @@ bw_preview_panel_get_panel (BwPreviewPanel *self)
   return self->panel;
 }
 
-BwPreviewPicture *
-bw_preview_panel_get_picture (BwPreviewPanel *self)
+BwPreviewView *
+bw_preview_panel_get_view (BwPreviewPanel *self)
 {
-  return self->picture;
+  return self->view;
 }
 
 const char *

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/widgets/picture-panel.h"
-#include "preview-picture.h"
+#include "preview-view.h"
 #include "state.h"
 
 G_BEGIN_DECLS
@@ -15,7 +15,7 @@ void bw_preview_panel_open (BwPreviewPanel *self, GFile *file);
 void bw_preview_panel_cancel (BwPreviewPanel *self);
 
 BwPicturePanel *bw_preview_panel_get_panel (BwPreviewPanel *self);
-BwPreviewPicture *bw_preview_panel_get_picture (BwPreviewPanel *self);
+BwPreviewView *bw_preview_panel_get_view (BwPreviewPanel *self);
 const char *bw_preview_panel_get_fault (BwPreviewPanel *self);
 gboolean bw_preview_panel_is_busy (BwPreviewPanel *self);
 

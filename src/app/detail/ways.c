@@ -170,8 +170,7 @@ gain_sentence (const BwDetail *detail, const BwDetailWay *rgb, double gain, char
   g_autofree char *helps = g_strdup_printf (
       _ ("RGB would help, through an input that takes it: %s in place of %s, %s more. Then the %s "
          "would limit first."),
-      then, now,
-      more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
+      then, now, more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
   return rgb->is_taken ? g_steal_pointer (&helps)
                        : g_strconcat (helps, " ", _ ("But no input of this set takes it."), NULL);
 }
@@ -231,23 +230,27 @@ way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
 }
 
 /**
- * bw_detail_ways_table:
+ * bw_detail_ways_add:
  * @detail: of the case itself
  *
- * Returns: (transfer full) (element-type BwTableFigure): what all links leave by each way, and how
- * much more that is
+ * Adds a table of what all links leave by each way, and how much more that is.
  */
-GPtrArray *
-bw_detail_ways_table (const BwDetail *detail, const BwDetailWay *ways, guint n_ways, char mark)
+void
+bw_detail_ways_add (BwNode *to, const BwDetail *detail, const BwDetailWay *ways, guint n_ways)
 {
-  GPtrArray *figures = bw_figures_new ();
+  BwNode *table = bw_node_table (to, "ways", _ ("All together, by each signal kind"));
 
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("signal kind"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("TV lines"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("against this one"), NULL);
   for (guint i = 0; i < n_ways && detail->combined_tvl > 0; i++)
     {
-      g_autofree char *name = way_name (&ways[i]);
-      g_autofree char *tvl = lines (ways[i].detail.combined_tvl, mark);
-      g_autofree char *notes = way_notes (detail, &ways[i], mark);
-      g_ptr_array_add (figures, bw_figure_new (name, tvl, notes));
+      BwNode *row = bw_node_row (table);
+      bw_node_cell (row, bw_value_says ("way", bw_node_take (row, way_name (&ways[i]))));
+      bw_node_cell (row, bw_value_number ("combined_tvl", ways[i].detail.combined_tvl, 0));
+      bw_node_cell (row,
+                    bw_value_says ("notes",
+                                   bw_node_take (row, way_notes (detail, &ways[i],
+                                                                 bw_result_mark (to->result)))));
     }
-  return figures;
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "app/widgets/figure-table.h"
+#include "core/result/result.h"
 #include "state.h"
 
 G_BEGIN_DECLS
@@ -32,7 +32,6 @@ guint bw_detail_ways (BwDetailState *state, BwDetailWay ways[BW_DETAIL_WAYS_MAX]
 const BwDetailWay *bw_detail_ways_rgb (const BwDetailWay *ways, guint n_ways);
 char *bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDetailWay *ways,
                           guint n_ways, char mark);
-GPtrArray *bw_detail_ways_table (const BwDetail *detail, const BwDetailWay *ways, guint n_ways,
-                                 char mark);
+void bw_detail_ways_add (BwNode *to, const BwDetail *detail, const BwDetailWay *ways, guint n_ways);
 
 G_END_DECLS

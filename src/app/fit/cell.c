@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cell.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/widgets/severity-mark.h"
-#include "text.h"
+#include "core/fit/results.h"
 
 /**
  * BwFitCell:
@@ -77,6 +79,31 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
+/* The first thing that the verdict hangs on, and how many more there are; empty for "direct". */
+static char *
+detail_of (const BwFit *fit)
+{
+  g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_quantity_locale_mark ());
+  if (reasons->len == 0)
+    return g_strdup ("");
+  const char *first = reasons->pdata[0];
+  if (reasons->len == 1)
+    return g_strdup (first);
+  return g_strdup_printf (_ ("%s, %u\u00a0more"), first, reasons->len - 1);
+}
+
+/* The whole cell in words, for a screen reader. */
+static char *
+label_of (const BwFit *fit, const BwCase *c, const char *detail)
+{
+  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  if (*detail == '\0')
+    return g_strdup_printf (_ ("Source %s at input %s: %s"), c->source->name, c->input->name,
+                            verdict);
+  return g_strdup_printf (_ ("Source %s at input %s: %s, %s"), c->source->name, c->input->name,
+                          verdict, detail);
+}
+
 /**
  * bw_fit_cell_show:
  *
@@ -85,8 +112,8 @@ bw_fit_cell_get_input (BwFitCell *self)
 void
 bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
 {
-  g_autofree char *detail = bw_fit_cell_detail (fit);
-  g_autofree char *label = bw_fit_cell_label (fit, c);
+  g_autofree char *detail = detail_of (fit);
+  g_autofree char *label = label_of (fit, c, detail);
 
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));
   bw_severity_style (GTK_WIDGET (self), bw_verdict_severity (fit->verdict));

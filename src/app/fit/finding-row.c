@@ -1,10 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "finding-row.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "app/widgets/severity-mark.h"
-#include "text.h"
 
 /**
  * BwFindingRow:
@@ -83,31 +80,32 @@ bw_finding_row_new (GtkSizeGroup *const widths[BW_N_FINDING_COLUMNS])
   return GTK_WIDGET (self);
 }
 
+static void
+show_cell (GtkLabel *label, const BwNode *finding, BwFindingColumn column)
+{
+  g_autofree char *text = bw_node_cell_text (finding, column, FALSE);
+  gtk_label_set_label (label, text);
+}
+
 /**
  * bw_finding_row_show:
- * @finding: a finding of @fit
+ * @finding: a row of bw_case_say()
  *
  * Shows @finding in place of what the row showed before.
  */
 void
-bw_finding_row_show (BwFindingRow *self, const BwFinding *finding, const BwFit *fit,
-                     const BwCase *c)
+bw_finding_row_show (BwFindingRow *self, const BwNode *finding)
 {
-  char mark = bw_quantity_locale_mark ();
-  g_autofree char *value = bw_finding_value (finding, mark);
-  g_autofree char *allowed = bw_finding_allowed (finding, mark);
-  g_autofree char *margin = bw_finding_margin (finding, mark);
-  g_autofree char *says = bw_finding_says (finding, fit, c, mark);
-  g_autofree char *remedy = bw_finding_remedy (finding, fit, c, mark);
+  BwSeverity severity = BW_MARK_SEVERITY (finding->mark);
 
-  bw_severity_mark_set (self->mark, finding->severity);
-  bw_severity_style (GTK_WIDGET (self), finding->severity);
-  gtk_label_set_label (self->word, bw_kind_label (&bw_severities, finding->severity));
-  gtk_label_set_label (self->rule, bw_kind_label (&bw_rules, finding->rule));
-  gtk_label_set_label (self->value, value);
-  gtk_label_set_label (self->allowed, allowed);
-  gtk_label_set_label (self->margin, margin);
-  gtk_label_set_label (self->says, says);
-  gtk_label_set_label (self->remedy, remedy != NULL ? remedy : "");
-  gtk_widget_set_visible (self->remedy_box, remedy != NULL);
+  bw_severity_mark_set (self->mark, severity);
+  bw_severity_style (GTK_WIDGET (self), severity);
+  show_cell (self->word, finding, BW_FINDING_WORD);
+  show_cell (self->rule, finding, BW_FINDING_RULE);
+  show_cell (self->value, finding, BW_FINDING_VALUE);
+  show_cell (self->allowed, finding, BW_FINDING_ALLOWED);
+  show_cell (self->margin, finding, BW_FINDING_MARGIN);
+  show_cell (self->says, finding, BW_FINDING_SAYS);
+  show_cell (self->remedy, finding, BW_FINDING_REMEDY);
+  gtk_widget_set_visible (self->remedy_box, *gtk_label_get_label (self->remedy) != '\0');
 }

@@ -2,11 +2,12 @@
 #include "findings-view.h"
 
 #include "app/widgets/copy-row.h"
-#include "app/widgets/template.h"
+#include "app/widgets/result-head.h"
 #include "app/widgets/severity-mark.h"
+#include "app/widgets/template.h"
 #include "core/base/caution.h"
+#include "core/fit/results.h"
 #include "finding-row.h"
-#include "text.h"
 
 /**
  * BwFindingsView:
@@ -23,7 +24,8 @@ struct _BwFindingsView
   GtkLabel *summary;
   GtkLabel *limits;
   GtkLabel *caution;
-  GtkWidget *heads[BW_N_FINDING_COLUMNS];
+  GtkLabel *heads[BW_N_FINDING_COLUMNS];
+  BwResultHead *table;
   GtkListBox *list;
 
   BwDocument *document;
@@ -33,13 +35,27 @@ struct _BwFindingsView
 G_DEFINE_FINAL_TYPE (BwFindingsView, bw_findings_view, GTK_TYPE_WIDGET)
 
 static void
-show_finding (BwFindingRow *row, const BwFinding *finding, const BwFit *fit, const BwCase *c)
+show_finding (BwFindingRow *row, const BwNode *finding)
 {
-  g_autofree char *text = bw_finding_copy_text (finding, fit, c);
   GtkWidget *line = gtk_widget_get_parent (GTK_WIDGET (row));
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  bw_finding_row_show (row, finding, fit, c);
-  bw_copy_row_set_text (BW_COPY_ROW (line), text);
+  for (guint i = 0; i < finding->values->len; i++)
+    {
+      g_autofree char *cell = bw_node_cell_text (finding, i, FALSE);
+      g_string_append_printf (text, "%s%s", i > 0 && *cell != '\0' ? "\t" : "", cell);
+    }
+  bw_finding_row_show (row, finding);
+  bw_copy_row_set_text (BW_COPY_ROW (line), text->str);
+}
+
+static void
+show_findings (BwFindingsView *self, const BwNode *table)
+{
+  for (guint i = 0; i < BW_N_FINDING_COLUMNS; i++)
+    gtk_label_set_label (self->heads[i], g_array_index (table->columns, BwColumn, i).label);
+  for (guint i = 0; i < BW_N_RULES; i++)
+    show_finding (self->rows[i], table->children->pdata[i]);
 }
 
 static void
@@ -48,24 +64,24 @@ update (BwFindingsView *self)
   BwRasterFigures figures;
   BwCase c;
   BwFit fit;
-  BwRule order[BW_N_RULES];
   gboolean any = bw_document_case (self->document, bw_document_get_source (self->document),
                                    bw_document_get_input (self->document), &figures, &c);
 
   gtk_widget_set_visible (self->content, any);
   if (!any)
     return;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  const BwNode *root = bw_result_root (result);
+
   bw_fit_judge (&c, &fit);
-  bw_fit_order (&fit, order);
-  g_autofree char *summary = bw_fit_summary (&fit, &c);
-  g_autofree char *limits = bw_fit_limits_from (&c);
-  gtk_label_set_label (self->summary, summary);
-  gtk_label_set_label (self->limits, limits);
+  bw_case_say (bw_result_root (result), &fit, &c);
+  gtk_label_set_label (self->summary, bw_node_answer (root));
+  gtk_label_set_label (self->limits, bw_node_find (root, "limits_from")->label);
   gtk_label_set_label (self->caution, bw_caution ());
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit.verdict));
   bw_severity_style (GTK_WIDGET (self->summary), bw_verdict_severity (fit.verdict));
-  for (guint i = 0; i < BW_N_RULES; i++)
-    show_finding (self->rows[i], &fit.at[order[i]], &fit, &c);
+  show_findings (self, bw_node_find (root, "findings"));
+  bw_result_head_set_result (self->table, result);
 }
 
 static void
@@ -76,7 +92,7 @@ build_rows (BwFindingsView *self)
   for (guint i = 0; i < BW_N_FINDING_COLUMNS; i++)
     {
       g_ptr_array_add (groups, gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL));
-      gtk_size_group_add_widget (groups->pdata[i], self->heads[i]);
+      gtk_size_group_add_widget (groups->pdata[i], GTK_WIDGET (self->heads[i]));
     }
   for (guint i = 0; i < BW_N_RULES; i++)
     {
@@ -104,7 +120,7 @@ bind_head (GtkWidgetClass *widget_class, const char *name, BwFindingColumn colum
 {
   gtk_widget_class_bind_template_child_full (widget_class, name, FALSE,
                                              G_STRUCT_OFFSET (BwFindingsView, heads)
-                                                 + (gssize) (column * sizeof (GtkWidget *)));
+                                                 + (gssize) (column * sizeof (GtkLabel *)));
 }
 
 static void
@@ -121,6 +137,7 @@ bw_findings_view_class_init (BwFindingsViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, summary);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, limits);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, caution);
+  gtk_widget_class_bind_template_child (widget_class, BwFindingsView, table);
   gtk_widget_class_bind_template_child (widget_class, BwFindingsView, list);
   bind_head (widget_class, "head_word", BW_FINDING_WORD);
   bind_head (widget_class, "head_rule", BW_FINDING_RULE);
@@ -132,6 +149,7 @@ bw_findings_view_class_init (BwFindingsViewClass *klass)
 static void
 bw_findings_view_init (BwFindingsView *self)
 {
+  g_type_ensure (BW_TYPE_RESULT_HEAD);
   g_type_ensure (BW_TYPE_SEVERITY_MARK);
   gtk_widget_init_template (GTK_WIDGET (self));
   build_rows (self);

@@ -3,6 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/result-head.h"
+#include "core/fit/results.h"
+
 /**
  * BwFitGrid:
  *
@@ -217,6 +220,20 @@ on_changed (BwFitGrid *self)
   show_all (self);
 }
 
+/* The whole table, and what each cell hangs on. */
+static BwResult *
+make_result (gpointer owner)
+{
+  BwFitGrid *self = owner;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  const BwNode *cells = bw_fit_say_sheet (bw_result_root (result),
+                                          bw_document_get_sheet (self->document),
+                                          bw_document_get_catalogue (self->document));
+  bw_fit_say_legend (bw_result_root (result));
+  bw_fit_tell (bw_result_root (result), cells, FALSE);
+  return result;
+}
+
 /* Keys */
 
 static gboolean
@@ -264,12 +281,21 @@ on_key (BwFitGrid *self, guint keyval, guint keycode, GdkModifierType state)
     }
 }
 
-/* Tab enters at the selected cell, and leaves from whichever has the focus. */
+/* Tab walks the buttons in the corner, then the selected cell, and leaves from any. */
 static gboolean
 bw_fit_grid_focus (GtkWidget *widget, GtkDirectionType direction)
 {
   BwFitGrid *self = BW_FIT_GRID (widget);
-  if (self->document == NULL || gtk_widget_get_focus_child (widget) != NULL)
+  GtkWidget *inside = gtk_widget_get_focus_child (widget);
+  gboolean backward = direction == GTK_DIR_TAB_BACKWARD;
+  gboolean at_corner = inside == self->corner;
+
+  if (self->document == NULL)
+    return FALSE;
+  if ((at_corner || (inside == NULL) != backward)
+      && gtk_widget_child_focus (self->corner, direction))
+    return TRUE;
+  if (inside != NULL && !(at_corner && !backward))
     return FALSE;
   BwFitCell *cell = bw_fit_grid_get_cell (self, bw_document_get_source (self->document),
                                           bw_document_get_input (self->document));
@@ -379,10 +405,10 @@ bw_fit_grid_init (BwFitGrid *self)
   self->column_heads = g_ptr_array_new ();
   self->row_heads = g_ptr_array_new ();
   self->at = g_ptr_array_new ();
-  self->corner = head_label_new ("bw-column-head");
+  self->corner = g_object_new (BW_TYPE_RESULT_HEAD, "title", _ ("Source and its raster"), NULL);
+  bw_result_head_set_maker (BW_RESULT_HEAD (self->corner), make_result, self);
+  gtk_widget_add_css_class (self->corner, "bw-column-head");
   gtk_widget_add_css_class (self->corner, "bw-corner");
-  gtk_label_set_label (GTK_LABEL (self->corner), _ ("Source and its raster"));
-  gtk_label_set_yalign (GTK_LABEL (self->corner), 1);
   gtk_widget_set_parent (self->corner, GTK_WIDGET (self));
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -1,119 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "page.h"
 
-#include "app/widgets/empty-page.h"
-#include "app/widgets/template.h"
+#include <glib/gi18n-lib.h>
+
+#include "view.h"
 
 /**
  * BwFitPage:
  *
- * Which source shows at which input, and why: the table, and under it the findings of the selected
- * cell.
+ * Which source shows at which input, and why.
  */
 struct _BwFitPage
 {
-  GtkWidget parent_instance;
+  BwPage parent_instance;
 
-  GtkStack *stack;
-  BwEmptyPage *empty;
-  GtkWidget *table;
-  BwFitGrid *grid;
-  BwFindingsView *findings;
-
-  BwDocument *document;
+  BwFitView *view; /* borrowed; a child */
 };
 
-G_DEFINE_FINAL_TYPE (BwFitPage, bw_fit_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (BwFitPage, bw_fit_page, BW_TYPE_PAGE)
 
 static void
-update (BwFitPage *self)
+bw_fit_page_set_document (BwPage *page, BwDocument *document)
 {
-  gboolean lacking = bw_empty_page_update (self->empty, self->document);
-  gtk_stack_set_visible_child (self->stack, lacking ? GTK_WIDGET (self->empty) : self->table);
+  bw_fit_view_set_document (BW_FIT_PAGE (page)->view, document);
 }
 
 static void
-bw_fit_page_dispose (GObject *object)
+bw_fit_page_focus (BwPage *page)
 {
-  g_clear_object (&BW_FIT_PAGE (object)->document);
-  bw_dispose_template (object, BW_TYPE_FIT_PAGE);
-  G_OBJECT_CLASS (bw_fit_page_parent_class)->dispose (object);
+  bw_fit_view_focus (BW_FIT_PAGE (page)->view);
 }
 
 static void
 bw_fit_page_class_init (BwFitPageClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
-  G_OBJECT_CLASS (klass)->dispose = bw_fit_page_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/breezeway/Breezeway/fit-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwFitPage, stack);
-  gtk_widget_class_bind_template_child (widget_class, BwFitPage, empty);
-  gtk_widget_class_bind_template_child (widget_class, BwFitPage, table);
-  gtk_widget_class_bind_template_child (widget_class, BwFitPage, grid);
-  gtk_widget_class_bind_template_child (widget_class, BwFitPage, findings);
+  BW_PAGE_CLASS (klass)->set_document = bw_fit_page_set_document;
+  BW_PAGE_CLASS (klass)->focus = bw_fit_page_focus;
 }
 
 static void
 bw_fit_page_init (BwFitPage *self)
 {
-  g_type_ensure (BW_TYPE_EMPTY_PAGE);
-  g_type_ensure (BW_TYPE_FIT_GRID);
-  g_type_ensure (BW_TYPE_FINDINGS_VIEW);
-  gtk_widget_init_template (GTK_WIDGET (self));
-}
-
-/**
- * bw_fit_page_set_document:
- * @document: what to show; to be set once
- */
-void
-bw_fit_page_set_document (BwFitPage *self, BwDocument *document)
-{
-  g_return_if_fail (self->document == NULL);
-  self->document = g_object_ref (document);
-  bw_fit_grid_set_document (self->grid, document);
-  bw_findings_view_set_document (self->findings, document);
-  g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  update (self);
-}
-
-/**
- * bw_fit_page_focus:
- *
- * Moves the focus to the selected cell, or to the button that says what to do first.
- */
-void
-bw_fit_page_focus (BwFitPage *self)
-{
-  BwFitCell *cell = bw_fit_grid_get_cell (self->grid, bw_document_get_source (self->document),
-                                          bw_document_get_input (self->document));
-  if (cell != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (cell));
-  else
-    gtk_widget_child_focus (GTK_WIDGET (self->empty), GTK_DIR_TAB_FORWARD);
-}
-
-/**
- * bw_fit_page_get_grid:
- *
- * Returns: (transfer none): the table
- */
-BwFitGrid *
-bw_fit_page_get_grid (BwFitPage *self)
-{
-  return self->grid;
-}
-
-/**
- * bw_fit_page_get_findings:
- *
- * Returns: (transfer none): what stands under the table
- */
-BwFindingsView *
-bw_fit_page_get_findings (BwFitPage *self)
-{
-  return self->findings;
+  self->view = g_object_new (BW_TYPE_FIT_VIEW, NULL);
+  bw_page_add_view (BW_PAGE (self), "table", _ ("Table"), NULL, GTK_WIDGET (self->view), NULL);
 }

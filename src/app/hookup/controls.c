@@ -37,8 +37,8 @@ enum
 
 static guint signals[N_SIGNALS];
 
-#define CHAIN_CHARS 26
-#define LEAD_CHARS 18
+#define CHAIN_CHARS 24
+#define LEAD_CHARS 24
 
 static const BwField length_field = {
   .key = "length",
@@ -112,40 +112,6 @@ add_chooser (BwHookupControls *self, const char *name, const char *label)
   return chooser;
 }
 
-/* The words of a chain are long: the button shows as much as there is room for, the list all. */
-
-static void
-on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
-  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  GtkStringObject *words = gtk_list_item_get_item (item);
-  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
-                       gtk_string_object_get_string (words));
-}
-
-static void
-shorten (BwChooser *chooser, int chars)
-{
-  GtkDropDown *control = bw_chooser_get_control (chooser);
-  g_autoptr (GtkListItemFactory) shown = gtk_signal_list_item_factory_new ();
-  GtkListItemFactory *whole = gtk_drop_down_get_factory (control);
-
-  g_signal_connect (shown, "setup", G_CALLBACK (on_setup), GINT_TO_POINTER (chars));
-  g_signal_connect (shown, "bind", G_CALLBACK (on_bind), NULL);
-  gtk_drop_down_set_list_factory (control, whole);
-  gtk_drop_down_set_factory (control, shown);
-}
-
 static void
 add_lead (BwHookupControls *self)
 {
@@ -154,9 +120,9 @@ add_lead (BwHookupControls *self)
 
   self->leads = bw_lead_types_new (folder, faults);
   self->lead = add_chooser (self, "lead", _ ("L_ead to the input"));
+  bw_chooser_shorten (self->lead, LEAD_CHARS);
   for (guint i = 0; i < self->leads->len; i++)
     bw_chooser_add (self->lead, i, ((const BwLeadType *) self->leads->pdata[i])->name);
-  shorten (self->lead, LEAD_CHARS);
   self->length_row = bw_entry_row_new (&length_field);
   GtkWidget *entry = bw_editor_row_get_control (self->length_row);
   gtk_widget_set_name (entry, "lead-length");
@@ -177,7 +143,7 @@ bw_hookup_controls_init (BwHookupControls *self)
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   self->alternative = add_chooser (self, "alternative", _ ("_Chain"));
-  shorten (self->alternative, CHAIN_CHARS);
+  bw_chooser_shorten (self->alternative, CHAIN_CHARS);
   self->series = add_chooser (self, "series", _ ("_Resistors"));
   bw_chooser_set_kinds (self->series, &bw_series, BW_BIT (BW_N_SERIES) - 1);
   bw_chooser_choose (self->series, BW_USUAL_SERIES);

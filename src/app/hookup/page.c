@@ -3,9 +3,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "controls.h"
 #include "core/detail/detail.h"
-#include "figures.h"
-#include "plans.h"
+#include "core/hookup/results.h"
+#include "draw/hookup/view.h"
 
 /**
  * BwHookupPage:
@@ -15,9 +16,9 @@
  */
 struct _BwHookupPage
 {
-  GtkWidget parent_instance;
+  BwPage parent_instance;
 
-  BwPicturePanel *panel; /* the only child; those below are borrowed and in it */
+  BwPicturePanel *panel; /* borrowed, a child; and so are those below, which are in it */
   BwHookupControls *controls;
   BwHookupSide *side;
 
@@ -31,9 +32,7 @@ struct _BwHookupPage
   gboolean stale; /* something has changed while nothing was seen */
 };
 
-#define LEAST_HEIGHT 440 /* of the drawing, so that the returns have their place */
-
-G_DEFINE_FINAL_TYPE (BwHookupPage, bw_hookup_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (BwHookupPage, bw_hookup_page, BW_TYPE_PAGE)
 
 /* The highest frequency of the source; where it is not known, that of the input. */
 static double
@@ -70,20 +69,51 @@ say (BwHookupPage *self, const char *answer)
   bw_picture_panel_set_title (self->panel, answer);
 }
 
+/* What is drawn; the type of the lead lives as long as the page. */
+typedef struct
+{
+  BwHookupHold *hold;
+  BwLeadCase lead;
+} Shown;
+
+static Shown *
+shown_new (BwHookupPage *self)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ bw_hookup_hold_ref (self->hold), self->lead };
+  return shown;
+}
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  bw_hookup_hold_unref (shown->hold);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  const BwHookupView view = { bw_hookup_hold_get (shown->hold), &shown->lead,
+                              bw_quantity_locale_mark () };
+  return bw_hookup_drawing (&view, width, height, ink);
+}
+
 static void
 show_plan (BwHookupPage *self)
 {
+  static const BwPictureSource source = { .build = build, .free = shown_free };
   const BwHookup *hookup = bw_hookup_hold_get (self->hold);
-  g_autofree char *answer = bw_hookup_answer (hookup);
-  BwHookupView view;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
 
-  say (self, answer);
   update_lead (self);
-  bw_hookup_page_get_view (self, &view);
-  g_autoptr (GPtrArray) figures = bw_hookup_table (&view);
+  bw_hookup_say (bw_result_root (result), hookup, &self->lead);
+  say (self, bw_node_answer (bw_result_root (result)));
   bw_hookup_controls_show (self->controls, hookup);
-  bw_picture_panel_show_figures (self->panel, figures);
-  bw_picture_panel_show (self->panel, bw_hookup_picture_new (self->hold, &self->lead));
+  bw_picture_panel_show_result (self->panel, result);
+  bw_picture_panel_show (self->panel, &source, shown_new (self));
 }
 
 static void
@@ -120,7 +150,7 @@ update (BwHookupPage *self)
   if (self->hold != NULL)
     show_plan (self);
   else
-    bw_picture_panel_show (self->panel, NULL);
+    bw_picture_panel_show (self->panel, NULL, NULL);
   if (error != NULL)
     say (self, error->message);
 }
@@ -147,12 +177,7 @@ bw_hookup_page_map (GtkWidget *widget)
 static void
 bw_hookup_page_dispose (GObject *object)
 {
-  BwHookupPage *self = BW_HOOKUP_PAGE (object);
-  GtkWidget *panel = GTK_WIDGET (self->panel);
-
-  g_clear_object (&self->document);
-  g_clear_pointer (&panel, gtk_widget_unparent);
-  self->panel = NULL;
+  g_clear_object (&BW_HOOKUP_PAGE (object)->document);
   G_OBJECT_CLASS (bw_hookup_page_parent_class)->dispose (object);
 }
 
@@ -167,12 +192,25 @@ bw_hookup_page_finalize (GObject *object)
 }
 
 static void
+bw_hookup_page_set_document (BwPage *page, BwDocument *document)
+{
+  BwHookupPage *self = BW_HOOKUP_PAGE (page);
+
+  g_return_if_fail (self->document == NULL);
+  self->document = g_object_ref (document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "selection-changed", G_CALLBACK (update), self,
+                           G_CONNECT_SWAPPED);
+  update (self);
+}
+
+static void
 bw_hookup_page_class_init (BwHookupPageClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = bw_hookup_page_dispose;
   G_OBJECT_CLASS (klass)->finalize = bw_hookup_page_finalize;
   GTK_WIDGET_CLASS (klass)->map = bw_hookup_page_map;
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  BW_PAGE_CLASS (klass)->set_document = bw_hookup_page_set_document;
 }
 
 static void
@@ -186,52 +224,28 @@ bw_hookup_page_init (BwHookupPage *self)
   self->side = g_object_new (BW_TYPE_HOOKUP_SIDE, NULL);
   g_signal_connect_object (self->controls, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
+  bw_picture_panel_set_cards (self->panel);
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));
-  gtk_widget_set_size_request (GTK_WIDGET (bw_picture_panel_get_area (self->panel)), -1,
-                               LEAST_HEIGHT);
-  gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
+  bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel),
+                    self->panel);
 }
 
 /**
- * bw_hookup_page_set_document:
- * @document: what to show; to be set once
- */
-void
-bw_hookup_page_set_document (BwHookupPage *self, BwDocument *document)
-{
-  g_return_if_fail (self->document == NULL);
-  self->document = g_object_ref (document);
-  g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (document, "selection-changed", G_CALLBACK (update), self,
-                           G_CONNECT_SWAPPED);
-  update (self);
-}
-
-/**
- * bw_hookup_page_get_panel:
+ * bw_hookup_page_get_side:
  *
- * Returns: (transfer none) (nullable): the drawing that is shown, with its controls
+ * Returns: (transfer none): the lists of leads, parts and pins
  */
-BwPicturePanel *
-bw_hookup_page_get_panel (BwHookupPage *self)
-{
-  return self->panel;
-}
-
-/* Getters: all (transfer none) */
-
-BwHookupControls *
-bw_hookup_page_get_controls (BwHookupPage *self)
-{
-  return self->controls;
-}
-
 BwHookupSide *
 bw_hookup_page_get_side (BwHookupPage *self)
 {
   return self->side;
 }
 
+/**
+ * bw_hookup_page_get_answer:
+ *
+ * Returns: (transfer none): the sentence over the drawing
+ */
 const char *
 bw_hookup_page_get_answer (BwHookupPage *self)
 {

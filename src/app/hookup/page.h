@@ -1,22 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gtk/gtk.h>
-
-#include "app/document/document.h"
-#include "app/widgets/picture-panel.h"
-#include "controls.h"
-#include "hookup-picture.h"
+#include "app/widgets/page.h"
+#include "draw/hookup/view.h"
+#include "plans.h"
 #include "side.h"
 
 G_BEGIN_DECLS
 
 #define BW_TYPE_HOOKUP_PAGE (bw_hookup_page_get_type ())
-G_DECLARE_FINAL_TYPE (BwHookupPage, bw_hookup_page, BW, HOOKUP_PAGE, GtkWidget)
+G_DECLARE_FINAL_TYPE (BwHookupPage, bw_hookup_page, BW, HOOKUP_PAGE, BwPage)
 
-void bw_hookup_page_set_document (BwHookupPage *self, BwDocument *document);
-BwPicturePanel *bw_hookup_page_get_panel (BwHookupPage *self);
-BwHookupControls *bw_hookup_page_get_controls (BwHookupPage *self);
 BwHookupSide *bw_hookup_page_get_side (BwHookupPage *self);
 const char *bw_hookup_page_get_answer (BwHookupPage *self);
 

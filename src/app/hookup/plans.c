@@ -1,6 +1,58 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plans.h"
 
+/* One plan */
+
+struct _BwHookupHold
+{
+  BwHookup *hookup;
+};
+
+/**
+ * bw_hookup_hold_new:
+ * @hookup: (transfer full)
+ *
+ * Returns: (transfer full): a holder of one reference
+ */
+BwHookupHold *
+bw_hookup_hold_new (BwHookup *hookup)
+{
+  BwHookupHold *hold = g_rc_box_new0 (BwHookupHold);
+  hold->hookup = hookup;
+  return hold;
+}
+
+BwHookupHold *
+bw_hookup_hold_ref (BwHookupHold *hold)
+{
+  return g_rc_box_acquire (hold);
+}
+
+static void
+clear_hold (gpointer data)
+{
+  bw_hookup_free (((BwHookupHold *) data)->hookup);
+}
+
+void
+bw_hookup_hold_unref (BwHookupHold *hold)
+{
+  g_rc_box_release_full (hold, clear_hold);
+}
+
+/**
+ * bw_hookup_hold_get:
+ *
+ * Returns: (transfer none): the plan
+ */
+const BwHookup *
+bw_hookup_hold_get (const BwHookupHold *hold)
+{
+  return hold->hookup;
+}
+
+/* All plans of a sheet */
+
 struct _BwHookupPlans
 {
   GHashTable *kept; /* char * to BwHookupHold */

@@ -2,9 +2,23 @@
 #pragma once
 
 #include "app/document/document.h"
-#include "hookup-picture.h"
+#include "core/hookup/plan.h"
 
 G_BEGIN_DECLS
+
+/**
+ * BwHookupHold:
+ *
+ * A plan that several keep: the page, and the picture that shows it. Counted; what the plan itself
+ * borrows from sheet and catalogue may be gone, and nobody looks at it.
+ */
+typedef struct _BwHookupHold BwHookupHold;
+
+BwHookupHold *bw_hookup_hold_new (BwHookup *hookup);
+BwHookupHold *bw_hookup_hold_ref (BwHookupHold *hold);
+void bw_hookup_hold_unref (BwHookupHold *hold);
+const BwHookup *bw_hookup_hold_get (const BwHookupHold *hold);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHookupHold, bw_hookup_hold_unref)
 
 /**
  * BwHookupPlans:

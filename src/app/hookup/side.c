@@ -5,38 +5,24 @@
 
 #include "app/widgets/wrap-layout.h"
 #include "core/base/caution.h"
-#include "figures.h"
+#include "core/hookup/results.h"
 
 /**
  * BwHookupSide:
  *
- * The lists of a plan: its steps, what to buy, every connection and every other pin, what to mind,
- * and the caution. The parts can be copied, and the window writes and prints them.
+ * What can be done with a plan, and the caution: the parts can be copied, and the window writes and
+ * prints them.
  */
 struct _BwHookupSide
 {
   GtkBox parent_instance;
 
   GtkWidget *buttons; /* borrowed; children, likewise */
-  BwHookupList *lists[BW_N_HOOKUP_LISTS];
 
   BwHookupHold *hold; /* nullable */
 };
 
 G_DEFINE_FINAL_TYPE (BwHookupSide, bw_hookup_side, GTK_TYPE_BOX)
-
-static const struct
-{
-  const char *name;
-  const char *title;
-  void (*fill) (BwHookupList *list, const BwHookupView *view);
-} lists[BW_N_HOOKUP_LISTS] = {
-  [BW_HOOKUP_LIST_STEPS] = { "steps", N_ ("Steps"), bw_hookup_list_steps },
-  [BW_HOOKUP_LIST_PARTS] = { "parts", N_ ("Parts"), bw_hookup_list_parts },
-  [BW_HOOKUP_LIST_CONNECTIONS] = { "connections", N_ ("Connections"), bw_hookup_list_connections },
-  [BW_HOOKUP_LIST_PINS] = { "pins", N_ ("Other pins"), bw_hookup_list_pins },
-  [BW_HOOKUP_LIST_WARNINGS] = { "warnings", N_ ("Mind"), bw_hookup_list_warnings },
-};
 
 /* Each names an action of the window, but for copying. */
 static const struct
@@ -107,13 +93,7 @@ bw_hookup_side_init (BwHookupSide *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
-  for (guint i = 0; i < BW_N_HOOKUP_LISTS; i++)
-    {
-      self->lists[i] = bw_hookup_list_new (lists[i].name, _ (lists[i].title));
-      gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->lists[i]));
-      if (i == BW_HOOKUP_LIST_PARTS)
-        add_buttons (self);
-    }
+  add_buttons (self);
   add_caution (self);
 }
 
@@ -129,21 +109,7 @@ bw_hookup_side_show (BwHookupSide *self, BwHookupHold *hold)
   if (hold == NULL)
     return;
   self->hold = bw_hookup_hold_ref (hold);
-  const BwHookupView view = { bw_hookup_hold_get (hold), NULL, bw_quantity_locale_mark () };
-  for (guint i = 0; i < BW_N_HOOKUP_LISTS; i++)
-    lists[i].fill (self->lists[i], &view);
-  gtk_widget_set_visible (self->buttons, view.hookup->plan != NULL);
-}
-
-/**
- * bw_hookup_side_get_list:
- *
- * Returns: (transfer none): one of the lists
- */
-BwHookupList *
-bw_hookup_side_get_list (BwHookupSide *self, BwHookupListKind kind)
-{
-  return self->lists[kind];
+  gtk_widget_set_visible (self->buttons, bw_hookup_hold_get (hold)->plan != NULL);
 }
 
 /**
@@ -157,5 +123,7 @@ bw_hookup_side_dup_parts_csv (BwHookupSide *self)
 {
   if (self->hold == NULL || bw_hookup_hold_get (self->hold)->plan == NULL)
     return NULL;
-  return bw_hookup_parts_csv (bw_hookup_hold_get (self->hold));
+  g_autoptr (BwResult) result = bw_result_new (BW_FILE_MARK);
+  bw_hookup_say (bw_result_root (result), bw_hookup_hold_get (self->hold), NULL);
+  return bw_node_to_csv (bw_node_find (bw_result_root (result), "parts"));
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-panel.h"
 
-#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -9,12 +8,12 @@
 #include "app/bench/bench-signal.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/columns-layout.h"
-#include "app/widgets/copy-row.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/form.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/severity-mark.h"
-#include "cause-row.h"
 #include "core/base/caution.h"
+#include "core/cause/results.h"
 
 /* A kind of 0 was not looked at. */
 static const BwKind polarity_kinds[] = {
@@ -24,12 +23,18 @@ static const BwKind polarity_kinds[] = {
 };
 static const BwKindTable polarities = { G_N_ELEMENTS (polarity_kinds), polarity_kinds };
 
-#define ENTRY(name, label_) { .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT }
+#define ENTRY(name, label_)                                                                        \
+  {                                                                                                \
+    .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT                                \
+  }
 
 static const BwField fields[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = ENTRY ("sync", N_ ("Sync, p-p")),
-  [BW_SCOPE_POLARITY] = { .key = "polarity", .label = N_ ("Sync points"), .help = "",
-                          .type = BW_FIELD_CHOICE, .kinds = &polarities },
+  [BW_SCOPE_POLARITY] = { .key = "polarity",
+                          .label = N_ ("Sync points"),
+                          .help = "",
+                          .type = BW_FIELD_CHOICE,
+                          .kinds = &polarities },
   [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White")),
   [BW_SCOPE_BLACK] = ENTRY ("black", N_ ("Black")),
   [BW_SCOPE_BURST] = ENTRY ("burst", N_ ("Burst, p-p")),
@@ -65,8 +70,7 @@ struct _BwCausePanel
   BwChooser *conductor;
   BwEditorRow *rows[BW_N_SCOPE_READINGS];
   GtkLabel *summary;
-  GtkWidget *copy;
-  GtkListBox *list;
+  BwResultView *list;
 
   BwDocument *document;
   GPtrArray *limits; /* of BwStandardLimits */
@@ -88,7 +92,8 @@ update_conductors (BwCausePanel *self, const BwBenchSignal *signal)
 
   bw_chooser_set_kinds (self->conductor, &bw_conductors, set);
   if (!stays)
-    bw_chooser_choose (self->conductor, bw_signal_usual_conductor ((BwSignal) signal->source->signal));
+    bw_chooser_choose (self->conductor,
+                       bw_signal_usual_conductor ((BwSignal) signal->source->signal));
 }
 
 static void
@@ -120,8 +125,9 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
   GString *text = g_string_new (first);
 
   if (c->not_taken)
-    g_string_append_printf (text, _ (". The input does not take %s: what should be is what the source "
-                                     "gives into %s"),
+    g_string_append_printf (text,
+                            _ (". The input does not take %s: what should be is what the source "
+                               "gives into %s"),
                             bw_kind_label (&bw_sync_kinds, c->form.sync), load);
   else
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);
@@ -140,24 +146,6 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
   return g_string_free (text, FALSE);
 }
 
-static char *
-summary_text (BwCausePanel *self)
-{
-  const BwCause *first = bw_cause_panel_get_cause (self, 0);
-
-  if (self->readings.given == 0)
-    return g_strdup (_ ("Enter what the scope reads on this conductor, each with its unit, and "
-                        "Enter: the likely cause is worked out at once."));
-  if (first == NULL)
-    return g_strdup (_ ("This conductor decides nothing of what was read."));
-  if (!first->known)
-    return g_strdup (_ ("Nothing that is known here explains these readings."));
-  if (first->n_faults == 0)
-    return g_strdup (_ ("As it should be: what was read is right."));
-  g_autofree char *name = bw_cause_name (first);
-  return g_strdup_printf (_ ("Likely cause: %s"), name);
-}
-
 /* Showing */
 
 static void
@@ -168,25 +156,13 @@ show_expected (BwCausePanel *self)
 
   for (BwScopeReading reading = 0; reading < BW_N_SCOPE_READINGS; reading++)
     {
-      g_autofree char *right = bw_scope_expected_text (reading, &expected[reading]);
+      g_autofree char *right = bw_scope_expected_words (reading, &expected[reading],
+                                                        bw_quantity_locale_mark ());
       g_autofree char *note = decided & BW_BIT (reading)
                                   ? g_strdup_printf (_ ("should be %s"), right)
                                   : g_strdup (_ ("not decided here"));
       bw_editor_row_set_note (self->rows[reading], note, NULL);
     }
-}
-
-static void
-show_causes (BwCausePanel *self)
-{
-  GtkListBoxRow *row;
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-  for (guint i = 0; i < self->causes->len; i++)
-    gtk_list_box_append (self->list,
-                         bw_cause_row_new (&self->c, &self->readings,
-                                           bw_cause_panel_get_cause (self, i), i == 0));
-  gtk_widget_set_visible (GTK_WIDGET (self->list), self->causes->len > 0);
 }
 
 static void
@@ -201,14 +177,20 @@ style_summary (BwCausePanel *self)
 }
 
 static void
-show_answer (BwCausePanel *self)
+show_answer (BwCausePanel *self, const BwBenchSignal *signal)
 {
-  g_autofree char *summary = summary_text (self);
+  BwResult *result = self->readings.given != 0 ? bw_result_new (bw_quantity_locale_mark ()) : NULL;
 
-  show_causes (self);
-  gtk_label_set_label (self->summary, summary);
+  if (result != NULL)
+    bw_cause_say (bw_result_root (result), signal->source->name, signal->input->name, &self->c,
+                  &self->readings, self->causes);
+  gtk_label_set_label (self->summary,
+                       result != NULL
+                           ? bw_node_answer (bw_result_root (result))
+                           : _ ("Enter what the scope reads on this conductor, each with its unit, "
+                                "and Enter: the likely cause is worked out at once."));
+  bw_result_view_show_part (self->list, result, "causes");
   style_summary (self);
-  gtk_widget_set_sensitive (self->copy, self->readings.given != 0);
 }
 
 static void
@@ -227,7 +209,7 @@ update (BwCausePanel *self)
   g_autofree char *title = title_text (self, &signal);
   gtk_label_set_label (self->title, title);
   show_expected (self);
-  show_answer (self);
+  show_answer (self, &signal);
 }
 
 /* Edits */
@@ -261,7 +243,8 @@ take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **err
   if (reading != BW_SCOPE_POLARITY)
     return take_quantity (self, reading, text, error);
   bw_kind_find (&polarities, text, &kind);
-  return bw_scope_readings_set (&self->readings, reading, kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);
+  return bw_scope_readings_set (&self->readings, reading,
+                                kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);
 }
 
 static void
@@ -289,45 +272,6 @@ on_clear (BwCausePanel *self)
     bw_editor_row_show_text (self->rows[reading], "");
   update (self);
   gtk_widget_grab_focus (bw_editor_row_get_control (self->rows[0]));
-}
-
-/**
- * bw_cause_panel_dup_text:
- *
- * Returns: (transfer full): what the readings are held against, the readings beside what they should
- *   be, and the causes, with tabs
- */
-char *
-bw_cause_panel_dup_text (BwCausePanel *self)
-{
-  BwRange expected[BW_N_SCOPE_READINGS];
-  guint decided = bw_cause_expected (&self->c, expected);
-  GString *text = g_string_new (gtk_label_get_label (self->title));
-
-  g_string_append_printf (text, _ ("\nConductor\t%s\n"),
-                          bw_kind_label (&bw_conductors, self->c.conductor));
-  for (BwScopeReading reading = 0; reading < BW_N_SCOPE_READINGS; reading++)
-    if (self->readings.given & BW_BIT (reading))
-      {
-        g_autofree char *read = bw_scope_reading_text (reading, self->readings.at[reading]);
-        g_autofree char *right = bw_scope_expected_text (reading, &expected[reading]);
-        g_string_append_printf (text, _ ("%s\t%s\tshould be %s\n"), bw_field_label (&fields[reading]),
-                                read, decided & BW_BIT (reading) ? right : "–");
-      }
-  g_string_append_printf (text, "%s\n", gtk_label_get_label (self->summary));
-  for (guint i = 0; i < self->causes->len; i++)
-    {
-      GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) i);
-      g_string_append_printf (text, "%s\n", bw_copy_row_get_text (BW_COPY_ROW (row)));
-    }
-  return g_string_free (text, FALSE);
-}
-
-static void
-on_copy (BwCausePanel *self)
-{
-  g_autofree char *text = bw_cause_panel_dup_text (self);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
 }
 
 /* Widget */
@@ -438,21 +382,15 @@ static void
 add_answer (BwCausePanel *self, GtkWidget *body)
 {
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *list = gtk_list_box_new ();
 
   self->summary = words_new (head, "bw-summary");
   button_new (self, head, "clear-readings", _ ("C_lear All"), G_CALLBACK (on_clear));
-  self->copy = button_new (self, head, "copy-causes", _ ("_Copy Answer"), G_CALLBACK (on_copy));
   gtk_box_append (GTK_BOX (body), head);
 
-  self->list = GTK_LIST_BOX (list);
-  gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
-  gtk_widget_set_name (list, "causes");
-  gtk_widget_add_css_class (list, "bw-list");
-  gtk_widget_add_css_class (list, "bw-candidates");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("What may be wrong, the likeliest first"), -1);
-  gtk_box_append (GTK_BOX (body), list);
+  self->list = bw_result_view_new (_ ("What may be wrong, the likeliest first"));
+  bw_result_view_set_cards (self->list, TRUE);
+  gtk_widget_set_name (GTK_WIDGET (self->list), "causes");
+  gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->list));
 }
 
 static GtkWidget *
@@ -530,4 +468,15 @@ const BwCause *
 bw_cause_panel_get_cause (BwCausePanel *self, guint rank)
 {
   return rank < self->causes->len ? &g_array_index (self->causes, BwCause, rank) : NULL;
+}
+
+/**
+ * bw_cause_panel_get_view:
+ *
+ * Returns: (transfer none): the answer in full
+ */
+BwResultView *
+bw_cause_panel_get_view (BwCausePanel *self)
+{
+  return self->list;
 }

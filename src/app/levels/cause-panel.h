@@ -5,6 +5,7 @@
 
 #include "app/document/document.h"
 #include "app/widgets/editor-row.h"
+#include "app/widgets/result-view.h"
 #include "core/cause/cause.h"
 
 G_BEGIN_DECLS
@@ -16,6 +17,6 @@ void bw_cause_panel_set_document (BwCausePanel *self, BwDocument *document);
 BwEditorRow *bw_cause_panel_get_row (BwCausePanel *self, BwScopeReading reading);
 const char *bw_cause_panel_get_summary (BwCausePanel *self);
 const BwCause *bw_cause_panel_get_cause (BwCausePanel *self, guint rank);
-char *bw_cause_panel_dup_text (BwCausePanel *self);
+BwResultView *bw_cause_panel_get_view (BwCausePanel *self);
 
 G_END_DECLS

@@ -10,8 +10,8 @@
 #include "app/widgets/scope-text.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/levels/wire.h"
-#include "core/sync/words.h"
-#include "sync-picture.h"
+#include "core/sync/results.h"
+#include "draw/sync/view.h"
 
 /* What is typed. */
 typedef struct
@@ -29,10 +29,12 @@ typedef enum
   N_TYPED
 } TypedKind;
 
-#define QUANTITY(name, label_, member, kind, least, most, unit_)                                  \
-  { .key = name, .label = label_, .help = "", .type = BW_FIELD_QUANTITY,                          \
-    .flags = BW_FIELD_REQUIRED, .offset = G_STRUCT_OFFSET (Typed, member),                        \
-    .dimension = BW_DIMENSION_##kind, .low = least, .high = most, .unit = unit_ }
+#define QUANTITY(name, label_, member, kind, least, most, unit_)                                   \
+  {                                                                                                \
+    .key = name, .label = label_, .help = "", .type = BW_FIELD_QUANTITY,                           \
+    .flags = BW_FIELD_REQUIRED, .offset = G_STRUCT_OFFSET (Typed, member),                         \
+    .dimension = BW_DIMENSION_##kind, .low = least, .high = most, .unit = unit_                    \
+  }
 
 static const BwField fields[N_TYPED] = {
   [TYPED_OFFSET] = QUANTITY ("offset", N_ ("V after H"), v_offset_s, TIME, -1e-3, 1e-3, "us"),
@@ -43,10 +45,11 @@ static const BwField fields[N_TYPED] = {
 };
 
 static const char *const tooltips[N_TYPED] = {
-  [TYPED_OFFSET] = N_ ("By how much V comes after the edge of H, such as 2 µs; less than half a line"),
+  [TYPED_OFFSET] = N_ (
+      "By how much V comes after the edge of H, such as 2 µs; less than half a line"),
   [TYPED_TIME_CONSTANT] = N_ ("Of the AFC, such as 10 lines; 0.1 to 200 lines"),
-  [TYPED_RATE_ERROR]
-  = N_ ("By how much the oscillator's own line period is too long, such as 1 %; up to 20 % either way"),
+  [TYPED_RATE_ERROR] = N_ (
+      "By how much the oscillator's own line period is too long, such as 1 %; up to 20 % either way"),
 };
 
 /**
@@ -69,7 +72,7 @@ struct _BwSyncPanel
 
   BwDocument *document;
   Typed typed;
-  guint source; /* that the polarities were set for */
+  guint source;        /* that the polarities were set for */
   guint polarities[2]; /* of that source */
 };
 
@@ -112,73 +115,68 @@ check (BwSyncPanel *self, const BwRaster *raster, const Typed *typed, GError **e
 /* Showing */
 
 static char *
-joined (const GPtrArray *says)
+joined (const BwNode *list)
 {
   GString *text = g_string_new (NULL);
-  for (guint i = 0; i < says->len; i++)
-    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "", (const char *) says->pdata[i]);
+  for (guint i = 0; i < list->children->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "",
+                            ((const BwNode *) list->children->pdata[i])->label);
   return g_string_free (text, FALSE);
 }
 
-static void
-add_time (GPtrArray *figures, const char *name, double time_s)
+/* What is drawn. */
+typedef struct
 {
-  g_autofree char *size = bw_scope_time (time_s);
-  g_autofree char *text
-      = g_strdup_printf (time_s < 0 ? _ ("%s early") : _ ("%s late"), size);
-  g_ptr_array_add (figures, bw_figure_new (name, NULL,
-                                           fabs (time_s) < 0.5e-9 ? _ ("none") : text));
+  BwRaster *raster;
+  BwSyncMixCase what;
+  BwSyncAfc afc;
+} Shown;
+
+static Shown *
+shown_new (const BwSyncMixCase *what, const BwSyncAfc *afc)
+{
+  Shown *shown = g_new (Shown, 1);
+  *shown = (Shown){ bw_raster_copy (what->raster), *what, *afc };
+  shown->what.raster = shown->raster;
+  return shown;
 }
 
 static void
-add_count (GPtrArray *figures, const char *name, guint count)
+shown_free (gpointer data)
 {
-  g_autofree char *text = g_strdup_printf ("%u", count);
-  g_ptr_array_add (figures, bw_figure_new (name, NULL, text));
+  Shown *shown = data;
+  bw_raster_free (shown->raster);
+  g_free (shown);
 }
 
-static GPtrArray *
-figures_of (const BwSyncMix *mix, const BwSyncRun *run)
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
 {
-  GPtrArray *figures = bw_figures_new ();
-  g_autofree char *settles
-      = bw_quantity_format (run->settle_lines, BW_DIMENSION_LINES, 4, bw_quantity_locale_mark ());
-
-  g_ptr_array_add (figures, bw_figure_new (_ ("Sync tips"), NULL,
-                                           bw_kind_label (&bw_polarities, mix->polarity)));
-  add_count (figures, _ ("Edges right"), run->n[BW_AFC_EDGE_RIGHT]);
-  add_count (figures, _ ("Edges early"), run->n[BW_AFC_EDGE_EARLY]);
-  add_count (figures, _ ("Edges late"), run->n[BW_AFC_EDGE_LATE]);
-  add_count (figures, _ ("Edges missing"), run->n[BW_AFC_EDGE_MISSING]);
-  if (!run->locks)
-    {
-      g_ptr_array_add (figures, bw_figure_new (_ ("Oscillator"), NULL, _ ("does not lock")));
-      return figures;
-    }
-  add_time (figures, _ ("Largest departure"), run->peak_s);
-  add_time (figures, _ ("At the first line of picture"), run->picture_s);
-  g_ptr_array_add (figures, bw_figure_new (_ ("Settles after"), NULL, settles));
-  return figures;
+  const Shown *shown = data;
+  const BwSyncView view = { .what = &shown->what,
+                            .afc = &shown->afc,
+                            .range = zoom != NULL ? &zoom->across : NULL,
+                            .mark = bw_quantity_locale_mark () };
+  return bw_sync_drawing (&view, width, height, ink);
 }
 
 static void
 show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
 {
+  static const BwPictureSource source = { .build = build, .free = shown_free, .keeps_zoom = TRUE };
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);
-  g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, afc, run, bw_quantity_locale_mark ());
-  g_autoptr (GPtrArray) figures = figures_of (mix, run);
-  g_autofree char *text = joined (says);
-  g_autofree char *title = g_strdup_printf (
-      _ ("%s: %s"), bw_document_selected_source (self->document)->name, what->raster->name);
-  BwPicture *picture = bw_sync_picture_new (what, afc);
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
+                                            bw_document_selected_source (self->document)->name,
+                                            what->raster->name);
 
-  bw_sync_picture_show_as (
-      picture, bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel)));
+  bw_sync_say (bw_result_root (result), mix, afc, run);
+  g_autofree char *says = joined (bw_node_find (bw_result_root (result), "says"));
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show (self->panel, picture);
-  bw_picture_panel_show_figures (self->panel, figures);
-  bw_figure_label_set (self->says, text);
+  bw_picture_panel_show (self->panel, &source, shown_new (what, afc));
+  bw_picture_panel_show_part (self->panel, result, "gist");
+  bw_figure_label_set (self->says, says);
 }
 
 /* As H and V leave the selected source; those that the person has chosen stay until that changes. */
@@ -217,7 +215,7 @@ show_trouble (BwSyncPanel *self, const GError *error)
   gboolean mix = error->domain == BW_SYNC_MIX_ERROR;
   bw_editor_row_set_error (self->rows[mix ? TYPED_OFFSET : TYPED_TIME_CONSTANT], error->message);
   bw_picture_panel_set_title (self->panel, error->message);
-  bw_picture_panel_show (self->panel, NULL);
+  bw_picture_panel_show (self->panel, NULL, NULL);
   gtk_label_set_label (self->says, "");
 }
 
@@ -231,7 +229,7 @@ update (BwSyncPanel *self)
 
   if (bw_picture_panel_update_empty (self->panel, self->document, raster == NULL))
     {
-      bw_picture_panel_show (self->panel, NULL);
+      bw_picture_panel_show (self->panel, NULL, NULL);
       return;
     }
   update_polarities (self, raster);

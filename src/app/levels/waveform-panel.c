@@ -8,17 +8,16 @@
 
 #include "app/bench/bench-signal.h"
 #include "app/widgets/chooser.h"
-#include "app/widgets/column-table.h"
 #include "app/widgets/wrap-layout.h"
-#include "figures.h"
-#include "levels-picture.h"
-#include "vector-picture.h"
+#include "core/signal/results.h"
+#include "draw/levels/view.h"
+#include "draw/vector/view.h"
 
 /**
  * BwWaveformPanel:
  *
  * What the selected source puts on each conductor at the selected input: a test signal drawn, with
- * the load that hangs there, and its levels as tables.
+ * the load that hangs there, and its levels in figures.
  */
 struct _BwWaveformPanel
 {
@@ -30,15 +29,12 @@ struct _BwWaveformPanel
   BwChooser *load;
   BwChooser *frame;
   BwEditorRow *line_row;
-  BwColumnTable *levels;
-  BwColumnTable *bars;
 
   BwDocument *document;
-  GPtrArray *limits;   /* of BwStandardLimits */
-  BwLevelsHold *hold;  /* nullable */
-  char *key;           /* what @hold was made from */
-  GPtrArray *texts[2]; /* what the tables hold */
-  guint source;        /* that @sync was chosen for; likewise @input */
+  GPtrArray *limits;    /* of BwStandardLimits */
+  BwLevelsModel *model; /* nullable */
+  char *key;            /* what @model was made from */
+  guint source;         /* that @sync was chosen for; likewise @input */
   guint input;
   gboolean sync_chosen; /* by the person */
   int line;             /* zero: one of the picture */
@@ -55,7 +51,7 @@ typedef enum
   SHOW_BARS_75,
   SHOW_BARS_100,
   SHOW_OTHER /* less this and bars: a BwContent */
-} Shown;
+} ShownSignal;
 
 static const struct
 {
@@ -101,31 +97,24 @@ key_of (const BwSynthesisCase *what)
   return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u %d\n%.17g %.17g %.17g %.17g %.17g\n%s",
                           what->raster->id, what->content, what->bars, form->signal, form->sync,
                           form->shape, form->system, form->component, form->matrix,
-                          form->own_polarity[0], form->own_polarity[1],
-                          form->own_logic, form->white_v,
-                          form->setup_ire, form->sync_v, form->own_sync_v, form->burst_pp_v,
-                          raster);
+                          form->own_polarity[0], form->own_polarity[1], form->own_logic,
+                          form->white_v, form->setup_ire, form->sync_v, form->own_sync_v,
+                          form->burst_pp_v, raster);
 }
 
 /* A model is costly, and kept as long as nothing changes that it is made from. */
 static gboolean
-update_hold (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
+update_model (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
 {
   g_autofree char *key = key_of (what);
 
-  if (self->hold != NULL && strcmp (key, self->key) == 0)
+  if (self->model != NULL && strcmp (key, self->key) == 0)
     return TRUE;
-  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_clear_pointer (&self->model, bw_levels_model_unref);
   g_free (self->key);
   self->key = g_steal_pointer (&key);
-  self->hold = bw_levels_hold_new (what, error);
-  return self->hold != NULL;
-}
-
-static BwLevelsModel *
-model (BwWaveformPanel *self)
-{
-  return bw_levels_hold_model (self->hold);
+  self->model = bw_levels_model_new (what, error);
+  return self->model != NULL;
 }
 
 /* Controls */
@@ -154,10 +143,10 @@ shows_field (BwWaveformPanel *self)
 static int
 line_shown (BwWaveformPanel *self)
 {
-  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (self->model));
   if (self->line > 0 && self->line <= lines)
     return self->line;
-  return shows_field (self) ? 1 : bw_levels_model_picture_line (model (self));
+  return shows_field (self) ? 1 : bw_levels_model_picture_line (self->model);
 }
 
 static void
@@ -171,7 +160,7 @@ update_line (BwWaveformPanel *self)
 static void
 update_frames (BwWaveformPanel *self)
 {
-  int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (model (self)));
+  int frames = bw_synthesis_colour_frames (bw_levels_model_synthesis (self->model));
   guint few = frames > 1 && frames <= MOST_FRAMES ? (guint) frames : 0;
 
   gtk_widget_set_visible (GTK_WIDGET (self->frame), few > 0);
@@ -183,21 +172,6 @@ update_frames (BwWaveformPanel *self)
       g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
       bw_chooser_add (self->frame, i, words);
     }
-}
-
-static GtkWidget *
-find_named (GtkWidget *from, const char *wanted)
-{
-  for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      if (strcmp (gtk_widget_get_name (child), wanted) == 0)
-        return child;
-      GtkWidget *found = find_named (child, wanted);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
 }
 
 static const char *
@@ -214,65 +188,94 @@ why_no_vectors (const BwWireForm *form)
 static void
 update_vectors (BwWaveformPanel *self, const BwWireForm *form)
 {
-  GtkWidget *button = find_named (GTK_WIDGET (self->panel), "vectors");
   gboolean can = bw_vector_view_can_draw (form);
-  const char *says = can ? _ (views[2].tooltip) : why_no_vectors (form);
 
-  gtk_widget_set_sensitive (button, can);
-  gtk_widget_set_tooltip_text (button, says);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  says, -1);
+  bw_picture_panel_allow_view (self->panel, "vectors", can,
+                               can ? _ (views[2].tooltip) : why_no_vectors (form));
   if (!can && g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
     bw_picture_panel_choose (self->panel, "line");
 }
 
 /* Showing */
 
-static BwPicture *
-picture_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
-             const BwLevelsLoad *own_sync)
+/* What is drawn. */
+typedef struct
+{
+  BwLevelsModel *model;
+  GPtrArray *limits; /* that @levels has one of */
+  gboolean vectors;  /* not levels */
+  BwLevelsView levels;
+} Shown;
+
+static void
+shown_free (gpointer data)
+{
+  Shown *shown = data;
+  bw_levels_model_unref (shown->model);
+  g_ptr_array_unref (shown->limits);
+  g_free (shown);
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Shown *shown = data;
+  BwLevelsView levels = shown->levels;
+  const BwVectorView vectors = { .model = levels.model,
+                                 .frame = levels.frame,
+                                 .line = levels.line,
+                                 .video = levels.video,
+                                 .mark = levels.mark };
+
+  if (shown->vectors)
+    return bw_vector_drawing (&vectors, width, height, ink);
+  levels.across = zoom != NULL ? &zoom->across : NULL;
+  return bw_levels_drawing (&levels, width, height, ink);
+}
+
+static const BwPictureSource shown_source = { .build = build,
+                                              .free = shown_free,
+                                              .keeps_zoom = TRUE };
+
+static Shown *
+shown_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoad *video,
+           const BwLevelsLoad *own_sync)
 {
   guint frame = bw_chooser_get (self->frame);
-  const BwLevelsView levels = {
-    .span = shows_field (self) ? BW_LEVELS_FIELD : BW_LEVELS_LINE,
-    .frame = frame < MOST_FRAMES ? frame : 0,
-    .line = line_shown (self),
-    .limits = bw_bench_signal_limits (signal, self->limits),
-    .video = *video,
-    .own_sync = *own_sync,
-    .mark = bw_quantity_locale_mark (),
-  };
-  const BwVectorView vectors = {
-    .frame = levels.frame, .line = levels.line, .video = *video, .mark = levels.mark
-  };
-  const BwPicture *before = bw_picture_area_get_picture (bw_picture_panel_get_area (self->panel));
+  Shown *shown = g_new (Shown, 1);
 
-  if (g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"))
-    return bw_vector_picture_new (self->hold, &vectors);
-  BwPicture *picture = bw_levels_picture_new (self->hold, self->limits, &levels);
-  bw_levels_picture_show_as (picture, before);
-  return picture;
+  *shown = (Shown){
+    .model = bw_levels_model_ref (self->model),
+    .limits = g_ptr_array_ref (self->limits),
+    .vectors = g_str_equal (bw_picture_panel_get_view (self->panel), "vectors"),
+    .levels = { .model = self->model,
+                .span = shows_field (self) ? BW_LEVELS_FIELD : BW_LEVELS_LINE,
+                .frame = frame < MOST_FRAMES ? frame : 0,
+                .line = line_shown (self),
+                .limits = bw_bench_signal_limits (signal, self->limits),
+                .video = *video,
+                .own_sync = *own_sync,
+                .mark = bw_quantity_locale_mark () },
+  };
+  return shown;
 }
 
 static void
-show_table (BwWaveformPanel *self, guint which, BwColumnTable *table, GPtrArray *lines)
+show_figures (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
+              const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
 {
-  g_clear_pointer (&self->texts[which], g_ptr_array_unref);
-  self->texts[which] = lines;
-  bw_column_table_show (table, lines);
-}
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  const BwLevelsHere here = {
+    .load_ohm = video->load_ohm,
+    .gain = bw_levels_gain (video),
+    .sync_load_ohm = own_sync->load_ohm,
+    .sync_gain = bw_levels_gain (own_sync),
+    .bars = what->content == BW_CONTENT_BARS ? what->bars : BW_N_BARS_FORMS,
+    .limits = limits,
+  };
 
-static void
-show_tables (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
-             const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
-{
-  g_autoptr (GPtrArray) figures = bw_load_figures (&what->form, video, own_sync, limits);
-
-  bw_picture_panel_show_figures (self->panel, figures);
-  show_table (self, 0, self->levels, bw_levels_lines (&what->form, video, own_sync));
-  show_table (self, 1, self->bars,
-              what->content == BW_CONTENT_BARS ? bw_bars_lines (&what->form, what->bars, video)
-                                               : bw_table_lines_new ());
+  bw_wire_say (bw_result_root (result), &what->form, &here);
+  bw_picture_panel_show_result (self->panel, result);
 }
 
 /* There is no such signal: says why, where the drawing would be named. */
@@ -281,7 +284,7 @@ show_trouble (BwWaveformPanel *self, const char *title, const GError *error)
 {
   g_autofree char *says = g_strdup_printf (_ ("%s cannot be drawn: %s"), title, error->message);
   bw_picture_panel_set_title (self->panel, says);
-  bw_picture_panel_show (self->panel, NULL);
+  bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void
@@ -294,10 +297,10 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_sync (self, signal);
   case_of (self, signal, &what);
   bw_bench_signal_loads (signal, (BwTerminators) bw_chooser_get (self->load), &video, &own_sync);
-  show_tables (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
+  show_figures (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
   update_vectors (self, &what.form);
   g_autofree char *title = bw_bench_signal_title (signal, &what.form);
-  if (!update_hold (self, &what, &error))
+  if (!update_model (self, &what, &error))
     {
       show_trouble (self, title, error);
       return;
@@ -305,7 +308,7 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_line (self);
   update_frames (self);
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show (self->panel, picture_new (self, signal, &video, &own_sync));
+  bw_picture_panel_show (self->panel, &shown_source, shown_new (self, signal, &video, &own_sync));
 }
 
 static void
@@ -321,7 +324,7 @@ update (BwWaveformPanel *self)
   if (there)
     show_signal (self, &signal);
   else
-    bw_picture_panel_show (self->panel, NULL);
+    bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void
@@ -345,9 +348,9 @@ on_line (BwWaveformPanel *self)
   g_autofree char *text = g_strstrip (bw_editor_row_dup_text (self->line_row));
   gint64 line = 0;
 
-  if (self->hold == NULL)
+  if (self->model == NULL)
     return;
-  int lines = bw_synthesis_lines (bw_levels_model_synthesis (model (self)));
+  int lines = bw_synthesis_lines (bw_levels_model_synthesis (self->model));
   if (*text != '\0' && !g_ascii_string_to_signed (text, 10, 1, lines, &line, NULL))
     {
       g_autofree char *says = g_strdup_printf (_ ("lines are numbered 1 to %d"), lines);
@@ -357,31 +360,6 @@ on_line (BwWaveformPanel *self)
   self->line = (int) line;
   bw_editor_row_set_error (self->line_row, NULL);
   update (self);
-}
-
-/**
- * bw_waveform_panel_dup_text:
- *
- * Returns: (transfer full): the tables, with tabs between the cells
- */
-char *
-bw_waveform_panel_dup_text (BwWaveformPanel *self)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
-    if (self->texts[i] != NULL)
-      {
-        g_autofree char *table = bw_table_lines_text (self->texts[i]);
-        g_string_append (text, table);
-      }
-  return g_string_free (text, FALSE);
-}
-
-static void
-on_copy (BwWaveformPanel *self)
-{
-  g_autofree char *text = bw_waveform_panel_dup_text (self);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
 }
 
 /* Widget */
@@ -413,10 +391,8 @@ bw_waveform_panel_finalize (GObject *object)
   BwWaveformPanel *self = BW_WAVEFORM_PANEL (object);
 
   g_ptr_array_unref (self->limits);
-  g_clear_pointer (&self->hold, bw_levels_hold_unref);
+  g_clear_pointer (&self->model, bw_levels_model_unref);
   g_free (self->key);
-  for (guint i = 0; i < G_N_ELEMENTS (self->texts); i++)
-    g_clear_pointer (&self->texts[i], g_ptr_array_unref);
   G_OBJECT_CLASS (bw_waveform_panel_parent_class)->finalize (object);
 }
 
@@ -479,23 +455,6 @@ add_controls (BwWaveformPanel *self)
 }
 
 static void
-add_tables (BwWaveformPanel *self)
-{
-  GtkWidget *copy = gtk_button_new_with_mnemonic (_ ("Copy _Tables"));
-
-  self->levels = bw_column_table_new (_ ("Levels"));
-  self->bars = bw_column_table_new (_ ("Colour bars"));
-  gtk_widget_set_name (GTK_WIDGET (self->levels), "levels-table");
-  gtk_widget_set_name (GTK_WIDGET (self->bars), "bars-table");
-  gtk_widget_set_name (copy, "copy-tables");
-  gtk_widget_set_halign (copy, GTK_ALIGN_START);
-  g_signal_connect_object (copy, "clicked", G_CALLBACK (on_copy), self, G_CONNECT_SWAPPED);
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->levels));
-  bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->bars));
-  bw_picture_panel_add_side (self->panel, copy);
-}
-
-static void
 bw_waveform_panel_init (BwWaveformPanel *self)
 {
   self->limits = bw_limits_shipped ();
@@ -505,7 +464,6 @@ bw_waveform_panel_init (BwWaveformPanel *self)
   for (guint i = 0; i < G_N_ELEMENTS (views); i++)
     bw_picture_panel_add_view (self->panel, views[i].id, _ (views[i].label), _ (views[i].tooltip));
   add_controls (self);
-  add_tables (self);
   g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }

@@ -15,6 +15,5 @@ G_DECLARE_FINAL_TYPE (BwWaveformPanel, bw_waveform_panel, BW, WAVEFORM_PANEL, Gt
 void bw_waveform_panel_set_document (BwWaveformPanel *self, BwDocument *document);
 BwPicturePanel *bw_waveform_panel_get_panel (BwWaveformPanel *self);
 BwEditorRow *bw_waveform_panel_get_line_row (BwWaveformPanel *self);
-char *bw_waveform_panel_dup_text (BwWaveformPanel *self);
 
 G_END_DECLS

@@ -3,7 +3,12 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "raster-figures.h"
+#include "core/raster/reading.h"
+#include "core/raster/results.h"
+#include "draw/blanking/view.h"
+#include "draw/field/view.h"
+#include "draw/line/view.h"
+#include "draw/map/view.h"
 
 /**
  * BwDrawingPanel:
@@ -26,22 +31,22 @@ static const struct
   const char *id;
   const char *label;
   const char *tooltip;
-} views[BW_N_PICTURES] = {
-  [BW_PICTURE_LINE] = { "line", N_ ("Line"), N_ ("One Line, and Its Blanking Enlarged") },
-  [BW_PICTURE_BLANKING]
-  = { "blanking", N_ ("Blanking"), N_ ("The Line Blanking, with What the Standard Allows") },
-  [BW_PICTURE_FIELD] = { "field", N_ ("Field"), N_ ("The Vertical Interval, with Line Numbers") },
-  [BW_PICTURE_MAP] = { "map", N_ ("Map"), N_ ("The Raster to Scale, with Overscan") },
+} views[BW_N_RASTER_VIEWS] = {
+  [BW_RASTER_LINE] = { "line", N_ ("Line"), N_ ("One Line, and Its Blanking Enlarged") },
+  [BW_RASTER_BLANKING] = { "blanking", N_ ("Blanking"),
+                           N_ ("The Line Blanking, with What the Standard Allows") },
+  [BW_RASTER_FIELD] = { "field", N_ ("Field"), N_ ("The Vertical Interval, with Line Numbers") },
+  [BW_RASTER_MAP] = { "map", N_ ("Map"), N_ ("The Raster to Scale, with Overscan") },
 };
 
-static BwPictureKind
-chosen_kind (BwDrawingPanel *self)
+static BwRasterView
+chosen_view (BwDrawingPanel *self)
 {
   const char *id = bw_picture_panel_get_view (self->panel);
-  BwPictureKind kind = 0;
-  while (kind < BW_N_PICTURES - 1 && !g_str_equal (views[kind].id, id))
-    kind++;
-  return kind;
+  BwRasterView view = 0;
+  while (view < BW_N_RASTER_VIEWS - 1 && !g_str_equal (views[view].id, id))
+    view++;
+  return view;
 }
 
 /**
@@ -56,17 +61,104 @@ bw_drawing_panel_get_raster (BwDrawingPanel *self)
   return bw_document_selected_raster (self->document);
 }
 
+/* The drawing */
+
+/* What is drawn: copies of what was selected. */
+typedef struct
+{
+  BwRasterView view;
+  BwRaster *raster;
+  BwColourSystem system;
+  BwRatio aspect;
+  double overscan_h;
+  double overscan_v;
+  GPtrArray
+      *limits; /* nullable (element-type BwStandardLimits): of all standards, for the blanking */
+} Model;
+
+static Model *
+model_new (BwDrawingPanel *self, const BwRaster *raster)
+{
+  const BwSource *source = bw_document_selected_source (self->document);
+  const BwMonitor *monitor = bw_document_get_sheet (self->document)->monitor;
+  Model *model = g_new (Model, 1);
+
+  *model = (Model){ .view = chosen_view (self),
+                    .raster = bw_raster_copy (raster),
+                    .system = source->system,
+                    .aspect = source->aspect,
+                    .overscan_h = monitor->overscan_h,
+                    .overscan_v = monitor->overscan_v };
+  if (model->view == BW_RASTER_BLANKING)
+    model->limits = bw_limits_shipped ();
+  return model;
+}
+
+static void
+model_free (gpointer data)
+{
+  Model *model = data;
+  bw_raster_free (model->raster);
+  g_clear_pointer (&model->limits, g_ptr_array_unref);
+  g_free (model);
+}
+
+/* The first standard that lays down limits for the raster. */
+static const BwStandardLimits *
+limits_of (const Model *model)
+{
+  for (guint i = 0; model->limits != NULL && i < model->limits->len; i++)
+    {
+      const BwStandardLimits *limits = model->limits->pdata[i];
+      if (g_strcmp0 (limits->raster, model->raster->id) == 0)
+        return limits;
+    }
+  return NULL;
+}
+
+static BwDrawing *
+build (gpointer data, double width, double height, const BwInk *ink, const BwZoom *zoom)
+{
+  const Model *model = data;
+  char mark = bw_quantity_locale_mark ();
+  const BwViewRange *across = zoom != NULL ? &zoom->across : NULL;
+  const BwViewRange *down = zoom != NULL ? &zoom->down : NULL;
+  gboolean has_burst = bw_system_knows_burst (model->system, model->raster);
+  const BwLineView line = { model->raster, across, mark };
+  const BwBlankingView blanking = { model->raster, limits_of (model), across, mark };
+  const BwFieldView field = { .raster = model->raster,
+                              .system = has_burst ? model->system : BW_SYSTEM_NONE,
+                              .range = across,
+                              .mark = mark };
+  const BwMapView map = {
+    model->raster, model->overscan_h, model->overscan_v, model->aspect, across, down, mark
+  };
+
+  switch (model->view)
+    {
+    case BW_RASTER_BLANKING:
+      return bw_blanking_drawing (&blanking, width, height, ink);
+    case BW_RASTER_FIELD:
+      return bw_field_drawing (&field, width, height, ink);
+    case BW_RASTER_MAP:
+      return bw_map_drawing (&map, width, height, ink);
+    case BW_RASTER_LINE:
+    case BW_N_RASTER_VIEWS:
+    default:
+      return bw_line_drawing (&line, width, height, ink);
+    }
+}
+
 static void
 show_picture (BwDrawingPanel *self)
 {
-  const BwSource *source = bw_document_selected_source (self->document);
+  static const BwPictureSource source = { .build = build, .free = model_free };
   const BwRaster *raster = bw_drawing_panel_get_raster (self);
-  const BwMonitor *monitor = bw_document_get_sheet (self->document)->monitor;
 
-  bw_picture_panel_show (self->panel, raster != NULL ? bw_raster_picture_new (chosen_kind (self),
-                                                                              raster, source,
-                                                                              monitor)
-                                                     : NULL);
+  if (raster != NULL)
+    bw_picture_panel_show (self->panel, &source, model_new (self, raster));
+  else
+    bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
 static void
@@ -78,11 +170,13 @@ update (BwDrawingPanel *self)
   show_picture (self);
   if (raster == NULL)
     return;
-  g_autofree char *title = g_strdup_printf (
-      _ ("%s: %s"), bw_document_selected_source (self->document)->name, raster->name);
-  g_autoptr (GPtrArray) figures = bw_raster_table (raster);
+  g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
+                                            bw_document_selected_source (self->document)->name,
+                                            raster->name);
+  BwResult *figures = bw_result_new (bw_quantity_locale_mark ());
+  bw_raster_say (bw_result_root (figures), raster);
   bw_picture_panel_set_title (self->panel, title);
-  bw_picture_panel_show_figures (self->panel, figures);
+  bw_picture_panel_show_result (self->panel, figures);
 }
 
 static void
@@ -115,9 +209,9 @@ static void
 bw_drawing_panel_init (BwDrawingPanel *self)
 {
   self->panel = g_object_new (BW_TYPE_PICTURE_PANEL, NULL);
-  for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
-    bw_picture_panel_add_view (self->panel, views[kind].id, _ (views[kind].label),
-                               _ (views[kind].tooltip));
+  for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
+    bw_picture_panel_add_view (self->panel, views[view].id, _ (views[view].label),
+                               _ (views[view].tooltip));
   g_signal_connect_object (self->panel, "view", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }
@@ -163,7 +257,7 @@ bw_drawing_panel_get_area (BwDrawingPanel *self)
  * Shows another drawing, as the person does with the buttons.
  */
 void
-bw_drawing_panel_choose (BwDrawingPanel *self, BwPictureKind kind)
+bw_drawing_panel_choose (BwDrawingPanel *self, BwRasterView view)
 {
-  bw_picture_panel_choose (self->panel, views[kind].id);
+  bw_picture_panel_choose (self->panel, views[view].id);
 }

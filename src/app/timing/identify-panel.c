@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "identify-panel.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
-#include "candidate-row.h"
-#include "core/bench/identify.h"
+#include "core/bench/results.h"
 
 /* What the person read. A kind of 0 was not looked at. */
 typedef struct
@@ -37,19 +35,23 @@ static const BwKind shape_kinds[] = {
 static const BwKindTable shapes = { G_N_ELEMENTS (shape_kinds), shape_kinds };
 
 #define AT(member) .offset = G_STRUCT_OFFSET (Reading, member)
-#define QUANTITY(name, label_, help_, member, kind, least, most, unit_)                           \
-  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                       \
-    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,       \
-    .high = most, .unit = unit_ }
-#define CHOICE(name, label_, help_, member, table)                                                \
-  { .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),            \
-    .kinds = &table }
+#define QUANTITY(name, label_, help_, member, kind, least, most, unit_)                            \
+  {                                                                                                \
+    .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                        \
+    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,        \
+    .high = most, .unit = unit_                                                                    \
+  }
+#define CHOICE(name, label_, help_, member, table)                                                 \
+  {                                                                                                \
+    .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),             \
+    .kinds = &table                                                                                \
+  }
 
 static const BwField fields[] = {
   QUANTITY ("line_rate", N_ ("Line rate"), N_ ("by the counter, such as 15.734 kHz"), line_rate_hz,
             FREQUENCY, BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ, "kHz"),
-  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"),
-            field_rate_hz, FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
+  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"), field_rate_hz,
+            FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
   QUANTITY ("lines_per_field", N_ ("Lines of a field"), N_ ("else they follow from the two rates"),
             lines_per_field, LINES, 1, 10000, NULL),
   QUANTITY ("line_sync", N_ ("Line sync"), N_ ("its width on the scope"), line_sync_s, TIME, 1e-9,
@@ -63,10 +65,6 @@ static const BwFieldTable field_table = { G_N_ELEMENTS (fields), fields };
 
 #define MOST 12
 
-/* Beyond three tolerances in one reading, or as much in all together, a raster is no answer. */
-#define SCORE_POOR exp (-0.5 * 3 * 3)
-#define CERTAIN 0.95
-
 /**
  * BwIdentifyPanel:
  *
@@ -78,7 +76,7 @@ struct _BwIdentifyPanel
 
   BwForm *form;
   GtkLabel *says;
-  GtkListBox *list;
+  BwResultView *list;
   GtkWidget *use;
 
   Reading reading;
@@ -116,38 +114,34 @@ has_rate (const BwReadings *readings)
   return readings->line_rate_hz > 0 || readings->field_rate_hz > 0;
 }
 
-static char *
-answer (BwIdentifyPanel *self, const BwReadings *readings)
-{
-  if (!has_rate (readings))
-    return g_strdup (_ ("Which raster is this? Enter the line rate and the field rate that a "
-                        "counter reads, each with its unit; what a scope shows makes it surer."));
-  if (self->candidates->len == 0)
-    return g_strdup (_ ("Nothing in the catalogue comes near these readings."));
-  const BwCandidate *best = candidate (self, 0);
-  if (best->score < SCORE_POOR)
-    return g_strdup_printf (_ ("Nothing in the catalogue agrees. The nearest is %s, but the "
-                               "readings are beyond their tolerances."),
-                            best->raster->name);
-  if (best->certainty >= CERTAIN)
-    return g_strdup_printf (_ ("It is %s."), best->raster->name);
-  return g_strdup_printf (_ ("It may be %s; that is not sure yet."), best->raster->name);
-}
-
-static void
-clear_list (BwIdentifyPanel *self)
-{
-  GtkListBoxRow *row;
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-}
-
 static void
 update_use (BwIdentifyPanel *self)
 {
-  gboolean chosen = gtk_list_box_get_selected_row (self->list) != NULL;
+  gboolean chosen = bw_result_view_get_selected (self->list) != NULL;
   gboolean source = bw_document_get_source (self->document) != BW_NO_INDEX;
   gtk_widget_set_sensitive (self->use, chosen && source);
+}
+
+static void
+show_nothing (BwIdentifyPanel *self)
+{
+  g_array_set_size (self->candidates, 0);
+  bw_result_view_show (self->list, NULL);
+  gtk_label_set_label (self->says,
+                       _ ("Which raster is this? Enter the line rate and the field rate that a "
+                          "counter reads, each with its unit; what a scope shows makes it surer."));
+}
+
+static void
+show_candidates (BwIdentifyPanel *self, const BwReadings *readings)
+{
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+
+  g_array_unref (self->candidates);
+  self->candidates = bw_identify (readings, bw_document_get_catalogue (self->document), MOST);
+  bw_identify_say (bw_result_root (result), readings, self->candidates);
+  gtk_label_set_label (self->says, bw_node_answer (bw_result_root (result)));
+  bw_result_view_show_part (self->list, result, "candidates");
 }
 
 static void
@@ -155,20 +149,10 @@ update (BwIdentifyPanel *self)
 {
   BwReadings readings = readings_of (&self->reading);
 
-  g_array_set_size (self->candidates, 0);
   if (has_rate (&readings))
-    {
-      g_array_unref (self->candidates);
-      self->candidates
-          = bw_identify (&readings, bw_document_get_catalogue (self->document), MOST);
-    }
-  clear_list (self);
-  for (guint i = 0; i < self->candidates->len; i++)
-    gtk_list_box_append (self->list, bw_candidate_row_new (candidate (self, i), &readings));
-  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
-  gtk_widget_set_visible (GTK_WIDGET (self->list), self->candidates->len > 0);
-  g_autofree char *says = answer (self, &readings);
-  gtk_label_set_label (self->says, says);
+    show_candidates (self, &readings);
+  else
+    show_nothing (self);
   update_use (self);
 }
 
@@ -182,18 +166,19 @@ on_selected (BwIdentifyPanel *self)
 static void
 on_use (BwIdentifyPanel *self)
 {
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  const BwNode *row = bw_result_view_get_selected (self->list);
   guint source = bw_document_get_source (self->document);
   g_autoptr (GError) error = NULL;
   g_autofree char *says = NULL;
 
   if (row == NULL || source == BW_NO_INDEX)
     return;
-  const BwRaster *raster = candidate (self, (guint) gtk_list_box_row_get_index (row))->raster;
+  const BwRaster *raster = bw_catalogue_raster (bw_document_get_catalogue (self->document),
+                                                bw_node_value (row, "id")->words);
   if (bw_document_use_raster (self->document, source, raster, &error))
-    says = g_strdup_printf (
-        _ ("%s now has the raster %s"),
-        bw_sheet_source (bw_document_get_sheet (self->document), source)->name, raster->name);
+    says = g_strdup_printf (_ ("%s now has the raster %s"),
+                            bw_sheet_source (bw_document_get_sheet (self->document), source)->name,
+                            raster->name);
   else
     says = g_strdup (error->message);
   gtk_label_set_label (self->says, says);
@@ -247,8 +232,11 @@ static void
 bw_identify_panel_init (BwIdentifyPanel *self)
 {
   g_type_ensure (BW_TYPE_FORM);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_view_set_cards (self->list, TRUE);
+  bw_result_view_set_selectable (self->list);
   bw_form_build (self->form, &field_table, &self->reading);
 }
 

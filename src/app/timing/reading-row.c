@@ -6,10 +6,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/figure-table.h"
 #include "app/widgets/form.h"
+#include "app/widgets/result-view.h"
 #include "app/widgets/severity-mark.h"
-#include "draw/base/text.h"
 
 /**
  * BwReadingRow:
@@ -44,51 +43,12 @@ enum
 static guint signals[N_SIGNALS];
 
 #define DIGITS 8
-#define DEVIATION_DIGITS 4
 
 static char *
 value_text (BwReadingRow *self, double value, int digits)
 {
   return bw_quantity_format (value, bw_reading_dimension (self->kind), digits,
                              bw_quantity_locale_mark ());
-}
-
-/* Differences in microseconds where they are not too small for that, as the values are. */
-static char *
-size_text (BwReadingRow *self, double size)
-{
-  if (bw_reading_dimension (self->kind) == BW_DIMENSION_TIME && size >= 50e-9 && size < 1e-3)
-    return bw_text_us (size, bw_quantity_locale_mark ());
-  return value_text (self, size, DEVIATION_DIGITS);
-}
-
-/* What is less than a billionth of the nominal value is rounding. */
-static char *
-deviation_text (BwReadingRow *self, const BwJudgement *judgement)
-{
-  double size = fabs (judgement->deviation);
-  g_autofree char *amount = size_text (self, size);
-  if (size <= 1e-9 * fabs (judgement->nominal))
-    return g_strdup (_ ("as nominal"));
-  return g_strdup_printf (_ ("%s%s from nominal"), judgement->deviation < 0 ? "−" : "+", amount);
-}
-
-/* The limit that decides, and how far off it is. */
-static char *
-limit_text (BwReadingRow *self, const BwJudgement *judgement)
-{
-  gboolean upper = judgement->allowed.high - self->value < self->value - judgement->allowed.low;
-  g_autofree char *limit
-      = value_text (self, upper ? judgement->allowed.high : judgement->allowed.low, DIGITS);
-  g_autofree char *distance = size_text (self, fabs (judgement->to_limit));
-
-  if (judgement->outcome == BW_OUTCOME_WITHIN)
-    return g_strdup_printf (upper ? _ ("%s to the upper limit, %s")
-                                  : _ ("%s to the lower limit, %s"),
-                            distance, limit);
-  return g_strdup_printf (upper ? _ ("by %s beyond the upper limit, %s")
-                                : _ ("by %s below the lower limit, %s"),
-                          distance, limit);
 }
 
 /**
@@ -106,6 +66,15 @@ bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement)
   return judgement->outcome != BW_OUTCOME_NOT_LAID_DOWN;
 }
 
+/* What the result says of this reading: the outcome, and by how much of which limit. */
+static char *
+says_text (const BwNode *row)
+{
+  g_autofree char *limit = bw_node_cell_text (row, BW_READINGS_COLUMN_LIMIT, FALSE);
+  g_autofree char *deviation = bw_node_words (row, "deviation");
+  return g_strdup_printf (_ ("%s; %s from nominal"), limit, deviation);
+}
+
 static void
 update (BwReadingRow *self)
 {
@@ -119,9 +88,12 @@ update (BwReadingRow *self)
       gtk_accessible_reset_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
       return;
     }
-  g_autofree char *limit = limit_text (self, &judgement);
-  g_autofree char *deviation = deviation_text (self, &judgement);
-  g_autofree char *says = g_strdup_printf ("%s; %s", limit, deviation);
+  g_autoptr (BwResult) result = bw_result_new (bw_quantity_locale_mark ());
+  BwReadingsTaken taken = { 0 };
+  bw_reading_row_take (self, &taken);
+  bw_readings_say (bw_result_root (result), self->limits, &taken);
+  const BwNode *row = bw_node_find (bw_result_root (result), "readings")->children->pdata[0];
+  g_autofree char *says = says_text (row);
   const char *word = bw_kind_label (&bw_outcomes, judgement.outcome);
   g_autofree char *whole = g_strdup_printf ("%s: %s", word, says);
   BwSeverity severity = judgement.outcome == BW_OUTCOME_WITHIN ? BW_SEVERITY_OK : BW_SEVERITY_FATAL;
@@ -234,8 +206,7 @@ bw_reading_row_new (BwReadingKind kind)
                            .type = BW_FIELD_TEXT };
   self->editor = bw_form_row_new (&self->field);
   self->result = result_new (self);
-  g_signal_connect_object (self->editor, "edited", G_CALLBACK (on_edited), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->editor, "edited", G_CALLBACK (on_edited), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->editor));
   gtk_box_append (GTK_BOX (self), self->result);
   bw_editor_row_show_text (self->editor, "");
@@ -247,8 +218,9 @@ allowed_text (BwReadingRow *self)
 {
   const BwBands *bands = &self->limits->at[self->kind];
   g_autofree char *nominal = value_text (self, bands->at[0].low, DIGITS);
-  g_autofree char *allowed = bw_quantity_format_range (
-      bands->at[1], bw_reading_dimension (self->kind), DIGITS, bw_quantity_locale_mark ());
+  g_autofree char *allowed = bw_quantity_format_range (bands->at[1],
+                                                       bw_reading_dimension (self->kind), DIGITS,
+                                                       bw_quantity_locale_mark ());
   return g_strdup_printf (_ ("nominal %s; allowed %s"), nominal, allowed);
 }
 
@@ -287,21 +259,17 @@ bw_reading_row_clear (BwReadingRow *self)
 }
 
 /**
- * bw_reading_row_dup_line:
- *
- * Returns: (transfer full) (nullable): name, reading, allowed range and outcome with tabs between,
- * if there is a reading that can be judged
+ * bw_reading_row_take:
+ * @taken: (inout): gets the reading, if there is one that can be judged
  */
-char *
-bw_reading_row_dup_line (BwReadingRow *self)
+void
+bw_reading_row_take (BwReadingRow *self, BwReadingsTaken *taken)
 {
   BwJudgement judgement;
   if (!bw_reading_row_is_judged (self, &judgement))
-    return NULL;
-  g_autofree char *read = value_text (self, self->value, DIGITS);
-  g_autofree char *allowed = allowed_text (self);
-  return g_strjoin ("\t", bw_kind_label (&bw_readings, self->kind), read, allowed,
-                    gtk_label_get_label (self->word), gtk_label_get_label (self->says), NULL);
+    return;
+  taken->read[self->kind] = TRUE;
+  taken->value[self->kind] = self->value;
 }
 
 /**

@@ -4,7 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/widgets/editor-row.h"
-#include "core/raster/reading.h"
+#include "core/raster/results.h"
 
 G_BEGIN_DECLS
 
@@ -15,7 +15,7 @@ BwReadingRow *bw_reading_row_new (BwReadingKind kind);
 void bw_reading_row_hold_against (BwReadingRow *self, const BwStandardLimits *limits);
 void bw_reading_row_clear (BwReadingRow *self);
 gboolean bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement);
-char *bw_reading_row_dup_line (BwReadingRow *self);
+void bw_reading_row_take (BwReadingRow *self, BwReadingsTaken *taken);
 BwEditorRow *bw_reading_row_get_editor (BwReadingRow *self);
 const char *bw_reading_row_get_result (BwReadingRow *self);
 

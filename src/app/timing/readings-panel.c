@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/result-head.h"
 #include "app/widgets/template.h"
 #include "app/widgets/severity-mark.h"
 
@@ -21,13 +22,13 @@ struct _BwReadingsPanel
   GtkDropDown *standard;
   GtkLabel *source;
   GtkLabel *summary;
-  GtkWidget *copy;
+  BwResultHead *table;
   GtkBox *box;
 
-  GPtrArray *limits; /* of BwStandardLimits */
+  GPtrArray *limits;                 /* of BwStandardLimits */
   BwReadingRow *rows[BW_N_READINGS]; /* borrowed; children */
-  gboolean chosen; /* the person has chosen the standard */
-  gboolean choosing; /* it is being chosen by the program */
+  gboolean chosen;                   /* the person has chosen the standard */
+  gboolean choosing;                 /* it is being chosen by the program */
   BwDocument *document;
 };
 
@@ -74,9 +75,9 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0)
-    return g_strdup_printf (
-        ngettext ("%u reading, within the standard", "%u readings, all within the standard", all),
-        all);
+    return g_strdup_printf (ngettext ("%u reading, within the standard",
+                                      "%u readings, all within the standard", all),
+                            all);
   return g_strdup_printf (ngettext ("%u reading, %u outside the standard: %s",
                                     "%u readings, %u outside the standard: %s", all),
                           all, count->outside, count->names->str);
@@ -91,7 +92,7 @@ update_summary (BwReadingsPanel *self)
     count_row (self, kind, &count);
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
-  gtk_widget_set_sensitive (self->copy, count.within + count.outside > 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->table), count.within + count.outside > 0);
   bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
                                                  : count.within > 0 ? BW_SEVERITY_OK
                                                                     : BW_N_SEVERITIES);
@@ -104,8 +105,8 @@ static void
 show_standard (BwReadingsPanel *self)
 {
   const BwStandardLimits *limits = chosen_limits (self);
-  g_autofree char *source
-      = g_strdup_printf (_ ("Limits from %s"), limits != NULL ? limits->source : "");
+  g_autofree char *source = g_strdup_printf (_ ("Limits from %s"),
+                                             limits != NULL ? limits->source : "");
 
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
     bw_reading_row_hold_against (self->rows[kind], limits);
@@ -150,35 +151,19 @@ follow_source (BwReadingsPanel *self)
     }
 }
 
-/* Copying */
-
-/**
- * bw_readings_panel_dup_text:
- *
- * Returns: (transfer full): the standard, the summary and a line for each reading, with tabs
- */
-char *
-bw_readings_panel_dup_text (BwReadingsPanel *self)
+/* The readings held against the standard. */
+static BwResult *
+make_result (gpointer owner)
 {
-  const BwStandardLimits *limits = chosen_limits (self);
-  GString *text = g_string_new (limits->name);
+  BwReadingsPanel *self = owner;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwReadingsTaken taken = { 0 };
 
-  g_string_append_printf (text, "\n%s\n%s\n", gtk_label_get_label (self->source),
-                          gtk_label_get_label (self->summary));
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
-    {
-      g_autofree char *one = bw_reading_row_dup_line (self->rows[kind]);
-      if (one != NULL)
-        g_string_append_printf (text, "%s\n", one);
-    }
-  return g_string_free (text, FALSE);
-}
-
-static void
-on_copy (BwReadingsPanel *self)
-{
-  g_autofree char *text = bw_readings_panel_dup_text (self);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
+    bw_reading_row_take (self->rows[kind], &taken);
+  bw_readings_say (bw_result_root (result), chosen_limits (self), &taken);
+  bw_node_say (bw_result_root (result), BW_SAY_ANSWER, NULL, gtk_label_get_label (self->summary));
+  return result;
 }
 
 static void
@@ -220,10 +205,9 @@ bw_readings_panel_class_init (BwReadingsPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, source);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, summary);
-  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, copy);
+  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, table);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, box);
   gtk_widget_class_bind_template_callback (widget_class, on_standard);
-  gtk_widget_class_bind_template_callback (widget_class, on_copy);
   gtk_widget_class_bind_template_callback (widget_class, on_clear);
 }
 
@@ -251,7 +235,9 @@ bw_readings_panel_init (BwReadingsPanel *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
   self->limits = bw_limits_shipped ();
+  g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_head_set_maker (self->table, make_result, self);
   fill (self);
   show_standard (self);
 }

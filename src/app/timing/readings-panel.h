@@ -15,6 +15,5 @@ void bw_readings_panel_set_document (BwReadingsPanel *self, BwDocument *document
 void bw_readings_panel_choose (BwReadingsPanel *self, const char *id);
 BwReadingRow *bw_readings_panel_get_row (BwReadingsPanel *self, BwReadingKind kind);
 const char *bw_readings_panel_get_summary (BwReadingsPanel *self);
-char *bw_readings_panel_dup_text (BwReadingsPanel *self);
 
 G_END_DECLS

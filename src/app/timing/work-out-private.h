@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "app/widgets/result-head.h"
 #include "work-out.h"
 
 G_BEGIN_DECLS
@@ -17,6 +18,7 @@ struct _BwWorkOut
   GtkLabel *why;
   GtkWidget *use;
   GtkWidget *copy;
+  BwResultHead *table;
   GtkWidget *from_source;
   GtkBox *rates;
   GtkBox *line;
@@ -29,12 +31,12 @@ struct _BwWorkOut
   BwEditorRow *interlaced;
 
   BwSolver solver;
-  BwSolver before;    /* as it stood before the last edit */
-  guint32 wrong;      /* set of entered figures that contradict each other */
-  BwRaster *base;     /* nullable: what the figures were taken from */
-  char *base_id;      /* nullable: of the selected source's raster, if it was that */
-  gboolean changed;   /* a figure differs from the base */
-  BwRaster *raster;   /* nullable: what the figures make */
+  BwSolver before;  /* as it stood before the last edit */
+  guint32 wrong;    /* set of entered figures that contradict each other */
+  BwRaster *base;   /* nullable: what the figures were taken from */
+  char *base_id;    /* nullable: of the selected source's raster, if it was that */
+  gboolean changed; /* a figure differs from the base */
+  BwRaster *raster; /* nullable: what the figures make */
   BwDocument *document;
 };
 

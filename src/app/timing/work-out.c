@@ -9,6 +9,7 @@
 #include "app/widgets/form.h"
 #include "app/widgets/template.h"
 #include "core/interchange/interchange.h"
+#include "core/raster/results.h"
 
 /**
  * BwWorkOut:
@@ -18,20 +19,18 @@
 G_DEFINE_FINAL_TYPE (BwWorkOut, bw_work_out, GTK_TYPE_WIDGET)
 
 static const BwFigure rates[] = {
-  BW_FIGURE_PIXEL_CLOCK,  BW_FIGURE_LINE_RATE,       BW_FIGURE_LINE_PERIOD,
-  BW_FIGURE_H_TOTAL,      BW_FIGURE_FIELD_RATE,      BW_FIGURE_FRAME_RATE,
-  BW_FIGURE_LINES_PER_FRAME, BW_FIGURE_LINES_PER_FIELD,
+  BW_FIGURE_PIXEL_CLOCK, BW_FIGURE_LINE_RATE,  BW_FIGURE_LINE_PERIOD,     BW_FIGURE_H_TOTAL,
+  BW_FIGURE_FIELD_RATE,  BW_FIGURE_FRAME_RATE, BW_FIGURE_LINES_PER_FRAME, BW_FIGURE_LINES_PER_FIELD,
 };
 
 #define THREE(name) BW_FIGURE_##name, BW_FIGURE_##name##_TIME, BW_FIGURE_##name##_SHARE
 static const BwFigure line[] = {
-  THREE (H_ACTIVE), THREE (H_FRONT_PORCH), THREE (H_SYNC), THREE (H_BACK_PORCH),
-  THREE (H_BLANKING),
+  THREE (H_ACTIVE), THREE (H_FRONT_PORCH), THREE (H_SYNC), THREE (H_BACK_PORCH), THREE (H_BLANKING),
 };
 
 static const BwFigure field[] = {
-  BW_FIGURE_V_ACTIVE, BW_FIGURE_V_FRONT_PORCH, BW_FIGURE_V_SYNC, BW_FIGURE_V_BACK_PORCH,
-  BW_FIGURE_V_BLANKING,
+  BW_FIGURE_V_ACTIVE,     BW_FIGURE_V_FRONT_PORCH, BW_FIGURE_V_SYNC,
+  BW_FIGURE_V_BACK_PORCH, BW_FIGURE_V_BLANKING,
 };
 
 static const BwField interlaced_field = {
@@ -265,6 +264,18 @@ on_copy (BwWorkOut *self)
   gtk_label_set_label (self->says, says);
 }
 
+static BwResult *
+make_result (gpointer owner)
+{
+  BwWorkOut *self = owner;
+  BwResult *result = bw_result_new (bw_quantity_locale_mark ());
+  BwSolver solver = self->solver;
+  guint32 redundant = 0;
+  bw_solver_run (&solver, &redundant, NULL);
+  bw_solver_say (bw_result_root (result), &solver, redundant);
+  return result;
+}
+
 static void
 on_use (BwWorkOut *self)
 {
@@ -317,14 +328,15 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, why);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, use);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, copy);
+  gtk_widget_class_bind_template_child (widget_class, BwWorkOut, table);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, from_source);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, rates);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, line);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, field);
   for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
-    gtk_widget_class_bind_template_child_full (
-        widget_class, starts[i], FALSE,
-        G_STRUCT_OFFSET (BwWorkOut, starts) + (gssize) (i * sizeof (GtkMenuButton *)));
+    gtk_widget_class_bind_template_child_full (widget_class, starts[i], FALSE,
+                                               G_STRUCT_OFFSET (BwWorkOut, starts)
+                                                   + (gssize) (i * sizeof (GtkMenuButton *)));
 }
 
 static void
@@ -370,7 +382,9 @@ static void
 bw_work_out_init (BwWorkOut *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_result_head_set_maker (self->table, make_result, self);
   add_figures (self, self->rates, rates, G_N_ELEMENTS (rates));
   add_figures (self, self->line, line, G_N_ELEMENTS (line));
   add_figures (self, self->field, field, G_N_ELEMENTS (field));

@@ -16,6 +16,7 @@ struct _BwChooser
   GArray *values; /* of guint */
   guint chosen;   /* as the person or the program has left it */
   guint showing;  /* the program is at work */
+  int chars;      /* of the words that the button shows at most; zero: all */
 };
 
 G_DEFINE_FINAL_TYPE (BwChooser, bw_chooser, GTK_TYPE_BOX)
@@ -113,6 +114,49 @@ bw_chooser_new (const char *name, const char *label)
   return self;
 }
 
+static void
+on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
+  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkStringObject *words = gtk_list_item_get_item (item);
+  const char *text = gtk_string_object_get_string (words);
+  GtkWidget *label = gtk_list_item_get_child (item);
+
+  gtk_label_set_label (GTK_LABEL (label), text);
+  gtk_widget_set_tooltip_text (label, text);
+}
+
+/**
+ * bw_chooser_shorten:
+ * @chars: how many characters of what is chosen the button shows; more than zero
+ *
+ * Makes the button narrower than its words: those that are cut stand in its tooltip, and whole in
+ * the list. To be called before anything is added.
+ */
+void
+bw_chooser_shorten (BwChooser *self, int chars)
+{
+  g_return_if_fail (BW_IS_CHOOSER (self) && chars > 0 && self->values->len == 0);
+  g_autoptr (GtkListItemFactory) shown = gtk_signal_list_item_factory_new ();
+  GtkListItemFactory *whole = gtk_drop_down_get_factory (self->control);
+
+  self->chars = chars;
+  g_signal_connect (shown, "setup", G_CALLBACK (on_setup), GINT_TO_POINTER (chars));
+  g_signal_connect (shown, "bind", G_CALLBACK (on_bind), NULL);
+  gtk_drop_down_set_list_factory (self->control, whole);
+  gtk_drop_down_set_factory (self->control, shown);
+}
+
 /**
  * bw_chooser_clear:
  *
@@ -137,6 +181,8 @@ make_room (BwChooser *self, const char *words)
                                                                    words);
   int width, room;
 
+  if (self->chars > 0)
+    return;
   pango_layout_get_pixel_size (layout, &width, NULL);
   gtk_widget_get_size_request (GTK_WIDGET (self->control), &room, NULL);
   gtk_widget_set_size_request (GTK_WIDGET (self->control), MAX (room, width + AROUND_WORDS), -1);

@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BwChooser, bw_chooser, BW, CHOOSER, GtkBox)
 
 BwChooser *bw_chooser_new (const char *name, const char *label);
+void bw_chooser_shorten (BwChooser *self, int chars);
 void bw_chooser_clear (BwChooser *self);
 void bw_chooser_add (BwChooser *self, guint value, const char *words);
 void bw_chooser_set_kinds (BwChooser *self, const BwKindTable *table, guint set);

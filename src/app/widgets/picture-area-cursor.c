@@ -1,19 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "picture-area-private.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
-#include "core/base/quantity.h"
-
-/* The two cursors of a picture. The pointer and the arrow keys move the active one; "c" sets the
+/* The two cursors of a drawing. The pointer and the arrow keys move the active one; "c" sets the
  * second where the first is, "x" makes the other one active, Escape takes the second away. */
 
 #define STEP 1.0
 #define LARGE_STEP 10.0
-#define SEARCH_STEP 16.0
-#define ROW_STEP 6.0
 
 static BwCursor *
 active (BwPictureArea *self)
@@ -21,106 +15,26 @@ active (BwPictureArea *self)
   return &self->cursors[self->active];
 }
 
-/* Whether @x, @y reads the same panel of the line as the cursor: there it reads the same time. */
-static gboolean
-in_panel (BwPictureArea *self, const BwCursor *cursor, double y)
-{
-  BwPicturePage page = bw_picture_area_page (self);
-  BwPicturePoint other;
-  return bw_picture_read (self->picture, &page, cursor->x, y, &other)
-         && bw_near (other.along, cursor->point.along, 1e-9);
-}
-
-/* The y between @inside and @outside where the panel ends. */
-static double
-panel_edge (BwPictureArea *self, const BwCursor *cursor, double inside, double outside)
-{
-  while (fabs (inside - outside) > 0.5)
-    {
-      double between = (inside + outside) / 2;
-      if (in_panel (self, cursor, between))
-        inside = between;
-      else
-        outside = between;
-    }
-  return inside;
-}
-
-/* From @from towards @to in steps, the first place that can be read; along x if @across. */
-static double
-find_edge (BwPictureArea *self, const BwCursor *cursor, gboolean across, double from, double to)
-{
-  BwPicturePage page = bw_picture_area_page (self);
-  BwPicturePoint other;
-  double step = from < to ? ROW_STEP : -ROW_STEP;
-
-  for (; (to - from) * step > 0; from += step)
-    if (bw_picture_read (self->picture, &page, across ? from : cursor->x,
-                         across ? cursor->y : from, &other))
-      return from;
-  return to;
-}
-
-/* Both fields, and all lines of the map, are read along one line: from the first place that can be
- * read down to the last. */
-static void
-find_rows (BwPictureArea *self, BwCursor *cursor)
-{
-  BwPicturePage page = bw_picture_area_page (self);
-
-  cursor->top = find_edge (self, cursor, FALSE, 0, cursor->y);
-  cursor->bottom = find_edge (self, cursor, FALSE, page.height - 1, cursor->y);
-  if (self->picture->style != BW_CURSOR_CROSS)
-    return;
-  cursor->left = find_edge (self, cursor, TRUE, 0, cursor->x);
-  cursor->right = find_edge (self, cursor, TRUE, page.width - 1, cursor->x);
-}
-
-/* Two panels of the line have scales of their own, so that a cursor is in one of them only. */
-static void
-find_panel (BwPictureArea *self, BwCursor *cursor)
-{
-  double height = gtk_widget_get_height (GTK_WIDGET (self));
-  double top = cursor->y, bottom = cursor->y;
-
-  if (cursor->y >= cursor->top && cursor->y <= cursor->bottom)
-    return;
-  if (self->picture->style != BW_CURSOR_PANEL)
-    {
-      find_rows (self, cursor);
-      return;
-    }
-  while (top > 0 && in_panel (self, cursor, top))
-    top -= SEARCH_STEP;
-  while (bottom < height && in_panel (self, cursor, bottom))
-    bottom += SEARCH_STEP;
-  cursor->top = panel_edge (self, cursor, cursor->y, top);
-  cursor->bottom = panel_edge (self, cursor, cursor->y, bottom);
-}
-
+/* Where a cursor of the present drawing stands. */
 static void
 place (BwPictureArea *self, BwCursor *cursor)
 {
-  BwPicturePage page = bw_picture_area_page (self);
-  cursor->shown = cursor->set
-                  && bw_picture_place (self->picture, &page, &cursor->point, &cursor->x,
-                                       &cursor->y);
-  cursor->top = cursor->bottom = -1;
+  cursor->shown = cursor->set && self->drawing != NULL
+                  && bw_drawing_find (self->drawing, &cursor->point, &cursor->x, &cursor->y);
   if (cursor->shown)
-    find_panel (self, cursor);
+    cursor->style = bw_drawing_cursor (self->drawing, cursor->x, cursor->y, &cursor->lines);
 }
 
 /**
  * bw_picture_area_place_cursors:
  *
- * Finds where the cursors are after the size or what is shown has changed.
+ * Finds where the cursors are in another drawing of the same thing.
  */
 void
 bw_picture_area_place_cursors (BwPictureArea *self)
 {
   for (guint i = 0; i < G_N_ELEMENTS (self->cursors); i++)
-    if (self->cursors[i].set)
-      place (self, &self->cursors[i]);
+    place (self, &self->cursors[i]);
 }
 
 /**
@@ -132,12 +46,12 @@ char *
 bw_picture_area_words (BwPictureArea *self)
 {
   const BwCursor *one = active (self);
-  if (!one->set)
+  if (!one->set || self->drawing == NULL || !bw_drawing_can_be_read (self->drawing))
     return g_strdup ("");
-  g_autofree char *words = bw_picture_words (self->picture, &one->point);
+  g_autofree char *words = bw_drawing_words (self->drawing, &one->point);
   if (!self->cursors[0].set || !self->cursors[1].set)
     return g_steal_pointer (&words);
-  g_autofree char *difference = bw_picture_difference (self->picture, &self->cursors[1].point,
+  g_autofree char *difference = bw_drawing_difference (self->drawing, &self->cursors[1].point,
                                                        &self->cursors[0].point);
   return *difference != '\0' ? g_strdup_printf ("%s. %s", words, difference)
                              : g_steal_pointer (&words);
@@ -153,78 +67,40 @@ bw_picture_area_words (BwPictureArea *self)
 gboolean
 bw_picture_area_move_cursor (BwPictureArea *self, double x, double y)
 {
-  BwPicturePage page = bw_picture_area_page (self);
   BwCursor *cursor = active (self);
-  BwPicturePoint point;
 
-  if (self->picture == NULL || !bw_picture_read (self->picture, &page, x, y, &point))
+  if (self->drawing == NULL || !bw_drawing_read (self->drawing, x, y, &cursor->point))
     return FALSE;
-  if (!cursor->set)
-    cursor->top = cursor->bottom = -1;
   cursor->set = cursor->shown = TRUE;
-  cursor->point = point;
   cursor->x = x;
   cursor->y = y;
-  find_panel (self, cursor);
+  cursor->style = bw_drawing_cursor (self->drawing, x, y, &cursor->lines);
   bw_picture_area_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   return TRUE;
 }
 
-/* The first reading by key: the middle of whatever is uppermost. */
+/* By a key; the first one finds the first thing. */
 static void
-start_cursor (BwPictureArea *self)
+step (BwPictureArea *self, double dx, double dy)
 {
-  double width = gtk_widget_get_width (GTK_WIDGET (self));
-  double height = gtk_widget_get_height (GTK_WIDGET (self));
-  for (double y = SEARCH_STEP; y < height; y += SEARCH_STEP)
-    if (bw_picture_area_move_cursor (self, width / 2, y))
-      return;
+  const BwCursor *cursor = active (self);
+  double x = cursor->shown ? cursor->x : -1, y = cursor->shown ? cursor->y : -1;
+
+  if (self->drawing != NULL && bw_drawing_step (self->drawing, dx, dy, &x, &y))
+    bw_picture_area_move_cursor (self, x, y);
 }
 
 static void
 on_step (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  BwPictureArea *self = BW_PICTURE_AREA (widget);
-  const BwCursor *cursor = active (self);
-  if (cursor->shown)
-    bw_picture_area_move_cursor (self, cursor->x + g_variant_get_double (parameter), cursor->y);
-  else
-    start_cursor (self);
+  step (BW_PICTURE_AREA (widget), g_variant_get_double (parameter), 0);
 }
 
-static gboolean
-is_elsewhere (BwPictureArea *self, const BwCursor *from, double y)
-{
-  BwPicturePage page = bw_picture_area_page (self);
-  BwPicturePoint point;
-  if (!bw_picture_read (self->picture, &page, from->x, y, &point))
-    return FALSE;
-  if (self->picture->style == BW_CURSOR_PANEL)
-    return y < from->top || y > from->bottom;
-  return point.row != from->point.row;
-}
-
-/* Up and down: through the lines of the map; to the other panel or field elsewhere. */
 static void
 on_row (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  BwPictureArea *self = BW_PICTURE_AREA (widget);
-  BwCursor *cursor = active (self);
-  double step = g_variant_get_double (parameter);
-  double height = gtk_widget_get_height (widget);
-
-  if (!cursor->shown)
-    start_cursor (self);
-  else if (self->picture->style == BW_CURSOR_CROSS)
-    bw_picture_area_move_cursor (self, cursor->x, cursor->y + step);
-  else
-    for (double y = cursor->y; y > 0 && y < height; y += step > 0 ? SEARCH_STEP : -SEARCH_STEP)
-      if (is_elsewhere (self, cursor, y))
-        {
-          bw_picture_area_move_cursor (self, cursor->x, y);
-          return;
-        }
+  step (BW_PICTURE_AREA (widget), 0, g_variant_get_double (parameter));
 }
 
 /**
@@ -235,10 +111,8 @@ on_row (GtkWidget *widget, const char *action, GVariant *parameter)
 void
 bw_picture_area_set_second (BwPictureArea *self)
 {
-  if (self->picture == NULL)
-    return;
   if (!active (self)->set)
-    start_cursor (self);
+    step (self, STEP, 0);
   if (!active (self)->set)
     return;
   self->cursors[1] = *active (self);
@@ -276,11 +150,11 @@ on_drop (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
-bind (GtkWidgetClass *widget_class, guint key, const char *action, double step)
+bind (GtkWidgetClass *widget_class, guint key, const char *action, double direction)
 {
-  gtk_widget_class_add_binding_action (widget_class, key, 0, action, "d", step * STEP);
+  gtk_widget_class_add_binding_action (widget_class, key, 0, action, "d", direction * STEP);
   gtk_widget_class_add_binding_action (widget_class, key, GDK_CONTROL_MASK, action, "d",
-                                       step * LARGE_STEP);
+                                       direction * LARGE_STEP);
 }
 
 /**

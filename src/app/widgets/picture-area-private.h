@@ -7,32 +7,35 @@ G_BEGIN_DECLS
 
 /**
  * BwCursor:
- * @y: a height at which the point was read
- * @top: where its line is drawn from; likewise @left for the line across the map
- *
- * A cursor stays at its point of the raster, however the picture is zoomed.
+ * @point: stays, however the drawing is zoomed
+ * @x: where that is; likewise @y
+ * @shown: whether it is on the page
+ * @style: how it is drawn, with @lines
  */
 typedef struct
 {
   gboolean set;
-  BwPicturePoint point;
+  BwDrawingPoint point;
   double x;
   double y;
-  double top;
-  double bottom;
-  double left;
-  double right;
   gboolean shown;
+  BwCursorStyle style;
+  BwBox lines;
 } BwCursor;
 
 struct _BwPictureArea
 {
   GtkWidget parent_instance;
 
-  BwPicture *picture; /* nullable */
+  BwPictureSource source; /* without build: nothing is shown */
+  gpointer data;
   char *font;
   BwInk ink;
-  GskRenderNode *drawing; /* nullable: what was drawn last, for the present size */
+  BwDrawing *drawing;  /* nullable: what was built last */
+  GdkTexture *painted; /* nullable: the drawing in pixels */
+  gboolean zoomed;     /* whether @zoom is shown, not the whole */
+  BwZoom zoom;
+  gboolean keeps_zoom; /* whether @zoom is to be shown, if the next drawing has it */
 
   BwCursor cursors[2];
   guint active; /* the one that the pointer and the keys move */
@@ -40,8 +43,6 @@ struct _BwPictureArea
   double drag_y;
   gboolean dragged;
 };
-
-void bw_picture_area_redraw (BwPictureArea *self);
 
 /* picture-area-cursor.c */
 gboolean bw_picture_area_move_cursor (BwPictureArea *self, double x, double y);

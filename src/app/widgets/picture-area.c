@@ -10,7 +10,7 @@
 /**
  * BwPictureArea:
  *
- * A drawing of a raster that is zoomed with the plus, minus and 0 keys or Control and the wheel,
+ * Shows a drawing, which is zoomed with the plus, minus and 0 keys or Control and the wheel,
  * moved by dragging or with Shift and the arrow keys, and read with two cursors. What the cursors
  * read is told by "reading".
  */
@@ -20,6 +20,7 @@ enum
 {
   READING,
   SHOWN,
+  DRAWN,
   N_SIGNALS
 };
 
@@ -30,28 +31,109 @@ static guint signals[N_SIGNALS];
 #define PAN_SHARE 0.1
 #define CLICK_SLACK 4.0
 
-BwPicturePage
-bw_picture_area_page (BwPictureArea *self)
+/* Building */
+
+/* Until the window has given the area its place. */
+#define USUAL_WIDTH 800
+#define USUAL_HEIGHT 480
+
+static double
+page_width (BwPictureArea *self)
 {
-  return (BwPicturePage){ gtk_widget_get_width (GTK_WIDGET (self)),
-                          gtk_widget_get_height (GTK_WIDGET (self)), &self->ink };
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  return width > 0 ? width : USUAL_WIDTH;
 }
 
-static gboolean
-has_page (BwPictureArea *self)
+static double
+page_height (BwPictureArea *self)
 {
-  BwPicturePage page = bw_picture_area_page (self);
-  return self->picture != NULL && page.width > 0 && page.height > 0;
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  return height > 0 ? height : USUAL_HEIGHT;
 }
 
-/* What is drawn has changed, or its size. */
-void
-bw_picture_area_redraw (BwPictureArea *self)
+static void
+forget (BwPictureArea *self)
 {
-  g_clear_pointer (&self->drawing, gsk_render_node_unref);
-  if (has_page (self))
-    bw_picture_area_place_cursors (self);
+  g_clear_pointer (&self->drawing, bw_drawing_unref);
+  g_clear_object (&self->painted);
+}
+
+/**
+ * bw_picture_area_build:
+ * @width: of the page, in user-space units
+ * @height: likewise
+ *
+ * Returns: (transfer full) (nullable): what is shown, as far as it is shown, drawn for another page
+ */
+BwDrawing *
+bw_picture_area_build (BwPictureArea *self, double width, double height, const BwInk *ink)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
+  if (self->source.build == NULL)
+    return NULL;
+  return self->source.build (self->data, width, height, ink, self->zoomed ? &self->zoom : NULL);
+}
+
+/* The part that the drawing before showed, if this one has it too. */
+static void
+take_over_zoom (BwPictureArea *self)
+{
+  BwZoom before = self->zoom;
+
+  self->zoomed = bw_drawing_shown_as (self->drawing, &before, &self->zoom);
+  self->keeps_zoom = FALSE;
+  if (!self->zoomed)
+    return;
+  bw_drawing_unref (self->drawing);
+  self->drawing = bw_picture_area_build (self, page_width (self), page_height (self), &self->ink);
+}
+
+static void
+put_in_words (BwPictureArea *self)
+{
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  bw_drawing_name (self->drawing),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  bw_drawing_description (self->drawing), -1);
+}
+
+static void
+rebuild (BwPictureArea *self)
+{
+  forget (self);
+  self->drawing = bw_picture_area_build (self, page_width (self), page_height (self), &self->ink);
+  if (self->drawing != NULL && self->keeps_zoom)
+    take_over_zoom (self);
+  if (self->drawing != NULL)
+    put_in_words (self);
+  bw_picture_area_place_cursors (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/**
+ * bw_picture_area_get_drawing:
+ *
+ * Returns: (transfer none) (nullable): what is shown
+ */
+BwDrawing *
+bw_picture_area_get_drawing (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
+  if (self->drawing == NULL && self->source.build != NULL)
+    rebuild (self);
+  return self->drawing;
+}
+
+/**
+ * bw_picture_area_get_ink:
+ *
+ * Returns: (transfer none): what the area is drawn with
+ */
+const BwInk *
+bw_picture_area_get_ink (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
+  return &self->ink;
 }
 
 void
@@ -63,36 +145,101 @@ bw_picture_area_tell (BwPictureArea *self)
   g_signal_emit (self, signals[READING], 0, words);
 }
 
-static void
+/* Returns whether it has changed. */
+static gboolean
 update_ink (BwPictureArea *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
   PangoContext *context = gtk_widget_get_pango_context (widget);
+  const PangoFontDescription *description = pango_context_get_font_description (context);
+  char *font = pango_font_description_to_string (description);
+  const BwInk ink = { bw_theme_of (gtk_widget_get_settings (widget)), font,
+                      pango_cairo_context_get_resolution (context) };
+  gboolean same = self->font != NULL && g_str_equal (font, self->font)
+                  && ink.theme == self->ink.theme && fabs (ink.dpi - self->ink.dpi) < 1e-6;
 
   g_free (self->font);
-  self->font = pango_font_description_to_string (pango_context_get_font_description (context));
-  self->ink.theme = bw_theme_of (gtk_widget_get_settings (widget));
-  self->ink.font = self->font;
-  self->ink.dpi = pango_cairo_context_get_resolution (context);
+  self->font = font;
+  self->ink = ink;
+  return !same;
 }
 
 /* Zooming and moving */
 
+static gboolean
+has_own_zoom (BwPictureArea *self)
+{
+  return self->source.zoom != NULL;
+}
+
+/**
+ * bw_picture_area_can_be_zoomed:
+ *
+ * Returns: whether a part of what is shown can be shown alone
+ */
+gboolean
+bw_picture_area_can_be_zoomed (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), FALSE);
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self);
+  return has_own_zoom (self) || (drawing != NULL && bw_drawing_can_be_zoomed (drawing));
+}
+
+/**
+ * bw_picture_area_is_whole:
+ *
+ * Returns: whether nothing is left out
+ */
+gboolean
+bw_picture_area_is_whole (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), TRUE);
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self);
+  if (has_own_zoom (self))
+    return self->source.is_whole (self->data);
+  return drawing == NULL || bw_drawing_is_whole (drawing);
+}
+
+/* Another part is shown. */
 static void
 tell_shown (BwPictureArea *self)
 {
-  bw_picture_area_redraw (self);
+  rebuild (self);
   g_signal_emit (self, signals[SHOWN], 0);
+  g_signal_emit (self, signals[DRAWN], 0);
+}
+
+static void
+show_part (BwPictureArea *self, const BwZoom *zoom)
+{
+  self->zoomed = TRUE;
+  self->zoom = *zoom;
 }
 
 static void
 zoom_about (BwPictureArea *self, double x, double y, double factor)
 {
-  BwPicturePage page = bw_picture_area_page (self);
-  if (!has_page (self))
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self);
+
+  if (!bw_picture_area_can_be_zoomed (self))
     return;
-  bw_picture_zoom (self->picture, &page, x, y, factor);
+  if (has_own_zoom (self))
+    self->source.zoom (self->data, drawing, x, y, factor);
+  else if (factor > 0)
+    {
+      BwZoom zoom = bw_drawing_zoomed (drawing, x, y, factor);
+      show_part (self, &zoom);
+    }
+  else
+    self->zoomed = FALSE;
   tell_shown (self);
+}
+
+static void
+zoom_about_cursor (BwPictureArea *self, double factor)
+{
+  const BwCursor *cursor = &self->cursors[self->active];
+  zoom_about (self, cursor->shown ? cursor->x : -1, cursor->shown ? cursor->y : -1, factor);
 }
 
 /**
@@ -104,9 +251,8 @@ zoom_about (BwPictureArea *self, double x, double y, double factor)
 void
 bw_picture_area_zoom (BwPictureArea *self, double factor)
 {
-  const BwCursor *cursor = &self->cursors[self->active];
-  gboolean shown = cursor->set && cursor->shown;
-  zoom_about (self, shown ? cursor->x : -1, shown ? cursor->y : -1, factor);
+  g_return_if_fail (BW_IS_PICTURE_AREA (self) && factor > 0);
+  zoom_about_cursor (self, factor);
 }
 
 /**
@@ -117,19 +263,24 @@ bw_picture_area_zoom (BwPictureArea *self, double factor)
 void
 bw_picture_area_show_whole (BwPictureArea *self)
 {
-  if (self->picture == NULL)
-    return;
-  bw_picture_show_whole (self->picture);
-  tell_shown (self);
+  g_return_if_fail (BW_IS_PICTURE_AREA (self));
+  zoom_about (self, -1, -1, 0);
 }
 
 static void
 pan (BwPictureArea *self, double dx, double dy)
 {
-  BwPicturePage page = bw_picture_area_page (self);
-  if (!has_page (self))
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self);
+
+  if (!bw_picture_area_can_be_zoomed (self))
     return;
-  bw_picture_pan (self->picture, &page, dx, dy);
+  if (has_own_zoom (self))
+    self->source.pan (self->data, drawing, dx, dy);
+  else
+    {
+      BwZoom zoom = bw_drawing_panned (drawing, dx, dy);
+      show_part (self, &zoom);
+    }
   tell_shown (self);
 }
 
@@ -165,12 +316,10 @@ on_motion (BwPictureArea *self, double x, double y)
 static gboolean
 on_scroll (BwPictureArea *self, double dx, double dy, GtkEventController *controller)
 {
-  const BwCursor *cursor = &self->cursors[self->active];
   GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
   if (!(state & GDK_CONTROL_MASK))
     return GDK_EVENT_PROPAGATE;
-  zoom_about (self, cursor->shown ? cursor->x : -1, cursor->shown ? cursor->y : -1,
-              pow (WHEEL_STEP, -dy));
+  zoom_about_cursor (self, pow (WHEEL_STEP, -dy));
   return GDK_EVENT_STOP;
 }
 
@@ -203,16 +352,40 @@ on_drag_end (BwPictureArea *self)
 
 /* Drawing */
 
-static GskRenderNode *
-draw (BwPictureArea *self, const BwPicturePage *page)
+/* The drawing in pixels of the screen, so that a cursor that moves over it copies them. */
+static GdkTexture *
+paint (BwPictureArea *self)
 {
-  GtkSnapshot *snapshot = gtk_snapshot_new ();
-  graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) page->width, (float) page->height);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &area);
+  int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  int width = (int) bw_drawing_width (self->drawing) * scale;
+  int height = (int) bw_drawing_height (self->drawing) * scale;
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t *cr = cairo_create (surface);
 
-  bw_picture_draw (self->picture, cr, page);
+  cairo_scale (cr, scale, scale);
+  bw_drawing_paint (self->drawing, cr);
   cairo_destroy (cr);
-  return gtk_snapshot_free_to_node (snapshot);
+  cairo_surface_flush (surface);
+  gsize stride = (gsize) cairo_image_surface_get_stride (surface);
+  g_autoptr (GBytes) bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface),
+                                                         stride * (gsize) height,
+                                                         (GDestroyNotify) cairo_surface_destroy,
+                                                         surface);
+  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
+}
+
+/**
+ * bw_picture_area_get_texture:
+ *
+ * Returns: (transfer none) (nullable): what is shown as it stands on the screen, without the cursors
+ */
+GdkTexture *
+bw_picture_area_get_texture (BwPictureArea *self)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
+  if (self->painted == NULL && bw_picture_area_get_drawing (self) != NULL)
+    self->painted = paint (self);
+  return self->painted;
 }
 
 #define DASH 5
@@ -225,53 +398,106 @@ snapshot_bar (GtkSnapshot *snapshot, const GdkRGBA *colour, float x, float y, fl
   gtk_snapshot_append_color (snapshot, colour, &GRAPHENE_RECT_INIT (x, y, width, height));
 }
 
-/* The first cursor is a line, the second a dashed one; both cross the map. */
+/* The first cursor is a line, the second a dashed one. */
+typedef struct
+{
+  GtkSnapshot *snapshot;
+  GdkRGBA colour;
+  float dash;
+} Pen;
+
+static void
+snapshot_down (const Pen *pen, double x, double top, double bottom)
+{
+  for (float at = (float) top; at < (float) bottom; at += pen->dash + GAP)
+    snapshot_bar (pen->snapshot, &pen->colour, (float) floor (x), at, 1,
+                  MIN (pen->dash, (float) bottom - at));
+}
+
+static void
+snapshot_across (const Pen *pen, double y, double left, double right)
+{
+  for (float at = (float) left; at < (float) right; at += pen->dash + GAP)
+    snapshot_bar (pen->snapshot, &pen->colour, at, (float) floor (y),
+                  MIN (pen->dash, (float) right - at), 1);
+}
+
 static void
 snapshot_cursor (BwPictureArea *self, GtkSnapshot *snapshot, guint which)
 {
   const BwCursor *cursor = &self->cursors[which];
   guint32 rgb = bw_ink_rgb (self->ink.theme, BW_INK_ACCENT);
-  GdkRGBA colour = { ((rgb >> 16) & 0xff) / 255.f, ((rgb >> 8) & 0xff) / 255.f,
-                     (rgb & 0xff) / 255.f, 1 };
-  float dash = which == 0 ? G_MAXFLOAT : DASH;
-  float x = (float) floor (cursor->x), y = (float) floor (cursor->y);
-  float end = (float) cursor->bottom, right = (float) cursor->right;
+  const Pen pen = { snapshot,
+                    { (float) ((rgb >> 16) & 0xff) / 255, (float) ((rgb >> 8) & 0xff) / 255,
+                      (float) (rgb & 0xff) / 255, 1 },
+                    which == 0 ? G_MAXFLOAT : DASH };
+  double left = cursor->lines.x, right = left + cursor->lines.width;
+  double top = cursor->lines.y, bottom = top + cursor->lines.height;
 
-  for (float at = (float) cursor->top; at < end; at += dash + GAP)
-    snapshot_bar (snapshot, &colour, x, at, 1, MIN (dash, end - at));
-  if (self->picture->style == BW_CURSOR_CROSS)
-    for (float at = (float) cursor->left; at < right; at += dash + GAP)
-      snapshot_bar (snapshot, &colour, at, y, MIN (dash, right - at), 1);
+  if (cursor->style == BW_CURSOR_THING)
+    {
+      snapshot_down (&pen, left, top, bottom);
+      snapshot_down (&pen, right - 1, top, bottom);
+      snapshot_across (&pen, top, left, right);
+      snapshot_across (&pen, bottom - 1, left, right);
+      return;
+    }
+  snapshot_down (&pen, cursor->x, top, bottom);
+  if (cursor->style == BW_CURSOR_CROSS)
+    snapshot_across (&pen, cursor->y, left, right);
 }
 
 static void
 bw_picture_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   BwPictureArea *self = BW_PICTURE_AREA (widget);
-  BwPicturePage page = bw_picture_area_page (self);
 
-  if (!has_page (self))
+  GdkTexture *painted = bw_picture_area_get_texture (self);
+
+  if (painted == NULL)
     return;
-  if (self->drawing == NULL)
-    self->drawing = draw (self, &page);
-  gtk_snapshot_append_node (snapshot, self->drawing);
+  gtk_snapshot_append_texture (snapshot, painted,
+                               &GRAPHENE_RECT_INIT (0, 0, (float) bw_drawing_width (self->drawing),
+                                                    (float) bw_drawing_height (self->drawing)));
   for (guint i = 0; i < G_N_ELEMENTS (self->cursors); i++)
-    if (self->cursors[i].set && self->cursors[i].shown)
+    if (self->cursors[i].shown)
       snapshot_cursor (self, snapshot, i);
 }
 
 static void
 bw_picture_area_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
-  bw_picture_area_redraw (BW_PICTURE_AREA (widget));
+  BwPictureArea *self = BW_PICTURE_AREA (widget);
+  gboolean fits = self->drawing != NULL && (int) bw_drawing_width (self->drawing) == width
+                  && (int) bw_drawing_height (self->drawing) == height;
+  if (!fits && width > 0 && height > 0)
+    rebuild (self);
+}
+
+/* What is not seen is not built before it is. */
+static void
+bw_picture_area_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (bw_picture_area_parent_class)->map (widget);
+  if (BW_PICTURE_AREA (widget)->drawing == NULL)
+    g_signal_emit (widget, signals[DRAWN], 0);
 }
 
 static void
 bw_picture_area_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (bw_picture_area_parent_class)->css_changed (widget, change);
-  update_ink (BW_PICTURE_AREA (widget));
-  bw_picture_area_redraw (BW_PICTURE_AREA (widget));
+  if (update_ink (BW_PICTURE_AREA (widget)) && BW_PICTURE_AREA (widget)->drawing != NULL)
+    rebuild (BW_PICTURE_AREA (widget));
+}
+
+static void
+free_source (BwPictureArea *self)
+{
+  if (self->source.free != NULL)
+    self->source.free (self->data);
+  self->source = (BwPictureSource){ NULL };
+  self->data = NULL;
 }
 
 static void
@@ -279,8 +505,8 @@ bw_picture_area_finalize (GObject *object)
 {
   BwPictureArea *self = BW_PICTURE_AREA (object);
 
-  g_clear_pointer (&self->drawing, gsk_render_node_unref);
-  g_clear_pointer (&self->picture, bw_picture_free);
+  forget (self);
+  free_source (self);
   g_free (self->font);
   G_OBJECT_CLASS (bw_picture_area_parent_class)->finalize (object);
 }
@@ -289,8 +515,7 @@ static void
 bind_zoom (GtkWidgetClass *widget_class, guint key, double factor)
 {
   gtk_widget_class_add_binding_action (widget_class, key, 0, "view.zoom", "d", factor);
-  gtk_widget_class_add_binding_action (widget_class, key, GDK_SHIFT_MASK, "view.zoom", "d",
-                                       factor);
+  gtk_widget_class_add_binding_action (widget_class, key, GDK_SHIFT_MASK, "view.zoom", "d", factor);
   gtk_widget_class_add_binding_action (widget_class, key, GDK_CONTROL_MASK, "view.zoom", "d",
                                        factor);
 }
@@ -332,13 +557,17 @@ bw_picture_area_class_init (BwPictureAreaClass *klass)
   G_OBJECT_CLASS (klass)->finalize = bw_picture_area_finalize;
   widget_class->snapshot = bw_picture_area_snapshot;
   widget_class->size_allocate = bw_picture_area_size_allocate;
+  widget_class->map = bw_picture_area_map;
   widget_class->css_changed = bw_picture_area_css_changed;
 
   /* BwPictureArea::reading: the cursors read this, in words. */
   signals[READING] = g_signal_new ("reading", BW_TYPE_PICTURE_AREA, G_SIGNAL_RUN_LAST, 0, NULL,
                                    NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
-  /* BwPictureArea::shown: another part of the picture is shown. */
+  /* BwPictureArea::shown: another part is shown. */
   signals[SHOWN] = g_signal_new ("shown", BW_TYPE_PICTURE_AREA, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 0);
+  /* BwPictureArea::drawn: there is something else to draw, or another part of it. */
+  signals[DRAWN] = g_signal_new ("drawn", BW_TYPE_PICTURE_AREA, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                  NULL, G_TYPE_NONE, 0);
 
   bw_picture_area_install_cursor (widget_class);
@@ -351,8 +580,8 @@ static void
 add_controllers (BwPictureArea *self)
 {
   GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkEventController *scroll = gtk_event_controller_scroll_new (
+      GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
   GtkGesture *drag = gtk_gesture_drag_new ();
 
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion), self);
@@ -365,10 +594,19 @@ add_controllers (BwPictureArea *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
 }
 
+/* On a screen of another density. */
+static void
+on_scale_factor (BwPictureArea *self)
+{
+  g_clear_object (&self->painted);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
 static void
 bw_picture_area_init (BwPictureArea *self)
 {
   add_controllers (self);
+  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (on_scale_factor), NULL);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_focus_on_click (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
@@ -377,80 +615,53 @@ bw_picture_area_init (BwPictureArea *self)
 
 /**
  * bw_picture_area_show:
- * @picture: (transfer full) (nullable): %NULL for an empty area
+ * @source: (nullable): copied; %NULL for an empty area
+ * @data: (transfer full): what @source's functions get
  *
- * Shows a picture, and puts it in words for those who do not see it. The cursors go.
+ * Shows what @source draws, and puts it in words for those who do not see it. The cursors go.
  */
 void
-bw_picture_area_show (BwPictureArea *self, BwPicture *picture)
+bw_picture_area_show (BwPictureArea *self, const BwPictureSource *source, gpointer data)
 {
-  g_clear_pointer (&self->picture, bw_picture_free);
-  self->picture = picture;
+  g_return_if_fail (BW_IS_PICTURE_AREA (self));
+  g_return_if_fail (source == NULL || (source->build != NULL && source->free != NULL));
+  forget (self);
+  free_source (self);
+  if (source != NULL)
+    self->source = *source;
+  self->data = data;
   self->cursors[0] = self->cursors[1] = (BwCursor){ FALSE };
   self->active = 0;
-  if (picture != NULL)
-    {
-      g_autofree char *name = bw_picture_name (picture);
-      g_autofree char *words = bw_picture_describe (picture);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
-    }
-  tell_shown (self);
+  self->keeps_zoom = source != NULL && source->keeps_zoom && (self->zoomed || self->keeps_zoom);
+  self->zoomed = FALSE;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  if (source == NULL || gtk_widget_get_mapped (GTK_WIDGET (self)))
+    g_signal_emit (self, signals[DRAWN], 0);
 }
 
 /**
- * bw_picture_area_get_picture:
+ * bw_picture_area_has_source:
  *
- * Returns: (transfer none) (nullable): what is shown
+ * Returns: whether anything is shown
  */
-const BwPicture *
-bw_picture_area_get_picture (BwPictureArea *self)
+gboolean
+bw_picture_area_has_source (BwPictureArea *self)
 {
-  return self->picture;
-}
-
-/**
- * bw_picture_area_texture:
- *
- * Returns: (transfer full) (nullable): the drawing as it stands on the screen, without the cursors
- */
-GdkTexture *
-bw_picture_area_texture (BwPictureArea *self)
-{
-  BwPicturePage page = bw_picture_area_page (self);
-  int width = (int) page.width, height = (int) page.height;
-  if (!has_page (self))
-    return NULL;
-
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_ink_set (cr, &self->ink, BW_INK_PAPER);
-  cairo_paint (cr);
-  bw_picture_draw (self->picture, cr, &page);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  gsize stride = (gsize) cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes
-      = g_bytes_new (cairo_image_surface_get_data (surface), stride * (gsize) height);
-  cairo_surface_destroy (surface);
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
+  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), FALSE);
+  return self->source.build != NULL;
 }
 
 /**
  * bw_picture_area_refresh:
  *
- * Draws the picture anew after what it shows has changed; the cursors stay at their places and are
- * read again.
+ * Draws anew after the data has changed; the cursors stay at their places and are read again.
  */
 void
 bw_picture_area_refresh (BwPictureArea *self)
 {
-  g_autofree char *name = bw_picture_name (self->picture);
-  g_autofree char *words = bw_picture_describe (self->picture);
-
-  bw_picture_area_redraw (self);
+  g_return_if_fail (BW_IS_PICTURE_AREA (self));
+  rebuild (self);
+  g_signal_emit (self, signals[DRAWN], 0);
   if (self->cursors[self->active].set)
     bw_picture_area_tell (self);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
 }

@@ -5,15 +5,15 @@
 
 #include "draw/base/export.h"
 #include "empty-page.h"
-#include "side-layout.h"
 #include "template.h"
 
 /**
  * BwPicturePanel:
  *
- * A drawing with what goes with it on every page: what can be drawn, the page's own controls,
- * zooming, what the cursors read, figures beside it, copying and exporting. "view" tells that
- * another drawing has been chosen.
+ * A drawing with what goes with it on every page: the page's own controls, the answer as a sentence,
+ * the figures beside the drawing or, where there is no room, under it, and the line that reads what
+ * the cursors stand on. "view" tells that another of its drawings has been chosen, "views-changed"
+ * that the page's buttons are to be brought up to date.
  */
 struct _BwPicturePanel
 {
@@ -23,18 +23,21 @@ struct _BwPicturePanel
   BwEmptyPage *empty;
   GtkWidget *content;
   GtkLabel *title;
-  GtkBox *views;
   GtkBox *controls;
-  GtkWidget *second;
-  GtkWidget *zoom_in;
-  GtkWidget *zoom_out;
-  GtkWidget *whole;
+  GtkPaned *paned;
+  GtkBox *drawn;
   BwPictureArea *area;
   GtkLabel *reading;
   GtkBox *side;
-  BwFigureTable *table;
+  BwResultView *table;
 
-  GPtrArray *buttons; /* (element-type GtkToggleButton): borrowed, of the views */
+  gboolean reads;          /* a cursor is set */
+  GPtrArray *views;        /* of BwPanelView */
+  const BwPanelView *view; /* nullable: the one that is chosen */
+  double share[2];  /* of the drawing, by orientation, as the person has set it; zero: usual */
+  int placed_for;   /* the size of the panes for which the handle was put; zero: not yet */
+  gboolean placing; /* the handle is being put, not moved by the person */
+  guint place_id;   /* zero: the figures stand where they should */
 };
 
 G_DEFINE_FINAL_TYPE (BwPicturePanel, bw_picture_panel, GTK_TYPE_WIDGET)
@@ -42,6 +45,7 @@ G_DEFINE_FINAL_TYPE (BwPicturePanel, bw_picture_panel, GTK_TYPE_WIDGET)
 enum
 {
   VIEW,
+  VIEWS_CHANGED,
   N_SIGNALS
 };
 
@@ -51,90 +55,137 @@ static guint signals[N_SIGNALS];
 #define EXPORT_WIDTH 1100
 #define EXPORT_HEIGHT 640
 
-#define ZOOM_STEP 1.5
-#define VIEW_ID "bw-view"
+/* The figures go beside the drawing if the panel is at least as wide as so many characters; there
+ * they take this share of it, but no more than so many characters, or what their tables need, but no
+ * more than the largest share. Under it, this share. */
+#define SIDE_SHARE_MAX 0.42
+#define WIDE_CHARS 104
+#define SIDE_SHARE 0.36
+#define SIDE_CHARS_MAX 56
+#define UNDER_SHARE 0.3
+
+static void
+panel_view_free (gpointer data)
+{
+  BwPanelView *view = data;
+  g_free (view->id);
+  g_free (view->label);
+  g_free (view->tooltip);
+  g_free (view);
+}
 
 static const char *
-hint (const BwPicture *picture)
+hint (BwPicturePanel *self)
 {
-  if (picture == NULL || !bw_picture_can_be_read (picture))
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  if (drawing == NULL || !bw_drawing_can_be_read (drawing))
     return "";
-  if (bw_picture_can_be_zoomed (picture))
+  if (bw_picture_area_can_be_zoomed (self->area))
     return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor. "
               "Shift+arrows or dragging: move. + − 0: zoom.");
   return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor.");
 }
 
+/* What the cursors read; while there is none, how to set one. The line is always there, so that
+ * nothing moves when the pointer comes and goes. */
+static void
+show_reading (BwPicturePanel *self, const char *words)
+{
+  gboolean reads = *words != '\0';
+
+  gtk_label_set_label (self->reading, reads ? words : hint (self));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->reading), reads ? words : NULL);
+  if (reads)
+    gtk_widget_remove_css_class (GTK_WIDGET (self->reading), "bw-light");
+  else
+    gtk_widget_add_css_class (GTK_WIDGET (self->reading), "bw-light");
+  self->reads = reads;
+}
+
 static void
 on_reading (BwPicturePanel *self, const char *words)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  gtk_label_set_label (self->reading, *words != '\0' ? words : hint (picture));
+  show_reading (self, words);
 }
 
-/* The part that is shown has changed. */
+/* There is something else to draw, or another part of it. */
 static void
-on_shown (BwPicturePanel *self)
+on_drawn (BwPicturePanel *self)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  gboolean whole = picture == NULL || bw_picture_is_whole (picture);
-  gtk_widget_set_sensitive (self->zoom_out, !whole);
-  gtk_widget_set_sensitive (self->whole, !whole);
+  if (!self->reads)
+    show_reading (self, "");
 }
 
-static void
-on_zoom_in (BwPicturePanel *self)
-{
-  bw_picture_area_zoom (self->area, ZOOM_STEP);
-}
-
-static void
-on_zoom_out (BwPicturePanel *self)
-{
-  bw_picture_area_zoom (self->area, 1 / ZOOM_STEP);
-}
-
-static void
-on_whole (BwPicturePanel *self)
-{
-  bw_picture_area_show_whole (self->area);
-}
-
-static void
-on_second (BwPicturePanel *self)
-{
-  bw_picture_area_set_second (self->area);
-}
-
-static void
-on_view (BwPicturePanel *self, GtkToggleButton *button)
-{
-  if (gtk_toggle_button_get_active (button))
-    g_signal_emit (self, signals[VIEW], 0, g_object_get_data (G_OBJECT (button), VIEW_ID));
-}
+/* Views */
 
 /**
  * bw_picture_panel_add_view:
- * @id: what "view" tells
+ * @id: what "view" tells; unique in the page
+ * @label: on the button that chooses it
+ * @tooltip: what it is
  *
- * Adds a button that chooses a drawing. The first one is chosen.
+ * Adds a drawing to choose. The first one is chosen.
  */
 void
 bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *label,
                            const char *tooltip)
 {
-  GtkWidget *button = gtk_toggle_button_new_with_label (label);
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && id != NULL && label != NULL);
+  BwPanelView *view = g_new (BwPanelView, 1);
 
-  g_object_set_data_full (G_OBJECT (button), VIEW_ID, g_strdup (id), g_free);
-  gtk_widget_set_name (button, id);
-  gtk_widget_set_tooltip_text (button, tooltip);
-  if (self->buttons->len > 0)
-    gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), self->buttons->pdata[0]);
-  else
-    gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
-  g_signal_connect_object (button, "toggled", G_CALLBACK (on_view), self, G_CONNECT_SWAPPED);
-  gtk_box_append (self->views, button);
-  g_ptr_array_add (self->buttons, button);
+  *view = (BwPanelView){ g_strdup (id), g_strdup (label), g_strdup (tooltip), TRUE };
+  g_ptr_array_add (self->views, view);
+  if (self->view == NULL)
+    self->view = view;
+}
+
+/**
+ * bw_picture_panel_get_nth_view:
+ *
+ * Returns: (transfer none) (nullable): a view; %NULL from the last one on
+ */
+const BwPanelView *
+bw_picture_panel_get_nth_view (BwPicturePanel *self, guint index)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_PANEL (self), NULL);
+  return index < self->views->len ? self->views->pdata[index] : NULL;
+}
+
+/**
+ * bw_picture_panel_find_view:
+ * @id: of a view
+ *
+ * Returns: (transfer none): the view
+ */
+const BwPanelView *
+bw_picture_panel_find_view (BwPicturePanel *self, const char *id)
+{
+  g_return_val_if_fail (BW_IS_PICTURE_PANEL (self) && id != NULL, NULL);
+  for (guint i = 0; i < self->views->len; i++)
+    if (g_str_equal (((BwPanelView *) self->views->pdata[i])->id, id))
+      return self->views->pdata[i];
+  g_return_val_if_reached (NULL);
+}
+
+/**
+ * bw_picture_panel_allow_view:
+ * @id: of a view
+ * @can: whether it can be chosen
+ * @tooltip: what it is, or why it cannot be chosen
+ */
+void
+bw_picture_panel_allow_view (BwPicturePanel *self, const char *id, gboolean can,
+                             const char *tooltip)
+{
+  BwPanelView *view = (BwPanelView *) bw_picture_panel_find_view (self, id);
+  g_return_if_fail (view != NULL);
+
+  if (view->can == can && g_strcmp0 (view->tooltip, tooltip) == 0)
+    return;
+  g_free (view->tooltip);
+  view->tooltip = g_strdup (tooltip);
+  view->can = can;
+  g_signal_emit (self, signals[VIEWS_CHANGED], 0);
 }
 
 /**
@@ -146,23 +197,144 @@ bw_picture_panel_add_view (BwPicturePanel *self, const char *id, const char *lab
 void
 bw_picture_panel_choose (BwPicturePanel *self, const char *id)
 {
-  for (guint i = 0; i < self->buttons->len; i++)
-    if (g_str_equal (g_object_get_data (self->buttons->pdata[i], VIEW_ID), id))
-      gtk_toggle_button_set_active (self->buttons->pdata[i], TRUE);
+  const BwPanelView *view = bw_picture_panel_find_view (self, id);
+  g_return_if_fail (view != NULL);
+
+  if (view == self->view)
+    return;
+  self->view = view;
+  g_signal_emit (self, signals[VIEWS_CHANGED], 0);
+  g_signal_emit (self, signals[VIEW], 0, view->id);
 }
 
 /**
  * bw_picture_panel_get_view:
  *
- * Returns: (transfer none) (nullable): the id of the view that is chosen
+ * Returns: (transfer none) (nullable): the id of the view that is chosen; %NULL if there is but one
+ *   drawing
  */
 const char *
 bw_picture_panel_get_view (BwPicturePanel *self)
 {
-  for (guint i = 0; i < self->buttons->len; i++)
-    if (gtk_toggle_button_get_active (self->buttons->pdata[i]))
-      return g_object_get_data (self->buttons->pdata[i], VIEW_ID);
-  return NULL;
+  g_return_val_if_fail (BW_IS_PICTURE_PANEL (self), NULL);
+  return self->view != NULL ? self->view->id : NULL;
+}
+
+/* Layout */
+
+static int
+chars_width (BwPicturePanel *self, int chars)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int width = chars * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
+  pango_font_metrics_unref (metrics);
+  return width;
+}
+
+static GtkOrientation
+orientation_for (BwPicturePanel *self, int width)
+{
+  return width >= chars_width (self, WIDE_CHARS) ? GTK_ORIENTATION_HORIZONTAL
+                                                 : GTK_ORIENTATION_VERTICAL;
+}
+
+static GtkOrientation
+orientation_of (BwPicturePanel *self)
+{
+  return gtk_orientable_get_orientation (GTK_ORIENTABLE (self->paned));
+}
+
+/* The size of the panes along which the handle moves. */
+static int
+panes_size (BwPicturePanel *self)
+{
+  return orientation_of (self) == GTK_ORIENTATION_VERTICAL
+             ? gtk_widget_get_height (GTK_WIDGET (self->paned))
+             : gtk_widget_get_width (GTK_WIDGET (self->paned));
+}
+
+/* Where the handle goes: where the person has moved it to, or the usual place. */
+static int
+wanted_position (BwPicturePanel *self, int size)
+{
+  GtkOrientation orientation = orientation_of (self);
+  int least;
+
+  if (self->share[orientation] > 0)
+    return (int) (size * self->share[orientation]);
+  if (orientation == GTK_ORIENTATION_VERTICAL)
+    return size - (int) (size * UNDER_SHARE);
+  gtk_widget_measure (GTK_WIDGET (self->side), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL,
+                      NULL);
+  return size
+         - MAX (MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX)),
+                MIN (least, (int) (size * SIDE_SHARE_MAX)));
+}
+
+/* Panes that are turned get their places anew, and only then is the handle put: they take the new
+ * size for a change of the old one, and would move it. */
+static void
+place (BwPicturePanel *self)
+{
+  GtkOrientation wanted = orientation_for (self, gtk_widget_get_width (GTK_WIDGET (self)));
+
+  self->placed_for = 0;
+  if (orientation_of (self) != wanted)
+    {
+      gtk_orientable_set_orientation (GTK_ORIENTABLE (self->paned), wanted);
+      return;
+    }
+  self->placing = TRUE;
+  self->placed_for = panes_size (self);
+  gtk_paned_set_position (self->paned, wanted_position (self, self->placed_for));
+  self->placing = FALSE;
+}
+
+/* Not while the widgets get their places: turning the panes asks for new ones. */
+static gboolean
+on_place (gpointer data)
+{
+  BwPicturePanel *self = data;
+  self->place_id = 0;
+  place (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* The panes move the handle when their size changes, and so does the person when it does not. */
+static void
+on_position (BwPicturePanel *self)
+{
+  int size = panes_size (self);
+  if (!self->placing && size > 0 && size == self->placed_for)
+    self->share[orientation_of (self)] = (double) gtk_paned_get_position (self->paned) / size;
+}
+
+static void
+bw_picture_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  BwPicturePanel *self = BW_PICTURE_PANEL (widget);
+
+  gtk_widget_size_allocate (GTK_WIDGET (self->stack), &(GtkAllocation){ 0, 0, width, height },
+                            baseline);
+  if (self->place_id == 0
+      && (orientation_of (self) != orientation_for (self, width)
+          || panes_size (self) != self->placed_for))
+    self->place_id = g_idle_add_full (GTK_PRIORITY_RESIZE, on_place, self, NULL);
+}
+
+static void
+bw_picture_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                          int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  gtk_widget_measure (GTK_WIDGET (BW_PICTURE_PANEL (widget)->stack), orientation, for_size, minimum,
+                      natural, minimum_baseline, natural_baseline);
+}
+
+static GtkSizeRequestMode
+bw_picture_panel_get_request_mode (GtkWidget *widget)
+{
+  return gtk_widget_get_request_mode (GTK_WIDGET (BW_PICTURE_PANEL (widget)->stack));
 }
 
 /**
@@ -181,11 +353,33 @@ bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget
       gtk_label_set_mnemonic_widget (GTK_LABEL (name), control);
       gtk_widget_add_css_class (name, "bw-light");
       gtk_box_append (self->controls, name);
-      gtk_accessible_update_relation (GTK_ACCESSIBLE (control),
-                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, NULL, -1);
+      gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                      name, NULL, -1);
     }
   gtk_box_append (self->controls, control);
   gtk_widget_set_visible (GTK_WIDGET (self->controls), TRUE);
+}
+
+/**
+ * bw_picture_panel_add_above:
+ * @widget: (transfer floating): stands between the answer and the drawing
+ */
+void
+bw_picture_panel_add_above (BwPicturePanel *self, GtkWidget *widget)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && GTK_IS_WIDGET (widget));
+  gtk_box_prepend (self->drawn, widget);
+}
+
+/**
+ * bw_picture_panel_add_below:
+ * @widget: (transfer floating): stands under the drawing
+ */
+void
+bw_picture_panel_add_below (BwPicturePanel *self, GtkWidget *widget)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && GTK_IS_WIDGET (widget));
+  gtk_box_append (self->drawn, widget);
 }
 
 /**
@@ -226,39 +420,68 @@ bw_picture_panel_set_title (BwPicturePanel *self, const char *title)
 
 /**
  * bw_picture_panel_show:
- * @picture: (transfer full) (nullable): what is drawn
+ * @source: (nullable): what is drawn; copied
+ * @data: (transfer full): what @source's functions get
  */
 void
-bw_picture_panel_show (BwPicturePanel *self, BwPicture *picture)
+bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data)
 {
-  gboolean read = picture != NULL && bw_picture_can_be_read (picture);
-  gboolean zoomed = picture != NULL && bw_picture_can_be_zoomed (picture);
-
-  bw_picture_area_show (self->area, picture);
-  gtk_label_set_label (self->reading, hint (picture));
-  gtk_widget_set_visible (GTK_WIDGET (self->reading), read);
-  gtk_widget_set_visible (self->second, read);
-  gtk_widget_set_visible (self->zoom_in, zoomed);
-  gtk_widget_set_visible (self->zoom_out, zoomed);
-  gtk_widget_set_visible (self->whole, zoomed);
+  self->reads = FALSE;
+  bw_picture_area_show (self->area, source, data);
+  show_reading (self, "");
 }
 
 /**
- * bw_picture_panel_show_figures:
- * @figures: (element-type BwTableFigure): stand beside the drawing; copied
+ * bw_picture_panel_show_result:
+ * @result: (transfer full): stands beside the drawing
  */
 void
-bw_picture_panel_show_figures (BwPicturePanel *self, GPtrArray *figures)
+bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result)
 {
-  bw_figure_table_show (self->table, figures);
+  bw_result_view_show (self->table, result);
+  self->placed_for = 0; /* another table may need another width */
 }
 
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
+/**
+ * bw_picture_panel_show_part:
+ * @result: (transfer full)
+ * @key: of the part of it that stands beside the drawing; all of it can be copied
+ */
+void
+bw_picture_panel_show_part (BwPicturePanel *self, BwResult *result, const char *key)
+{
+  bw_result_view_show_part (self->table, result, key);
+  self->placed_for = 0;
+}
+
+/**
+ * bw_picture_panel_set_cards:
+ *
+ * Gives each row of a wide table beside the drawing a block of text of its own.
+ */
+void
+bw_picture_panel_set_cards (BwPicturePanel *self)
+{
+  bw_result_view_set_cards (self->table, TRUE);
+}
+
+/**
+ * bw_picture_panel_get_result:
+ *
+ * Returns: (transfer none) (nullable): what stands beside the drawing
+ */
+BwResult *
+bw_picture_panel_get_result (BwPicturePanel *self)
+{
+  return bw_result_view_get_result (self->table);
+}
+
+/* What is shown, on the paper that is exported. */
+static BwDrawing *
+paper_of (BwPicturePanel *self)
 {
   const BwInk ink = { .theme = BW_THEME_PRINT, .dpi = BW_INK_SCREEN_DPI };
-  const BwPicturePage page = { width, height, &ink };
-  bw_picture_draw (user_data, cr, &page);
+  return bw_picture_area_build (self->area, EXPORT_WIDTH, EXPORT_HEIGHT, &ink);
 }
 
 /**
@@ -269,7 +492,7 @@ draw (cairo_t *cr, double width, double height, gpointer user_data)
 gboolean
 bw_picture_panel_has_picture (BwPicturePanel *self)
 {
-  return bw_picture_area_get_picture (self->area) != NULL;
+  return bw_picture_area_has_source (self->area);
 }
 
 /**
@@ -283,19 +506,9 @@ bw_picture_panel_has_picture (BwPicturePanel *self)
 gboolean
 bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  g_return_val_if_fail (picture != NULL, FALSE);
-  g_autofree char *name = bw_picture_name (picture);
-  g_autofree char *words = bw_picture_describe (picture);
-  BwExport what = {
-    .draw = draw,
-    .user_data = (gpointer) picture,
-    .width = EXPORT_WIDTH,
-    .height = EXPORT_HEIGHT,
-    .title = name,
-    .description = words,
-  };
-  return bw_export_drawing (&what, path, error);
+  g_autoptr (BwDrawing) drawing = paper_of (self);
+  g_return_val_if_fail (drawing != NULL, FALSE);
+  return bw_export_drawing (drawing, NULL, path, error);
 }
 
 /**
@@ -306,22 +519,46 @@ bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error)
 char *
 bw_picture_panel_dup_file_name (BwPicturePanel *self)
 {
-  const BwPicture *picture = bw_picture_area_get_picture (self->area);
-  g_return_val_if_fail (picture != NULL, NULL);
-  return bw_picture_file_stem (picture);
+  const BwDrawing *drawing = bw_picture_area_get_drawing (self->area);
+  g_return_val_if_fail (drawing != NULL, NULL);
+  return g_strdup (bw_drawing_file_stem (drawing));
+}
+
+/**
+ * bw_picture_panel_dup_content:
+ *
+ * Returns: (transfer full) (nullable): the drawing for the clipboard: as a picture, as an SVG file,
+ *   and as text for programs that take nothing else
+ */
+GdkContentProvider *
+bw_picture_panel_dup_content (BwPicturePanel *self)
+{
+  GdkTexture *texture = bw_picture_area_get_texture (self->area);
+  g_autoptr (BwDrawing) paper = paper_of (self);
+  if (texture == NULL)
+    return NULL;
+
+  g_autoptr (GBytes) svg = bw_export_svg (paper);
+  g_autofree char *text = bw_drawing_to_text (paper);
+  GdkContentProvider *forms[] = {
+    gdk_content_provider_new_typed (GDK_TYPE_TEXTURE, texture),
+    gdk_content_provider_new_for_bytes ("image/svg+xml", svg),
+    gdk_content_provider_new_typed (G_TYPE_STRING, text),
+  };
+  return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
 }
 
 /**
  * bw_picture_panel_copy:
  *
- * Puts the picture of the drawing on the clipboard.
+ * Puts the drawing on the clipboard.
  */
 void
 bw_picture_panel_copy (BwPicturePanel *self)
 {
-  g_autoptr (GdkTexture) picture = bw_picture_area_texture (self->area);
-  if (picture != NULL)
-    gdk_clipboard_set_texture (gtk_widget_get_clipboard (GTK_WIDGET (self)), picture);
+  g_autoptr (GdkContentProvider) content = bw_picture_panel_dup_content (self);
+  if (content != NULL)
+    gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), content);
 }
 
 /**
@@ -338,9 +575,18 @@ bw_picture_panel_get_area (BwPicturePanel *self)
 static void
 bw_picture_panel_dispose (GObject *object)
 {
-  g_clear_pointer (&BW_PICTURE_PANEL (object)->buttons, g_ptr_array_unref);
+  BwPicturePanel *self = BW_PICTURE_PANEL (object);
+
+  g_clear_handle_id (&self->place_id, g_source_remove);
   bw_dispose_template (object, BW_TYPE_PICTURE_PANEL);
   G_OBJECT_CLASS (bw_picture_panel_parent_class)->dispose (object);
+}
+
+static void
+bw_picture_panel_finalize (GObject *object)
+{
+  g_ptr_array_unref (BW_PICTURE_PANEL (object)->views);
+  G_OBJECT_CLASS (bw_picture_panel_parent_class)->finalize (object);
 }
 
 static void
@@ -350,12 +596,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, empty);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, content);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, title);
-  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, views);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, controls);
-  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, second);
-  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, zoom_in);
-  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, zoom_out);
-  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, whole);
+  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, paned);
+  gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, drawn);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, area);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, reading);
   gtk_widget_class_bind_template_child (widget_class, BwPicturePanel, side);
@@ -368,30 +611,32 @@ bw_picture_panel_class_init (BwPicturePanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bw_picture_panel_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bw_picture_panel_finalize;
+  widget_class->measure = bw_picture_panel_measure;
+  widget_class->size_allocate = bw_picture_panel_size_allocate;
+  widget_class->get_request_mode = bw_picture_panel_get_request_mode;
 
   /* BwPicturePanel::view: another drawing is chosen, by its id. */
   signals[VIEW] = g_signal_new ("view", BW_TYPE_PICTURE_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  /* BwPicturePanel::views-changed: which view is chosen, or which ones can be. */
+  signals[VIEWS_CHANGED] = g_signal_new ("views-changed", BW_TYPE_PICTURE_PANEL, G_SIGNAL_RUN_LAST,
+                                         0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/picture-panel.ui");
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_reading);
-  gtk_widget_class_bind_template_callback (widget_class, on_shown);
-  gtk_widget_class_bind_template_callback (widget_class, on_zoom_in);
-  gtk_widget_class_bind_template_callback (widget_class, on_zoom_out);
-  gtk_widget_class_bind_template_callback (widget_class, on_whole);
-  gtk_widget_class_bind_template_callback (widget_class, on_second);
+  gtk_widget_class_bind_template_callback (widget_class, on_drawn);
+  gtk_widget_class_bind_template_callback (widget_class, on_position);
 }
 
 static void
 bw_picture_panel_init (BwPicturePanel *self)
 {
   g_type_ensure (BW_TYPE_EMPTY_PAGE);
-  g_type_ensure (BW_TYPE_FIGURE_TABLE);
+  g_type_ensure (BW_TYPE_RESULT_VIEW);
   g_type_ensure (BW_TYPE_PICTURE_AREA);
-  g_type_ensure (BW_TYPE_SIDE_LAYOUT);
-  self->buttons = g_ptr_array_new ();
+  self->views = g_ptr_array_new_with_free_func (panel_view_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }

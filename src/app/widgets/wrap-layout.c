@@ -4,8 +4,9 @@
 /**
  * BwWrapLayout:
  *
- * Lays out children in their natural widths one after the other, in as many rows as it takes.
- * Children of one row start at the same height.
+ * Lays out children in their natural widths one after the other, in as many rows as it takes. A
+ * child that is aligned to the end goes to the end of its row. Where words run from right to left,
+ * rows do so too.
  */
 struct _BwWrapLayout
 {
@@ -25,11 +26,32 @@ measure (GtkWidget *child, GtkOrientation orientation, int for_size, int *minimu
   return natural;
 }
 
+/* What of a row has its place. */
+typedef struct
+{
+  int width; /* of all rows */
+  int x;
+  int y;
+  int height;
+} Row;
+
+static void
+allocate (GtkWidget *widget, GtkWidget *child, const Row *row, int width, int height)
+{
+  gboolean end = gtk_widget_get_halign (child) == GTK_ALIGN_END;
+  int x = end ? MAX (row->x, row->width - width) : row->x;
+
+  if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
+    x = row->width - x - width;
+  gtk_widget_size_allocate (child, &(GtkAllocation){ x, row->y, width, height }, -1);
+}
+
 /* Lays out at @width, or only measures. Returns the height that it takes. */
 static int
-lay_out (GtkWidget *widget, int width, gboolean allocate)
+lay_out (GtkWidget *widget, int width, gboolean allocates)
 {
-  int x = 0, y = 0, row_height = 0, minimum;
+  Row row = { .width = width };
+  int minimum;
 
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
@@ -38,18 +60,18 @@ lay_out (GtkWidget *widget, int width, gboolean allocate)
         continue;
       int natural = measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum);
       int own = CLAMP (natural, minimum, MAX (minimum, width));
-      if (x > 0 && x + own > width)
+      if (row.x > 0 && row.x + own > width)
         {
-          y += row_height + ROW_GAP;
-          x = row_height = 0;
+          row.y += row.height + ROW_GAP;
+          row.x = row.height = 0;
         }
       int height = measure (child, GTK_ORIENTATION_VERTICAL, own, &minimum);
-      if (allocate)
-        gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, own, height }, -1);
-      row_height = MAX (row_height, height);
-      x += own + GAP;
+      if (allocates)
+        allocate (widget, child, &row, own, height);
+      row.height = MAX (row.height, height);
+      row.x += own + GAP;
     }
-  return y + row_height;
+  return row.y + row.height;
 }
 
 static GtkSizeRequestMode
@@ -124,9 +146,14 @@ bw_wrap_box_new (void)
  * bw_wrap_box_append:
  * @box: made by bw_wrap_box_new()
  * @child: (transfer floating)
+ *
+ * Adds a child. Of a chooser or a field the name goes before the control and not over it, so that
+ * the row is low.
  */
 void
 bw_wrap_box_append (GtkWidget *box, GtkWidget *child)
 {
+  if (GTK_IS_ORIENTABLE (child))
+    gtk_orientable_set_orientation (GTK_ORIENTABLE (child), GTK_ORIENTATION_HORIZONTAL);
   gtk_box_append (GTK_BOX (box), child);
 }

@@ -58,7 +58,7 @@ bw_application_new_window (BwApplication *self)
 
   fill_recent (self, window);
   gtk_window_present (GTK_WINDOW (window));
-  bw_fit_page_focus (bw_window_get_fit_page (window));
+  bw_page_focus (bw_window_get_shown_page (window));
   if (self->catalogue_faults->len > 0)
     {
       bw_window_show_faults (
@@ -180,12 +180,23 @@ static const struct
   { "app.quit", { "<Control>q" } },
   { "app.preferences", { "<Control>comma" } },
   { "win.show-help-overlay", { "<Control>question", "F1" } },
-  { "win.page::fit", { "<Control>1" } },
-  { "win.page::timing", { "<Control>2" } },
-  { "win.page::levels", { "<Control>3" } },
-  { "win.page::detail", { "<Control>4" } },
-  { "win.page::hookup", { "<Control>5" } },
 };
+
+/* Control and a digit for each page. */
+static void
+add_page_accels (BwApplication *self)
+{
+  guint n;
+  const BwPageKind *kinds = bw_page_kinds (&n);
+
+  for (guint i = 0; i < n && i < 9; i++)
+    {
+      g_autofree char *action = g_strconcat ("win.page::", kinds[i].id, NULL);
+      g_autofree char *key = g_strdup_printf ("<Control>%u", i + 1);
+      const char *const keys[] = { key, NULL };
+      gtk_application_set_accels_for_action (GTK_APPLICATION (self), action, keys);
+    }
+}
 
 static void
 bw_application_startup (GApplication *application)
@@ -202,6 +213,7 @@ bw_application_startup (GApplication *application)
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
     gtk_application_set_accels_for_action (GTK_APPLICATION (self), accels[i].action,
                                            accels[i].keys);
+  add_page_accels (self);
   g_signal_connect_object (gtk_recent_manager_get_default (), "changed",
                            G_CALLBACK (fill_all_recent), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->settings, "changed::recent-limit", G_CALLBACK (fill_all_recent),

@@ -85,7 +85,7 @@ bw_hookup_print_operation_new (BwHookupPage *page, const char *title)
 void
 bw_print_hookup (BwWindow *window)
 {
-  BwHookupPage *page = bw_window_get_hookup_page (window);
+  BwHookupPage *page = BW_HOOKUP_PAGE (bw_window_get_page (window, "hookup"));
   const char *title = bw_document_get_sheet (bw_window_get_document (window))->title;
   BwHookupView view;
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "app/hookup/page.h"
 #include "window.h"
 
 G_BEGIN_DECLS

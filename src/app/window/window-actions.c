@@ -69,9 +69,17 @@ on_export_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
+on_export_table (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_export_table (BW_WINDOW (widget), parameter);
+}
+
+static void
 on_copy_picture (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  bw_picture_panel_copy (bw_window_get_panel (BW_WINDOW (widget)));
+  BwPicturePanel *panel = bw_window_get_panel (BW_WINDOW (widget));
+  if (panel != NULL)
+    bw_picture_panel_copy (panel);
 }
 
 static void
@@ -96,6 +104,12 @@ static void
 on_page (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   bw_window_show_page (BW_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+on_shortcuts (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_window_show_shortcuts (BW_WINDOW (widget));
 }
 
 static void
@@ -156,11 +170,13 @@ static const struct
   { "win.export-hookup", NULL, on_export_hookup },
   { "win.print-hookup", NULL, on_print_hookup },
   { "win.export-picture", NULL, on_export_picture },
+  { "win.export-table", "(ssss)", on_export_table },
   { "win.copy-picture", NULL, on_copy_picture },
   { "win.close", NULL, on_close },
   { "win.undo", NULL, on_undo },
   { "win.redo", NULL, on_redo },
   { "win.page", "s", on_page },
+  { "win.show-help-overlay", NULL, on_shortcuts },
   { "win.choose-monitor", NULL, on_choose_monitor },
   { "win.add-input", NULL, on_add_input },
   { "win.add-source", NULL, on_add_source },

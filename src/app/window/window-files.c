@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "app/hookup/page.h"
 #include "app/widgets/file-chooser.h"
 #include "core/base/file.h"
 #include "core/base/keyfile.h"
@@ -41,7 +42,7 @@ bw_window_open (BwWindow *self, GFile *file)
   if (bw_document_load (self->document, file, faults))
     {
       bw_recent_add (file);
-      bw_fit_page_focus (self->fit_page);
+      bw_page_focus (bw_window_get_shown_page (self));
       return TRUE;
     }
   g_autofree char *name = g_file_get_parse_name (file);
@@ -65,7 +66,7 @@ bw_window_open_bytes (BwWindow *self, GBytes *bytes, const char *name)
   g_autoptr (GPtrArray) faults = faults_new ();
   if (bw_document_load_bytes (self->document, bytes, name, faults))
     {
-      bw_fit_page_focus (self->fit_page);
+      bw_page_focus (bw_window_get_shown_page (self));
       return TRUE;
     }
   bw_window_show_faults (self, _ ("The sheet was not opened."), faults);
@@ -262,22 +263,73 @@ picture_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
   const char *title = _ ("The picture was not written.");
   g_autofree char *path = local_path (self, target, title);
+  BwPicturePanel *panel = bw_window_get_panel (self);
   g_autoptr (GError) error = NULL;
 
-  if (path != NULL && may_replace (self, file, target, title)
-      && !bw_picture_panel_export (bw_window_get_panel (self), path, &error))
+  if (path != NULL && panel != NULL && may_replace (self, file, target, title)
+      && !bw_picture_panel_export (panel, path, &error))
     bw_window_show_error (self, title, error);
 }
 
 void
 bw_window_export_picture (BwWindow *self)
 {
+  BwPicturePanel *panel = bw_window_get_panel (self);
+
+  if (panel == NULL)
+    return;
   choose (self, _ ("Export the Picture"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
           picture_chosen);
   add_filter (self, _ ("SVG pictures"), ".svg");
   add_filter (self, _ ("PDF pages"), ".pdf");
   add_filter (self, _ ("PNG pictures"), ".png");
-  g_autofree char *name = bw_picture_panel_dup_file_name (bw_window_get_panel (self));
+  g_autofree char *name = bw_picture_panel_dup_file_name (panel);
+  suggest_name (self, name, "");
+  gtk_native_dialog_show (self->chooser);
+}
+
+/* A table, as its view has written it in each form. */
+static void
+table_chosen (BwWindow *self, GFile *file, const char *suffix)
+{
+  static const char *const suffixes[] = { ".csv", ".tsv", ".html", NULL };
+  g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
+  const char *title = _ ("The table was not written.");
+  g_autofree char *path = local_path (self, target, title);
+  g_autofree char *folded = path != NULL ? g_ascii_strdown (path, -1) : NULL;
+  g_autoptr (GVariant) table = g_steal_pointer (&self->table);
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL || !may_replace (self, file, target, title))
+    return;
+  for (guint i = 0; suffixes[i] != NULL; i++)
+    {
+      const char *text;
+      g_variant_get_child (table, 1 + i, "&s", &text);
+      if (g_str_has_suffix (folded, suffixes[i])
+          && !bw_file_replace (path, text, strlen (text), &error))
+        bw_window_show_error (self, title, error);
+    }
+}
+
+/**
+ * bw_window_export_table:
+ * @table: (type "(ssss)"): a name for it, and the table as CSV, as TSV and as HTML
+ *
+ * Lets the person choose where to write a table; the suffix tells in which form.
+ */
+void
+bw_window_export_table (BwWindow *self, GVariant *table)
+{
+  const char *name;
+
+  g_clear_pointer (&self->table, g_variant_unref);
+  self->table = g_variant_ref (table);
+  choose (self, _ ("Export the Table"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), table_chosen);
+  add_filter (self, _ ("Comma-separated values, for programs"), ".csv");
+  add_filter (self, _ ("Values with tabs between, for spreadsheets"), ".tsv");
+  add_filter (self, _ ("HTML pages"), ".html");
+  g_variant_get_child (table, 0, "&s", &name);
   suggest_name (self, name, "");
   gtk_native_dialog_show (self->chooser);
 }
@@ -352,6 +404,12 @@ bw_window_export_edid (BwWindow *self)
 
 /* The hook-up */
 
+static BwHookupPage *
+hookup_page (BwWindow *self)
+{
+  return BW_HOOKUP_PAGE (bw_window_get_page (self, "hookup"));
+}
+
 static void
 parts_chosen (BwWindow *self, GFile *file, const char *suffix)
 {
@@ -359,7 +417,8 @@ parts_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
   const char *title = _ ("The list of parts was not written.");
   g_autofree char *path = local_path (self, target, title);
-  g_autofree char *csv = bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (self->hookup_page));
+  g_autofree char *csv = bw_hookup_side_dup_parts_csv (
+      bw_hookup_page_get_side (hookup_page (self)));
   g_autoptr (GError) error = NULL;
 
   if (path != NULL && csv != NULL && may_replace (self, file, target, title)
@@ -373,7 +432,7 @@ bw_window_export_parts (BwWindow *self)
   choose (self, _ ("Export the List of Parts"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
           parts_chosen);
   add_filter (self, _ ("Comma-separated values"), ".csv");
-  g_autofree char *name = bw_hookup_page_dup_name (self->hookup_page);
+  g_autofree char *name = bw_hookup_page_dup_name (hookup_page (self));
   suggest_name (self, name, ".csv");
   gtk_native_dialog_show (self->chooser);
 }
@@ -388,7 +447,7 @@ hookup_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GError) error = NULL;
   BwHookupView view;
 
-  if (path != NULL && bw_hookup_page_get_view (self->hookup_page, &view)
+  if (path != NULL && bw_hookup_page_get_view (hookup_page (self), &view)
       && may_replace (self, file, target, title)
       && !bw_hookup_report_to_pdf (&view, bw_document_get_sheet (self->document)->title, path,
                                    &error))
@@ -401,7 +460,7 @@ bw_window_export_hookup (BwWindow *self)
   choose (self, _ ("Export the Hook-up as a Sheet"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
           hookup_chosen);
   add_filter (self, _ ("PDF pages"), ".pdf");
-  g_autofree char *name = bw_hookup_page_dup_name (self->hookup_page);
+  g_autofree char *name = bw_hookup_page_dup_name (hookup_page (self));
   suggest_name (self, name, ".pdf");
   gtk_native_dialog_show (self->chooser);
 }

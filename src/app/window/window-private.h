@@ -21,15 +21,12 @@ struct _BwWindow
   BwBenchPanel *bench;
   BwEditor *editor;
   GtkStack *pages;
-  BwFitPage *fit_page;
-  BwTimingPage *timing_page;
-  BwLevelsPage *levels_page;
-  BwDetailPage *detail_page;
-  BwHookupPage *hookup_page;
+  GtkBox *page_buttons; /* in the header bar */
 
   BwDocument *document;
   GSettings *settings;
   GtkNativeDialog *chooser; /* nullable: while it is open */
+  GVariant *table;          /* nullable: that is to be exported */
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
@@ -39,11 +36,16 @@ struct _BwWindow
 void bw_window_install_actions (GtkWidgetClass *widget_class);
 void bw_window_update_actions (BwWindow *self);
 
+/* window-pages.c */
+void bw_window_add_pages (BwWindow *self);
+void bw_window_show_shortcuts (BwWindow *self);
+
 /* window-files.c */
 void bw_window_choose_open (BwWindow *self);
 void bw_window_save (BwWindow *self);
 void bw_window_save_as (BwWindow *self);
 void bw_window_export_picture (BwWindow *self);
+void bw_window_export_table (BwWindow *self, GVariant *table);
 void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);

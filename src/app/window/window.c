@@ -107,36 +107,16 @@ bw_window_is_editing (BwWindow *self)
 }
 
 /**
- * bw_window_show_page:
- * @page: "fit", "timing", "levels", "detail" or "hookup"
- */
-void
-bw_window_show_page (BwWindow *self, const char *page)
-{
-  gtk_stack_set_visible_child_name (self->pages, page);
-}
-
-/**
  * bw_window_get_panel:
  *
- * Returns: (transfer none): the drawing that is copied and exported: that of the visible page, or of
- * the Timing page where it has none
+ * Returns: (transfer none) (nullable): the drawing that is copied and exported: the one that is shown
  */
 BwPicturePanel *
 bw_window_get_panel (BwWindow *self)
 {
-  GtkWidget *page = gtk_stack_get_visible_child (self->pages);
-  BwPicturePanel *panel = NULL;
-
-  if (page == GTK_WIDGET (self->levels_page))
-    panel = bw_levels_page_get_panel (self->levels_page);
-  else if (page == GTK_WIDGET (self->detail_page))
-    panel = bw_detail_page_get_panel (self->detail_page);
-  else if (page == GTK_WIDGET (self->hookup_page))
-    panel = bw_hookup_page_get_panel (self->hookup_page);
-  return panel != NULL && bw_picture_panel_has_picture (panel)
-             ? panel
-             : bw_timing_page_get_panel (self->timing_page);
+  g_return_val_if_fail (BW_IS_WINDOW (self), NULL);
+  BwPicturePanel *panel = bw_page_get_panel (bw_window_get_shown_page (self));
+  return panel != NULL && bw_picture_panel_has_picture (panel) ? panel : NULL;
 }
 
 /* Faults */
@@ -214,6 +194,7 @@ bw_window_dispose (GObject *object)
   BwWindow *self = BW_WINDOW (object);
 
   bw_file_chooser_let_go (&self->chooser);
+  g_clear_pointer (&self->table, g_variant_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
@@ -233,12 +214,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, page_buttons);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, pages);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, fit_page);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, timing_page);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, hookup_page);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, detail_page);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, levels_page);
 }
 
 static void
@@ -262,11 +239,6 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
-  g_type_ensure (BW_TYPE_FIT_PAGE);
-  g_type_ensure (BW_TYPE_TIMING_PAGE);
-  g_type_ensure (BW_TYPE_HOOKUP_PAGE);
-  g_type_ensure (BW_TYPE_DETAIL_PAGE);
-  g_type_ensure (BW_TYPE_LEVELS_PAGE);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -276,11 +248,7 @@ take_document (BwWindow *self, BwDocument *document)
   self->document = g_object_ref (document);
   bw_bench_panel_set_document (self->bench, document);
   bw_editor_set_document (self->editor, document);
-  bw_fit_page_set_document (self->fit_page, document);
-  bw_timing_page_set_document (self->timing_page, document);
-  bw_hookup_page_set_document (self->hookup_page, document);
-  bw_detail_page_set_document (self->detail_page, document);
-  bw_levels_page_set_document (self->levels_page, document);
+  bw_window_add_pages (self);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   on_changed (self);
@@ -326,36 +294,6 @@ BwEditor *
 bw_window_get_editor (BwWindow *self)
 {
   return self->editor;
-}
-
-BwFitPage *
-bw_window_get_fit_page (BwWindow *self)
-{
-  return self->fit_page;
-}
-
-BwTimingPage *
-bw_window_get_timing_page (BwWindow *self)
-{
-  return self->timing_page;
-}
-
-BwLevelsPage *
-bw_window_get_levels_page (BwWindow *self)
-{
-  return self->levels_page;
-}
-
-BwDetailPage *
-bw_window_get_detail_page (BwWindow *self)
-{
-  return self->detail_page;
-}
-
-BwHookupPage *
-bw_window_get_hookup_page (BwWindow *self)
-{
-  return self->hookup_page;
 }
 
 GMenu *

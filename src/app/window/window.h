@@ -5,14 +5,29 @@
 
 #include "app/bench/bench-panel.h"
 #include "app/bench/editor.h"
-#include "app/detail/page.h"
 #include "app/document/document.h"
-#include "app/fit/page.h"
-#include "app/hookup/page.h"
-#include "app/levels/page.h"
-#include "app/timing/page.h"
+#include "app/widgets/page.h"
 
 G_BEGIN_DECLS
+
+/**
+ * BwPageKind:
+ * @id: for win.page
+ * @label: on its button; to be translated in the context "page"
+ * @tooltip: what the page is for; to be translated
+ * @shortcut: what its key does; to be translated
+ * @get_type: of a BwPage
+ *
+ * A page that the window has.
+ */
+typedef struct
+{
+  const char *id;
+  const char *label;
+  const char *tooltip;
+  const char *shortcut;
+  GType (*get_type) (void);
+} BwPageKind;
 
 #define BW_TYPE_WINDOW (bw_window_get_type ())
 G_DECLARE_FINAL_TYPE (BwWindow, bw_window, BW, WINDOW, GtkApplicationWindow)
@@ -22,20 +37,20 @@ BwWindow *bw_window_new (GtkApplication *application, BwDocument *document, GSet
 BwDocument *bw_window_get_document (BwWindow *self);
 BwBenchPanel *bw_window_get_bench (BwWindow *self);
 BwEditor *bw_window_get_editor (BwWindow *self);
-BwFitPage *bw_window_get_fit_page (BwWindow *self);
-BwTimingPage *bw_window_get_timing_page (BwWindow *self);
-BwLevelsPage *bw_window_get_levels_page (BwWindow *self);
-BwDetailPage *bw_window_get_detail_page (BwWindow *self);
-BwHookupPage *bw_window_get_hookup_page (BwWindow *self);
 BwPicturePanel *bw_window_get_panel (BwWindow *self);
 GMenu *bw_window_get_recent_menu (BwWindow *self);
 
 void bw_window_edit (BwWindow *self, BwPart part);
 gboolean bw_window_is_editing (BwWindow *self);
-void bw_window_show_page (BwWindow *self, const char *page);
 void bw_window_show_faults (BwWindow *self, const char *title, GPtrArray *faults);
 void bw_window_show_error (BwWindow *self, const char *title, const GError *error);
 const char *bw_window_get_fault_text (BwWindow *self);
+
+/* window-pages.c */
+const BwPageKind *bw_page_kinds (guint *n);
+void bw_window_show_page (BwWindow *self, const char *id);
+BwPage *bw_window_get_page (BwWindow *self, const char *id);
+BwPage *bw_window_get_shown_page (BwWindow *self);
 
 /* window-files.c */
 gboolean bw_window_open (BwWindow *self, GFile *file);

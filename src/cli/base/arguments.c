@@ -7,10 +7,24 @@
 
 #include "nearest.h"
 #include "output.h"
-#include "words.h"
 
 /* So many kinds are all named where a word is none of them; more have a --list of their own. */
 #define FEW_KINDS 12
+
+/**
+ * bw_argument_utf8:
+ * @raw: an argument as it came: UTF-8, or in the encoding of the locale
+ *
+ * Returns: (transfer full): it as UTF-8
+ */
+char *
+bw_argument_utf8 (const char *raw)
+{
+  if (g_utf8_validate (raw, -1, NULL))
+    return g_strdup (raw);
+  char *converted = g_locale_to_utf8 (raw, -1, NULL, NULL, NULL);
+  return converted != NULL ? converted : g_utf8_make_valid (raw, -1);
+}
 
 /**
  * bw_argument_mark:
@@ -45,7 +59,7 @@ gboolean
 bw_argument_quantity (const char *option, const char *raw, BwDimension dimension, double *value)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *given = bw_words_utf8 (raw);
+  g_autofree char *given = bw_argument_utf8 (raw);
   g_autofree char *text = dimension == BW_DIMENSION_LINES ? with_unit (given, "lines")
                                                           : g_strdup (given);
 
@@ -70,7 +84,7 @@ gboolean
 bw_argument_rate (const char *option, const char *raw, BwRatio *rate_hz)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *given = bw_words_utf8 (raw);
+  g_autofree char *given = bw_argument_utf8 (raw);
   g_autofree char *text = strpbrk (given, "*/") == NULL ? with_unit (given, "Hz")
                                                         : g_strdup (given);
 
@@ -108,7 +122,7 @@ bw_argument_size (const char *option, const char *raw, int *width, int *height)
   if (take_count (&p, width) && (*p == 'x' || *p == 'X') && p++ != NULL && take_count (&p, height)
       && *p == '\0')
     return TRUE;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   bw_cli_complain (_ ("%s: “%s”: write WIDTHxHEIGHT in whole numbers, such as 640x480"), option,
                    text);
   return FALSE;
@@ -126,7 +140,7 @@ bw_argument_word (const char *option, const BwKindTable *table, const char *raw,
 {
   if (raw == NULL || bw_kind_find (table, raw, value))
     return NULL;
-  g_autofree char *word = bw_words_utf8 (raw);
+  g_autofree char *word = bw_argument_utf8 (raw);
   g_autofree char *allowed = bw_kind_ids (table, ", ");
   return g_strdup_printf (_ ("%s “%s”: allowed are %s"), option, word, allowed);
 }
@@ -142,7 +156,7 @@ bw_argument_word (const char *option, const BwKindTable *table, const char *raw,
 gboolean
 bw_argument_pair (const char *raw, char **name, char **value)
 {
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   const char *sign = strchr (text, '=');
   if (sign == NULL || sign == text)
     return FALSE;
@@ -166,7 +180,7 @@ bw_argument_kind (const BwKindTable *table, char separator, const char *name, gu
 
   if (table->n <= FEW_KINDS)
     {
-      g_autofree char *word = bw_words_utf8 (name);
+      g_autofree char *word = bw_argument_utf8 (name);
       g_autofree char *allowed = bw_kind_ids (table, ", ");
       bw_cli_complain (_ ("there is no “%s”; allowed are %s"), word, allowed);
       return FALSE;

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 /* What options and arguments hold, as a person writes it. A decimal point is read everywhere, so
  * that a script works in any locale; where the locale has a decimal comma, that too. */
 
+char *bw_argument_utf8 (const char *raw);
 char bw_argument_mark (const char *text);
 gboolean bw_argument_quantity (const char *option, const char *raw, BwDimension dimension,
                                double *value);

@@ -23,6 +23,7 @@ typedef struct _BwCliCommand BwCliCommand;
  * @at_most: how many there may be
  * @summary: one line for the list of commands, to be translated
  * @description: (nullable): more, for the help of the command, to be translated
+ * @tables: whether it prints tables, which --csv gives to programs
  * @run: does the work; @args is the command's name and what stands after it
  */
 struct _BwCliCommand
@@ -33,6 +34,7 @@ struct _BwCliCommand
   guint at_most;
   const char *summary;
   const char *description;
+  gboolean tables;
   BwCliExit (*run) (const BwCliCommand *command, char **args);
 };
 

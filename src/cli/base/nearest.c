@@ -15,24 +15,6 @@ typedef struct
 } Candidate;
 
 /**
- * bw_raster_names:
- *
- * Returns: (transfer full) (element-type utf8): the id of @raster, then its other names
- */
-GPtrArray *
-bw_raster_names (const BwRaster *raster)
-{
-  GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
-  g_auto (GStrv) aliases = g_strsplit (raster->aliases != NULL ? raster->aliases : "", ";", -1);
-
-  g_ptr_array_add (names, g_strdup (raster->id));
-  for (char **alias = aliases; *alias != NULL; alias++)
-    if (*g_strstrip (*alias) != '\0')
-      g_ptr_array_add (names, g_strdup (*alias));
-  return names;
-}
-
-/**
  * bw_edit_distance:
  *
  * Returns: how many single bytes must be put in, taken out or changed to make @b from @a; only the

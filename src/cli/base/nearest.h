@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/raster/raster.h"
+#include <glib.h>
 
 G_BEGIN_DECLS
 
 /* What a name that is not there may have meant. */
 
-GPtrArray *bw_raster_names (const BwRaster *raster);
 guint bw_edit_distance (const char *a, const char *b);
 char *bw_nearest_names (GPtrArray *names, const char *wanted, guint n);
 

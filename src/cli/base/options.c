@@ -15,6 +15,11 @@ make_context (BwCliOptions *options, const BwCliCommand *command, const GOptionE
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
     G_OPTION_ENTRY_NULL,
   };
+  const GOptionEntry csv[] = {
+    { "csv", 0, 0, G_OPTION_ARG_NONE, &options->csv,
+      N_ ("Print its tables as comma-separated values"), NULL },
+    G_OPTION_ENTRY_NULL,
+  };
   GOptionContext *context = g_option_context_new (command->arguments);
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, _ (command->summary));
@@ -22,6 +27,8 @@ make_context (BwCliOptions *options, const BwCliCommand *command, const GOptionE
     g_option_context_set_description (context, _ (command->description));
   if (own != NULL)
     g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
+  if (command->tables)
+    g_option_context_add_main_entries (context, csv, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
   return context;
 }
@@ -77,6 +84,11 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
   if (options->help)
     {
       *result = print_help (command, context);
+      return FALSE;
+    }
+  if (options->json && options->csv)
+    {
+      *result = bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv"));
       return FALSE;
     }
   if (options->rest == NULL)

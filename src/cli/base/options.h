@@ -8,6 +8,7 @@ G_BEGIN_DECLS
 /**
  * BwCliOptions:
  * @json: --json was given
+ * @csv: --csv was given, which not every command takes
  * @rest: what is no option, as it came; never %NULL, ends in %NULL
  * @n_rest: how many they are
  *
@@ -16,6 +17,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   gboolean json;
+  gboolean csv;
   gboolean help;
   char **rest;
   guint n_rest;

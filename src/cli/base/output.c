@@ -10,7 +10,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/harmless.h"
-#include "words.h"
 
 #define PROGRAM "breezeway-cli"
 
@@ -40,16 +39,21 @@ bw_cli_is_unicode (void)
   return g_get_charset (NULL);
 }
 
-/* @text in the terminal's own encoding, with the nearest letters where it lacks some. */
+/* @text in the terminal's own encoding, with the nearest letters where it lacks some. No-break
+ * spaces become plain ones, so that it can be searched. */
 static char *
 to_terminal (const char *text)
 {
   const char *charset;
+  g_autoptr (GString) plain = g_string_new (text);
+
+  g_string_replace (plain, "\u00a0", " ", 0);
   if (g_get_charset (&charset))
-    return g_strdup (text);
+    return g_strdup (plain->str);
   g_autofree char *target = g_strconcat (charset, "//TRANSLIT", NULL);
-  char *converted = g_convert_with_fallback (text, -1, target, "UTF-8", "?", NULL, NULL, NULL);
-  return converted != NULL ? converted : g_str_to_ascii (text, "C");
+  char *converted = g_convert_with_fallback (plain->str, -1, target, "UTF-8", "?", NULL, NULL,
+                                             NULL);
+  return converted != NULL ? converted : g_str_to_ascii (plain->str, "C");
 }
 
 static BwCliExit
@@ -64,29 +68,25 @@ write_out (const char *text)
 
 /**
  * bw_cli_print:
- * @text: for a person; is made harmless, and no-break spaces become plain ones, so that it can be
- *   searched
+ * @text: UTF-8, for a person
  *
  * Returns: %BW_CLI_BAD_INPUT, having said so, if standard output cannot be written
  */
 BwCliExit
 bw_cli_print (const char *text)
 {
-  g_autofree char *harmless = bw_text_harmless_lines (text);
-  g_autoptr (GString) plain = g_string_new (harmless);
-  g_string_replace (plain, "\u00a0", " ", 0);
-  g_autofree char *converted = to_terminal (plain->str);
+  g_autofree char *converted = to_terminal (text);
   return write_out (converted);
 }
 
 /**
- * bw_cli_print_json:
- * @text: JSON, which is UTF-8 whatever the locale
+ * bw_cli_print_data:
+ * @text: JSON or comma-separated values, which are UTF-8 whatever the locale
  *
  * Returns: as bw_cli_print()
  */
 BwCliExit
-bw_cli_print_json (const char *text)
+bw_cli_print_data (const char *text)
 {
   return write_out (text);
 }
@@ -100,7 +100,7 @@ bw_cli_print_json (const char *text)
 void
 bw_cli_fault (const char *says)
 {
-  g_autofree char *line = bw_words_one_line (says);
+  g_autofree char *line = bw_text_harmless (says);
   g_autofree char *converted = to_terminal (line);
   fprintf (stderr, "%s\n", converted);
 }

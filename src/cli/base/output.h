@@ -9,7 +9,7 @@ void bw_cli_guard_streams (void);
 
 gboolean bw_cli_is_unicode (void);
 BwCliExit bw_cli_print (const char *text);
-BwCliExit bw_cli_print_json (const char *text);
+BwCliExit bw_cli_print_data (const char *text);
 
 void bw_cli_fault (const char *says);
 void bw_cli_complain (const char *format, ...) G_GNUC_PRINTF (1, 2);

@@ -9,7 +9,6 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
 #include "core/fit/fit.h"
 
 /* From the words of the command line to what should be on the conductor, and what was read. */
@@ -39,7 +38,7 @@ static gboolean
 read_level (BwScopeReading reading, const char *raw, BwScopeReadings *readings)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   double value;
 
   if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_argument_mark (text),
@@ -107,8 +106,8 @@ read_member (const char *option, const BwKindTable *table, guint set, const char
   if (set & BW_BIT (*kind))
     return TRUE;
   g_autofree char *allowed = bw_kind_set_labels (table, set);
-  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option,
-                   bw_kind_id (table, *kind), allowed);
+  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option, bw_kind_id (table, *kind),
+                   allowed);
   return FALSE;
 }
 

@@ -5,7 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/arguments.h"
 
 static GPtrArray *
 source_names (const BwSheet *sheet)
@@ -60,11 +60,12 @@ static void
 say_not_found (const char *path, const char *what, GPtrArray *names, const char *wanted)
 {
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char *says
-      = names->len > 0 ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s, or a number from 1 "
-                                             "to %u"),
-                                          path, what, wanted, nearest, names->len)
-                       : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted);
+  g_autofree char
+      *says = names->len > 0
+                  ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s, or a number from 1 "
+                                        "to %u"),
+                                     path, what, wanted, nearest, names->len)
+                  : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted);
   bw_cli_fault (says);
 }
 
@@ -78,11 +79,12 @@ pick (const char *command, const char *path, const char *option, const char *wha
     return BW_CLI_DONE;
   if (raw == NULL)
     {
-      g_autofree char *says
-          = g_strdup_printf (_ ("%s is needed with a bench sheet: a name or a number"), option);
+      g_autofree char
+          *says = g_strdup_printf (_ ("%s is needed with a bench sheet: a name or a number"),
+                                   option);
       return bw_cli_wrong_usage (command, says);
     }
-  g_autofree char *wanted = bw_words_utf8 (raw);
+  g_autofree char *wanted = bw_argument_utf8 (raw);
   if (find (names, wanted, at))
     return BW_CLI_DONE;
   say_not_found (path, what, names, wanted);
@@ -111,7 +113,7 @@ bw_cell_pick (const char *command, const char *path, const BwSheet *sheet, const
   g_autoptr (GPtrArray) inputs = input_names (sheet);
   BwCliExit result = pick (command, path, "--source", _ ("no source is called"), source_raw,
                            sources, source);
-  return result == BW_CLI_DONE ? pick (command, path, "--input", _ ("no input is called"),
-                                       input_raw, inputs, input)
-                               : result;
+  return result == BW_CLI_DONE
+             ? pick (command, path, "--input", _ ("no input is called"), input_raw, inputs, input)
+             : result;
 }

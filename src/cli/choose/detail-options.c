@@ -7,7 +7,6 @@
 
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
 #include "core/raster/colour-system.h"
 
 #define AT(member) G_STRUCT_OFFSET (BwDetailOptions, member)
@@ -39,7 +38,7 @@ read_member (gsize i, const char *raw, const BwDetailChain *chain)
   gpointer object = members[i].of_source ? (gpointer) chain->source : chain->monitor;
   const BwField *field = bw_field_find (table, members[i].key);
   g_autoptr (GError) error = NULL;
-  g_autofree char *given = bw_words_utf8 (raw);
+  g_autofree char *given = bw_argument_utf8 (raw);
   gsize length = strlen (given);
   gboolean bare = field->dimension == BW_DIMENSION_TV_LINES && length > 0
                   && g_ascii_isdigit (given[length - 1]);
@@ -78,7 +77,7 @@ read_factor (const char *option, const char *raw, double *factor)
   if (raw == NULL)
     return TRUE;
   char *end = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   g_strdelimit (text, (char[]){ bw_argument_mark (text), '\0' }, BW_FILE_MARK);
   double value = g_ascii_strtod (text, &end);
   if (end == text || *end != '\0' || !(value > 0 && value <= 1))

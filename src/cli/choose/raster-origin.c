@@ -11,7 +11,6 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
 #include "core/bench/tube-raster.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/standards.h"
@@ -68,7 +67,7 @@ static BwChosenRaster *
 from_catalogue (const char *raw)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
-  g_autofree char *name = bw_words_utf8 (raw);
+  g_autofree char *name = bw_argument_utf8 (raw);
   const BwRaster *raster = bw_catalogue_raster (catalogue, name);
   if (raster != NULL)
     return chosen_new (bw_raster_copy (raster));
@@ -87,7 +86,7 @@ from_formula (const char *option, const char *raw, FormulaFunc formula, gboolean
 {
   BwFormulaRequest request;
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
 
   if (!bw_formula_request_parse (text, &request, &error))
     return chosen_or_complain (NULL, option, error);
@@ -120,7 +119,7 @@ static BwChosenRaster *
 from_modeline (const char *raw)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   BwRaster *raster = bw_modeline_parse (text, &error);
   return chosen_or_complain (raster, "--modeline", error);
 }

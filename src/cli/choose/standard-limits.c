@@ -5,7 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/arguments.h"
 
 /**
  * bw_cli_find_limits:
@@ -17,7 +17,7 @@
 const BwStandardLimits *
 bw_cli_find_limits (GPtrArray *all, const char *raw)
 {
-  g_autofree char *id = bw_words_utf8 (raw);
+  g_autofree char *id = bw_argument_utf8 (raw);
   const BwStandardLimits *limits = bw_limits_find (all, id);
   if (limits != NULL)
     return limits;

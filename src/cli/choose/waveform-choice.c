@@ -11,7 +11,6 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
 #include "core/circuit/drive.h"
 #include "raster-choice.h"
 
@@ -196,7 +195,7 @@ read_bars (const char *raw, BwBarsForm *bars)
   *bars = BW_BARS_100;
   if (strcmp (raw, "100") == 0)
     return TRUE;
-  g_autofree char *word = bw_words_utf8 (raw);
+  g_autofree char *word = bw_argument_utf8 (raw);
   bw_cli_complain (_ ("--bars “%s”: allowed are 75, 100"), word);
   return FALSE;
 }

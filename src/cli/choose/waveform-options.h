@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "cli/base/cli.h"
+#include "cli/base/options.h"
 #include "core/bench/sheet.h"
 #include "core/signal/synthesis.h"
 
@@ -76,7 +76,7 @@ BwCliExit bw_waveform_choose (const BwWaveformOptions *own, const char *command,
                               BwWaveform *waveform);
 void bw_waveform_clear (BwWaveform *waveform);
 
-BwCliExit bw_waveform_write (BwWaveform *waveform, const char *target, gboolean as_json);
+BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWaveform, bw_waveform_clear)
 

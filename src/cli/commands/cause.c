@@ -1,25 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
-#include "cli/print/cause-view.h"
+#include "cli/choose/cause-options.h"
+#include "core/cause/results.h"
 
 static BwCliExit
-show (const BwCauseView *view, gboolean as_json)
+show (const BwCauseView *view, const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_cause_view_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_cause_view_append_text (view, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  g_autoptr (GArray) causes = bw_causes (&view->c, &view->readings);
+  bw_cause_say (bw_result_root (result), view->source, view->input, &view->c, &view->readings,
+                causes);
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
@@ -51,7 +46,7 @@ run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOp
     return result;
   const char *id = bw_system_facts (view.c.form.system)->limits;
   view.c.limits = id != NULL ? bw_limits_find (limits, id) : NULL;
-  return show (&view, options->json);
+  return show (&view, options);
 }
 
 /**
@@ -65,10 +60,14 @@ BwCliExit
 bw_cli_cause (const BwCliCommand *command, char **args)
 {
   BwCauseOptions own = { 0 };
-#define LEVEL(name, reading, says)                                                                \
-  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY") }
-#define WORD(name, member, says, what)                                                            \
-  { name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what }
+#define LEVEL(name, reading, says)                                                                 \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY")                  \
+  }
+#define WORD(name, member, says, what)                                                             \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what                                     \
+  }
   const GOptionEntry entries[] = {
     WORD ("system", system, N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID")),
     WORD ("kind", kind, N_ ("The signal kind, such as composite"), N_ ("KIND")),

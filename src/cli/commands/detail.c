@@ -2,34 +2,26 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/nearest.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "cli/choose/detail-options.h"
 #include "cli/choose/raster-choice.h"
-#include "cli/print/detail-report.h"
+#include "core/detail/results.h"
 
 static BwCliExit
-print_report (const BwDetailReport *report, gboolean as_json)
+show_report (const BwDetailReport *report, const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_detail_report_to_json (report, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_detail_report_append_text (report, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_detail_say_figures (bw_result_root (result), report);
+  bw_detail_say_answer (bw_result_root (result), report);
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
 show_chain (const BwCliCommand *command, const BwDetailOptions *own, BwDetailChain *chain,
-            gboolean as_json)
+            const BwCliOptions *options)
 {
   g_autoptr (BwChosenRaster) chosen = NULL;
   BwDetailReport report = { .source_aspect = BW_RATIO_NONE };
@@ -57,12 +49,12 @@ show_chain (const BwCliCommand *command, const BwDetailOptions *own, BwDetailCha
                     && bw_monitor_switches_to (chain->monitor, chain->source->aspect);
   bw_detail_compute (&report.what, &report.detail);
   report.raster = chain->raster != NULL ? chain->raster->id : NULL;
-  return print_report (&report, as_json);
+  return show_report (&report, options);
 }
 
 static BwCliExit
 show_sheet (const BwCliCommand *command, const char *path, const BwDetailOptions *own,
-            gboolean as_json)
+            const BwCliOptions *options)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -77,11 +69,11 @@ show_sheet (const BwCliCommand *command, const char *path, const BwDetailOptions
   BwDetailChain chain = { sheet->monitor, bw_monitor_input (sheet->monitor, input),
                           bw_sheet_source (sheet, source), NULL };
   chain.raster = bw_sheet_raster (sheet, catalogue, chain.source);
-  return show_chain (command, own, &chain, as_json);
+  return show_chain (command, own, &chain, options);
 }
 
 static BwCliExit
-show_tube (const BwCliCommand *command, const BwDetailOptions *own, gboolean as_json)
+show_tube (const BwCliCommand *command, const BwDetailOptions *own, const BwCliOptions *options)
 {
   if (own->source != NULL || own->input != NULL)
     return bw_cli_wrong_usage (command->name, _ ("--source and --input are of a bench sheet"));
@@ -93,7 +85,7 @@ show_tube (const BwCliCommand *command, const BwDetailOptions *own, gboolean as_
   g_autoptr (BwMonitor) monitor = bw_monitor_new ();
   g_autoptr (BwSource) source = bw_source_new ();
   BwDetailChain chain = { monitor, NULL, source, NULL };
-  return show_chain (command, own, &chain, as_json);
+  return show_chain (command, own, &chain, options);
 }
 
 /**
@@ -112,8 +104,8 @@ bw_cli_detail (const BwCliCommand *command, char **args)
   BwCliExit result = BW_CLI_DONE;
 
   if (bw_cli_options_read (&options, command, (const GOptionEntry *) entries->data, args, &result))
-    result = options.n_rest > 0 ? show_sheet (command, options.rest[0], &own, options.json)
-                                : show_tube (command, &own, options.json);
+    result = options.n_rest > 0 ? show_sheet (command, options.rest[0], &own, &options)
+                                : show_tube (command, &own, &options);
   bw_detail_options_clear (&own);
   return result;
 }

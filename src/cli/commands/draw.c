@@ -2,11 +2,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/standard-limits.h"
-#include "cli/print/drawing.h"
+#include "cli/files/drawing.h"
+#include "draw/base/export.h"
 #include "draw/field/shape.h"
 
 /* What the options say, all as it came; owned. */
@@ -29,9 +30,9 @@ clear_options (DrawOptions *own)
   g_free (own->standard);
 }
 
-/* Fills @drawing with the words of the command line. Returns what is wrong with that, or NULL. */
+/* Fills @request with the words of the command line. Returns what is wrong with that, or NULL. */
 static char *
-find_fault (const DrawOptions *own, const char *name, BwDrawing *drawing)
+find_fault (const DrawOptions *own, const char *name, BwDrawRequest *request)
 {
   guint view = BW_DRAWING_LINE;
   char *fault = bw_raster_choice_fault (&own->choice, name);
@@ -43,86 +44,86 @@ find_fault (const DrawOptions *own, const char *name, BwDrawing *drawing)
   if (fault == NULL)
     fault = bw_argument_word ("--view", &bw_drawing_views, own->view, &view);
   if (fault == NULL)
-    fault = bw_argument_word ("--system", &bw_colour_systems, own->system, &drawing->system);
+    fault = bw_argument_word ("--system", &bw_colour_systems, own->system, &request->system);
   if (fault == NULL && own->system != NULL && view != BW_DRAWING_FIELD)
     fault = g_strdup (_ ("--system goes with --view field only"));
   if (fault == NULL && own->standard != NULL && view != BW_DRAWING_BLANKING)
     fault = g_strdup (_ ("--standard goes with --view blanking only"));
   if (fault == NULL)
-    fault = bw_drawing_options_fault (&own->page, &own->choice, &drawing->theme);
-  drawing->view = view;
+    fault = bw_drawing_options_fault (&own->page, &own->choice, &request->theme);
+  request->view = view;
   return fault;
 }
 
 static gboolean
-has_burst (const BwDrawing *drawing)
+has_burst (const BwDrawRequest *request)
 {
-  const BwRaster *raster = drawing->chosen->raster;
-  if (drawing->system == BW_SYSTEM_NONE || bw_system_knows_burst (drawing->system, raster))
+  const BwRaster *raster = request->chosen->raster;
+  if (request->system == BW_SYSTEM_NONE || bw_system_knows_burst (request->system, raster))
     return TRUE;
   bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
-                   bw_kind_id (&bw_colour_systems, drawing->system));
+                   bw_kind_id (&bw_colour_systems, request->system));
   return FALSE;
 }
 
 static gboolean
-has_limits (const BwDrawing *drawing)
+has_limits (const BwDrawRequest *request)
 {
-  const BwRaster *raster = drawing->chosen->raster;
-  if (drawing->limits == NULL || g_strcmp0 (drawing->limits->raster, raster->id) == 0)
+  const BwRaster *raster = request->chosen->raster;
+  if (request->limits == NULL || g_strcmp0 (request->limits->raster, raster->id) == 0)
     return TRUE;
-  bw_cli_complain (_ ("the limits of %s are for the raster %s, not for %s"), drawing->limits->id,
-                   drawing->limits->raster, raster->id);
+  bw_cli_complain (_ ("the limits of %s are for the raster %s, not for %s"), request->limits->id,
+                   request->limits->raster, raster->id);
   return FALSE;
 }
 
 static BwCliExit
-print_json (const BwDrawing *drawing, const char *target)
+show (const BwCliOptions *options, const BwDrawRequest *request, const BwDrawing *drawing,
+      const char *target)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  g_autofree char *description = bw_drawing_describe (drawing);
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "raster", drawing->chosen->raster->id);
-  bw_json_string (json, "view", bw_kind_id (&bw_drawing_views, drawing->view));
-  bw_json_string (json, "drawing", target);
-  bw_json_string (json, "description", description);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  bw_node_member (root, bw_value_words ("raster", request->chosen->raster->id));
+  bw_node_member (root, bw_value_kind ("view", &bw_drawing_views, request->view));
+  bw_node_member (root, bw_value_words ("drawing", target));
+  bw_node_member (root, bw_value_words ("description", bw_drawing_description (drawing)));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-write_drawing (const BwDrawing *drawing, const char *target, gboolean as_json)
+write_drawing (const BwCliOptions *options, const BwDrawRequest *request, const char *target)
 {
   g_autoptr (GError) error = NULL;
-  if (!has_burst (drawing) || !has_limits (drawing))
+  if (!has_burst (request) || !has_limits (request))
     return BW_CLI_BAD_INPUT;
-  if (!bw_drawing_write (drawing, target, &error))
+  g_autoptr (BwDrawing) drawing = bw_draw_request_drawing (request);
+  if (!bw_export_drawing (drawing, request->chosen->raster->name, target, &error))
     {
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
-  return as_json ? print_json (drawing, target) : BW_CLI_DONE;
+  return show (options, request, drawing, target);
 }
 
 static BwCliExit
 run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOptions *options)
 {
   const char *name = options->rest[0];
-  BwDrawing drawing = { .theme = BW_THEME_PRINT };
-  g_autofree char *fault = find_fault (own, name, &drawing);
+  BwDrawRequest request = { .theme = BW_THEME_PRINT };
+  g_autofree char *fault = find_fault (own, name, &request);
 
   if (fault != NULL)
     return bw_cli_wrong_usage (command->name, fault);
-  if (!bw_drawing_options_size (&own->page, &drawing.width, &drawing.height))
+  if (!bw_drawing_options_size (&own->page, &request.width, &request.height))
     return BW_CLI_BAD_INPUT;
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
-  if (own->standard != NULL && (drawing.limits = bw_cli_find_limits (all, own->standard)) == NULL)
+  if (own->standard != NULL && (request.limits = bw_cli_find_limits (all, own->standard)) == NULL)
     return BW_CLI_BAD_INPUT;
   g_autoptr (BwChosenRaster) chosen = bw_raster_choice_make (&own->choice, name);
   if (chosen == NULL)
     return BW_CLI_BAD_INPUT;
-  drawing.chosen = chosen;
-  return write_drawing (&drawing, own->page.target, options->json);
+  request.chosen = chosen;
+  return write_drawing (options, &request, own->page.target);
 }
 
 /**

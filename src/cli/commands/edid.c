@@ -1,31 +1,27 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/target.h"
 #include "core/base/file.h"
 #include "core/interchange/interchange.h"
 
 static BwCliExit
-print_json (const char *path, const char *target, GPtrArray *notes)
+show (const BwCliOptions *options, const char *path, const char *target, GPtrArray *notes)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "sheet", path);
-  bw_json_string (json, "edid", target);
-  bw_json_begin_array (json, "notes");
-  for (guint i = 0; i < notes->len; i++)
-    bw_json_string (json, NULL, notes->pdata[i]);
-  bw_json_end_array (json);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  bw_node_member (root, bw_value_words ("sheet", path));
+  bw_node_member (root, bw_value_words ("edid", target));
+  bw_node_list (root, "notes", NULL, notes)->for_scripts = TRUE;
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-write_edid (const char *path, const char *target, gboolean as_json)
+write_edid (const BwCliOptions *options, const char *path, const char *target)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -48,7 +44,7 @@ write_edid (const char *path, const char *target, gboolean as_json)
     }
   for (guint i = 0; i < notes->len; i++)
     bw_cli_complain (_ ("note: %s"), (const char *) notes->pdata[i]);
-  return as_json ? print_json (path, target, notes) : BW_CLI_DONE;
+  return show (options, path, target, notes);
 }
 
 /**
@@ -79,7 +75,7 @@ bw_cli_edid (const BwCliCommand *command, char **args)
       else if (bw_target_is (target, path))
         result = bw_cli_wrong_usage (command->name, _ ("the EDID would replace its own sheet"));
       else
-        result = write_edid (path, target, options.json);
+        result = write_edid (&options, path, target);
     }
   g_free (target);
   return result;

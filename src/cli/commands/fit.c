@@ -2,12 +2,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/nearest.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/show.h"
+#include "cli/base/arguments.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
-#include "cli/print/fit-view.h"
+#include "core/fit/results.h"
 
 /* The name of source or input @i of @sheet. */
 typedef const char *(*NameFunc) (const BwSheet *sheet, guint i);
@@ -29,7 +29,7 @@ static GArray *
 select_by_name (const BwSheet *sheet, guint n, NameFunc name_of, const char *raw)
 {
   GArray *selected = g_array_new (FALSE, FALSE, sizeof (guint));
-  g_autofree char *wanted = raw != NULL ? bw_words_utf8 (raw) : NULL;
+  g_autofree char *wanted = raw != NULL ? bw_argument_utf8 (raw) : NULL;
   for (guint i = 0; i < n; i++)
     if (wanted == NULL || g_strcmp0 (name_of (sheet, i), wanted) == 0)
       g_array_append_val (selected, i);
@@ -43,7 +43,7 @@ static BwCliExit
 no_such_name (const char *path, const char *what, const char *raw, const BwSheet *sheet, guint n,
               NameFunc name_of)
 {
-  g_autofree char *wanted = bw_words_utf8 (raw);
+  g_autofree char *wanted = bw_argument_utf8 (raw);
   g_autoptr (GPtrArray) names = g_ptr_array_new ();
   for (guint i = 0; i < n; i++)
     g_ptr_array_add (names, (gpointer) name_of (sheet, i));
@@ -57,19 +57,22 @@ no_such_name (const char *path, const char *what, const char *raw, const BwSheet
 }
 
 static BwCliExit
-print_view (const BwFitView *view, gboolean as_json, gboolean with_findings)
+show_fit (const BwFitAsk *ask, gboolean with_findings, const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_fit_view_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_fit_view_append_text (view, with_findings, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+
+  bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->title);
+  bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->monitor->name);
+  if (ask->sources->len == 0)
+    bw_node_say (root, BW_SAY_NOTE, NULL, _ ("This sheet has no sources."));
+  if (ask->inputs->len == 0)
+    bw_node_say (root, BW_SAY_NOTE, NULL, _ ("The monitor of this sheet has no inputs."));
+  const BwNode *cells = bw_fit_say (root, ask);
+  bw_fit_say_legend (root);
+  if (with_findings)
+    bw_fit_tell (root, cells, FALSE);
+  return bw_cli_show (options, result);
 }
 
 typedef struct
@@ -81,7 +84,7 @@ typedef struct
 
 static BwCliExit
 show_sheet (const char *path, const BwSheet *sheet, const BwCatalogue *catalogue,
-            const FitOptions *own, gboolean as_json)
+            const FitOptions *own, const BwCliOptions *options)
 {
   guint n_sources = sheet->sources->len;
   guint n_inputs = sheet->monitor->inputs->len;
@@ -93,8 +96,8 @@ show_sheet (const char *path, const BwSheet *sheet, const BwCatalogue *catalogue
                          source_name);
   if (own->input != NULL && inputs->len == 0)
     return no_such_name (path, _ ("no input is called"), own->input, sheet, n_inputs, input_name);
-  BwFitView view = { sheet, catalogue, sources, inputs };
-  return print_view (&view, as_json, own->findings);
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+  return show_fit (&ask, own->findings, options);
 }
 
 /**
@@ -111,10 +114,10 @@ bw_cli_fit (const BwCliCommand *command, char **args)
   const GOptionEntry entries[] = {
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
       N_ ("Say what does not hold in each cell, and the remedy"), NULL },
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("Only the source of this name or number"),
-      N_ ("NAME") },
-    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("Only the input of this name or number"),
-      N_ ("NAME") },
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
+      N_ ("Only the source of this name or number"), N_ ("NAME") },
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input,
+      N_ ("Only the input of this name or number"), N_ ("NAME") },
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;
@@ -124,7 +127,7 @@ bw_cli_fit (const BwCliCommand *command, char **args)
     {
       g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
       g_autoptr (BwSheet) sheet = bw_cli_load_sheet (options.rest[0], catalogue);
-      result = sheet != NULL ? show_sheet (options.rest[0], sheet, catalogue, &own, options.json)
+      result = sheet != NULL ? show_sheet (options.rest[0], sheet, catalogue, &own, &options)
                              : BW_CLI_BAD_INPUT;
     }
   g_free (own.source);

@@ -4,15 +4,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/nearest.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "cli/choose/target.h"
-#include "cli/print/hookup-out.h"
-#include "cli/print/hookup-view.h"
+#include "cli/files/hookup-out.h"
 #include "core/base/file.h"
+#include "core/hookup/results.h"
 
 typedef struct
 {
@@ -25,12 +24,17 @@ typedef struct
   int alternative;
 } HookupOptions;
 
+/* The parts alone: what is taken to the shop. */
 static gboolean
 write_csv (const BwHookup *hookup, const char *target)
 {
+  if (target == NULL)
+    return TRUE;
   g_autoptr (GError) error = NULL;
-  g_autofree char *csv = bw_hookup_parts_csv (hookup);
-  if (target == NULL || bw_file_replace (target, csv, strlen (csv), &error))
+  g_autoptr (BwResult) result = bw_result_new (BW_FILE_MARK);
+  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  g_autofree char *csv = bw_node_to_csv (bw_node_find (bw_result_root (result), "parts"));
+  if (bw_file_replace (target, csv, strlen (csv), &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;
@@ -50,24 +54,16 @@ write_files (const BwHookup *hookup, const char *title, const HookupOptions *own
 }
 
 static BwCliExit
-print_hookup (const BwHookup *hookup, gboolean as_json)
+print_hookup (const BwHookup *hookup, const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_hookup_view_to_json (hookup, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_hookup_view_append_text (hookup, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
 show_hookup (const char *command, const char *path, const HookupOptions *own, guint series,
-             gboolean as_json)
+             const BwCliOptions *options)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -88,8 +84,18 @@ show_hookup (const char *command, const char *path, const HookupOptions *own, gu
       bw_cli_fault (says);
       return BW_CLI_BAD_INPUT;
     }
-  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, as_json)
+  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, options)
                                                  : BW_CLI_BAD_INPUT;
+}
+
+/* --csv - is what --csv is of other commands. */
+static void
+take_standard_output (HookupOptions *own, BwCliOptions *options)
+{
+  if (g_strcmp0 (own->csv, "-") != 0)
+    return;
+  g_clear_pointer (&own->csv, g_free);
+  options->csv = TRUE;
 }
 
 static BwCliExit
@@ -98,6 +104,8 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
   const char *path = options->rest[0];
   const char *const targets[] = { own->csv, own->drawing, own->pdf };
   guint series = BW_USUAL_SERIES;
+  if (options->json && options->csv)
+    return bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv -"));
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
     {
       g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),
@@ -109,7 +117,7 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
   for (guint i = 0; i < G_N_ELEMENTS (targets); i++)
     if (targets[i] != NULL && bw_target_is (targets[i], path))
       return bw_cli_wrong_usage (command->name, _ ("the file would replace its own sheet"));
-  return show_hookup (command->name, path, own, series, options->json);
+  return show_hookup (command->name, path, own, series, options);
 }
 
 /**
@@ -125,15 +133,17 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
 {
   HookupOptions own = { .alternative = 1 };
   const GOptionEntry entries[] = {
-    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("The source of this name or number"),
-      N_ ("NAME") },
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
+      N_ ("The source of this name or number"), N_ ("NAME") },
     { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("The input of this name or number"),
       N_ ("NAME") },
     { "alternative", 'a', 0, G_OPTION_ARG_INT, &own.alternative,
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
     { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
       N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
-    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv, N_ ("Write the list of parts to this file too"),
+    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv,
+      N_ ("Write the list of parts to this file too; with - print its tables as comma-separated "
+          "values"),
       N_ ("FILE") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.drawing,
       N_ ("Draw the plan into a file too; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
@@ -145,7 +155,10 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
   BwCliExit result = BW_CLI_DONE;
 
   if (bw_cli_options_read (&options, command, entries, args, &result))
-    result = run_hookup (command, &own, &options);
+    {
+      take_standard_output (&own, &options);
+      result = run_hookup (command, &own, &options);
+    }
   g_free (own.source);
   g_free (own.input);
   g_free (own.csv);

@@ -2,10 +2,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
-#include "cli/print/identify-view.h"
+#include "core/bench/results.h"
 
 #define MOST 10
 
@@ -81,23 +81,7 @@ read_readings (const IdentifyOptions *own, BwReadings *read)
 }
 
 static BwCliExit
-print_view (const BwIdentifyView *view, gboolean as_json)
-{
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_identify_view_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_identify_view_append_text (view, text);
-  return bw_cli_print (text->str);
-}
-
-static BwCliExit
-identify (const BwCliCommand *command, const IdentifyOptions *own, gboolean as_json)
+identify (const BwCliCommand *command, const IdentifyOptions *own, const BwCliOptions *options)
 {
   const char *fault = find_fault (own);
   BwReadings readings = { 0 };
@@ -108,8 +92,12 @@ identify (const BwCliCommand *command, const IdentifyOptions *own, gboolean as_j
     return BW_CLI_BAD_INPUT;
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (GArray) candidates = bw_identify (&readings, catalogue, (guint) own->most);
-  const BwIdentifyView view = { &readings, candidates };
-  return print_view (&view, as_json);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_identify_say (bw_result_root (result), &readings, candidates);
+  if (candidates->len == 0)
+    bw_node_say (bw_result_root (result), BW_SAY_NOTE, NULL,
+                 _ ("A wider --tolerance finds what is farther off."));
+  return bw_cli_show (options, result);
 }
 
 /**
@@ -151,7 +139,7 @@ bw_cli_identify (const BwCliCommand *command, char **args)
   BwCliExit result = BW_CLI_DONE;
 
   if (bw_cli_options_read (&options, command, entries, args, &result))
-    result = identify (command, &own, options.json);
+    result = identify (command, &own, &options);
   clear_options (&own);
   return result;
 }

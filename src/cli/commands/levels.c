@@ -4,9 +4,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/print/levels-report.h"
+#include "cli/base/show.h"
+#include "core/signal/results.h"
 
 /* As they came; NULL where they did not. */
 typedef struct
@@ -28,7 +28,7 @@ read_bars (const char *text, BwBarsForm *form)
 }
 
 static gboolean
-read_sync (const char *raw, BwLevelsReport *view)
+read_sync (const char *raw, BwLevelsAsk *view)
 {
   guint sync;
 
@@ -42,19 +42,18 @@ read_sync (const char *raw, BwLevelsReport *view)
   if (bw_signal_syncs (view->signal) & BW_BIT (sync))
     return TRUE;
   bw_cli_complain (_ ("--sync: %s does not come with %s"),
-                   bw_kind_label (&bw_signals, view->signal),
-                   bw_kind_label (&bw_sync_kinds, sync));
+                   bw_kind_label (&bw_signals, view->signal), bw_kind_label (&bw_sync_kinds, sync));
   return FALSE;
 }
 
 static BwCliExit
-read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsReport *view)
+read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsAsk *view)
 {
   guint system, signal;
 
   if (own->system == NULL || own->kind == NULL)
     return bw_cli_wrong_usage (command->name, _ ("--system and --kind are needed"));
-  if (!read_bars (own->bars, &view->form))
+  if (!read_bars (own->bars, &view->bars))
     return bw_cli_wrong_usage (command->name, _ ("--bars takes 75 or 100"));
   if (!bw_argument_kind (&bw_colour_systems, '-', own->system, &system)
       || !bw_argument_kind (&bw_signals, '-', own->kind, &signal))
@@ -64,22 +63,6 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsReport
   view->system = system;
   view->signal = signal;
   return read_sync (own->sync, view) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
-}
-
-static BwCliExit
-show (const BwLevelsReport *view, gboolean as_json)
-{
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_levels_report_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_levels_report_append_text (view, text);
-  return bw_cli_print (text->str);
 }
 
 /**
@@ -93,7 +76,7 @@ BwCliExit
 bw_cli_levels (const BwCliCommand *command, char **args)
 {
   LevelsOptions own = { 0 };
-  BwLevelsReport view = { 0 };
+  BwLevelsAsk view = { 0 };
   const GOptionEntry entries[] = {
     { "system", 's', 0, G_OPTION_ARG_STRING, &own.system,
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
@@ -111,8 +94,12 @@ bw_cli_levels (const BwCliCommand *command, char **args)
   if (bw_cli_options_read (&options, command, entries, args, &result))
     {
       result = read_view (command, &own, &view);
+      g_autoptr (BwResult) levels = bw_cli_result_new (&options);
       if (result == BW_CLI_DONE)
-        result = show (&view, options.json);
+        {
+          bw_levels_say (bw_result_root (levels), &view);
+          result = bw_cli_show (&options, levels);
+        }
     }
   g_free (own.system);
   g_free (own.kind);

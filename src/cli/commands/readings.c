@@ -2,76 +2,25 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/base/table.h"
+#include "cli/base/show.h"
 #include "cli/choose/standard-limits.h"
-#include "cli/print/readings-view.h"
-
-/* What --list shows of all standards: their ids and names. */
-static BwCliExit
-list_standards (GPtrArray *all)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-  g_autoptr (BwTable) table = bw_table_new (3);
-
-  bw_table_add_row (table, _ ("standard"), _ ("raster"), _ ("name"), NULL);
-  for (guint i = 0; i < all->len; i++)
-    {
-      const BwStandardLimits *limits = all->pdata[i];
-      bw_table_add_row (table, limits->id, limits->raster, limits->name, NULL);
-    }
-  bw_table_append_to (table, text, 0);
-  g_string_append_printf (text, "\n%s\n",
-                          _ ("With --standard ID, --list shows its readings and their limits."));
-  return bw_cli_print (text->str);
-}
+#include "core/raster/results.h"
 
 static BwCliExit
-list_json (GPtrArray *all, const BwStandardLimits *one)
+show_list (GPtrArray *all, const BwStandardLimits *one, const BwCliOptions *options)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_json_begin_array (json, "standards");
-  for (guint i = 0; i < all->len; i++)
-    if (one == NULL || one == all->pdata[i])
-      bw_limits_to_json (all->pdata[i], json);
-  bw_json_end_array (json);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
-}
-
-static BwCliExit
-show_list (GPtrArray *all, const BwStandardLimits *one, gboolean as_json)
-{
-  if (as_json)
-    return list_json (all, one);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_standards_say (bw_result_root (result), all, one);
   if (one == NULL)
-    return list_standards (all);
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_limits_append_text (one, text);
-  return bw_cli_print (text->str);
-}
-
-static BwCliExit
-show_view (const BwReadingsView *view, gboolean as_json)
-{
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_readings_view_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_readings_view_append_text (view, text);
-  return bw_cli_print (text->str);
+    bw_node_say (bw_result_root (result), BW_SAY_NOTE, NULL,
+                 _ ("With --standard ID, --list shows its readings and their limits."));
+  return bw_cli_show (options, result);
 }
 
 /* Enters one argument of the command line. A level may be below zero. */
 static BwCliExit
-enter (BwReadingsView *view, const char *command, const char *raw)
+enter (BwReadingsTaken *taken, const char *command, const char *raw)
 {
   g_autofree char *name = NULL;
   g_autofree char *value = NULL;
@@ -82,30 +31,32 @@ enter (BwReadingsView *view, const char *command, const char *raw)
     return bw_cli_wrong_usage (command, _ ("write NAME=QUANTITY, such as line_sync=4.7us"));
   if (!bw_argument_kind (&bw_readings, '_', name, &kind))
     return BW_CLI_BAD_INPUT;
-  if (view->read[kind])
+  if (taken->read[kind])
     {
       g_autofree char *says = g_strdup_printf (_ ("%s stands twice"), name);
       return bw_cli_wrong_usage (command, says);
     }
-  view->read[kind] = bw_quantity_parse (value, bw_reading_dimension (kind),
-                                        bw_argument_mark (value), &view->value[kind], &error);
-  if (view->read[kind])
+  taken->read[kind] = bw_quantity_parse (value, bw_reading_dimension (kind),
+                                         bw_argument_mark (value), &taken->value[kind], &error);
+  if (taken->read[kind])
     return BW_CLI_DONE;
   bw_cli_complain ("%s: %s", name, error->message);
   return BW_CLI_BAD_INPUT;
 }
 
 static BwCliExit
-judge (const char *command, const BwStandardLimits *limits, char **pairs, gboolean as_json)
+judge (const char *command, const BwStandardLimits *limits, const BwCliOptions *options)
 {
-  BwReadingsView view = { .limits = limits };
-  for (char **pair = pairs; *pair != NULL; pair++)
+  BwReadingsTaken taken = { 0 };
+  for (char **pair = options->rest; *pair != NULL; pair++)
     {
-      BwCliExit result = enter (&view, command, *pair);
-      if (result != BW_CLI_DONE)
-        return result;
+      BwCliExit entered = enter (&taken, command, *pair);
+      if (entered != BW_CLI_DONE)
+        return entered;
     }
-  return show_view (&view, as_json);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_readings_say (bw_result_root (result), limits, &taken);
+  return bw_cli_show (options, result);
 }
 
 typedef struct
@@ -126,8 +77,7 @@ run_readings (const BwCliCommand *command, const ReadingsOptions *own, const BwC
   const BwStandardLimits *limits = NULL;
   if (own->standard != NULL && (limits = bw_cli_find_limits (all, own->standard)) == NULL)
     return BW_CLI_BAD_INPUT;
-  return own->list ? show_list (all, limits, options->json)
-                   : judge (command->name, limits, options->rest, options->json);
+  return own->list ? show_list (all, limits, options) : judge (command->name, limits, options);
 }
 
 /**

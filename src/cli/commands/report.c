@@ -1,26 +1,25 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/target.h"
 #include "draw/paper/report.h"
 
 static BwCliExit
-print_json (const char *path, const char *pdf)
+show (const BwCliOptions *options, const char *path, const char *pdf)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "sheet", path);
-  bw_json_string (json, "report", pdf);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  bw_node_member (root, bw_value_words ("sheet", path));
+  bw_node_member (root, bw_value_words ("report", pdf));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-write_report (const char *path, const char *pdf, gboolean as_json)
+write_report (const BwCliOptions *options, const char *path, const char *pdf)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (path, catalogue);
@@ -33,7 +32,7 @@ write_report (const char *path, const char *pdf, gboolean as_json)
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
-  return as_json ? print_json (path, pdf) : BW_CLI_DONE;
+  return show (options, path, pdf);
 }
 
 /**
@@ -62,7 +61,7 @@ bw_cli_report (const BwCliCommand *command, char **args)
       else if (bw_target_is (pdf, path))
         result = bw_cli_wrong_usage (command->name, _ ("the report would replace its own sheet"));
       else
-        result = write_report (path, pdf, options.json);
+        result = write_report (&options, path, pdf);
     }
   g_free (pdf);
   return result;

@@ -1,24 +1,25 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/json.h"
 #include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
 
+/* Faults as they are told on standard error, which names places and quotes what stands there. */
 static BwCliExit
-print_json (const char *path, GPtrArray *faults)
+show (const BwCliOptions *options, const char *path, const GPtrArray *faults)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_json_string (json, "sheet", path);
-  bw_json_boolean (json, "sound", faults->len == 0);
-  bw_json_begin_array (json, "faults");
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+  g_autoptr (GPtrArray) says = g_ptr_array_new ();
+
   for (guint i = 0; i < faults->len; i++)
-    bw_json_string (json, NULL, ((const GError *) faults->pdata[i])->message);
-  bw_json_end_array (json);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
+    g_ptr_array_add (says, ((const GError *) faults->pdata[i])->message);
+  bw_node_member (root, bw_value_words ("sheet", path));
+  bw_node_member (root, bw_value_flag ("sound", faults->len == 0));
+  bw_node_list (root, "faults", NULL, says);
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
@@ -52,7 +53,7 @@ bw_cli_sheet_check (const BwCliCommand *command, char **args)
   for (guint i = 0; i < faults->len; i++)
     bw_cli_fault (((const GError *) faults->pdata[i])->message);
   if (options.json)
-    result = print_json (path, faults);
+    result = show (&options, path, faults);
   else if (sheet != NULL)
     result = print_sound (path, sheet);
   return sheet != NULL ? result : BW_CLI_BAD_INPUT;

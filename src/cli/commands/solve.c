@@ -2,40 +2,16 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/print/solve-view.h"
+#include "cli/base/show.h"
+#include "core/raster/results.h"
 
 static BwCliExit
-show_list (gboolean as_json)
+show_list (const BwCliOptions *options)
 {
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_solve_figures_to_json (json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_solve_figures_append_text (text);
-  return bw_cli_print (text->str);
-}
-
-static BwCliExit
-show_view (const BwSolveView *view, gboolean as_json)
-{
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_solve_view_to_json (view, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_solve_view_append_text (view, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_figures_say (bw_result_root (result));
+  return bw_cli_show (options, result);
 }
 
 /* Enters one argument of the command line. */
@@ -63,22 +39,26 @@ enter (BwSolver *solver, const char *command, const char *raw)
 }
 
 static BwCliExit
-solve (const char *command, char **pairs, gboolean interlaced, gboolean as_json)
+solve (const char *command, gboolean interlaced, const BwCliOptions *options)
 {
   BwSolver solver = { .interlaced = interlaced };
-  BwSolveView view = { &solver, 0 };
+  guint32 redundant = 0;
   g_autoptr (GError) error = NULL;
 
-  for (char **pair = pairs; *pair != NULL; pair++)
+  for (char **pair = options->rest; *pair != NULL; pair++)
     {
-      BwCliExit result = enter (&solver, command, *pair);
-      if (result != BW_CLI_DONE)
-        return result;
+      BwCliExit entered = enter (&solver, command, *pair);
+      if (entered != BW_CLI_DONE)
+        return entered;
     }
-  if (bw_solver_run (&solver, &view.redundant, &error))
-    return show_view (&view, as_json);
-  bw_cli_complain ("%s", error->message);
-  return BW_CLI_BAD_INPUT;
+  if (!bw_solver_run (&solver, &redundant, &error))
+    {
+      bw_cli_complain ("%s", error->message);
+      return BW_CLI_BAD_INPUT;
+    }
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_solver_say (bw_result_root (result), &solver, redundant);
+  return bw_cli_show (options, result);
 }
 
 /**
@@ -105,6 +85,5 @@ bw_cli_solve (const BwCliCommand *command, char **args)
     return result;
   if (list == (options.n_rest > 0))
     return bw_cli_wrong_usage (command->name, _ ("either NAME=QUANTITY or --list is needed"));
-  return list ? show_list (options.json)
-              : solve (command->name, options.rest, interlaced, options.json);
+  return list ? show_list (&options) : solve (command->name, interlaced, &options);
 }

@@ -4,11 +4,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
-#include "cli/base/options.h"
 #include "cli/base/output.h"
-#include "cli/base/words.h"
-#include "cli/print/drawing.h"
-#include "cli/print/sync-out.h"
+#include "cli/base/show.h"
+#include "cli/files/drawing.h"
+#include "core/sync/results.h"
 #include "draw/base/export.h"
 #include "draw/sync/view.h"
 
@@ -127,7 +126,7 @@ read_signed (const char *option, const char *raw, BwDimension dimension, double 
   g_autoptr (GError) error = NULL;
   if (raw == NULL)
     return TRUE;
-  g_autofree char *text = bw_words_utf8 (raw);
+  g_autofree char *text = bw_argument_utf8 (raw);
   if (bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     return TRUE;
   bw_cli_complain ("%s: %s", option, error->message);
@@ -191,62 +190,37 @@ make_afc (const SyncOptions *own, const SyncWords *words, const BwRaster *raster
 
 /* Output */
 
-typedef struct
-{
-  BwSyncView view;
-  BwInk ink;
-} Sheet;
-
-static void
-draw (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const Sheet *sheet = user_data;
-  bw_draw_sync_view (cr, width, height, &sheet->ink, &sheet->view);
-}
-
 static gboolean
 write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, const BwSyncAfc *afc)
 {
   g_autoptr (GError) error = NULL;
   int width = WIDTH, height = HEIGHT;
-  const Sheet sheet = { { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () },
-                        { theme, NULL, BW_INK_SCREEN_DPI } };
+  const BwSyncView view = { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () };
+  const BwInk ink = { theme, NULL, BW_INK_SCREEN_DPI };
 
   if (!bw_drawing_options_size (&own->page, &width, &height))
     return FALSE;
-  g_autofree char *description = bw_sync_view_describe (&sheet.view);
-  const BwExport export = { .draw = draw,
-                            .user_data = (gpointer) &sheet,
-                            .width = width,
-                            .height = height,
-                            .title = what->raster->name,
-                            .description = description };
-  if (bw_export_drawing (&export, own->page.target, &error))
+  g_autoptr (BwDrawing) drawing = bw_sync_drawing (&view, width, height, &ink);
+  if (bw_export_drawing (drawing, what->raster->name, own->page.target, &error))
     return TRUE;
   bw_cli_fault (error->message);
   return FALSE;
 }
 
+/* A person who gets a drawing gets no text. */
 static BwCliExit
-print_all (const BwSyncMixCase *what, const BwSyncAfc *afc, const char *target, gboolean as_json)
+print_all (const BwSyncMixCase *what, const BwSyncAfc *afc, const char *target,
+           const BwCliOptions *options)
 {
+  if (target != NULL && !options->json && !options->csv)
+    return BW_CLI_DONE;
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_sync_to_json (mix, afc, run, json);
-      if (target != NULL)
-        bw_json_string (json, "drawing", target);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_sync_say (bw_result_root (result), mix, afc, run);
   if (target != NULL)
-    return BW_CLI_DONE;
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_sync_append_text (mix, afc, run, text);
-  return bw_cli_print (text->str);
+    bw_node_member (bw_result_root (result), bw_value_words ("drawing", target));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
@@ -266,7 +240,7 @@ run_sync (const BwCliCommand *command, const SyncOptions *own, const BwCliOption
     return BW_CLI_BAD_INPUT;
   if (own->page.target != NULL && !write_drawing (own, words.theme, &what, &afc))
     return BW_CLI_BAD_INPUT;
-  return print_all (&what, &afc, own->page.target, options->json);
+  return print_all (&what, &afc, own->page.target, options);
 }
 
 /**

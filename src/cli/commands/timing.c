@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/options.h"
 #include "cli/base/output.h"
+#include "cli/base/show.h"
 #include "cli/choose/bench.h"
-#include "cli/print/listing.h"
-#include "cli/print/timing-view.h"
+#include "cli/choose/raster-choice.h"
+#include "core/bench/results.h"
 #include "core/interchange/interchange.h"
+#include "core/raster/results.h"
 
 typedef struct
 {
@@ -16,55 +17,61 @@ typedef struct
 } TimingOptions;
 
 static BwCliExit
-show_list (gboolean as_json)
+show_list (const BwCliOptions *options)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
-  if (as_json)
-    {
-      g_autoptr (BwJson) json = bw_json_new ();
-      bw_json_begin_object (json, NULL);
-      bw_list_rasters_json (catalogue, json);
-      bw_json_end_object (json);
-      return bw_cli_print_json (bw_json_text (json));
-    }
-  g_autoptr (GString) text = g_string_new (NULL);
-  bw_list_rasters_text (catalogue, text);
-  return bw_cli_print (text->str);
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_catalogue_say (bw_result_root (result), catalogue, BW_CATALOGUE_RASTERS);
+  return bw_cli_show (options, result);
 }
 
-static BwCliExit
-show_json (const BwChosenRaster *chosen, const char *modeline)
+/* Which of an EDID's timings it is. */
+static void
+add_place (BwNode *to, const BwChosenRaster *chosen)
 {
-  g_autoptr (BwJson) json = bw_json_new ();
-  bw_json_begin_object (json, NULL);
-  bw_timing_to_json (chosen, modeline, json);
-  bw_json_end_object (json);
-  return bw_cli_print_json (bw_json_text (json));
-}
-
-static BwCliExit
-show_text (const BwChosenRaster *chosen, const char *modeline)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-  if (modeline != NULL)
-    g_string_append_printf (text, "%s\n", modeline);
+  BwNode *section = bw_node_section (to, NULL, _ ("EDID"));
+  if (chosen->n_timings == 1)
+    bw_node_say (section, BW_SAY_NOTE, NULL, _ ("The only detailed timing."));
   else
-    bw_timing_append_text (chosen, text);
-  return bw_cli_print (text->str);
+    bw_node_say (section, BW_SAY_NOTE, NULL,
+                 bw_node_print (section, _ ("Detailed timing %u of %u; --which N shows another."),
+                                chosen->timing, chosen->n_timings));
+  bw_node_member (section, bw_value_count ("detailed_timing", chosen->timing));
+  bw_node_member (section, bw_value_count ("detailed_timings", chosen->n_timings));
+}
+
+/* The raster, then why it is as it is, or where in an EDID it stands. */
+static BwCliExit
+show_raster (const BwChosenRaster *chosen, const char *modeline, const BwCliOptions *options)
+{
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  BwNode *root = bw_result_root (result);
+
+  bw_raster_say (root, chosen->raster);
+  bw_node_list (root, "why", _ ("Why"), chosen->why);
+  if (chosen->timing > 0)
+    add_place (root, chosen);
+  bw_node_list (root, "notes", _ ("Not read"), chosen->notes);
+  if (modeline != NULL)
+    bw_node_member (root, bw_value_words ("modeline", modeline));
+  return bw_cli_show (options, result);
 }
 
 static BwCliExit
-show_raster (const BwChosenRaster *chosen, gboolean as_modeline, gboolean as_json)
+show_modeline (const BwChosenRaster *chosen, const BwCliOptions *options)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *modeline = as_modeline ? bw_modeline_format (chosen->raster, &error) : NULL;
+  g_autofree char *modeline = bw_modeline_format (chosen->raster, &error);
 
-  if (error != NULL)
+  if (modeline == NULL)
     {
       bw_cli_complain ("%s", error->message);
       return BW_CLI_BAD_INPUT;
     }
-  return as_json ? show_json (chosen, modeline) : show_text (chosen, modeline);
+  if (options->json || options->csv)
+    return show_raster (chosen, modeline, options);
+  g_autofree char *line = g_strconcat (modeline, "\n", NULL);
+  return bw_cli_print (line);
 }
 
 static BwCliExit
@@ -78,9 +85,11 @@ run_timing (const BwCliCommand *command, const TimingOptions *own, const BwCliOp
   if (!own->list && fault != NULL)
     return bw_cli_wrong_usage (command->name, fault);
   if (own->list)
-    return show_list (options->json);
+    return show_list (options);
   g_autoptr (BwChosenRaster) chosen = bw_raster_choice_make (&own->choice, name);
-  return chosen != NULL ? show_raster (chosen, own->as_modeline, options->json) : BW_CLI_BAD_INPUT;
+  if (chosen == NULL)
+    return BW_CLI_BAD_INPUT;
+  return own->as_modeline ? show_modeline (chosen, options) : show_raster (chosen, NULL, options);
 }
 
 /**

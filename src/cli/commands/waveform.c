@@ -33,7 +33,7 @@ run_waveform (const BwCliCommand *command, const BwWaveformOptions *own,
   if (bw_target_is (own->target, sheet))
     return bw_cli_wrong_usage (command->name, _ ("the waveform would replace its own sheet"));
   BwCliExit result = bw_waveform_choose (own, command->name, sheet, &waveform);
-  return result == BW_CLI_DONE ? bw_waveform_write (&waveform, own->target, options->json) : result;
+  return result == BW_CLI_DONE ? bw_waveform_write (options, &waveform, own->target) : result;
 }
 
 /**

@@ -171,6 +171,21 @@ bw_kind_set_labels (const BwKindTable *table, guint set)
 }
 
 /**
+ * bw_kind_set_ids:
+ *
+ * Returns: (transfer full): the ids of the members of @set, set apart by @separator
+ */
+char *
+bw_kind_set_ids (const BwKindTable *table, guint set, const char *separator)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < table->n; i++)
+    if (set & BW_BIT (i))
+      g_string_append_printf (text, "%s%s", text->len > 0 ? separator : "", bw_kind_id (table, i));
+  return g_string_free (text, FALSE);
+}
+
+/**
  * bw_kind_ids:
  *
  * Returns: (transfer full): all ids of @table, set apart by @separator, for error messages

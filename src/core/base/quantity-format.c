@@ -13,6 +13,36 @@ in_unit (double value, const BwUnit *unit)
   return value / unit->factor / pow (10, unit->exponent);
 }
 
+/**
+ * bw_quantity_in_unit:
+ * @value: in the base unit
+ * @unit: one of @dimension, in any of its spellings
+ *
+ * Returns: @value in @unit
+ */
+double
+bw_quantity_in_unit (double value, BwDimension dimension, const char *unit)
+{
+  const BwUnit *found = bw_unit_find (dimension, unit);
+  g_return_val_if_fail (found != NULL, (double) NAN);
+  return in_unit (value, found);
+}
+
+/**
+ * bw_quantity_screen_unit:
+ * @unit: (nullable): one of @dimension; %NULL for its base unit
+ *
+ * Returns: (transfer none): the unit as people read it: “µs”, “Ω”
+ */
+const char *
+bw_quantity_screen_unit (BwDimension dimension, const char *unit)
+{
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, "");
+  const BwUnit *found = unit != NULL ? bw_unit_find (dimension, unit) : bw_unit_base (dimension);
+  g_return_val_if_fail (found != NULL, "");
+  return found->screen;
+}
+
 static const BwUnit *
 automatic_unit (double value, BwDimension dimension)
 {
@@ -138,6 +168,24 @@ bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char
   if (strcmp (low, high) == 0)
     return g_strconcat (high, UNIT_SPACE, unit->screen, NULL);
   return g_strconcat (low, "–", high, UNIT_SPACE, unit->screen, NULL);
+}
+
+/**
+ * bw_quantity_format_bands:
+ *
+ * Returns: (transfer full): each of @bands as of bw_quantity_format_range(): "15.4–16 kHz; 31–34 kHz"
+ */
+char *
+bw_quantity_format_bands (const BwBands *bands, BwDimension dimension, int digits, char mark)
+{
+  g_return_val_if_fail (bands != NULL, NULL);
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < bands->n; i++)
+    {
+      g_autofree char *range = bw_quantity_format_range (bands->at[i], dimension, digits, mark);
+      g_string_append_printf (text, "%s%s", i > 0 ? "; " : "", range);
+    }
+  return g_string_free (text, FALSE);
 }
 
 /* A decimal of up to fifteen digits survives being a double; seventeen digits tell any two doubles

@@ -87,6 +87,9 @@ char *bw_quantity_format_range (BwRange range, BwDimension dimension, int digits
 char *bw_quantity_bands_to_entry (const BwBands *bands, BwDimension dimension, const char *unit,
                                   char mark);
 char *bw_quantity_bands_to_file (const BwBands *bands, BwDimension dimension, const char *unit);
+double bw_quantity_in_unit (double value, BwDimension dimension, const char *unit);
+const char *bw_quantity_screen_unit (BwDimension dimension, const char *unit);
+char *bw_quantity_format_bands (const BwBands *bands, BwDimension dimension, int digits, char mark);
 const char *bw_quantity_base_unit (BwDimension dimension);
 const char *bw_quantity_units (BwDimension dimension);
 

@@ -110,12 +110,12 @@ says_load (const Words *w)
       break;
     }
   if (w->cause->n_faults > 1)
-    return g_strdup_printf (_ ("Every level is %s times what it should be (%s dB): %s cures "
+    return g_strdup_printf (_ ("Every level is %s times what it should be (%s\u00a0dB): %s cures "
                                "that."),
                             ratio, db, what);
   g_autofree char *here = main_here (w);
   g_autofree char *right = main_right (w);
-  return g_strdup_printf (_ ("Every level is %s times what it should be (%s dB): %s brings %s from "
+  return g_strdup_printf (_ ("Every level is %s times what it should be (%s\u00a0dB): %s brings %s from "
                              "%s to %s."),
                           ratio, db, what, main_name (w), here, right);
 }

@@ -6,7 +6,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/base/harmless.h"
 #include "core/circuit/coupling.h"
 #include "core/levels/conductor.h"
 #include "planner-private.h"
@@ -273,53 +272,4 @@ bw_hookup_add_parts (BwHookup *hookup, const BwPlanSignal *start)
       add_step_parts (hookup, &hookup->plan->at[i], before);
       before = &hookup->plan->at[i].after;
     }
-}
-
-/* RFC 4180: quotes around a field that needs them, doubled inside. A spreadsheet takes a field that
- * begins with one of these signs for a formula, so an apostrophe stands before it. */
-static void
-append_field (GString *csv, const char *text)
-{
-  g_autofree char *plain = bw_text_harmless (text);
-  const char *formula = *plain != '\0' && strchr ("=+-@", *plain) != NULL ? "'" : "";
-  g_autoptr (GString) escaped = g_string_new (plain);
-  g_string_replace (escaped, "\"", "\"\"", 0);
-  g_string_append_printf (csv, "\"%s%s\",", formula, escaped->str);
-}
-
-static void
-append_number (GString *csv, double value)
-{
-  char number[G_ASCII_DTOSTR_BUF_SIZE];
-  g_string_append_printf (csv, "%s,",
-                          value > 0 ? g_ascii_formatd (number, sizeof number, "%.6g", value) : "");
-}
-
-/**
- * bw_hookup_parts_csv:
- *
- * Returns: (transfer full): the parts as comma-separated values (RFC 4180), with a line of heads;
- * numbers have a decimal point and are in ohms and watts
- */
-char *
-bw_hookup_parts_csv (const BwHookup *hookup)
-{
-  GString *csv = g_string_new ("what,ideal_ohm,series,value_ohm,count,price,power_w,rating_w\r\n");
-  for (guint i = 0; i < hookup->parts->len; i++)
-    {
-      const BwHookupPart *part = hookup->parts->pdata[i];
-      append_field (csv, part->what);
-      append_number (csv, part->ideal_ohm);
-      g_string_append_printf (csv, "%s,", part->series < BW_N_SERIES
-                                              ? bw_kind_label (&bw_series, part->series)
-                                              : "");
-      append_number (csv, part->value_ohm);
-      g_string_append_printf (csv, "%u,", part->count);
-      append_field (csv, part->price);
-      append_number (csv, part->power_w);
-      append_number (csv, part->rating_w);
-      g_string_truncate (csv, csv->len - 1);
-      g_string_append (csv, "\r\n");
-    }
-  return g_string_free (csv, FALSE);
 }

@@ -224,7 +224,6 @@ void bw_hookup_free (BwHookup *hookup);
 char *bw_hookup_connection_route (const BwHookupConnection *connection);
 char *bw_hookup_connection_detail (const BwHookupConnection *connection);
 char *bw_hookup_connection_says (const BwHookupConnection *connection);
-char *bw_hookup_parts_csv (const BwHookup *hookup);
 char *bw_rating_words (double rating_w);
 char *bw_hookup_part_power (const BwHookupPart *part, char mark);
 

@@ -444,6 +444,24 @@ bw_raster_figures (const BwRaster *raster, BwRasterFigures *figures)
 }
 
 /**
+ * bw_raster_names:
+ *
+ * Returns: (transfer full) (element-type utf8): the id of @raster, then its other names
+ */
+GPtrArray *
+bw_raster_names (const BwRaster *raster)
+{
+  GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
+  g_auto (GStrv) aliases = g_strsplit (raster->aliases != NULL ? raster->aliases : "", ";", -1);
+
+  g_ptr_array_add (names, g_strdup (raster->id));
+  for (char **alias = aliases; *alias != NULL; alias++)
+    if (*g_strstrip (*alias) != '\0')
+      g_ptr_array_add (names, g_strdup (*alias));
+  return names;
+}
+
+/**
  * bw_raster_has_alias:
  *
  * Returns: whether @name is one of the other names of @raster

@@ -135,6 +135,7 @@ BwRaster *bw_raster_load (GKeyFile *keys, const char *group, const char *id, con
 void bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group);
 gboolean bw_raster_check (const BwRaster *raster, GError **error);
 
+GPtrArray *bw_raster_names (const BwRaster *raster);
 gboolean bw_raster_has_alias (const BwRaster *raster, const char *name);
 
 int bw_raster_h_total (const BwRaster *raster);

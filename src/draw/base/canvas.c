@@ -13,6 +13,19 @@ clear_label (gpointer data)
 }
 
 /**
+ * bw_canvas_labels_new:
+ *
+ * Returns: (transfer full) (element-type BwLabel): an empty array that owns the texts of its labels
+ */
+GArray *
+bw_canvas_labels_new (void)
+{
+  GArray *labels = g_array_new (FALSE, FALSE, sizeof (BwLabel));
+  g_array_set_clear_func (labels, clear_label);
+  return labels;
+}
+
+/**
  * bw_canvas_new:
  * @ink: must outlive the canvas
  *
@@ -26,8 +39,7 @@ bw_canvas_new (const BwInk *ink, double width, double height)
   canvas->width = width;
   canvas->height = height;
   canvas->layout = bw_ink_layout (ink);
-  canvas->labels = g_array_new (FALSE, FALSE, sizeof (BwLabel));
-  g_array_set_clear_func (canvas->labels, clear_label);
+  canvas->labels = bw_canvas_labels_new ();
   canvas->text_height = bw_canvas_measure (canvas, "0").height;
   canvas->pad = canvas->text_height / 2;
   return canvas;

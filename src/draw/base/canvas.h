@@ -78,6 +78,7 @@ typedef struct
 
 BwCanvas *bw_canvas_new (const BwInk *ink, double width, double height);
 void bw_canvas_free (BwCanvas *canvas);
+GArray *bw_canvas_labels_new (void);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwCanvas, bw_canvas_free)
 
 BwBox bw_canvas_measure (BwCanvas *canvas, const char *text);

@@ -48,42 +48,6 @@ bw_chart_y (const BwChart *chart, double value)
          - chart->plot.height * (value - chart->y.low) / (chart->y.high - chart->y.low);
 }
 
-/**
- * bw_chart_value_x:
- *
- * Returns: the value of the axis across at @x
- */
-double
-bw_chart_value_x (const BwChart *chart, double x)
-{
-  return chart->x.low + (x - chart->plot.x) / chart->plot.width * (chart->x.high - chart->x.low);
-}
-
-/**
- * bw_chart_value_y:
- *
- * Returns: the value of the axis up at @y
- */
-double
-bw_chart_value_y (const BwChart *chart, double y)
-{
-  return chart->y.low
-         + (chart->plot.y + chart->plot.height - y) / chart->plot.height
-               * (chart->y.high - chart->y.low);
-}
-
-/**
- * bw_chart_is_inside:
- *
- * Returns: whether @x, @y lies where the curves are
- */
-gboolean
-bw_chart_is_inside (const BwChart *chart, double x, double y)
-{
-  return x >= chart->plot.x && x <= chart->plot.x + chart->plot.width && y >= chart->plot.y
-         && y <= chart->plot.y + chart->plot.height;
-}
-
 /* The widest figure of the axis up. */
 static double
 widest_figure (const BwChart *chart, double tick, char mark)

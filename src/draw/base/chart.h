@@ -76,9 +76,6 @@ gboolean bw_chart_init_rows (BwChart *chart, BwCanvas *canvas, const BwChartAxis
                              double right, guint rows, const char *caption, char mark);
 double bw_chart_x (const BwChart *chart, double value);
 double bw_chart_y (const BwChart *chart, double value);
-double bw_chart_value_x (const BwChart *chart, double x);
-double bw_chart_value_y (const BwChart *chart, double y);
-gboolean bw_chart_is_inside (const BwChart *chart, double x, double y);
 
 void bw_set_dash (cairo_t *cr, BwDash dash, double width);
 void bw_chart_draw_frame (const BwChart *chart, cairo_t *cr);

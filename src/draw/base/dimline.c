@@ -26,6 +26,28 @@ bw_dim_row_add (BwDimRow *row, double x0, double x1, const char *const *text)
 }
 
 /**
+ * bw_dim_row_add_figure:
+ * @name: of what is measured
+ * @figure: how long it is
+ * @rest: what else is told of it; empty for nothing
+ *
+ * As bw_dim_row_add(), with a label made of these.
+ */
+void
+bw_dim_row_add_figure (BwDimRow *row, double x0, double x1, const char *name, const char *figure,
+                       const char *rest)
+{
+  gboolean more = *rest != '\0';
+  g_autofree char *one = g_strconcat (name, "  ", figure, more ? " · " : "", rest, NULL);
+  g_autofree char *two = more ? g_strconcat (name, "  ", figure, "\n", rest, NULL)
+                              : g_strconcat (name, "\n", figure, NULL);
+  g_autofree char *three = g_strconcat (name, "\n", figure, more ? "\n" : "", rest, NULL);
+  const char *const text[BW_N_DIM_FORMS] = { one, two, three };
+
+  bw_dim_row_add (row, x0, x1, text);
+}
+
+/**
  * bw_dim_row_clear:
  *
  * Frees what @row owns and makes it empty.

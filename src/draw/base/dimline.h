@@ -56,6 +56,8 @@ typedef struct
 } BwDimRow;
 
 void bw_dim_row_add (BwDimRow *row, double x0, double x1, const char *const *text);
+void bw_dim_row_add_figure (BwDimRow *row, double x0, double x1, const char *name,
+                            const char *figure, const char *rest);
 void bw_dim_row_clear (BwDimRow *row);
 void bw_dim_row_size (BwDimRow *row, BwCanvas *canvas);
 gboolean bw_dim_row_claim (BwDimRow *row, BwCanvas *canvas);

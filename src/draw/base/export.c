@@ -10,6 +10,7 @@
 
 #include "core/base/file.h"
 #include "core/base/harmless.h"
+#include "drawing-private.h"
 
 G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 
@@ -51,13 +52,15 @@ bw_export_write (const GByteArray *bytes, const char *path, GError **error)
 }
 
 static cairo_status_t
-paint (const BwExport *what, cairo_surface_t *surface, double scale)
+paint (const BwDrawing *drawing, cairo_surface_t *surface, double scale)
 {
   cairo_t *cr = cairo_create (surface);
   cairo_scale (cr, scale, scale);
-  what->draw (cr, what->width, what->height, what->user_data);
+  bw_drawing_paint (drawing, cr);
   cairo_show_page (cr);
-  cairo_status_t status = cairo_status (cr);
+  cairo_status_t status = cairo_status (drawing->pen);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_status (cr);
   cairo_destroy (cr);
   return status;
 }
@@ -72,27 +75,19 @@ finish (cairo_surface_t *surface, cairo_status_t status)
   return status;
 }
 
-/* What the file says about itself, made harmless; NULL stays NULL. */
-static char *
-file_words (const char *text)
-{
-  return text != NULL ? bw_text_harmless_lines (text) : NULL;
-}
-
 /* Puts the title and the words into the SVG, where cairo has no place for them. */
 static void
-insert_svg_words (GByteArray *bytes, const BwExport *what)
+insert_svg_words (GByteArray *bytes, const char *title, const char *description)
 {
   g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
   const char *root = strstr (svg->str, "<svg ");
   const char *end = root != NULL ? strchr (root, '>') : NULL;
-  g_autofree char *title = file_words (what->title);
-  g_autofree char *description = file_words (what->description);
+  g_autofree char *shown_title = bw_text_harmless_lines (title);
+  g_autofree char *shown_words = bw_text_harmless_lines (description);
   g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
-                                                    title != NULL ? title : "",
-                                                    description != NULL ? description : "");
+                                                    shown_title, shown_words);
 
-  if (end == NULL || (what->title == NULL && what->description == NULL))
+  if (end == NULL)
     return;
   g_string_insert (svg, end + 1 - svg->str, words);
   g_byte_array_set_size (bytes, 0);
@@ -100,42 +95,44 @@ insert_svg_words (GByteArray *bytes, const BwExport *what)
 }
 
 static cairo_status_t
-make_svg (const BwExport *what, GByteArray *bytes)
+make_svg (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_svg_surface_create_for_stream (bw_export_append, bytes,
-                                                                  what->width, what->height);
+                                                                  bw_drawing_width (drawing),
+                                                                  bw_drawing_height (drawing));
   cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
-  cairo_status_t status = finish (surface, paint (what, surface, 1));
-  insert_svg_words (bytes, what);
+  cairo_status_t status = finish (surface, paint (drawing, surface, 1));
+  insert_svg_words (bytes, title, bw_drawing_description (drawing));
   return status;
 }
 
 static void
 set_metadata (cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *text)
 {
-  g_autofree char *words = file_words (text);
-  if (words != NULL)
-    cairo_pdf_surface_set_metadata (surface, what, words);
+  g_autofree char *words = bw_text_harmless_lines (text);
+  cairo_pdf_surface_set_metadata (surface, what, words);
 }
 
 static cairo_status_t
-make_pdf (const BwExport *what, GByteArray *bytes)
+make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
-                                                                  what->width * POINTS_PER_PIXEL,
-                                                                  what->height * POINTS_PER_PIXEL);
-  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
-  set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, what->description);
-  return finish (surface, paint (what, surface, POINTS_PER_PIXEL));
+                                                                  bw_drawing_width (drawing)
+                                                                      * POINTS_PER_PIXEL,
+                                                                  bw_drawing_height (drawing)
+                                                                      * POINTS_PER_PIXEL);
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
+  set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, bw_drawing_description (drawing));
+  return finish (surface, paint (drawing, surface, POINTS_PER_PIXEL));
 }
 
 static cairo_status_t
-make_png (const BwExport *what, GByteArray *bytes)
+make_png (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32,
-                                                         (int) ceil (what->width * PNG_SCALE),
-                                                         (int) ceil (what->height * PNG_SCALE));
-  cairo_status_t status = paint (what, surface, PNG_SCALE);
+  int width = (int) ceil (bw_drawing_width (drawing) * PNG_SCALE);
+  int height = (int) ceil (bw_drawing_height (drawing) * PNG_SCALE);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_status_t status = paint (drawing, surface, PNG_SCALE);
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_write_to_png_stream (surface, bw_export_append, bytes);
   return finish (surface, status);
@@ -144,7 +141,7 @@ make_png (const BwExport *what, GByteArray *bytes)
 static const struct
 {
   const char *suffix;
-  cairo_status_t (*make) (const BwExport *what, GByteArray *bytes);
+  cairo_status_t (*make) (const BwDrawing *drawing, const char *title, GByteArray *bytes);
 } formats[] = {
   { ".svg", make_svg },
   { ".pdf", make_pdf },
@@ -206,21 +203,29 @@ bw_export_pages (const BwExportPages *what, const char *path, GError **error)
   return write_made (bytes, make_pages (what, bytes), path, error);
 }
 
+static gboolean
+is_of_size (double side)
+{
+  return side >= 1 && side <= BW_EXPORT_MAX_SIDE;
+}
+
 /**
  * bw_export_drawing:
- * @what: the drawing and its size
+ * @title: (nullable): the file's own title; %NULL for the name of the drawing
  * @path: where to; ".svg", ".pdf" or ".png" at its end says which kind of file
  *
- * Draws @what into a file. SVG and PDF have its size at 96 pixels to the inch, PNG has two dots to
- * the pixel. The file is written whole or not at all.
+ * Writes @drawing into a file. SVG and PDF have its size at 96 pixels to the inch, PNG has two dots
+ * to the pixel. The file is written whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
  */
 gboolean
-bw_export_drawing (const BwExport *what, const char *path, GError **error)
+bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path, GError **error)
 {
+  g_return_val_if_fail (drawing != NULL && path != NULL, FALSE);
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  double width = bw_drawing_width (drawing), height = bw_drawing_height (drawing);
   guint kind = 0;
 
   while (kind < G_N_ELEMENTS (formats) && !has_suffix (path, formats[kind].suffix))
@@ -233,13 +238,31 @@ bw_export_drawing (const BwExport *what, const char *path, GError **error)
                    path);
       return FALSE;
     }
-  if (!(what->width >= 1 && what->height >= 1 && what->width <= BW_EXPORT_MAX_SIDE
-        && what->height <= BW_EXPORT_MAX_SIDE))
+  if (!is_of_size (width) || !is_of_size (height))
     {
       g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
                    _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
-                   what->width, what->height, BW_EXPORT_MAX_SIDE);
+                   width, height, BW_EXPORT_MAX_SIDE);
       return FALSE;
     }
-  return write_made (bytes, formats[kind].make (what, bytes), path, error);
+  return write_made (bytes,
+                     formats[kind].make (drawing, title != NULL ? title : bw_drawing_name (drawing),
+                                         bytes),
+                     path, error);
+}
+
+/**
+ * bw_export_svg:
+ *
+ * Returns: (transfer full): @drawing as the bytes of an SVG file, for the clipboard
+ */
+GBytes *
+bw_export_svg (const BwDrawing *drawing)
+{
+  g_return_val_if_fail (drawing != NULL, NULL);
+  GByteArray *bytes = g_byte_array_new ();
+
+  if (make_svg (drawing, bw_drawing_name (drawing), bytes) != CAIRO_STATUS_SUCCESS)
+    g_byte_array_set_size (bytes, 0);
+  return g_byte_array_free_to_bytes (bytes);
 }

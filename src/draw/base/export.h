@@ -1,39 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <cairo.h>
 #include <gio/gio.h>
+
+#include "drawing.h"
 
 G_BEGIN_DECLS
 
-/**
- * BwDrawFunc:
- * @width: of the page, in user-space units
- * @height: likewise
- *
- * Draws something that fills its page.
- */
-typedef void (*BwDrawFunc) (cairo_t *cr, double width, double height, gpointer user_data);
-
-/**
- * BwExport:
- * @draw: what to draw
- * @width: in pixels of 1/96 inch, 1 to %BW_EXPORT_MAX_SIDE
- * @height: likewise
- * @title: (nullable): what the drawing is, for the file's own title
- * @description: (nullable): the drawing in words, for those who cannot see it
- */
-typedef struct
-{
-  BwDrawFunc draw;
-  gpointer user_data;
-  double width;
-  double height;
-  const char *title;
-  const char *description;
-} BwExport;
-
-#define BW_EXPORT_MAX_SIDE 20000
+#define BW_EXPORT_MAX_SIDE 20000 /* of a drawing, in pixels of 1/96 inch; the least is 1 */
 
 #define BW_EXPORT_ERROR (bw_export_error_quark ())
 
@@ -64,7 +38,9 @@ typedef struct
 } BwExportPages;
 
 gboolean bw_export_pages (const BwExportPages *what, const char *path, GError **error);
-gboolean bw_export_drawing (const BwExport *what, const char *path, GError **error);
+gboolean bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path,
+                            GError **error);
+GBytes *bw_export_svg (const BwDrawing *drawing);
 cairo_status_t bw_export_append (void *bytes, const unsigned char *data, unsigned int length);
 gboolean bw_export_write (const GByteArray *bytes, const char *path, GError **error);
 

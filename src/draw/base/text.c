@@ -4,7 +4,10 @@
 #include <math.h>
 #include <string.h>
 
+#include <glib/gi18n-lib.h>
+
 #include "core/base/harmless.h"
+#include "core/base/quantity.h"
 
 #define NO_BREAK_SPACE "\u00a0"
 
@@ -143,6 +146,20 @@ bw_text_us (double time_s, char mark)
 }
 
 /**
+ * bw_text_length:
+ * @time_s: seconds
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): microseconds to the nanosecond below a millisecond, milliseconds above
+ */
+char *
+bw_text_length (double time_s, char mark)
+{
+  return fabs (time_s) < 1e-3 ? bw_text_us (time_s, mark)
+                              : bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
+}
+
+/**
  * bw_text_share:
  * @share: a fraction; 1 is the whole
  * @mark: the decimal mark
@@ -154,4 +171,22 @@ bw_text_share (double share, char mark)
 {
   g_return_val_if_fail (isfinite (share) && fabs (share) < 1e9, NULL);
   return number_with_unit (share * 100, 1, "%", mark);
+}
+
+/**
+ * bw_text_caption:
+ * @name: (nullable): what is drawn
+ * @shows: what of it, in words
+ * @source: (nullable): the standard that gives the figures; empty for none
+ *
+ * Returns: (transfer full): what stands under a drawing
+ */
+char *
+bw_text_caption (const char *name, const char *shows, const char *source)
+{
+  g_return_val_if_fail (shows != NULL, NULL);
+  if (*bw_or_empty (source) == '\0')
+    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), bw_or_empty (name),
+                            shows);
+  return g_strdup_printf (_ ("%s: %s, by %s"), bw_or_empty (name), shows, source);
 }

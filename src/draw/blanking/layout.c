@@ -11,30 +11,6 @@
 #define CAPTION_LINES 3
 
 /**
- * bw_blanking_x:
- *
- * Returns: where @time_s after the datum lies across the page
- */
-double
-bw_blanking_x (const BwBlankingLayout *layout, double time_s)
-{
-  double share = (time_s - layout->from_s) / (layout->to_s - layout->from_s);
-  return layout->left + share * (layout->right - layout->left);
-}
-
-/**
- * bw_blanking_y:
- *
- * Returns: where @level, of line-shape.h, lies down the page
- */
-double
-bw_blanking_y (const BwBlankingLayout *layout, double level)
-{
-  double share = (BW_LEVEL_WHITE - level) / (BW_LEVEL_WHITE + BW_LEVEL_SYNC);
-  return layout->top + share * (layout->bottom - layout->top);
-}
-
-/**
  * bw_blanking_bands:
  * @bands_s: (out): in seconds after the datum
  *
@@ -94,21 +70,18 @@ place_across (BwBlankingLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
   const BwLineShape *shape = &layout->shape;
-  double widest = 0, level;
-  const char *name;
+  double widest = bw_blanking_keeps (layout, BW_BLANKING_LEAVE_NAMES)
+                      ? bw_line_names_width (shape, canvas)
+                      : 0;
 
-  for (guint i = 0; bw_blanking_keeps (layout, BW_BLANKING_LEAVE_NAMES) && i < BW_BLANKING_LEVELS;
-       i++)
-    if ((name = bw_blanking_level_name (shape, i, &level)) != NULL)
-      widest = MAX (widest, bw_canvas_measure (canvas, name).width);
-  layout->left = widest + 2 * canvas->pad;
-  layout->right = MAX (canvas->width - 2 * canvas->pad, layout->left + 1);
+  layout->panel.left = widest + 2 * canvas->pad;
+  layout->panel.right = MAX (canvas->width - 2 * canvas->pad, layout->panel.left + 1);
 
   double start_s = bw_blanking_start (shape), end_s = bw_line_shape_blanking_end (shape);
   double beside_s = MARGIN_SHARE * (end_s - start_s)
                     + bw_line_shape_length (shape, BW_INTERVAL_BORDER_LEFT);
-  layout->from_s = start_s - beside_s;
-  layout->to_s = end_s + beside_s;
+  layout->panel.from_s = start_s - beside_s;
+  layout->panel.to_s = end_s + beside_s;
 }
 
 /* Down the page */
@@ -124,12 +97,12 @@ static gboolean
 place_burst (BwBlankingLayout *layout)
 {
   const BwCanvas *canvas = layout->canvas;
-  double peak_y = bw_blanking_y (layout, BW_BURST_PEAK);
+  double peak_y = bw_line_panel_y (&layout->panel, BW_BURST_PEAK);
 
   layout->burst.y = peak_y - layout->burst.after - canvas->pad;
-  layout->burst.from_y = bw_blanking_y (layout, BW_LEVEL_BLANKING);
+  layout->burst.from_y = bw_line_panel_y (&layout->panel, BW_LEVEL_BLANKING);
   return layout->burst.n == 0
-         || layout->burst.y - layout->burst.before >= layout->top + canvas->text_height;
+         || layout->burst.y - layout->burst.before >= layout->panel.top + canvas->text_height;
 }
 
 /* Returns whether the curve is high enough. */
@@ -147,56 +120,47 @@ place_down (BwBlankingLayout *layout, double caption_height)
 
   layout->to_end.y = canvas->pad + layout->to_end.before;
   layout->to_burst.y = canvas->pad + row_height (&layout->to_end) + layout->to_burst.before;
-  layout->top = canvas->pad + above + air;
-  layout->bottom = layout->top + MAX (curve, line);
-  layout->intervals.y = layout->bottom + canvas->pad + air + layout->intervals.before;
+  layout->panel.top = canvas->pad + above + air;
+  layout->panel.bottom = layout->panel.top + MAX (curve, line);
+  layout->intervals.y = layout->panel.bottom + canvas->pad + air + layout->intervals.before;
   layout->blanking.y = layout->intervals.y + layout->intervals.after + air
                        + layout->blanking.before;
   layout->to_end
       .from_y = layout->to_burst
                     .from_y = layout->intervals
                                   .from_y = layout->blanking
-                                                .from_y = bw_blanking_y (layout, BW_LEVEL_BLANKING);
+                                                .from_y = bw_line_panel_y (&layout->panel,
+                                                                           BW_LEVEL_BLANKING);
   return place_burst (layout) && curve >= least * line;
 }
 
 /* Labels */
-
-static gboolean
-claim_level_names (BwBlankingLayout *layout)
-{
-  gboolean all = TRUE;
-  double level;
-  for (guint i = 0; bw_blanking_keeps (layout, BW_BLANKING_LEAVE_NAMES) && i < BW_BLANKING_LEVELS;
-       i++)
-    {
-      const char *name = bw_blanking_level_name (&layout->shape, i, &level);
-      if (name != NULL)
-        all &= bw_canvas_claim_at (layout->canvas, name, BW_INK_GRAPHITE_LIGHT,
-                                   layout->left - layout->canvas->pad * 0.75,
-                                   bw_blanking_y (layout, level), 1, 0.5);
-    }
-  return all;
-}
 
 /* The datum is named with what it is, if that has room before the next line that comes down. */
 static gboolean
 claim_datum (BwBlankingLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double x = bw_blanking_x (layout, 0) + canvas->pad * 0.75;
+  double x = bw_line_panel_x (&layout->panel, 0) + canvas->pad * 0.75;
   const BwDimRow *next = layout->to_burst.n > 0 ? &layout->to_burst : &layout->to_end;
-  double end = next->n > 0 ? next->at[0].x1
-                           : bw_blanking_x (layout, bw_line_shape_blanking_end (&layout->shape));
+  double end = next->n > 0
+                   ? next->at[0].x1
+                   : bw_line_panel_x (&layout->panel, bw_line_shape_blanking_end (&layout->shape));
   const char *full = layout->shape.trilevel ? _ ("0H, the crossing in the middle of sync")
                                             : _ ("0H, the leading edge of sync");
   gboolean fits = bw_canvas_measure (canvas, full).width <= end - x - canvas->pad / 2;
-  return bw_canvas_claim_at (canvas, fits ? full : "0H", BW_INK_ACCENT, x, layout->top, 0, 0);
+  return bw_canvas_claim_at (canvas, fits ? full : "0H", BW_INK_ACCENT, x, layout->panel.top, 0, 0);
 }
 
-/* Lays everything out with what @layout keeps; returns whether all of that has a place. */
-static gboolean
-try_layout (BwBlankingLayout *layout)
+/**
+ * bw_blanking_try:
+ *
+ * Lays everything out with what @layout keeps.
+ *
+ * Returns: whether all of that has a place
+ */
+gboolean
+bw_blanking_try (BwBlankingLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
   g_autofree char *caption = bw_blanking_caption (layout->what);
@@ -214,35 +178,7 @@ try_layout (BwBlankingLayout *layout)
   all &= bw_dim_row_claim (&layout->to_burst, canvas);
   all &= claim_datum (layout);
   all &= bw_dim_row_claim (&layout->burst, canvas);
-  all &= claim_level_names (layout);
+  if (bw_blanking_keeps (layout, BW_BLANKING_LEAVE_NAMES))
+    all &= bw_line_panel_claim_names (&layout->panel, &layout->shape, canvas);
   return all;
-}
-
-/**
- * bw_blanking_layout_init:
- * @layout: (out caller-allocates): to be cleared with bw_blanking_layout_clear()
- *
- * Lays the drawing out with all that has a place on the page.
- */
-void
-bw_blanking_layout_init (BwBlankingLayout *layout, double width, double height, const BwInk *ink,
-                         const BwBlankingView *what)
-{
-  *layout = (BwBlankingLayout){ .what = what };
-  layout->canvas = bw_canvas_new (ink, width, height);
-  bw_line_shape_init (&layout->shape, what->raster);
-  while (!try_layout (layout) && layout->left_out < BW_N_BLANKING_LEAVES)
-    layout->left_out++;
-}
-
-/**
- * bw_blanking_layout_clear:
- *
- * Frees what @layout owns.
- */
-void
-bw_blanking_layout_clear (BwBlankingLayout *layout)
-{
-  bw_blanking_rows_clear (layout);
-  bw_canvas_free (layout->canvas);
 }

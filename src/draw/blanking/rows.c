@@ -13,8 +13,8 @@ add_dim (BwBlankingLayout *layout, BwDimRow *row, const char *name, double from_
   if (!(to_s > from_s))
     return;
   bw_blanking_dim_texts (layout, name, to_s - from_s, pixels, reading, texts);
-  bw_dim_row_add (row, bw_blanking_x (layout, from_s), bw_blanking_x (layout, to_s),
-                  (const char *const *) texts);
+  bw_dim_row_add (row, bw_line_panel_x (&layout->panel, from_s),
+                  bw_line_panel_x (&layout->panel, to_s), (const char *const *) texts);
   for (guint form = 0; form < BW_N_DIM_FORMS; form++)
     g_free (texts[form]);
 }

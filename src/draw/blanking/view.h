@@ -3,7 +3,7 @@
 
 #include "core/raster/raster.h"
 #include "core/raster/reading.h"
-#include "draw/base/canvas.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -21,6 +21,8 @@ G_BEGIN_DECLS
  * BwBlankingView:
  * @raster: a raster that bw_raster_check() accepts
  * @limits: (nullable): what a standard allows for @raster
+ * @across: (nullable): the part of the page that is shown as wide as the page, from 0 to 1; %NULL
+ *   for all
  * @mark: the decimal mark
  *
  * What is drawn. All is borrowed.
@@ -29,15 +31,11 @@ typedef struct
 {
   const BwRaster *raster;
   const BwStandardLimits *limits;
+  const BwViewRange *across;
   char mark;
 } BwBlankingView;
 
-void bw_draw_blanking_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                            const BwBlankingView *what);
-double bw_blanking_view_x_at (double width, double height, const BwInk *ink,
-                              const BwBlankingView *what, double time_s);
-GArray *bw_blanking_view_labels (double width, double height, const BwInk *ink,
-                                 const BwBlankingView *what, guint *left_out);
-char *bw_blanking_view_describe (const BwBlankingView *what);
+BwDrawing *bw_blanking_drawing (const BwBlankingView *what, double width, double height,
+                                const BwInk *ink);
 
 G_END_DECLS

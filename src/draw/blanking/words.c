@@ -3,12 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 /**
  * bw_blanking_keeps:
  *
@@ -21,30 +15,6 @@ bw_blanking_keeps (const BwBlankingLayout *layout, BwBlankingLeave leave)
 }
 
 /**
- * bw_blanking_level_name:
- * @i: less than %BW_BLANKING_LEVELS
- * @level: (out): on the scale of line-shape.h
- *
- * Returns: (transfer none) (nullable): the name of a level; %NULL if this line does not have it
- */
-const char *
-bw_blanking_level_name (const BwLineShape *shape, guint i, double *level)
-{
-  *level = (double[]){ BW_LEVEL_WHITE, BW_LEVEL_BLANKING, -BW_LEVEL_SYNC, BW_LEVEL_SYNC }[i];
-  switch (i)
-    {
-    case 0:
-      return _ ("white");
-    case 1:
-      return _ ("blanking");
-    case 2:
-      return shape->trilevel ? _ ("sync \u2212") : _ ("sync");
-    default:
-      return shape->trilevel ? _ ("sync +") : NULL;
-    }
-}
-
-/**
  * bw_blanking_caption:
  *
  * Returns: (transfer full): what the drawing shows, by which standard, and whose limits it has
@@ -52,14 +22,8 @@ bw_blanking_level_name (const BwLineShape *shape, guint i, double *level)
 char *
 bw_blanking_caption (const BwBlankingView *what)
 {
-  const BwRaster *raster = what->raster;
-  gboolean has_source = or_empty (raster->source)[0] != '\0';
-  g_autofree char
-      *shows = has_source ? g_strdup_printf (_ ("%s: the line blanking, by %s"),
-                                             or_empty (raster->name), raster->source)
-                          : g_strdup_printf (_ ("%s: the line blanking; no source is given for the "
-                                                "figures"),
-                                             or_empty (raster->name));
+  g_autofree char *shows = bw_text_caption (what->raster->name, _ ("the line blanking"),
+                                            what->raster->source);
   if (what->limits == NULL)
     return g_steal_pointer (&shows);
   return g_strdup_printf (_ ("%s. Allowed, and shaded around the edges: %s"), shows,
@@ -83,13 +47,10 @@ allowed_text (const BwBlankingLayout *layout, int reading)
 static char *
 figures_text (const BwBlankingLayout *layout, double length_s, int pixels)
 {
-  g_autofree char *share = bw_text_share (length_s / layout->shape.period_s, layout->what->mark);
-  g_autofree char *count = g_strdup_printf ("%d\u00a0px", pixels);
-  gboolean has_count = pixels > 0 && bw_blanking_keeps (layout, BW_BLANKING_LEAVE_PIXELS);
-
-  if (!bw_blanking_keeps (layout, BW_BLANKING_LEAVE_SHARES))
-    return g_strdup (has_count ? count : "");
-  return has_count ? g_strconcat (count, " · ", share, NULL) : g_steal_pointer (&share);
+  return bw_line_figures_text (&layout->shape, length_s,
+                               bw_blanking_keeps (layout, BW_BLANKING_LEAVE_PIXELS) ? pixels : 0,
+                               bw_blanking_keeps (layout, BW_BLANKING_LEAVE_SHARES),
+                               layout->what->mark);
 }
 
 /**
@@ -107,7 +68,7 @@ bw_blanking_dim_texts (const BwBlankingLayout *layout, const char *name, double 
   g_autofree char *rest = figures_text (layout, length_s, pixels);
   g_autofree char *allowed = allowed_text (layout, reading);
   const char *dot = rest[0] != '\0' ? " · " : "", *line = rest[0] != '\0' ? "\n" : "";
-  const char *last = or_empty (allowed);
+  const char *last = bw_or_empty (allowed);
 
   texts[BW_DIM_ONE_LINE] = g_strconcat (name, "  ", time, dot, rest, allowed != NULL ? " · " : "",
                                         last, NULL);
@@ -142,14 +103,14 @@ describe_burst (GString *text, const BwBlankingLayout *layout)
 }
 
 /**
- * bw_blanking_view_describe:
+ * bw_blanking_describe:
  *
  * The drawing in words, for screen readers and for the description inside an exported file.
  *
  * Returns: (transfer full): every interval of line blanking, with what is allowed
  */
 char *
-bw_blanking_view_describe (const BwBlankingView *what)
+bw_blanking_describe (const BwBlankingView *what)
 {
   BwBlankingLayout layout = { .what = what };
   const BwLineShape *shape = &layout.shape;

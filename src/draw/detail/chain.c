@@ -251,12 +251,23 @@ draw (const BwDetailPage *page, cairo_t *cr)
     bw_chart_draw_down (&page->chart, cr, what->what->claimed_lines, BW_INK_GRAPHITE, BW_DASH_LONG);
 }
 
-static void
-read_point (const BwDetailPage *page, double x, double y, BwDetailPoint *point)
+static char *
+words (const BwDetailView *what, const BwDrawingPoint *point)
 {
-  double from_top = BW_CHAIN_ROWS - bw_chart_value_y (&page->chart, y);
-  guint row = (guint) CLAMP (from_top, 0, BW_CHAIN_ROWS - 1);
-  *point = (BwDetailPoint){ row, bw_chart_value_x (&page->chart, x), limit_of (page->what, row) };
+  guint link = point->id;
+  const char *name = bw_detail_link_name (link);
+
+  if (!(limit_of (what, link) > 0))
+    return g_strdup_printf (_ ("%s: not known, or no limit"), name);
+  g_autofree char *limit = bw_detail_lines_text (limit_of (what, link), what->mark);
+  g_autofree char *at = bw_detail_place_text (what, point->across);
+  g_autofree char *left = bw_detail_left_text (what, link, point->across);
+  if (link >= BW_N_LINKS)
+    return g_strdup_printf (_ ("%s: limit %s; at %s %s of the modulation is left"), name, limit, at,
+                            left);
+  g_autofree char *loss = bw_detail_percent_text (what->detail->loss[link], what->mark);
+  return g_strdup_printf (_ ("%s: limit %s, %s of the loss; at %s it leaves %s of the modulation"),
+                          name, limit, loss, at, left);
 }
 
 static char *
@@ -279,5 +290,5 @@ describe (const BwDetailView *what)
   return g_string_free (text, FALSE);
 }
 
-const BwDetailKind bw_detail_chain = { can_draw, bw_detail_no_link, layout,  draw,
-                                       NULL,     read_point,        describe };
+const BwDetailKind bw_detail_chain = { can_draw, bw_detail_no_link, layout, draw,
+                                       NULL,     BW_CHAIN_ROWS,     words,  describe };

@@ -135,7 +135,7 @@ claim_claim (BwDetailPage *page)
 static double
 first_frequency (const BwDetailPage *page)
 {
-  double end_hz = bw_detail_view_hz_at (page->what->what, page->chart.x.high);
+  double end_hz = bw_detail_hz_at (page->what->what, page->chart.x.high);
   return end_hz > 0
              ? bw_nice_tick (TICK_GAP * page->canvas->text_height * end_hz / page->chart.plot.width)
              : 0;
@@ -144,7 +144,7 @@ first_frequency (const BwDetailPage *page)
 static double
 frequency_x (const BwDetailPage *page, double frequency_hz)
 {
-  double end_hz = bw_detail_view_hz_at (page->what->what, page->chart.x.high);
+  double end_hz = bw_detail_hz_at (page->what->what, page->chart.x.high);
   return page->chart.plot.x + page->chart.plot.width * frequency_hz / end_hz;
 }
 
@@ -245,11 +245,21 @@ draw_points (const BwDetailPage *page, cairo_t *cr)
       bw_chart_draw_point (&page->chart, cr, mtf_tvl[N_LEVELS - 1 - i], levels[i], BW_INK_GRAPHITE);
 }
 
-static void
-read_point (const BwDetailPage *page, double x, double y G_GNUC_UNUSED, BwDetailPoint *point)
+static char *
+words (const BwDetailView *what, const BwDrawingPoint *point)
 {
-  double tvl = bw_chart_value_x (&page->chart, x);
-  *point = (BwDetailPoint){ BW_N_LINKS, tvl, bw_detail_mtf (page->what->what, tvl) };
+  g_autofree char *at = bw_detail_place_text (what, point->across);
+  g_autofree char *all = bw_detail_left_text (what, BW_N_LINKS, point->across);
+  GString *text = g_string_new (NULL);
+
+  g_string_printf (text, _ ("%s: all together leave %s"), at, all);
+  for (guint link = 0; link < BW_N_LINKS; link++)
+    if (what->detail->limit_tvl[link] > 0)
+      {
+        g_autofree char *left = bw_detail_left_text (what, link, point->across);
+        g_string_append_printf (text, ", %s %s", bw_detail_link_name (link), left);
+      }
+  return g_string_free (text, FALSE);
 }
 
 static char *
@@ -258,5 +268,5 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_mtf_kind = { can_draw,    bw_detail_no_link, layout,  draw,
-                                          draw_points, read_point,        describe };
+const BwDetailKind bw_detail_mtf_kind = { can_draw, bw_detail_no_link, layout, draw, draw_points, 1,
+                                          words,    describe };

@@ -202,13 +202,14 @@ draw_points (const BwDetailPage *page, cairo_t *cr)
                        BW_INK_ACCENT);
 }
 
-static void
-read_point (const BwDetailPage *page, double x, double y G_GNUC_UNUSED, BwDetailPoint *point)
+static char *
+words (const BwDetailView *what, const BwDrawingPoint *point)
 {
   Tube tube;
-  double pitch_m = bw_chart_value_x (&page->chart, x);
-  tube_init (&tube, page->what, page->what->what->diagonal_m);
-  *point = (BwDetailPoint){ BW_LINK_MASK, pitch_m, tvl_at (pitch_m, &tube) };
+  tube_init (&tube, what, what->what->diagonal_m);
+  g_autofree char *pitch = bw_detail_mm_text (point->across, what->mark);
+  g_autofree char *lines = bw_detail_lines_text (tvl_at (point->across, &tube), what->mark);
+  return g_strdup_printf (_ ("A pitch of %s on this tube: %s at the sampling limit"), pitch, lines);
 }
 
 static char *
@@ -217,5 +218,5 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_pitch = { can_draw,    lacking,    layout,  draw,
-                                       draw_points, read_point, describe };
+const BwDetailKind bw_detail_pitch = { can_draw,    lacking, layout, draw,
+                                       draw_points, 1,       words,  describe };

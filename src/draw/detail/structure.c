@@ -168,12 +168,13 @@ draw (const BwDetailPage *page, cairo_t *cr)
   draw_dimension (page, cr, pitch_m - half_m, pitch_m + half_m, half_peak, BW_INK_GRAPHITE_LIGHT);
 }
 
-static void
-read_point (const BwDetailPage *page, double x, double y G_GNUC_UNUSED, BwDetailPoint *point)
+static char *
+words (const BwDetailView *what, const BwDrawingPoint *point)
 {
-  const Light sum = { page->what, -1 };
-  double down_m = bw_chart_value_x (&page->chart, x);
-  *point = (BwDetailPoint){ BW_LINK_SPOT, down_m, light_at (down_m, &sum) };
+  const Light sum = { what, -1 };
+  g_autofree char *down = bw_detail_mm_text (point->across, what->mark);
+  g_autofree char *share = bw_detail_percent_text (light_at (point->across, &sum), what->mark);
+  return g_strdup_printf (_ ("%s down from the middle of a line: %s of the peak"), down, share);
 }
 
 static char *
@@ -182,5 +183,6 @@ describe (const BwDetailView *what)
   return caption_text (what);
 }
 
-const BwDetailKind bw_detail_structure = { can_draw, lacking,    layout,  draw,
-                                           NULL,     read_point, describe };
+const BwDetailKind bw_detail_structure = {
+  can_draw, lacking, layout, draw, NULL, 1, words, describe
+};

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view-private.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 static const BwDetailKind *const kinds[BW_N_DETAIL_VIEWS] = {
@@ -40,6 +42,34 @@ bw_detail_percent_text (double share, char mark)
   return bw_quantity_format (share, BW_DIMENSION_FRACTION, share >= 0.0995 ? 2 : 1, mark);
 }
 
+/* As a cursor reads them: to the line. */
+char *
+bw_detail_lines_text (double tvl, char mark)
+{
+  return bw_quantity_format (round (tvl), BW_DIMENSION_TV_LINES, 5, mark);
+}
+
+/* "400 lines (7.69 MHz)": the frequency where there is a raster. */
+char *
+bw_detail_place_text (const BwDetailView *what, double tvl)
+{
+  double hz = bw_detail_hz_at (what->what, tvl);
+  g_autofree char *at = bw_detail_lines_text (tvl, what->mark);
+  if (!(hz > 0))
+    return g_steal_pointer (&at);
+  g_autofree char *frequency = bw_quantity_format (hz, BW_DIMENSION_FREQUENCY, 3, what->mark);
+  return g_strdup_printf ("%s (%s)", at, frequency);
+}
+
+/* What a link, or all together, leave of the modulation. */
+char *
+bw_detail_left_text (const BwDetailView *what, guint link, double tvl)
+{
+  double left = link < BW_N_LINKS ? bw_detail_link_mtf (what->what, link, tvl)
+                                  : bw_detail_mtf (what->what, tvl);
+  return bw_detail_percent_text (left, what->mark);
+}
+
 const char *
 bw_detail_link_name (guint link)
 {
@@ -55,6 +85,15 @@ bw_detail_link_dash (guint link)
     [BW_LINK_SPOT] = BW_DASH_DOT,          [BW_LINK_MASK] = BW_DASH_SHORT,
   };
   return link < BW_N_LINKS ? dashes[link] : BW_DASH_NONE;
+}
+
+/* The frequency that draws @tvl lines over the viewable height, counted on the glass as the limits
+ * of the links are; zero without a raster. */
+double
+bw_detail_hz_at (const BwDetailCase *what, double tvl)
+{
+  double seen = what->overscan_h > 0 && what->overscan_h < 1 ? 1 - what->overscan_h : 1;
+  return bw_hz_from_tvl (tvl, what->active_s * seen, bw_ratio_to_double (what->aspect));
 }
 
 /* So many times the lowest limit, or the claim, are on a scale. What lies further away limits
@@ -142,111 +181,127 @@ bw_detail_view_can_draw (const BwDetailView *what)
   return kinds[what->kind]->can_draw (what);
 }
 
-/**
- * bw_draw_detail_view:
- *
- * Draws what bw_detail_view_can_draw(), so that it fills the page.
- */
-void
-bw_draw_detail_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                     const BwDetailView *what)
+static void
+draw (const BwDetailPage *page, cairo_t *cr)
 {
+  const BwDetailKind *kind = kinds[page->what->kind];
+
+  bw_canvas_draw_paper (page->canvas, cr);
+  if (page->fits)
+    kind->draw (page, cr);
+  bw_canvas_show_labels (page->canvas, cr);
+  if (page->fits && kind->draw_points != NULL)
+    kind->draw_points (page, cr);
+}
+
+/* Reading */
+
+/* What a drawing keeps of what it was made from. */
+typedef struct
+{
+  BwDetailCase what;
+  BwDetail detail;
+  BwDetailView view;
+} Kept;
+
+static Kept *
+kept_new (const BwDetailView *view)
+{
+  Kept *kept = g_new (Kept, 1);
+  *kept = (Kept){ *view->what, *view->detail, *view };
+  kept->view.what = &kept->what;
+  kept->view.detail = &kept->detail;
+  kept->view.title = NULL;
+  return kept;
+}
+
+static char *
+words (gconstpointer data, const BwDrawingPoint *point)
+{
+  const Kept *kept = data;
+  return kinds[kept->view.kind]->words (&kept->view, point);
+}
+
+static char *
+difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b)
+{
+  const Kept *kept = data;
+  gboolean counted = kept->view.kind == BW_DETAIL_CHAIN || kept->view.kind == BW_DETAIL_MTF;
+  double apart = fabs (b->across - a->across);
+  g_autofree char *text = counted ? bw_detail_lines_text (apart, kept->view.mark)
+                                  : bw_detail_mm_text (apart, kept->view.mark);
+  return g_strdup_printf (_ ("Between the cursors: %s"), text);
+}
+
+/* The rows of the plot from the top; a plot without rows is one. */
+static void
+add_places (BwDrawing *drawing, const BwDetailPage *page)
+{
+  const BwBox *plot = &page->chart.plot;
+  guint rows = kinds[page->what->kind]->rows;
+
+  for (guint row = 0; row < rows; row++)
+    {
+      const BwDrawingPlace place = {
+        .id = row,
+        .box = { plot->x, plot->y + plot->height * row / rows, plot->width, plot->height / rows },
+        .across = { page->chart.x.low, page->chart.x.high, plot->x, plot->x + plot->width },
+      };
+      bw_drawing_add_place (drawing, &place);
+    }
+}
+
+static char *
+name_of (const BwDetailView *what)
+{
+  static const char *const names[BW_N_DETAIL_VIEWS] = {
+    [BW_DETAIL_CHAIN] = N_ ("The chain of what limits detail, drawn"),
+    [BW_DETAIL_MTF] = N_ ("The modulation that each link leaves, drawn"),
+    [BW_DETAIL_PITCH] = N_ ("TV lines against the pitch of the mask, drawn"),
+    [BW_DETAIL_STRUCTURE] = N_ ("Brightness across three scanning lines, drawn"),
+  };
+  const char *name = _ (names[what->kind]);
+  return what->title != NULL ? g_strdup_printf ("%s: %s", name, what->title) : g_strdup (name);
+}
+
+static char *
+describe (const BwDetailView *what)
+{
+  return bw_detail_view_can_draw (what) ? kinds[what->kind]->describe (what)
+                                        : g_strdup (kinds[what->kind]->lacking (what));
+}
+
+/**
+ * bw_detail_drawing:
+ * @width: of the page, in user-space units
+ * @height: likewise
+ *
+ * Returns: (transfer full): the drawing, which fills the page; where not enough is known it says
+ *   what is lacking
+ */
+BwDrawing *
+bw_detail_drawing (const BwDetailView *what, double width, double height, const BwInk *ink)
+{
+  static const char *const stems[BW_N_DETAIL_VIEWS] = {
+    [BW_DETAIL_CHAIN] = "detail-chain",
+    [BW_DETAIL_MTF] = "detail-curves",
+    [BW_DETAIL_PITCH] = "detail-pitch",
+    [BW_DETAIL_STRUCTURE] = "detail-structure",
+  };
+  static const BwDrawingReader reader = { BW_CURSOR_ROWS, words, difference, g_free };
+  g_return_val_if_fail (what != NULL && what->what != NULL && what->detail != NULL, NULL);
+  g_return_val_if_fail (what->kind < BW_N_DETAIL_VIEWS && ink != NULL, NULL);
   BwDetailPage page;
 
   page_init (&page, width, height, ink, what);
-  cairo_save (cr);
-  bw_ink_set (cr, ink, BW_INK_PAPER);
-  cairo_paint (cr);
+  BwDrawing *drawing = bw_drawing_new (page.canvas, 0);
+  draw (&page, bw_drawing_pen (drawing));
+  bw_drawing_take_words (drawing, name_of (what), describe (what), g_strdup (stems[what->kind]));
   if (page.fits)
-    kinds[what->kind]->draw (&page, cr);
-  bw_canvas_show_labels (page.canvas, cr);
-  if (page.fits && kinds[what->kind]->draw_points != NULL)
-    kinds[what->kind]->draw_points (&page, cr);
-  cairo_restore (cr);
+    {
+      add_places (drawing, &page);
+      bw_drawing_take_reader (drawing, &reader, kept_new (what));
+    }
   bw_canvas_free (page.canvas);
-}
-
-/**
- * bw_detail_view_read:
- * @point: (out): what is at @x, @y
- *
- * Returns: whether there is something to read
- */
-gboolean
-bw_detail_view_read (double width, double height, const BwInk *ink, const BwDetailView *what,
-                     double x, double y, BwDetailPoint *point)
-{
-  BwDetailPage page;
-
-  page_init (&page, width, height, ink, what);
-  gboolean inside = page.fits && bw_chart_is_inside (&page.chart, x, y);
-  if (inside)
-    kinds[what->kind]->read (&page, x, y, point);
-  bw_canvas_free (page.canvas);
-  return inside;
-}
-
-/**
- * bw_detail_view_x_at:
- * @along: as in BwDetailPoint
- * @x: (out): where it is
- *
- * Returns: whether it is shown
- */
-gboolean
-bw_detail_view_x_at (double width, double height, const BwInk *ink, const BwDetailView *what,
-                     double along, double *x)
-{
-  BwDetailPage page;
-
-  page_init (&page, width, height, ink, what);
-  if (page.fits)
-    *x = bw_chart_x (&page.chart, along);
-  gboolean shown = page.fits && *x >= page.chart.plot.x
-                   && *x <= page.chart.plot.x + page.chart.plot.width;
-  bw_canvas_free (page.canvas);
-  return shown;
-}
-
-/**
- * bw_detail_view_labels:
- *
- * Returns: (transfer full) (element-type BwLabel): the labels that have a place, for tests; the
- * texts are owned by the array
- */
-GArray *
-bw_detail_view_labels (double width, double height, const BwInk *ink, const BwDetailView *what)
-{
-  BwDetailPage page;
-
-  page_init (&page, width, height, ink, what);
-  GArray *labels = g_array_ref (page.canvas->labels);
-  bw_canvas_free (page.canvas);
-  return labels;
-}
-
-/**
- * bw_detail_view_describe:
- *
- * Returns: (transfer full): the drawing in words, for those who do not see it
- */
-char *
-bw_detail_view_describe (const BwDetailView *what)
-{
-  if (!bw_detail_view_can_draw (what))
-    return g_strdup (kinds[what->kind]->lacking (what));
-  return kinds[what->kind]->describe (what);
-}
-
-/**
- * bw_detail_view_hz_at:
- * @tvl: on the glass, as the limits of the links are counted
- *
- * Returns: the frequency that draws @tvl lines over the viewable height; zero without a raster
- */
-double
-bw_detail_view_hz_at (const BwDetailCase *what, double tvl)
-{
-  double seen = what->overscan_h > 0 && what->overscan_h < 1 ? 1 - what->overscan_h : 1;
-  return bw_hz_from_tvl (tvl, what->active_s * seen, bw_ratio_to_double (what->aspect));
+  return drawing;
 }

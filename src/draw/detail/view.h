@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/detail/detail.h"
-#include "draw/base/canvas.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -25,6 +25,7 @@ typedef enum
 /**
  * BwDetailView:
  * @detail: what bw_detail_compute() makes of @what
+ * @title: (nullable): what the drawing is of, in a few words
  * @mark: the decimal mark
  *
  * What is drawn. All borrowed.
@@ -34,35 +35,15 @@ typedef struct
   BwDetailViewKind kind;
   const BwDetailCase *what;
   const BwDetail *detail;
+  const char *title;
   char mark;
 } BwDetailView;
 
-/**
- * BwDetailPoint:
- * @link: of the chain: which; BW_N_LINKS: all together
- * @along: of the chain and of MTF in TV lines; of pitch and structure in metres
- * @value: at @along: of MTF the modulation of the whole, of pitch the TV lines of this tube, of
- *   structure the brightness as a share of the peak
- *
- * A point of a drawing, read.
- */
-typedef struct
-{
-  guint link;
-  double along;
-  double value;
-} BwDetailPoint;
-
 gboolean bw_detail_view_can_draw (const BwDetailView *what);
-void bw_draw_detail_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                          const BwDetailView *what);
-gboolean bw_detail_view_read (double width, double height, const BwInk *ink,
-                              const BwDetailView *what, double x, double y, BwDetailPoint *point);
-gboolean bw_detail_view_x_at (double width, double height, const BwInk *ink,
-                              const BwDetailView *what, double along, double *x);
-GArray *bw_detail_view_labels (double width, double height, const BwInk *ink,
-                               const BwDetailView *what);
-char *bw_detail_view_describe (const BwDetailView *what);
-double bw_detail_view_hz_at (const BwDetailCase *what, double tvl);
+
+/* The chain has a place for each link, by its number, and one for all together; the others have one
+ * place. Points are TV lines across, and metres in the drawings of pitch and structure. */
+BwDrawing *bw_detail_drawing (const BwDetailView *what, double width, double height,
+                              const BwInk *ink);
 
 G_END_DECLS

@@ -6,18 +6,16 @@
 /* In heights of a line of text. */
 #define THIN_STROKE 0.05
 #define DATUM_STROKE 0.08
-#define TICK 0.3
-#define SCALE_TICK 0.15
 
 static void
 fill_span (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row, BwFieldPart first,
            BwFieldPart after)
 {
   const BwFieldShape *shape = &row->shape;
-  double x0 = MAX (bw_field_x (layout, bw_field_shape_time (shape, shape->start[first])),
-                   layout->left);
-  double x1 = MIN (bw_field_x (layout, bw_field_shape_time (shape, shape->start[after])),
-                   layout->right);
+  double x0 = MAX (bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, shape->start[first])),
+                   layout->ruler.left);
+  double x1 = MIN (bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, shape->start[after])),
+                   layout->ruler.right);
   const BwFieldLane *lane = &row->lanes[0];
   double top = lane->kind == BW_LANE_COMPOSITE ? bw_field_lane_y (lane, BW_LEVEL_SYNC / 2)
                                                : lane->top;
@@ -43,7 +41,7 @@ draw_bands (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
 static double
 trace_width (const BwFieldLayout *layout)
 {
-  return bw_canvas_trace_width (layout->canvas, bw_field_line_width (layout));
+  return bw_canvas_trace_width (layout->canvas, bw_ruler_line_width (&layout->ruler));
 }
 
 static void
@@ -53,7 +51,8 @@ fill_steps (const BwFieldLayout *layout, cairo_t *cr, const BwFieldLane *lane, c
   for (guint i = 0; i < steps->len; i++)
     {
       const BwLineStep *step = &g_array_index (steps, BwLineStep, i);
-      double x0 = bw_field_x (layout, step->from_s), x1 = bw_field_x (layout, step->to_s);
+      double x0 = bw_ruler_x (&layout->ruler, step->from_s),
+             x1 = bw_ruler_x (&layout->ruler, step->to_s);
       double y = bw_field_lane_y (lane, step->level);
       cairo_rectangle (cr, x0, MIN (y, rest), x1 - x0, fabs (y - rest));
     }
@@ -73,23 +72,24 @@ stroke_steps (const BwFieldLayout *layout, cairo_t *cr, const BwFieldLane *lane,
   for (guint i = 0; i < steps->len; i++)
     {
       const BwLineStep *step = &g_array_index (steps, BwLineStep, i);
-      double x0 = bw_field_x (layout, step->from_s), x1 = bw_field_x (layout, step->to_s);
+      double x0 = bw_ruler_x (&layout->ruler, step->from_s),
+             x1 = bw_ruler_x (&layout->ruler, step->to_s);
       double y = bw_field_lane_y (lane, step->level);
-      if (i == 0 && x0 > layout->left + least)
-        cairo_move_to (cr, layout->left, rest);
-      if (x0 > layout->left + least)
+      if (i == 0 && x0 > layout->ruler.left + least)
+        cairo_move_to (cr, layout->ruler.left, rest);
+      if (x0 > layout->ruler.left + least)
         cairo_line_to (cr, x0, rest);
       cairo_line_to (cr, x0, y);
       cairo_line_to (cr, x1, y);
-      if (x1 < layout->right - least)
+      if (x1 < layout->ruler.right - least)
         cairo_line_to (cr, x1, rest);
-      if (i == steps->len - 1 && x1 < layout->right - least)
-        cairo_line_to (cr, layout->right, rest);
+      if (i == steps->len - 1 && x1 < layout->ruler.right - least)
+        cairo_line_to (cr, layout->ruler.right, rest);
     }
   if (steps->len == 0)
     {
-      cairo_move_to (cr, layout->left, rest);
-      cairo_line_to (cr, layout->right, rest);
+      cairo_move_to (cr, layout->ruler.left, rest);
+      cairo_line_to (cr, layout->ruler.right, rest);
     }
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
   cairo_set_line_width (cr, trace_width (layout));
@@ -100,8 +100,9 @@ stroke_steps (const BwFieldLayout *layout, cairo_t *cr, const BwFieldLane *lane,
 static void
 draw_lane (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row, const BwFieldLane *lane)
 {
-  g_autoptr (GArray) steps = bw_field_shape_steps (&row->shape, lane->kind, layout->range.from,
-                                                   layout->range.to);
+  g_autoptr (GArray) steps = bw_field_shape_steps (&row->shape, lane->kind,
+                                                   layout->ruler.range.from,
+                                                   layout->ruler.range.to);
   fill_steps (layout, cr, lane, steps);
   stroke_steps (layout, cr, lane, steps);
 }
@@ -115,13 +116,13 @@ draw_bursts (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
 
   if (!layout->burst)
     return;
-  g_autoptr (GArray) steps = bw_burst_steps (&row->shape, &row->burst, layout->range.from,
-                                             layout->range.to);
+  g_autoptr (GArray) steps = bw_burst_steps (&row->shape, &row->burst, layout->ruler.range.from,
+                                             layout->ruler.range.to);
   for (guint i = 0; i < steps->len; i++)
     {
       const BwLineStep *step = &g_array_index (steps, BwLineStep, i);
-      double x0 = bw_field_x (layout, step->from_s);
-      double width = MAX (bw_field_x (layout, step->to_s) - x0, least);
+      double x0 = bw_ruler_x (&layout->ruler, step->from_s);
+      double width = MAX (bw_ruler_x (&layout->ruler, step->to_s) - x0, least);
       double top = bw_field_lane_y (lane, step->level);
       double bottom = bw_field_lane_y (lane, -step->level);
       cairo_rectangle (cr, x0, top, width, bottom - top);
@@ -130,24 +131,13 @@ draw_bursts (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
   cairo_fill (cr);
 }
 
-static void
-add_tick (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row, double time_s,
-          double length)
-{
-  double x = bw_field_x (layout, time_s);
-  if (!bw_field_shows (layout, x))
-    return;
-  cairo_move_to (cr, x, row->ticks_y);
-  cairo_line_to (cr, x, row->ticks_y + length * layout->canvas->text_height);
-}
-
 /* One at the start of each line, and shorter ones along the scale in microseconds. */
 static void
 draw_ticks (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
 {
   const BwFieldShape *shape = &row->shape;
-  int half_line = (int) floor (layout->range.from / shape->half_line_s) - 1;
-  int last = (int) ceil (layout->range.to / shape->half_line_s);
+  int half_line = (int) floor (layout->ruler.range.from / shape->half_line_s) - 1;
+  int last = (int) ceil (layout->ruler.range.to / shape->half_line_s);
   gboolean middle;
 
   for (; half_line <= last; half_line++)
@@ -156,22 +146,19 @@ draw_ticks (const BwFieldLayout *layout, cairo_t *cr, const BwFieldRow *row)
       bw_raster_line_at (shape->raster, shape->field, half_line, &middle);
       if (middle)
         continue;
-      add_tick (layout, cr, row, at_s, TICK);
-      for (int i = 1; layout->scale_s > 0 && i * layout->scale_s < shape->line.period_s; i++)
-        add_tick (layout, cr, row, at_s + i * layout->scale_s, SCALE_TICK);
+      bw_ruler_add_ticks (&layout->ruler, cr, at_s, row->ticks_y);
     }
-  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
-  cairo_stroke (cr);
+  bw_ruler_stroke_ticks (&layout->ruler, cr);
 }
 
 /* Through all rows, so that the half line between the fields is seen. */
 static void
 draw_datum (const BwFieldLayout *layout, cairo_t *cr)
 {
-  double x = bw_field_x (layout, 0);
+  double x = bw_ruler_x (&layout->ruler, 0);
   const BwFieldRow *first = &layout->row[0], *last = &layout->row[layout->n_rows - 1];
 
-  if (!bw_field_shows (layout, x))
+  if (!bw_ruler_shows (&layout->ruler, x))
     return;
   cairo_move_to (cr, x, first->head_y - layout->canvas->text_height * 0.4);
   cairo_line_to (cr, x, last->lanes[last->n_lanes - 1].bottom);

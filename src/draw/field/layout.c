@@ -17,8 +17,6 @@
 #define MOST_LONE_LANE 14.0 /* where there is one row */
 #define LANE_GAP 0.3        /* of a lane's height */
 #define TICK 0.4
-#define SCALED_LINE 14.0 /* a line at least so wide has a scale in microseconds */
-#define SCALE_STEP 4.5
 
 #define STUB_SHARE 0.1     /* of a line, shown before the first one */
 #define LEAST_SHOWN 0.0625 /* of a line */
@@ -30,20 +28,12 @@ bw_field_lane_y (const BwFieldLane *lane, double level)
   return lane->top + share * (lane->bottom - lane->top);
 }
 
-/* Of one scanning line. */
-double
-bw_field_line_width (const BwFieldLayout *layout)
-{
-  double period_s = layout->row[0].shape.line.period_s;
-  return bw_field_x (layout, period_s) - bw_field_x (layout, 0);
-}
-
 /* Where the line starts that @half_line lies in, and its number. */
 int
-bw_field_line_start (const BwFieldRow *row, int half_line, int *line)
+bw_field_line_start (const BwFieldShape *shape, int half_line, int *line)
 {
   gboolean middle;
-  *line = bw_raster_line_at (row->shape.raster, row->shape.field, half_line, &middle);
+  *line = bw_raster_line_at (shape->raster, shape->field, half_line, &middle);
   return half_line - (middle ? 1 : 0);
 }
 
@@ -117,20 +107,8 @@ bw_field_place_across (BwFieldLayout *layout)
   for (guint i = 0; i < row->n_lanes; i++)
     widest = MAX (widest,
                   bw_canvas_measure (canvas, bw_field_text_lane (row->lanes[i].kind)).width);
-  layout->left = canvas->pad * 1.5 + (widest > 0 ? widest + canvas->pad / 2 : 0);
-  layout->right = MAX (canvas->width - canvas->pad * 1.5, layout->left + 1);
-  layout->digit = bw_canvas_measure (canvas, "0000").width / 4;
-}
-
-static void
-choose_scale (BwFieldLayout *layout)
-{
-  double line = bw_field_line_width (layout), text = layout->canvas->text_height;
-  double period_s = layout->row[0].shape.line.period_s;
-
-  layout->scale_s = 0;
-  if (bw_field_keeps (layout, BW_FIELD_LEAVE_SCALE) && line >= SCALED_LINE * text)
-    layout->scale_s = bw_nice_tick (SCALE_STEP * text / line * period_s);
+  layout->ruler.left = canvas->pad * 1.5 + (widest > 0 ? widest + canvas->pad / 2 : 0);
+  layout->ruler.right = MAX (canvas->width - canvas->pad * 1.5, layout->ruler.left + 1);
 }
 
 /* Dimensions */
@@ -146,7 +124,7 @@ add_dim (BwDimRow *row, const char *one, const char *two, const char *three, dou
 gboolean
 bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1)
 {
-  return x0 >= layout->left - 0.5 && x1 <= layout->right + 0.5;
+  return x0 >= layout->ruler.left - 0.5 && x1 <= layout->ruler.right + 0.5;
 }
 
 static void
@@ -154,15 +132,15 @@ add_length (const BwFieldLayout *layout, BwDimRow *dims, const BwFieldShape *sha
             const char *name, int from_half_line, int to_half_line)
 {
   int half_lines = to_half_line - from_half_line;
-  double x0 = bw_field_x (layout, bw_field_shape_time (shape, from_half_line));
-  double x1 = bw_field_x (layout, bw_field_shape_time (shape, to_half_line));
+  double x0 = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, from_half_line));
+  double x1 = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, to_half_line));
   char mark = layout->what->mark;
 
   if (half_lines <= 0 || !bw_field_is_whole (layout, x0, x1))
     return;
   gboolean times = bw_field_keeps (layout, BW_FIELD_LEAVE_TIMES);
   g_autofree char *lines = bw_field_text_lines (half_lines, mark);
-  g_autofree char *time = bw_field_text_time (half_lines * shape->half_line_s, mark);
+  g_autofree char *time = bw_text_length (half_lines * shape->half_line_s, mark);
   g_autofree char *one = g_strconcat (name, "  ", lines, times ? " · " : NULL, time, NULL);
   g_autofree char *two = g_strconcat (name, "\n", lines, times ? " · " : NULL, time, NULL);
   g_autofree char *three = g_strconcat (name, "\n", lines, times ? "\n" : NULL, time, NULL);
@@ -178,8 +156,8 @@ add_no_burst (const BwFieldLayout *layout, BwFieldRow *row)
   if (!layout->burst || !bw_field_keeps (layout, BW_FIELD_LEAVE_BURST)
       || !bw_burst_gap (shape, &row->burst, &from, &to))
     return;
-  double x0 = bw_field_x (layout, bw_field_shape_time (shape, from));
-  double x1 = bw_field_x (layout, bw_field_shape_time (shape, to));
+  double x0 = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, from));
+  double x1 = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, to));
   int first = bw_raster_line_at (shape->raster, shape->field, from, NULL);
   int last = bw_raster_line_at (shape->raster, shape->field, to - 2, NULL);
   g_autofree char *lines = g_strdup_printf (_ ("%d to %d"), first, last);
@@ -192,7 +170,7 @@ add_no_burst (const BwFieldLayout *layout, BwFieldRow *row)
 double
 bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row)
 {
-  return row->n_lanes > 1 ? layout->canvas->pad : layout->left;
+  return row->n_lanes > 1 ? layout->canvas->pad : layout->ruler.left;
 }
 
 double
@@ -209,7 +187,7 @@ add_total (const BwFieldLayout *layout, BwFieldRow *row)
 {
   const BwFieldShape *shape = &row->shape;
   int from = shape->start[BW_PART_FRONT_PORCH], to = shape->start[BW_PART_BORDER_AFTER];
-  double x = bw_field_x (layout, bw_field_shape_time (shape, from));
+  double x = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, from));
 
   if (bw_field_keeps (layout, BW_FIELD_LEAVE_TOTAL)
       && (layout->n_rows == 1 || bw_field_name_end (layout, row, FALSE) <= x))
@@ -250,7 +228,7 @@ size_row (BwFieldLayout *layout, BwFieldRow *row)
 void
 bw_field_size_rows (BwFieldLayout *layout)
 {
-  choose_scale (layout);
+  bw_ruler_choose_scale (&layout->ruler, bw_field_keeps (layout, BW_FIELD_LEAVE_SCALE));
   for (guint i = 0; i < layout->n_rows; i++)
     size_row (layout, &layout->row[i]);
 }
@@ -276,7 +254,7 @@ fixed_height (const BwFieldLayout *layout, const BwFieldRow *row)
   const BwCanvas *canvas = layout->canvas;
   double numbers = (TICK + 1) * canvas->text_height + canvas->pad / 2;
   return head_before (layout, row) + head_after (layout, row) + row->parts.before + row->parts.after
-         + numbers + (layout->scale_s > 0 ? canvas->text_height : 0);
+         + numbers + (layout->ruler.scale_s > 0 ? canvas->text_height : 0);
 }
 
 static double
@@ -319,7 +297,7 @@ place_row (const BwFieldLayout *layout, BwFieldRow *row, double top, double lane
   row->total.from_y = row->parts.from_y = row->lanes[0].top;
   row->ticks_y = row->lanes[row->n_lanes - 1].bottom + canvas->pad / 2;
   row->scale_y = row->ticks_y + TICK * canvas->text_height;
-  row->numbers_y = row->scale_y + (layout->scale_s > 0 ? canvas->text_height : 0);
+  row->numbers_y = row->scale_y + (layout->ruler.scale_s > 0 ? canvas->text_height : 0);
   row->bottom = row->numbers_y + canvas->text_height;
   place_no_burst (row, canvas);
   return row->bottom;

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "draw/base/dimline.h"
+#include "ruler.h"
 #include "view.h"
 
 G_BEGIN_DECLS
 
-/* Of field-view.c, field-view-layout.c, field-view-labels.c, field-view-words.c and field-view-ink.c
- * alone. */
+/* Where everything of a drawn vertical interval lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -52,16 +52,12 @@ typedef struct
 typedef struct
 {
   const BwFieldView *what;
-  BwViewRange range;
+  BwRuler ruler;
   BwCanvas *canvas;
   guint left_out; /* so many members of BwFieldLeave */
   gboolean burst; /* whether it is drawn */
   BwFieldRow row[2];
   guint n_rows;
-  double left;
-  double right;
-  double digit;   /* width of a figure */
-  double scale_s; /* step of the scale in microseconds; zero if there is none */
   double words_y; /* top of the caption */
 } BwFieldLayout;
 
@@ -71,21 +67,8 @@ bw_field_keeps (const BwFieldLayout *layout, BwFieldLeave leave)
   return layout->left_out <= (guint) leave;
 }
 
-static inline double
-bw_field_x (const BwFieldLayout *layout, double time_s)
-{
-  return bw_view_range_place (&layout->range, time_s, layout->left, layout->right);
-}
-
-static inline gboolean
-bw_field_shows (const BwFieldLayout *layout, double x)
-{
-  return x >= layout->left - 0.01 && x <= layout->right + 0.01;
-}
-
 double bw_field_lane_y (const BwFieldLane *lane, double level);
-double bw_field_line_width (const BwFieldLayout *layout);
-int bw_field_line_start (const BwFieldRow *row, int half_line, int *line);
+int bw_field_line_start (const BwFieldShape *shape, int half_line, int *line);
 gboolean bw_field_is_whole (const BwFieldLayout *layout, double x0, double x1);
 double bw_field_name_start (const BwFieldLayout *layout, const BwFieldRow *row);
 double bw_field_name_end (const BwFieldLayout *layout, const BwFieldRow *row, gboolean colour);
@@ -100,12 +83,12 @@ void bw_field_clear_dims (BwFieldRow *row);
 gboolean bw_field_claim_words (BwFieldLayout *layout);
 gboolean bw_field_claim_labels (BwFieldLayout *layout);
 
-char *bw_field_text_time (double time_s, char mark);
 char *bw_field_text_lines (int half_lines, char mark);
 char *bw_field_text_row (const BwFieldRow *row, gboolean colour);
 char *bw_field_text_caption (const BwFieldView *what);
 char *bw_field_text_note (const BwFieldView *what);
 const char *bw_field_text_lane (BwLane lane);
+void bw_field_take_words (BwDrawing *drawing, const BwFieldLayout *layout);
 
 void bw_field_layout_draw (const BwFieldLayout *layout, cairo_t *cr);
 

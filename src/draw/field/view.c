@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view-private.h"
 
-#include <math.h>
-
 /* Lays everything out with what @layout keeps; returns whether all of that has a place. */
 static gboolean
 try_layout (BwFieldLayout *layout)
@@ -21,10 +19,11 @@ layout_init (BwFieldLayout *layout, double width, double height, const BwInk *in
   *layout = (BwFieldLayout){ .what = what };
   layout->canvas = bw_canvas_new (ink, width, height);
   bw_field_init_rows (layout);
+  bw_ruler_init (&layout->ruler, layout->canvas, layout->row[0].shape.line.period_s, what->mark);
+  layout->ruler.crossed = TRUE;
+  bw_field_init_range (layout->row, layout->n_rows, &layout->ruler.range);
   if (what->range != NULL)
-    layout->range = *what->range;
-  else
-    bw_field_init_range (layout->row, layout->n_rows, &layout->range);
+    layout->ruler.range = *what->range;
   bw_field_place_across (layout);
   while (!try_layout (layout) && layout->left_out < BW_N_FIELD_LEAVES)
     layout->left_out++;
@@ -38,125 +37,41 @@ layout_clear (BwFieldLayout *layout)
   bw_canvas_free (layout->canvas);
 }
 
-/**
- * bw_field_view_range:
- * @range: (out caller-allocates): the whole vertical interval of @raster, in seconds after 0V, with
- *   some lines of picture before and after; down to a sixteenth of a line can be shown
- */
-void
-bw_field_view_range (const BwRaster *raster, BwViewRange *range)
-{
-  BwFieldRow rows[2];
-  guint n = raster->scan == BW_SCAN_INTERLACED ? 2 : 1;
-  for (guint i = 0; i < n; i++)
-    bw_field_shape_init (&rows[i].shape, raster, (int) i);
-  bw_field_init_range (rows, n, range);
-}
-
-/**
- * bw_draw_field_view:
- * @width: of the page, in user-space units; @height: likewise
- *
- * Draws the vertical interval so that it fills the page.
- */
-void
-bw_draw_field_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                    const BwFieldView *what)
-{
-  BwFieldLayout layout;
-  layout_init (&layout, width, height, ink, what);
-  cairo_save (cr);
-  bw_field_layout_draw (&layout, cr);
-  cairo_restore (cr);
-  layout_clear (&layout);
-}
-
+/* A row is read from its head to its line numbers. */
 static void
-read_point (const BwFieldLayout *layout, guint i, double x, BwFieldPoint *point)
+add_place (BwDrawing *drawing, const BwFieldLayout *layout, guint i)
 {
-  const BwFieldShape *shape = &layout->row[i].shape;
-  double time_s = bw_view_range_value (&layout->range, x, layout->left, layout->right);
-  int line, start = bw_field_line_start (&layout->row[i], (int) floor (time_s / shape->half_line_s),
-                                         &line);
-
-  *point = (BwFieldPoint){
-    .row = (int) i,
-    .field = shape->field,
-    .time_s = time_s,
-    .line = line,
-    .line_time_s = time_s - bw_field_shape_time (shape, start),
-    .part = bw_field_shape_at (shape, time_s),
+  const BwFieldRow *row = &layout->row[i];
+  const BwDrawingPlace place = {
+    .id = i,
+    .box = { layout->ruler.left, row->total.y, layout->ruler.right - layout->ruler.left,
+             row->bottom - row->total.y },
+    .across = { layout->ruler.range.from, layout->ruler.range.to, layout->ruler.left,
+                layout->ruler.right },
   };
+  bw_drawing_add_place (drawing, &place);
 }
 
 /**
- * bw_field_view_read:
- * @width: as it was drawn; likewise @height, @ink and @what
- * @x: a point of the page
- * @y: likewise
- * @point: (out): what is there
+ * bw_field_drawing:
+ * @width: of the page, in user-space units
+ * @height: likewise
  *
- * Returns: whether the point lies on a row, from its head to its line numbers; if not, @point is
- * left as it is
+ * Returns: (transfer full): the vertical interval, drawn so that it fills the page
  */
-gboolean
-bw_field_view_read (double width, double height, const BwInk *ink, const BwFieldView *what,
-                    double x, double y, BwFieldPoint *point)
+BwDrawing *
+bw_field_drawing (const BwFieldView *what, double width, double height, const BwInk *ink)
 {
+  g_return_val_if_fail (what != NULL && what->raster != NULL && ink != NULL, NULL);
   BwFieldLayout layout;
-  gboolean inside = FALSE;
 
   layout_init (&layout, width, height, ink, what);
-  for (guint i = 0; i < layout.n_rows && !inside; i++)
-    if (x >= layout.left && x <= layout.right && y >= layout.row[i].total.y
-        && y <= layout.row[i].bottom)
-      {
-        read_point (&layout, i, x, point);
-        inside = TRUE;
-      }
+  BwDrawing *drawing = bw_drawing_new (layout.canvas, layout.left_out);
+  bw_field_layout_draw (&layout, bw_drawing_pen (drawing));
+  bw_field_take_words (drawing, &layout);
+  for (guint i = 0; i < layout.n_rows; i++)
+    add_place (drawing, &layout, i);
+  bw_drawing_zoom_across (drawing, &layout.ruler.range, layout.ruler.left, layout.ruler.right);
   layout_clear (&layout);
-  return inside;
-}
-
-/**
- * bw_field_view_x_at:
- * @width: as it was drawn; likewise @height, @ink and @what
- * @time_s: after the start of field sync
- *
- * The other way round from bw_field_view_read(), for a cursor.
- *
- * Returns: where on the page that time is, in every row; NAN if it is not shown
- */
-double
-bw_field_view_x_at (double width, double height, const BwInk *ink, const BwFieldView *what,
-                    double time_s)
-{
-  BwFieldLayout layout;
-  layout_init (&layout, width, height, ink, what);
-  double x = bw_field_x (&layout, time_s);
-  if (x < layout.left - 1e-6 || x > layout.right + 1e-6)
-    x = NAN;
-  layout_clear (&layout);
-  return x;
-}
-
-/**
- * bw_field_view_labels:
- * @width: as for bw_draw_field_view(); likewise @height, @ink and @what
- * @left_out: (out) (nullable): how many of the steps in the header were left out; zero if
- *   everything has its place
- *
- * Returns: (transfer full) (element-type BwLabel): the labels as they are drawn
- */
-GArray *
-bw_field_view_labels (double width, double height, const BwInk *ink, const BwFieldView *what,
-                      guint *left_out)
-{
-  BwFieldLayout layout;
-  layout_init (&layout, width, height, ink, what);
-  GArray *labels = g_array_ref (layout.canvas->labels);
-  if (left_out != NULL)
-    *left_out = layout.left_out;
-  layout_clear (&layout);
-  return labels;
+  return drawing;
 }

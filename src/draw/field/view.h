@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "draw/base/canvas.h"
-#include "draw/base/view-range.h"
+#include "draw/base/drawing.h"
 #include "shape.h"
 
 G_BEGIN_DECLS
@@ -25,7 +24,8 @@ G_BEGIN_DECLS
  * @system: whose burst is drawn; %BW_SYSTEM_NONE for none
  * @colour_field: the field of the colour sequence that is drawn first, from 0, counted on from the
  *   last to the first (BwSystemFacts); even ones are field 1 of the raster
- * @range: (nullable): what is shown, in seconds after 0V; %NULL for all of bw_field_view_range()
+ * @range: (nullable): what is shown, in seconds after 0V; %NULL for all, which is the vertical
+ *   interval with some lines of picture before and after
  * @mark: the decimal mark
  *
  * What is drawn. All is borrowed.
@@ -39,35 +39,8 @@ typedef struct
   char mark;
 } BwFieldView;
 
-/**
- * BwFieldPoint:
- * @row: from the top, 0 or 1
- * @field: of the raster, 0 or 1
- * @time_s: after the start of field sync; negative before it
- * @line: as the standard numbers it
- * @line_time_s: after the datum of that line
- *
- * A point of the drawing, read.
- */
-typedef struct
-{
-  int row;
-  int field;
-  double time_s;
-  int line;
-  double line_time_s;
-  BwFieldPart part;
-} BwFieldPoint;
-
-void bw_field_view_range (const BwRaster *raster, BwViewRange *range);
-void bw_draw_field_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                         const BwFieldView *what);
-gboolean bw_field_view_read (double width, double height, const BwInk *ink, const BwFieldView *what,
-                             double x, double y, BwFieldPoint *point);
-double bw_field_view_x_at (double width, double height, const BwInk *ink, const BwFieldView *what,
-                           double time_s);
-GArray *bw_field_view_labels (double width, double height, const BwInk *ink,
-                              const BwFieldView *what, guint *left_out);
-char *bw_field_view_describe (const BwFieldView *what);
+/* Its places are the rows, from 0 at the top: points are seconds after 0V across. */
+BwDrawing *bw_field_drawing (const BwFieldView *what, double width, double height,
+                             const BwInk *ink);
 
 G_END_DECLS

@@ -5,29 +5,10 @@
 
 #include <glib/gi18n-lib.h>
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 static gboolean
 is_interlaced (const BwFieldView *what)
 {
   return what->raster->scan == BW_SCAN_INTERLACED;
-}
-
-/**
- * bw_field_text_time:
- *
- * Returns: (transfer full): microseconds to the nanosecond below a millisecond, milliseconds above
- */
-char *
-bw_field_text_time (double time_s, char mark)
-{
-  if (fabs (time_s) < 1e-3)
-    return bw_text_us (time_s, mark);
-  return bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
 }
 
 /**
@@ -80,10 +61,7 @@ bw_field_text_caption (const BwFieldView *what)
 {
   const char *shows = is_interlaced (what) ? _ ("the vertical interval of both fields")
                                            : _ ("the vertical interval");
-  const char *name = or_empty (what->raster->name), *source = or_empty (what->raster->source);
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), name, shows);
-  return g_strdup_printf (_ ("%s: %s, by %s"), name, shows, source);
+  return bw_text_caption (what->raster->name, shows, what->raster->source);
 }
 
 static void
@@ -207,7 +185,7 @@ describe_field (GString *text, const BwFieldView *what, int field)
       if (half_lines <= 0)
         continue;
       g_autofree char *lines = bw_field_text_lines (half_lines, what->mark);
-      g_autofree char *time = bw_field_text_time (half_lines * shape.half_line_s, what->mark);
+      g_autofree char *time = bw_text_length (half_lines * shape.half_line_s, what->mark);
       int line = bw_raster_line_at (what->raster, field, shape.start[part], NULL);
       g_string_append_printf (text, _ (" %s from line %d, %s, %s;"),
                               bw_field_part_label (&shape, part), line, lines, time);
@@ -217,15 +195,9 @@ describe_field (GString *text, const BwFieldView *what, int field)
                                              shape.start[BW_PART_PICTURE_AFTER], NULL));
 }
 
-/**
- * bw_field_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): every part of the vertical interval with its first line and its length
- */
-char *
-bw_field_view_describe (const BwFieldView *what)
+/* Every part of the vertical interval with its first line and its length. */
+static char *
+describe (const BwFieldView *what)
 {
   g_autofree char *caption = bw_field_text_caption (what);
   g_autofree char *note = bw_field_text_note (what);
@@ -236,4 +208,76 @@ bw_field_view_describe (const BwFieldView *what)
     describe_field (text, what, field);
   g_string_append_printf (text, " %s", note);
   return g_string_free (text, FALSE);
+}
+
+/* Reading */
+
+typedef struct
+{
+  BwRaster *raster;
+  BwFieldShape row[2];
+  char mark;
+} Field;
+
+static void
+free_field (gpointer data)
+{
+  Field *field = data;
+  bw_raster_free (field->raster);
+  g_free (field);
+}
+
+static char *
+words (gconstpointer data, const BwDrawingPoint *point)
+{
+  const Field *field = data;
+  const BwFieldShape *shape = &field->row[point->id];
+  double time_s = point->across;
+  int line, start = bw_field_line_start (shape, (int) floor (time_s / shape->half_line_s), &line);
+  const char *part = bw_field_part_label (shape, bw_field_shape_at (shape, time_s));
+  g_autofree char *time = bw_text_time (time_s, field->mark);
+  g_autofree char *line_time = bw_text_time (time_s - bw_field_shape_time (shape, start),
+                                             field->mark);
+  g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before 0V")
+                                                                 : _ ("%s after 0V"),
+                                                      time);
+  return g_strdup_printf (_ ("Field %d, line %d, %s after its 0H: %s; %s"), shape->field + 1, line,
+                          line_time, bw_or_empty (part), from_field_sync);
+}
+
+static char *
+difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b)
+{
+  const Field *field = data;
+  double span_s = b->across - a->across;
+  g_autofree char *span = bw_text_span (span_s, field->mark);
+  g_autofree char *lines = bw_text_lines (span_s / field->row[0].line.period_s, field->mark);
+  return g_strdup_printf (_ ("Between the cursors: %s, %s"), span, lines);
+}
+
+/**
+ * bw_field_take_words:
+ *
+ * Tells @drawing what it shows, and what its points say.
+ */
+void
+bw_field_take_words (BwDrawing *drawing, const BwFieldLayout *layout)
+{
+  static const BwDrawingReader reader = { BW_CURSOR_ROWS, words, difference, free_field };
+  const BwRaster *raster = layout->what->raster;
+  Field *field = g_new0 (Field, 1);
+
+  field->raster = bw_raster_copy (raster);
+  field->mark = layout->what->mark;
+  for (guint i = 0; i < layout->n_rows; i++)
+    {
+      field->row[i] = layout->row[i].shape;
+      field->row[i].raster = field->raster;
+    }
+  bw_drawing_take_words (drawing,
+                         g_strdup_printf (_ ("The vertical interval of %s, drawn"),
+                                          bw_or_empty (raster->name)),
+                         describe (layout->what),
+                         g_strdup_printf ("%s-field", bw_or_empty (raster->id)));
+  bw_drawing_take_reader (drawing, &reader, field);
 }

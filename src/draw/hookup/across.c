@@ -11,9 +11,9 @@
 #define GROUND 1.3   /* room for the sign of a return */
 
 static void
-measure_symbol (BwHookupDrawing *drawing, BwHookupSymbolPlace *place)
+measure_symbol (BwHookupLayout *layout, BwHookupSymbolPlace *place)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   double text = canvas->text_height, width = bw_canvas_measure (canvas, place->text).width;
   switch (place->symbol)
     {
@@ -30,18 +30,18 @@ measure_symbol (BwHookupDrawing *drawing, BwHookupSymbolPlace *place)
 }
 
 static void
-measure_row (BwHookupDrawing *drawing, BwHookupLead *lead, BwHookupRow *row)
+measure_row (BwHookupLayout *layout, BwHookupLead *lead, BwHookupRow *row)
 {
   double before = 0, behind = 0;
-  double label = bw_canvas_measure (drawing->canvas, row->label).width;
+  double label = bw_canvas_measure (layout->canvas, row->label).width;
 
   for (guint i = 0; i < row->n_symbols; i++)
     {
-      measure_symbol (drawing, &row->symbols[i]);
+      measure_symbol (layout, &row->symbols[i]);
       *(row->symbols[i].at_end ? &behind : &before) += row->symbols[i].width;
     }
-  if (row->returns != NULL && bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS))
-    label = MAX (label, bw_canvas_measure (drawing->canvas, row->returns).width);
+  if (row->returns != NULL && bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_RETURNS))
+    label = MAX (label, bw_canvas_measure (layout->canvas, row->returns).width);
   lead->before = MAX (lead->before, before);
   lead->behind = MAX (lead->behind, behind);
   lead->label = MAX (lead->label, label);
@@ -49,9 +49,9 @@ measure_row (BwHookupDrawing *drawing, BwHookupLead *lead, BwHookupRow *row)
 
 /* The plug with the room that its wires need to spread to their rows. */
 static void
-measure_end (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupEnd *end)
+measure_end (BwHookupLayout *layout, const BwHookupLead *lead, BwHookupEnd *end)
 {
-  double text = drawing->canvas->text_height;
+  double text = layout->canvas->text_height;
   if (bw_connector_is_single (end->connector))
     end->width = PLUG * text;
   else if (end->shown)
@@ -61,18 +61,18 @@ measure_end (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupEnd *en
 }
 
 static void
-measure_lead (BwHookupDrawing *drawing, BwHookupLead *lead)
+measure_lead (BwHookupLayout *layout, BwHookupLead *lead)
 {
   lead->before = lead->behind = lead->label = 0;
   for (guint i = 0; i < lead->n; i++)
-    measure_row (drawing, lead, bw_hookup_row (drawing, lead->first + i));
+    measure_row (layout, lead, bw_hookup_row (layout, lead->first + i));
   for (guint i = 0; i < 2; i++)
     {
       BwHookupEnd *end = &lead->end[i];
       end->face.connector = end->connector;
       if (end->shown && !(end->face.pitch > 0))
-        end->face.pitch = bw_face_numbered_pitch (end->connector, drawing->canvas);
-      measure_end (drawing, lead, end);
+        end->face.pitch = bw_face_numbered_pitch (end->connector, layout->canvas);
+      measure_end (layout, lead, end);
     }
 }
 
@@ -82,36 +82,36 @@ measure_lead (BwHookupDrawing *drawing, BwHookupLead *lead)
  * Finds how much width everything needs.
  */
 void
-bw_hookup_measure (BwHookupDrawing *drawing)
+bw_hookup_measure (BwHookupLayout *layout)
 {
-  double text = drawing->canvas->text_height;
-  drawing->plug_size = PLUG * text;
-  drawing->box_width = BOX_WIDTH * text;
-  for (guint i = 0; i < drawing->n_leads; i++)
-    measure_lead (drawing, &drawing->leads[i]);
+  double text = layout->canvas->text_height;
+  layout->plug_size = PLUG * text;
+  layout->box_width = BOX_WIDTH * text;
+  for (guint i = 0; i < layout->n_leads; i++)
+    measure_lead (layout, &layout->leads[i]);
 }
 
 static double
-lead_width (const BwHookupDrawing *drawing, const BwHookupLead *lead)
+lead_width (const BwHookupLayout *layout, const BwHookupLead *lead)
 {
   return lead->end[0].width + lead->end[1].width + lead->before + lead->label + lead->behind
-         + 3 * drawing->canvas->pad;
+         + 3 * layout->canvas->pad;
 }
 
 static double
-box_room (const BwHookupDrawing *drawing)
+box_room (const BwHookupLayout *layout)
 {
-  return drawing->box_width + 2 * BOX_GAP * drawing->canvas->text_height;
+  return layout->box_width + 2 * BOX_GAP * layout->canvas->text_height;
 }
 
 /* Of leads @first to @first + @n - 1 with the boxes between and at cut ends. */
 static double
-chain_width (const BwHookupDrawing *drawing, guint first, guint n)
+chain_width (const BwHookupLayout *layout, guint first, guint n)
 {
-  guint boxes = n - 1 + (first > 0) + (first + n < drawing->n_leads);
-  double width = boxes * box_room (drawing);
+  guint boxes = n - 1 + (first > 0) + (first + n < layout->n_leads);
+  double width = boxes * box_room (layout);
   for (guint i = 0; i < n; i++)
-    width += lead_width (drawing, &drawing->leads[first + i]);
+    width += lead_width (layout, &layout->leads[first + i]);
   return width;
 }
 
@@ -121,9 +121,9 @@ chain_width (const BwHookupDrawing *drawing, guint first, guint n)
  * Returns: the least width that @band needs
  */
 double
-bw_hookup_band_width (const BwHookupDrawing *drawing, const BwHookupBand *band)
+bw_hookup_band_width (const BwHookupLayout *layout, const BwHookupBand *band)
 {
-  return chain_width (drawing, band->first, band->n);
+  return chain_width (layout, band->first, band->n);
 }
 
 /**
@@ -132,29 +132,29 @@ bw_hookup_band_width (const BwHookupDrawing *drawing, const BwHookupBand *band)
  * Breaks the chain where the page is not wide enough for more.
  */
 void
-bw_hookup_choose_bands (BwHookupDrawing *drawing)
+bw_hookup_choose_bands (BwHookupLayout *layout)
 {
-  double room = drawing->canvas->width - 2 * drawing->canvas->pad;
-  drawing->n_bands = 0;
-  for (guint i = 0; i < drawing->n_leads; i++)
+  double room = layout->canvas->width - 2 * layout->canvas->pad;
+  layout->n_bands = 0;
+  for (guint i = 0; i < layout->n_leads; i++)
     {
-      BwHookupBand *band = drawing->n_bands > 0 ? &drawing->bands[drawing->n_bands - 1] : NULL;
-      if (band != NULL && chain_width (drawing, band->first, band->n + 1) <= room)
+      BwHookupBand *band = layout->n_bands > 0 ? &layout->bands[layout->n_bands - 1] : NULL;
+      if (band != NULL && chain_width (layout, band->first, band->n + 1) <= room)
         band->n++;
       else
-        drawing->bands[drawing->n_bands++] = (BwHookupBand){ .first = i, .n = 1 };
-      drawing->leads[i].band = drawing->n_bands - 1;
+        layout->bands[layout->n_bands++] = (BwHookupBand){ .first = i, .n = 1 };
+      layout->leads[i].band = layout->n_bands - 1;
     }
 }
 
 static double
-place_box (BwHookupDrawing *drawing, const BwHookupBand *band, guint after, double x)
+place_box (BwHookupLayout *layout, const BwHookupBand *band, guint after, double x)
 {
-  double gap = BOX_GAP * drawing->canvas->text_height;
-  drawing->boxes[drawing->n_boxes++] = (BwHookupBoxPlace){
-    { x + gap, band->body, drawing->box_width, band->bottom - band->body }, after
+  double gap = BOX_GAP * layout->canvas->text_height;
+  layout->boxes[layout->n_boxes++] = (BwHookupBoxPlace){
+    { x + gap, band->body, layout->box_width, band->bottom - band->body }, after
   };
-  return x + box_room (drawing);
+  return x + box_room (layout);
 }
 
 /* Parts stand at the source's end, or where the conductor ends. */
@@ -175,20 +175,20 @@ place_symbols (BwHookupRow *row, double from, double to)
 }
 
 static void
-place_lead (BwHookupDrawing *drawing, BwHookupLead *lead, double x, double extra)
+place_lead (BwHookupLayout *layout, BwHookupLead *lead, double x, double extra)
 {
-  double pad = drawing->canvas->pad, gap = BOX_GAP * drawing->canvas->text_height;
-  guint index = (guint) (lead - drawing->leads);
+  double pad = layout->canvas->pad, gap = BOX_GAP * layout->canvas->text_height;
+  guint index = (guint) (lead - layout->leads);
   lead->gap[0] = index > 0 ? gap : 0;
-  lead->gap[1] = index + 1 < drawing->n_leads ? gap : 0;
+  lead->gap[1] = index + 1 < layout->n_leads ? gap : 0;
   lead->left = x;
-  lead->right = x + lead_width (drawing, lead) + extra;
+  lead->right = x + lead_width (layout, lead) + extra;
   double from = lead->left + lead->end[0].width, to = lead->right - lead->end[1].width;
   double room = to - lead->behind - (from + lead->before);
   lead->label_x = from + lead->before + MAX (pad, (room - lead->label) / 2);
   for (guint i = 0; i < lead->n; i++)
     {
-      BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
+      BwHookupRow *row = bw_hookup_row (layout, lead->first + i);
       row->start[0] = from;
       row->start[1] = to;
       row->left = from;
@@ -201,21 +201,21 @@ place_lead (BwHookupDrawing *drawing, BwHookupLead *lead, double x, double extra
 }
 
 static void
-place_band (BwHookupDrawing *drawing, const BwHookupBand *band)
+place_band (BwHookupLayout *layout, const BwHookupBand *band)
 {
-  double room = drawing->canvas->width - 2 * drawing->canvas->pad;
-  double spare = MAX (0, room - bw_hookup_band_width (drawing, band));
-  double x = drawing->canvas->pad;
+  double room = layout->canvas->width - 2 * layout->canvas->pad;
+  double spare = MAX (0, room - bw_hookup_band_width (layout, band));
+  double x = layout->canvas->pad;
 
   if (band->first > 0)
-    x = place_box (drawing, band, band->first - 1, x);
+    x = place_box (layout, band, band->first - 1, x);
   for (guint i = 0; i < band->n; i++)
     {
-      BwHookupLead *lead = &drawing->leads[band->first + i];
-      place_lead (drawing, lead, x, spare / band->n);
+      BwHookupLead *lead = &layout->leads[band->first + i];
+      place_lead (layout, lead, x, spare / band->n);
       x = lead->right;
-      if (band->first + i + 1 < drawing->n_leads)
-        x = place_box (drawing, band, band->first + i, x);
+      if (band->first + i + 1 < layout->n_leads)
+        x = place_box (layout, band, band->first + i, x);
     }
 }
 
@@ -227,15 +227,15 @@ place_band (BwHookupDrawing *drawing, const BwHookupBand *band)
  * Returns: whether the page is wide enough
  */
 gboolean
-bw_hookup_place_across (BwHookupDrawing *drawing)
+bw_hookup_place_across (BwHookupLayout *layout)
 {
-  double room = drawing->canvas->width - 2 * drawing->canvas->pad;
+  double room = layout->canvas->width - 2 * layout->canvas->pad;
   gboolean fits = TRUE;
-  drawing->n_boxes = 0;
-  for (guint i = 0; i < drawing->n_bands; i++)
+  layout->n_boxes = 0;
+  for (guint i = 0; i < layout->n_bands; i++)
     {
-      fits &= bw_hookup_band_width (drawing, &drawing->bands[i]) <= room + 0.01;
-      place_band (drawing, &drawing->bands[i]);
+      fits &= bw_hookup_band_width (layout, &layout->bands[i]) <= room + 0.01;
+      place_band (layout, &layout->bands[i]);
     }
   return fits;
 }

@@ -89,7 +89,6 @@ BwBox bw_face_outline (const BwFace *face);
 gboolean bw_face_contact (const BwFace *face, int number, double *x, double *y);
 gboolean bw_face_exit (const BwFace *face, int number, gboolean to_right, const double *taken,
                        guint n_taken, double *y);
-int bw_face_contact_at (const BwFace *face, double x, double y);
 
 void bw_face_claim_numbers (const BwFace *face, BwCanvas *canvas,
                             const BwContactMark marks[BW_FACE_MAX_NUMBER + 1], BwContactUse least);

@@ -181,20 +181,3 @@ bw_face_exit (const BwFace *face, int number, gboolean to_right, const double *t
   *y = face->y + from->y * face->pitch;
   return TRUE;
 }
-
-/**
- * bw_face_contact_at:
- *
- * Returns: the number of the contact at a point; zero: there is none
- */
-int
-bw_face_contact_at (const BwFace *face, double x, double y)
-{
-  const BwFaceShape *shape = bw_face_shape (face->connector);
-  double across = (x - face->x) / face->pitch, down = (y - face->y) / face->pitch;
-  for (guint i = 0; i < shape->n; i++)
-    if (fabs (shape->contacts[i].x - across) <= shape->contact_width / 2
-        && fabs (shape->contacts[i].y - down) <= shape->contact_height / 2)
-      return shape->contacts[i].number;
-  return 0;
-}

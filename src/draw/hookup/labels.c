@@ -13,66 +13,66 @@
 #define MARK 0.8 /* of a line of text */
 
 static gboolean
-claim_wrapped (BwHookupDrawing *drawing, const char *text, BwBox box, int lines, BwInkRole role,
+claim_wrapped (BwHookupLayout *layout, const char *text, BwBox box, int lines, BwInkRole role,
                PangoAlignment align)
 {
   BwLabel label = { (char *) text, box, role, align, .wrap = TRUE };
-  if (box.width < 2 * drawing->canvas->text_height)
+  if (box.width < 2 * layout->canvas->text_height)
     return FALSE;
-  label.box.height = bw_canvas_wrapped_height (drawing->canvas, text, box.width, lines);
-  return bw_canvas_claim (drawing->canvas, &label);
+  label.box.height = bw_canvas_wrapped_height (layout->canvas, text, box.width, lines);
+  return bw_canvas_claim (layout->canvas, &label);
 }
 
 /* Head */
 
 /* "As it is:", a mark and a word. */
 static gboolean
-claim_verdict (BwHookupDrawing *drawing, const char *head, BwVerdict verdict, guint nth, double *x)
+claim_verdict (BwHookupLayout *layout, const char *head, BwVerdict verdict, guint nth, double *x)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   const char *word = bw_kind_label (&bw_verdicts, verdict);
   BwInkRole role = bw_ink_for_severity (bw_verdict_severity (verdict));
-  gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, drawing->head_y, 0,
+  gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, layout->head_y, 0,
                                      0.5);
   *x += bw_canvas_measure (canvas, head).width + canvas->pad / 2;
-  drawing->marks_x[nth] = *x;
+  layout->marks_x[nth] = *x;
   *x += MARK * canvas->text_height + canvas->pad / 2;
-  all &= bw_canvas_claim_at (canvas, word, role, *x, drawing->head_y, 0, 0.5);
+  all &= bw_canvas_claim_at (canvas, word, role, *x, layout->head_y, 0, 0.5);
   *x += bw_canvas_measure (canvas, word).width + 2 * canvas->pad;
   return all;
 }
 
 static gboolean
-claim_head (BwHookupDrawing *drawing)
+claim_head (BwHookupLayout *layout)
 {
-  const BwHookup *hookup = drawing->what->hookup;
-  double x = drawing->canvas->pad;
-  drawing->head_y = drawing->canvas->pad / 2 + drawing->canvas->text_height / 2;
-  gboolean all = claim_verdict (drawing, _ ("As it is:"), hookup->verdict_before, 0, &x);
+  const BwHookup *hookup = layout->what->hookup;
+  double x = layout->canvas->pad;
+  layout->head_y = layout->canvas->pad / 2 + layout->canvas->text_height / 2;
+  gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before, 0, &x);
   if (hookup->plan == NULL)
     return all
-           & bw_canvas_claim_at (drawing->canvas, _ ("No plan leads there."), BW_INK_GRAPHITE, x,
-                                 drawing->head_y, 0, 0.5);
-  return all & claim_verdict (drawing, _ ("By this plan:"), hookup->verdict_after, 1, &x);
+           & bw_canvas_claim_at (layout->canvas, _ ("No plan leads there."), BW_INK_GRAPHITE, x,
+                                 layout->head_y, 0, 0.5);
+  return all & claim_verdict (layout, _ ("By this plan:"), hookup->verdict_after, 1, &x);
 }
 
 /* Foot */
 
 static double
-words_height (BwHookupDrawing *drawing, const char *text, int lines)
+words_height (BwHookupLayout *layout, const char *text, int lines)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   return text == NULL || lines == 0
              ? 0
              : bw_canvas_wrapped_height (canvas, text, canvas->width - 2 * canvas->pad, lines);
 }
 
 static gboolean
-claim_line (BwHookupDrawing *drawing, const char *text, double y, int lines, BwInkRole role)
+claim_line (BwHookupLayout *layout, const char *text, double y, int lines, BwInkRole role)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   return text == NULL || lines == 0
-         || claim_wrapped (drawing, text,
+         || claim_wrapped (layout, text,
                            (BwBox){ canvas->pad, y, canvas->width - 2 * canvas->pad, 0 }, lines,
                            role, PANGO_ALIGN_LEFT);
 }
@@ -85,25 +85,25 @@ claim_line (BwHookupDrawing *drawing, const char *text, double y, int lines, BwI
  * Returns: whether all of them have a place
  */
 gboolean
-bw_hookup_claim_words (BwHookupDrawing *drawing)
+bw_hookup_claim_words (BwHookupLayout *layout)
 {
-  BwCanvas *canvas = drawing->canvas;
-  gboolean whole = bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LONG_CAPTION);
-  g_autofree char *caption = bw_hookup_text_caption (drawing->what, whole);
-  g_autofree char *settings = bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_SETTINGS)
-                                  ? bw_hookup_text_settings (drawing->what)
+  BwCanvas *canvas = layout->canvas;
+  gboolean whole = bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LONG_CAPTION);
+  g_autofree char *caption = bw_hookup_text_caption (layout->what, whole);
+  g_autofree char *settings = bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SETTINGS)
+                                  ? bw_hookup_text_settings (layout->what)
                                   : NULL;
-  int lines = !bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_CAPTION) ? 0 : whole ? 3 : 1;
-  double levels = bw_hookup_levels_height (drawing);
+  int lines = !bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_CAPTION) ? 0 : whole ? 3 : 1;
+  double levels = bw_hookup_levels_height (layout);
 
-  drawing->words_y = canvas->height - canvas->pad / 2 - words_height (drawing, caption, lines);
-  drawing->table_y = drawing->words_y - levels - (levels > 0 ? canvas->pad / 2 : 0);
-  double setting = words_height (drawing, settings, SETTING_LINES);
-  drawing->foot_y = drawing->table_y - setting - (setting > 0 ? canvas->pad / 2 : 0);
-  gboolean all = claim_head (drawing);
-  all &= claim_line (drawing, caption, drawing->words_y, lines, BW_INK_GRAPHITE_LIGHT);
-  all &= claim_line (drawing, settings, drawing->foot_y, SETTING_LINES, BW_INK_GRAPHITE);
-  return all & bw_hookup_claim_levels (drawing);
+  layout->words_y = canvas->height - canvas->pad / 2 - words_height (layout, caption, lines);
+  layout->table_y = layout->words_y - levels - (levels > 0 ? canvas->pad / 2 : 0);
+  double setting = words_height (layout, settings, SETTING_LINES);
+  layout->foot_y = layout->table_y - setting - (setting > 0 ? canvas->pad / 2 : 0);
+  gboolean all = claim_head (layout);
+  all &= claim_line (layout, caption, layout->words_y, lines, BW_INK_GRAPHITE_LIGHT);
+  all &= claim_line (layout, settings, layout->foot_y, SETTING_LINES, BW_INK_GRAPHITE);
+  return all & bw_hookup_claim_levels (layout);
 }
 
 /* Names of what the chain begins and ends with */
@@ -119,13 +119,13 @@ plug_words (guint connector)
 
 /* The name, and under it the plug if the name takes one line. */
 static gboolean
-claim_name (BwHookupDrawing *drawing, const BwHookupBand *band, const char *name, const char *plug,
+claim_name (BwHookupLayout *layout, const BwHookupBand *band, const char *name, const char *plug,
             guint end, double width)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   double x = end == 0 ? canvas->pad : canvas->width - canvas->pad - width;
-  gboolean all = claim_wrapped (drawing, name, (BwBox){ x, band->top, width, 0 }, 2,
-                                BW_INK_GRAPHITE, end == 0 ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT);
+  gboolean all = claim_wrapped (layout, name, (BwBox){ x, band->top, width, 0 }, 2, BW_INK_GRAPHITE,
+                                end == 0 ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT);
   if (bw_canvas_measure (canvas, plug).width <= width)
     bw_canvas_claim_at (canvas, plug, BW_INK_GRAPHITE_LIGHT, end == 0 ? x : x + width,
                         band->top + canvas->text_height, end, 0);
@@ -133,83 +133,83 @@ claim_name (BwHookupDrawing *drawing, const BwHookupBand *band, const char *name
 }
 
 static double
-name_width (BwHookupDrawing *drawing, const char *name, const char *plug)
+name_width (BwHookupLayout *layout, const char *name, const char *plug)
 {
-  return MAX (bw_canvas_measure (drawing->canvas, name).width,
-              bw_canvas_measure (drawing->canvas, plug).width)
+  return MAX (bw_canvas_measure (layout->canvas, name).width,
+              bw_canvas_measure (layout->canvas, plug).width)
          + 1;
 }
 
 /* Side by side in one band: each takes half, or what the other one leaves. */
 static gboolean
-claim_names (BwHookupDrawing *drawing)
+claim_names (BwHookupLayout *layout)
 {
-  const BwHookup *hookup = drawing->what->hookup;
-  double room = drawing->canvas->width - 3 * drawing->canvas->pad;
-  double share = drawing->n_bands == 1 ? room / 2 : room;
-  g_autofree char *from = plug_words (drawing->leads[0].end[0].connector);
-  g_autofree char *to = plug_words (drawing->leads[drawing->n_leads - 1].end[1].connector);
-  double left = MIN (name_width (drawing, hookup->source, from), room);
-  double right = MIN (name_width (drawing, hookup->input, to), room);
+  const BwHookup *hookup = layout->what->hookup;
+  double room = layout->canvas->width - 3 * layout->canvas->pad;
+  double share = layout->n_bands == 1 ? room / 2 : room;
+  g_autofree char *from = plug_words (layout->leads[0].end[0].connector);
+  g_autofree char *to = plug_words (layout->leads[layout->n_leads - 1].end[1].connector);
+  double left = MIN (name_width (layout, hookup->source, from), room);
+  double right = MIN (name_width (layout, hookup->input, to), room);
 
-  if (drawing->n_bands == 1 && left + right > room)
+  if (layout->n_bands == 1 && left + right > room)
     {
       double less = MIN (MIN (left, right), share);
       left = left > right ? room - less : less;
       right = room - left;
     }
-  return claim_name (drawing, &drawing->bands[0], hookup->source, from, 0, left)
-         & claim_name (drawing, &drawing->bands[drawing->n_bands - 1], hookup->input, to, 1, right);
+  return claim_name (layout, &layout->bands[0], hookup->source, from, 0, left)
+         & claim_name (layout, &layout->bands[layout->n_bands - 1], hookup->input, to, 1, right);
 }
 
 /* Boxes and leads */
 
 static gboolean
-claim_box (BwHookupDrawing *drawing, const BwHookupBoxPlace *place)
+claim_box (BwHookupLayout *layout, const BwHookupBoxPlace *place)
 {
-  BwCanvas *canvas = drawing->canvas;
-  const char *name = bw_hookup_step_name (drawing->what->hookup, BW_STEP_BOX, place->after);
+  BwCanvas *canvas = layout->canvas;
+  const char *name = bw_hookup_step_name (layout->what->hookup, BW_STEP_BOX, place->after);
   BwBox box = { place->box.x + canvas->pad / 2, place->box.y, place->box.width - canvas->pad, 0 };
   double height = bw_canvas_wrapped_height (canvas, name, box.width, BOX_LINES);
   box.y += (place->box.height - height) / 2;
-  return claim_wrapped (drawing, name, box, BOX_LINES, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER);
+  return claim_wrapped (layout, name, box, BOX_LINES, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER);
 }
 
 static gboolean
-fits (BwHookupDrawing *drawing, const char *text, double width, int lines)
+fits (BwHookupLayout *layout, const char *text, double width, int lines)
 {
-  return bw_canvas_wrapped_height (drawing->canvas, text, width, lines + 1)
-         < (lines + 0.5) * drawing->canvas->text_height;
+  return bw_canvas_wrapped_height (layout->canvas, text, width, lines + 1)
+         < (lines + 0.5) * layout->canvas->text_height;
 }
 
 /* With its delay and loss, if there is room for them. */
 static void
-claim_lead (BwHookupDrawing *drawing, guint index)
+claim_lead (BwHookupLayout *layout, guint index)
 {
-  const BwHookupLead *lead = &drawing->leads[index];
-  const BwHookupBand *band = &drawing->bands[lead->band];
-  const char *name = bw_hookup_step_name (drawing->what->hookup, BW_STEP_LEAD, index);
-  g_autofree char *figures = index + 1 == drawing->n_leads ? bw_hookup_view_lead (drawing->what)
-                                                           : NULL;
+  const BwHookupLead *lead = &layout->leads[index];
+  const BwHookupBand *band = &layout->bands[lead->band];
+  const char *name = bw_hookup_step_name (layout->what->hookup, BW_STEP_LEAD, index);
+  g_autofree char *figures = index + 1 == layout->n_leads ? bw_hookup_view_lead (layout->what)
+                                                          : NULL;
   g_autofree char *text = g_strdup_printf (_ ("Lead %u: %s"), index + 1, name);
   g_autofree char *both = g_strdup_printf ("%s; %s", text, figures != NULL ? figures : "");
-  BwBox box = { lead->left, band->bottom + drawing->canvas->text_height * 0.35,
+  BwBox box = { lead->left, band->bottom + layout->canvas->text_height * 0.35,
                 lead->right - lead->left, 0 };
-  if (!bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEADS) || !(box.width > 0))
+  if (!bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LEADS) || !(box.width > 0))
     return;
-  if (figures != NULL && fits (drawing, both, box.width, LEAD_LINES))
-    claim_wrapped (drawing, both, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
-  else if (fits (drawing, text, box.width, LEAD_LINES))
-    claim_wrapped (drawing, text, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
+  if (figures != NULL && fits (layout, both, box.width, LEAD_LINES))
+    claim_wrapped (layout, both, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
+  else if (fits (layout, text, box.width, LEAD_LINES))
+    claim_wrapped (layout, text, box, LEAD_LINES, BW_INK_GRAPHITE_LIGHT, PANGO_ALIGN_CENTER);
 }
 
 /* Rows */
 
 static gboolean
-claim_symbol (BwHookupDrawing *drawing, const BwHookupRow *row, BwHookupSymbolPlace *place,
+claim_symbol (BwHookupLayout *layout, const BwHookupRow *row, BwHookupSymbolPlace *place,
               double below)
 {
-  BwCanvas *canvas = drawing->canvas;
+  BwCanvas *canvas = layout->canvas;
   double text = canvas->text_height, y = row->y;
   double width = bw_canvas_measure (canvas, place->text).width;
 
@@ -234,10 +234,10 @@ claim_symbol (BwHookupDrawing *drawing, const BwHookupRow *row, BwHookupSymbolPl
 }
 
 static gboolean
-claim_row (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupRow *row)
+claim_row (BwHookupLayout *layout, const BwHookupLead *lead, BwHookupRow *row)
 {
-  BwCanvas *canvas = drawing->canvas;
-  double height = drawing->bands[lead->band].row_height,
+  BwCanvas *canvas = layout->canvas;
+  double height = layout->bands[lead->band].row_height,
          below = MIN (height * 0.92, 1.2 * canvas->text_height);
   BwLabel label = { row->label, bw_canvas_measure (canvas, row->label), row->role, PANGO_ALIGN_LEFT,
                     .halo = TRUE };
@@ -245,8 +245,8 @@ claim_row (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupRow *row)
   label.box.y = row->y - label.box.height / 2;
   gboolean all = bw_canvas_claim (canvas, &label);
   for (guint i = 0; i < row->n_symbols; i++)
-    all &= claim_symbol (drawing, row, &row->symbols[i], below);
-  if (row->returns != NULL && bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS))
+    all &= claim_symbol (layout, row, &row->symbols[i], below);
+  if (row->returns != NULL && bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_RETURNS))
     all &= bw_canvas_claim_at (canvas, row->returns, BW_INK_GRAPHITE_LIGHT, lead->label_x,
                                row->y + below, 0, 0.5);
   return all;
@@ -254,24 +254,24 @@ claim_row (BwHookupDrawing *drawing, const BwHookupLead *lead, BwHookupRow *row)
 
 /* Why there is no plan. */
 static gboolean
-claim_needs (BwHookupDrawing *drawing)
+claim_needs (BwHookupLayout *layout)
 {
-  BwCanvas *canvas = drawing->canvas;
-  const BwHookup *hookup = drawing->what->hookup;
+  BwCanvas *canvas = layout->canvas;
+  const BwHookup *hookup = layout->what->hookup;
   double text = canvas->text_height, half = (canvas->width - 3 * canvas->pad) / 2;
-  double top = drawing->head_y + 1.5 * text;
+  double top = layout->head_y + 1.5 * text;
   g_autoptr (GString) needs = g_string_new (NULL);
   for (guint i = 0; i < hookup->needs->len; i++)
     g_string_append_printf (needs, "%s• %s", i > 0 ? "\n" : "",
                             (const char *) hookup->needs->pdata[i]);
-  gboolean all = claim_wrapped (drawing, hookup->source, (BwBox){ canvas->pad, top, half, 0 }, 2,
+  gboolean all = claim_wrapped (layout, hookup->source, (BwBox){ canvas->pad, top, half, 0 }, 2,
                                 BW_INK_GRAPHITE, PANGO_ALIGN_LEFT);
-  all &= claim_wrapped (drawing, hookup->input, (BwBox){ 2 * canvas->pad + half, top, half, 0 }, 2,
+  all &= claim_wrapped (layout, hookup->input, (BwBox){ 2 * canvas->pad + half, top, half, 0 }, 2,
                         BW_INK_GRAPHITE, PANGO_ALIGN_RIGHT);
-  drawing->line_y = top + 3 * text;
-  double y = drawing->line_y + 1.5 * text;
-  int lines = (int) floor ((drawing->foot_y - y) / text);
-  return all & (lines > 0 && claim_line (drawing, needs->str, y, lines, BW_INK_GRAPHITE));
+  layout->line_y = top + 3 * text;
+  double y = layout->line_y + 1.5 * text;
+  int lines = (int) floor ((layout->foot_y - y) / text);
+  return all & (lines > 0 && claim_line (layout, needs->str, y, lines, BW_INK_GRAPHITE));
 }
 
 /**
@@ -282,25 +282,25 @@ claim_needs (BwHookupDrawing *drawing)
  * Returns: whether those have one that can be left out by a step of #BwHookupLeave
  */
 gboolean
-bw_hookup_claim_labels (BwHookupDrawing *drawing)
+bw_hookup_claim_labels (BwHookupLayout *layout)
 {
   gboolean all = TRUE;
-  if (drawing->n_leads == 0)
-    return claim_needs (drawing);
-  for (guint i = 0; i < drawing->n_leads; i++)
+  if (layout->n_leads == 0)
+    return claim_needs (layout);
+  for (guint i = 0; i < layout->n_leads; i++)
     {
-      const BwHookupLead *lead = &drawing->leads[i];
+      const BwHookupLead *lead = &layout->leads[i];
       for (guint k = 0; k < lead->n; k++)
-        all &= claim_row (drawing, lead, bw_hookup_row (drawing, lead->first + k));
+        all &= claim_row (layout, lead, bw_hookup_row (layout, lead->first + k));
       for (guint end = 0; end < 2; end++)
         if (lead->end[end].shown)
-          bw_face_claim_numbers (&lead->end[end].face, drawing->canvas, lead->end[end].marks,
+          bw_face_claim_numbers (&lead->end[end].face, layout->canvas, lead->end[end].marks,
                                  BW_CONTACT_UNUSED);
     }
-  for (guint i = 0; i < drawing->n_boxes; i++)
-    all &= claim_box (drawing, &drawing->boxes[i]);
-  all &= claim_names (drawing);
-  for (guint i = 0; i < drawing->n_leads; i++)
-    claim_lead (drawing, i);
+  for (guint i = 0; i < layout->n_boxes; i++)
+    all &= claim_box (layout, &layout->boxes[i]);
+  all &= claim_names (layout);
+  for (guint i = 0; i < layout->n_leads; i++)
+    claim_lead (layout, i);
   return all;
 }

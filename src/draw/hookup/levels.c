@@ -26,12 +26,12 @@ bw_hookup_has_spread (const BwHookup *hookup)
 }
 
 static guint
-count_rows (const BwHookupDrawing *drawing)
+count_rows (const BwHookupLayout *layout)
 {
-  const BwHookup *hookup = drawing->what->hookup;
-  if (hookup->levels->len == 0 || !bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_LEVELS))
+  const BwHookup *hookup = layout->what->hookup;
+  if (hookup->levels->len == 0 || !bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LEVELS))
     return 0;
-  return bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_SPREAD) && bw_hookup_has_spread (hookup) ? 3 : 2;
+  return bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SPREAD) && bw_hookup_has_spread (hookup) ? 3 : 2;
 }
 
 /**
@@ -40,10 +40,10 @@ count_rows (const BwHookupDrawing *drawing)
  * Returns: of the table; zero: it is left out
  */
 double
-bw_hookup_levels_height (const BwHookupDrawing *drawing)
+bw_hookup_levels_height (const BwHookupLayout *layout)
 {
-  guint rows = count_rows (drawing);
-  return rows > 0 ? (rows + 0.7) * drawing->canvas->text_height : 0;
+  guint rows = count_rows (layout);
+  return rows > 0 ? (rows + 0.7) * layout->canvas->text_height : 0;
 }
 
 /* Of the top of a row, in heights of a line of text: a rule stands under the first. */
@@ -60,20 +60,20 @@ row_name (guint row)
 }
 
 static double
-head_width (const BwHookupDrawing *drawing)
+head_width (const BwHookupLayout *layout)
 {
   double width = 0;
-  for (guint i = 0; i < count_rows (drawing); i++)
-    width = MAX (width, bw_canvas_measure (drawing->canvas, row_name (i)).width);
-  return width + 2 * drawing->canvas->pad;
+  for (guint i = 0; i < count_rows (layout); i++)
+    width = MAX (width, bw_canvas_measure (layout->canvas, row_name (i)).width);
+  return width + 2 * layout->canvas->pad;
 }
 
 static double
-column_width (const BwHookupDrawing *drawing)
+column_width (const BwHookupLayout *layout)
 {
-  const BwCanvas *canvas = drawing->canvas;
-  double room = canvas->width - 2 * canvas->pad - head_width (drawing);
-  return MIN (room / drawing->what->hookup->levels->len, MOST_COLUMN * canvas->text_height);
+  const BwCanvas *canvas = layout->canvas;
+  double room = canvas->width - 2 * canvas->pad - head_width (layout);
+  return MIN (room / layout->what->hookup->levels->len, MOST_COLUMN * canvas->text_height);
 }
 
 /**
@@ -82,36 +82,17 @@ column_width (const BwHookupDrawing *drawing)
  * Returns: the column of a level
  */
 BwBox
-bw_hookup_level_box (const BwHookupDrawing *drawing, guint level)
+bw_hookup_level_box (const BwHookupLayout *layout, guint level)
 {
-  double width = column_width (drawing);
-  return (BwBox){ drawing->canvas->pad + head_width (drawing) + level * width, drawing->table_y,
-                  width, bw_hookup_levels_height (drawing) };
-}
-
-/**
- * bw_hookup_level_at:
- *
- * Returns: the level at a point; -1: there is none
- */
-int
-bw_hookup_level_at (const BwHookupDrawing *drawing, double x, double y)
-{
-  if (count_rows (drawing) == 0)
-    return -1;
-  for (guint i = 0; i < drawing->what->hookup->levels->len; i++)
-    {
-      BwBox box = bw_hookup_level_box (drawing, i);
-      if (x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height)
-        return (int) i;
-    }
-  return -1;
+  double width = column_width (layout);
+  return (BwBox){ layout->canvas->pad + head_width (layout) + level * width, layout->table_y, width,
+                  bw_hookup_levels_height (layout) };
 }
 
 static char *
-cell_text (const BwHookupDrawing *drawing, const BwHookupLevel *level, guint row)
+cell_text (const BwHookupLayout *layout, const BwHookupLevel *level, guint row)
 {
-  const BwHookupView *what = drawing->what;
+  const BwHookupView *what = layout->what;
   if (row == 0)
     return g_strdup (level->signal);
   if (row == 1)
@@ -123,19 +104,19 @@ cell_text (const BwHookupDrawing *drawing, const BwHookupLevel *level, guint row
 }
 
 static gboolean
-claim_level (BwHookupDrawing *drawing, guint index)
+claim_level (BwHookupLayout *layout, guint index)
 {
-  const BwHookupLevel *level = drawing->what->hookup->levels->pdata[index];
-  BwBox box = bw_hookup_level_box (drawing, index);
-  double text = drawing->canvas->text_height;
+  const BwHookupLevel *level = layout->what->hookup->levels->pdata[index];
+  BwBox box = bw_hookup_level_box (layout, index);
+  double text = layout->canvas->text_height;
   gboolean all = TRUE;
 
-  for (guint row = 0; row < count_rows (drawing); row++)
+  for (guint row = 0; row < count_rows (layout); row++)
     {
-      g_autofree char *cell = cell_text (drawing, level, row);
-      double width = bw_canvas_measure (drawing->canvas, cell).width;
+      g_autofree char *cell = cell_text (layout, level, row);
+      double width = bw_canvas_measure (layout->canvas, cell).width;
       all &= width <= box.width
-             && bw_canvas_claim_at (drawing->canvas, cell,
+             && bw_canvas_claim_at (layout->canvas, cell,
                                     row == 0 ? BW_INK_GRAPHITE_LIGHT : BW_INK_GRAPHITE, box.x,
                                     box.y + row_offset (row) * text, 0, 0);
     }
@@ -148,18 +129,18 @@ claim_level (BwHookupDrawing *drawing, guint index)
  * Returns: whether every cell has a place
  */
 gboolean
-bw_hookup_claim_levels (BwHookupDrawing *drawing)
+bw_hookup_claim_levels (BwHookupLayout *layout)
 {
-  double text = drawing->canvas->text_height;
+  double text = layout->canvas->text_height;
   gboolean all = TRUE;
 
-  for (guint row = 0; row < count_rows (drawing); row++)
-    all &= bw_canvas_claim_at (drawing->canvas, row_name (row), BW_INK_GRAPHITE_LIGHT,
-                               drawing->canvas->pad, drawing->table_y + row_offset (row) * text, 0,
+  for (guint row = 0; row < count_rows (layout); row++)
+    all &= bw_canvas_claim_at (layout->canvas, row_name (row), BW_INK_GRAPHITE_LIGHT,
+                               layout->canvas->pad, layout->table_y + row_offset (row) * text, 0,
                                0);
-  for (guint i = 0; i < drawing->what->hookup->levels->len && count_rows (drawing) > 0; i++)
-    all &= claim_level (drawing, i);
-  drawing->table_right = drawing->canvas->pad + head_width (drawing)
-                         + column_width (drawing) * drawing->what->hookup->levels->len;
+  for (guint i = 0; i < layout->what->hookup->levels->len && count_rows (layout) > 0; i++)
+    all &= claim_level (layout, i);
+  layout->table_right = layout->canvas->pad + head_width (layout)
+                        + column_width (layout) * layout->what->hookup->levels->len;
   return all;
 }

@@ -58,89 +58,89 @@ add_symbols (const BwHookupView *what, BwHookupRow *row)
 }
 
 static void
-add_row (BwHookupDrawing *drawing, BwHookupRow *row)
+add_row (BwHookupLayout *layout, BwHookupRow *row)
 {
   guint look = row->connection != NULL ? row->connection->conductor : BW_N_CONDUCTORS;
   row->role = looks[look].role;
   row->dash = looks[look].dash;
   if (row->connection != NULL)
-    add_symbols (drawing->what, row);
-  row->label = bw_hookup_text_row (drawing->what, row,
-                                   bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS));
+    add_symbols (layout->what, row);
+  row->label = bw_hookup_text_row (layout->what, row,
+                                   bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_RETURNS));
   row->returns = bw_hookup_text_returns (row);
-  g_array_append_val (drawing->rows, *row);
+  g_array_append_val (layout->rows, *row);
 }
 
 static void
-add_connection (BwHookupDrawing *drawing, guint index)
+add_connection (BwHookupLayout *layout, guint index)
 {
-  const BwHookupConnection *one = drawing->what->hookup->connections->pdata[index];
+  const BwHookupConnection *one = layout->what->hookup->connections->pdata[index];
   BwHookupRow row = { .hop = one->hop,
                       .connection = one,
                       .index = index,
                       .pin = { one->from_pin, one->to_pin },
                       .ground = { one->from_ground, one->to_ground } };
-  add_row (drawing, &row);
+  add_row (layout, &row);
 }
 
 /* Pins of both ends that are joined and carry no video have the same number. */
 static void
-add_joined (BwHookupDrawing *drawing, guint hop)
+add_joined (BwHookupLayout *layout, guint hop)
 {
-  GPtrArray *rests = drawing->what->hookup->rests;
+  GPtrArray *rests = layout->what->hookup->rests;
   for (guint i = 0; i < rests->len; i++)
     {
       const BwHookupRest *rest = rests->pdata[i];
       BwHookupRow row = { .hop = hop, .pin = { rest->number, rest->number } };
       if (rest->hop == hop && !rest->at_far_end && rest->kind == BW_REST_JOINED)
-        add_row (drawing, &row);
+        add_row (layout, &row);
     }
 }
 
 static guint
-row_units (const BwHookupDrawing *drawing, const BwHookupRow *row)
+row_units (const BwHookupLayout *layout, const BwHookupRow *row)
 {
-  gboolean below = row->returns != NULL && bw_hookup_keeps (drawing, BW_HOOKUP_LEAVE_RETURNS);
+  gboolean below = row->returns != NULL && bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_RETURNS);
   for (guint i = 0; i < row->n_symbols; i++)
     below = below || row->symbols[i].symbol == BW_HOOKUP_SHUNT;
   return below ? 2 : 1;
 }
 
 static void
-add_lead (BwHookupDrawing *drawing, guint hop)
+add_lead (BwHookupLayout *layout, guint hop)
 {
-  const BwHookup *hookup = drawing->what->hookup;
+  const BwHookup *hookup = layout->what->hookup;
   const BwHookupHop *from = hookup->hops->pdata[hop];
-  BwHookupLead *lead = &drawing->leads[hop];
+  BwHookupLead *lead = &layout->leads[hop];
 
-  *lead = (BwHookupLead){ .first = drawing->rows->len };
+  *lead = (BwHookupLead){ .first = layout->rows->len };
   lead->end[0].connector = from->from_connector;
   lead->end[1].connector = from->to_connector;
   for (guint i = 0; i < hookup->connections->len; i++)
     if (((const BwHookupConnection *) hookup->connections->pdata[i])->hop == hop)
-      add_connection (drawing, i);
-  add_joined (drawing, hop);
-  lead->n = drawing->rows->len - lead->first;
+      add_connection (layout, i);
+  add_joined (layout, hop);
+  lead->n = layout->rows->len - lead->first;
   for (guint i = 0; i < lead->n; i++)
     {
-      BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
-      row->units = row_units (drawing, row);
+      BwHookupRow *row = bw_hookup_row (layout, lead->first + i);
+      row->units = row_units (layout, row);
       lead->units += row->units;
     }
 }
 
 /* A box has an inner plug at both sides; those at the two ends of the chain are outer ones. */
 static void
-choose_faces (BwHookupDrawing *drawing)
+choose_faces (BwHookupLayout *layout)
 {
-  for (guint i = 0; i < drawing->n_leads; i++)
+  for (guint i = 0; i < layout->n_leads; i++)
     for (guint end = 0; end < 2; end++)
       {
-        gboolean outer = end == 0 ? i == 0 : i + 1 == drawing->n_leads;
-        BwHookupEnd *at = &drawing->leads[i].end[end];
+        gboolean outer = end == 0 ? i == 0 : i + 1 == layout->n_leads;
+        BwHookupEnd *at = &layout->leads[i].end[end];
         at->shown = bw_face_shape (at->connector) != NULL
-                    && bw_hookup_keeps (drawing, outer ? BW_HOOKUP_LEAVE_FACES
-                                                       : BW_HOOKUP_LEAVE_INNER_FACES);
+                    && bw_hookup_keeps (layout, outer ? BW_HOOKUP_LEAVE_FACES
+                                                      : BW_HOOKUP_LEAVE_INNER_FACES);
       }
 }
 
@@ -150,15 +150,15 @@ choose_faces (BwHookupDrawing *drawing)
  * Lists leads and rows, with what the drawing keeps.
  */
 void
-bw_hookup_make_rows (BwHookupDrawing *drawing)
+bw_hookup_make_rows (BwHookupLayout *layout)
 {
-  const BwHookup *hookup = drawing->what->hookup;
-  g_array_set_size (drawing->rows, 0);
-  drawing->n_leads = MIN (hookup->hops->len, BW_HOOKUP_MAX_LEADS);
-  for (guint hop = 0; hop < drawing->n_leads; hop++)
-    add_lead (drawing, hop);
-  choose_faces (drawing);
-  bw_hookup_mark_contacts (drawing);
+  const BwHookup *hookup = layout->what->hookup;
+  g_array_set_size (layout->rows, 0);
+  layout->n_leads = MIN (hookup->hops->len, BW_HOOKUP_MAX_LEADS);
+  for (guint hop = 0; hop < layout->n_leads; hop++)
+    add_lead (layout, hop);
+  choose_faces (layout);
+  bw_hookup_mark_contacts (layout);
 }
 
 static void
@@ -174,15 +174,15 @@ mark (BwHookupEnd *end, int number, BwContactUse use, BwInkRole role)
  * Says of every contact whether it carries a conductor, is a return or common ground, or neither.
  */
 void
-bw_hookup_mark_contacts (BwHookupDrawing *drawing)
+bw_hookup_mark_contacts (BwHookupLayout *layout)
 {
-  GPtrArray *rests = drawing->what->hookup->rests;
-  for (guint i = 0; i < drawing->rows->len; i++)
+  GPtrArray *rests = layout->what->hookup->rests;
+  for (guint i = 0; i < layout->rows->len; i++)
     {
-      const BwHookupRow *row = bw_hookup_row (drawing, i);
+      const BwHookupRow *row = bw_hookup_row (layout, i);
       for (guint end = 0; end < 2; end++)
         {
-          BwHookupEnd *at = &drawing->leads[row->hop].end[end];
+          BwHookupEnd *at = &layout->leads[row->hop].end[end];
           mark (at, row->pin[end], BW_CONTACT_SIGNAL, row->role);
           mark (at, row->ground[end], BW_CONTACT_RETURN, BW_INK_GRAPHITE_LIGHT);
         }
@@ -190,8 +190,8 @@ bw_hookup_mark_contacts (BwHookupDrawing *drawing)
   for (guint i = 0; i < rests->len; i++)
     {
       const BwHookupRest *rest = rests->pdata[i];
-      if (rest->kind == BW_REST_GROUND && rest->hop < drawing->n_leads)
-        mark (&drawing->leads[rest->hop].end[rest->at_far_end ? 1 : 0], rest->number,
+      if (rest->kind == BW_REST_GROUND && rest->hop < layout->n_leads)
+        mark (&layout->leads[rest->hop].end[rest->at_far_end ? 1 : 0], rest->number,
               BW_CONTACT_RETURN, BW_INK_GRAPHITE_LIGHT);
     }
 }

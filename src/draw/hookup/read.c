@@ -1,159 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view-private.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
-/* What is at a place, where a thing is, and what it is in words. */
-
-static gboolean
-is_inside (const BwBox *box, double x, double y)
-{
-  return x >= box->x && x <= box->x + box->width && y >= box->y && y <= box->y + box->height;
-}
-
-static gboolean
-take (BwHookupPoint *point, BwHookupPointKind kind, guint index, int number)
-{
-  *point = (BwHookupPoint){ kind, index, number };
-  return TRUE;
-}
-
-static gboolean
-read_lead (const BwHookupDrawing *drawing, guint index, double x, double y, BwHookupPoint *point)
-{
-  const BwHookupLead *lead = &drawing->leads[index];
-  for (guint end = 0; end < 2; end++)
-    {
-      int number = lead->end[end].shown ? bw_face_contact_at (&lead->end[end].face, x, y) : 0;
-      if (number > 0)
-        return take (point, BW_HOOKUP_POINT_CONTACT, 2 * index + end, number);
-    }
-  for (guint i = 0; i < lead->n; i++)
-    {
-      const BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
-      for (guint k = 0; k < row->n_symbols; k++)
-        if (is_inside (&row->symbols[k].box, x, y))
-          return take (point, BW_HOOKUP_POINT_PART, lead->first + i, (int) k);
-    }
-  return FALSE;
-}
-
-/* The row nearest to @y of the lead at @x, if the point is on the height of its band. */
-static gboolean
-read_row (const BwHookupDrawing *drawing, double x, double y, BwHookupPoint *point)
-{
-  for (guint i = 0; i < drawing->n_leads; i++)
-    {
-      const BwHookupLead *lead = &drawing->leads[i];
-      const BwHookupBand *band = &drawing->bands[lead->band];
-      double nearest = G_MAXDOUBLE;
-      if (x < lead->left || x > lead->right || y < band->body || y > band->bottom)
-        continue;
-      for (guint k = 0; k < lead->n; k++)
-        {
-          double off = fabs (bw_hookup_row (drawing, lead->first + k)->y - y);
-          if (off < nearest)
-            take (point, BW_HOOKUP_POINT_CONDUCTOR, lead->first + k, 0);
-          nearest = MIN (nearest, off);
-        }
-      return lead->n > 0;
-    }
-  return FALSE;
-}
-
-/**
- * bw_hookup_drawing_read:
- * @x: a point of the page
- * @y: likewise
- * @point: (out): what is there, or the nearest conductor
- *
- * Returns: whether there is something; if not, @point is left as it is
- */
-gboolean
-bw_hookup_drawing_read (const BwHookupDrawing *drawing, double x, double y, BwHookupPoint *point)
-{
-  for (guint i = 0; i < drawing->n_leads; i++)
-    if (read_lead (drawing, i, x, y, point))
-      return TRUE;
-  for (guint i = 0; i < drawing->n_boxes; i++)
-    if (is_inside (&drawing->boxes[i].box, x, y))
-      return take (point, BW_HOOKUP_POINT_BOX, drawing->boxes[i].after, 0);
-  int level = drawing->n_leads > 0 ? bw_hookup_level_at (drawing, x, y) : -1;
-  if (level >= 0)
-    return take (point, BW_HOOKUP_POINT_LEVEL, (guint) level, 0);
-  return read_row (drawing, x, y, point);
-}
-
-static gboolean
-middle_of (const BwBox *box, double *x, double *y)
-{
-  *x = box->x + box->width / 2;
-  *y = box->y + box->height / 2;
-  return TRUE;
-}
-
-static gboolean
-place_box (const BwHookupDrawing *drawing, guint after, double *x, double *y)
-{
-  for (guint i = 0; i < drawing->n_boxes; i++)
-    if (drawing->boxes[i].after == after)
-      return middle_of (&drawing->boxes[i].box, x, y);
-  return FALSE;
-}
-
-static gboolean
-place_row (const BwHookupDrawing *drawing, const BwHookupPoint *point, double *x, double *y)
-{
-  if (point->index >= drawing->rows->len)
-    return FALSE;
-  const BwHookupRow *row = bw_hookup_row (drawing, point->index);
-  if (point->kind == BW_HOOKUP_POINT_PART)
-    return point->number >= 0 && (guint) point->number < row->n_symbols
-           && middle_of (&row->symbols[point->number].box, x, y);
-  *x = drawing->leads[row->hop].label_x;
-  *y = row->y;
-  return TRUE;
-}
-
-/**
- * bw_hookup_drawing_place:
- * @x: (out): of the middle of the thing
- * @y: (out): likewise
- *
- * The other way round from bw_hookup_drawing_read(), for a cursor.
- *
- * Returns: whether it is drawn
- */
-gboolean
-bw_hookup_drawing_place (const BwHookupDrawing *drawing, const BwHookupPoint *point, double *x,
-                         double *y)
-{
-  double at[2];
-  switch ((BwHookupPointKind) point->kind)
-    {
-    case BW_HOOKUP_POINT_CONTACT:
-      if (!bw_hookup_drawing_pin (drawing, point->index / 2, point->index % 2, point->number, at))
-        return FALSE;
-      *x = at[0];
-      *y = at[1];
-      return TRUE;
-    case BW_HOOKUP_POINT_BOX:
-      return place_box (drawing, point->index, x, y);
-    case BW_HOOKUP_POINT_LEVEL:
-      {
-        BwBox box = bw_hookup_level_box (drawing, point->index);
-        return point->index < drawing->what->hookup->levels->len
-               && bw_hookup_levels_height (drawing) > 0 && middle_of (&box, x, y);
-      }
-    case BW_HOOKUP_POINT_CONDUCTOR:
-    case BW_HOOKUP_POINT_PART:
-    case BW_N_HOOKUP_POINTS:
-    default:
-      return place_row (drawing, point, x, y);
-    }
-}
+/* What there is to read in the drawn plan, and what it is in words. */
 
 /* Words */
 
@@ -171,11 +21,11 @@ rest_words (const BwHookup *hookup, guint hop, gboolean far_end, int number)
 }
 
 static char *
-use_words (const BwHookupDrawing *drawing, guint hop, guint end, int number)
+use_words (const BwHookupLayout *layout, guint hop, guint end, int number)
 {
-  for (guint i = 0; i < drawing->rows->len; i++)
+  for (guint i = 0; i < layout->rows->len; i++)
     {
-      const BwHookupRow *row = bw_hookup_row (drawing, i);
+      const BwHookupRow *row = bw_hookup_row (layout, i);
       if (row->hop != hop || row->connection == NULL)
         continue;
       if (row->pin[end] == number)
@@ -183,30 +33,27 @@ use_words (const BwHookupDrawing *drawing, guint hop, guint end, int number)
       if (row->ground[end] == number)
         return g_strdup_printf (_ ("return of %s"), row->connection->signal);
     }
-  char *rest = rest_words (drawing->what->hookup, hop, end == 1, number);
+  char *rest = rest_words (layout->what->hookup, hop, end == 1, number);
   return rest != NULL ? rest : g_strdup (_ ("not laid down"));
 }
 
 static char *
-contact_words (const BwHookupDrawing *drawing, const BwHookupPoint *point)
+contact_words (const BwHookupLayout *layout, guint hop, guint end, guint number)
 {
-  guint hop = point->index / 2, end = point->index % 2;
-  guint connector = drawing->leads[hop].end[end].connector;
-  const BwPin *pin = bw_connector_pin (connector, drawing->what->hookup->choice.edition,
-                                       point->number);
-  g_autofree char *use = use_words (drawing, hop, end, point->number);
+  guint connector = layout->leads[hop].end[end].connector;
+  const BwPin *pin = bw_connector_pin (connector, layout->what->hookup->choice.edition,
+                                       (int) number);
+  g_autofree char *use = use_words (layout, hop, end, (int) number);
   if (pin == NULL)
-    return g_strdup_printf (_ ("Contact %d of %s: %s"), point->number,
+    return g_strdup_printf (_ ("Contact %u of %s: %s"), number,
                             bw_kind_label (&bw_connectors, connector), use);
-  return g_strdup_printf (_ ("Pin %d of %s (%s): %s"), point->number,
+  return g_strdup_printf (_ ("Pin %u of %s (%s): %s"), number,
                           bw_kind_label (&bw_connectors, connector), bw_pin_says (pin), use);
 }
 
 static char *
-part_words (const BwHookupDrawing *drawing, const BwHookupPoint *point)
+part_words (const BwHookupRow *row, const BwHookupSymbolPlace *place)
 {
-  const BwHookupRow *row = bw_hookup_row (drawing, point->index);
-  const BwHookupSymbolPlace *place = &row->symbols[point->number];
   const char *signal = row->connection->signal;
 
   if (place->symbol == BW_HOOKUP_SERIES)
@@ -230,37 +77,158 @@ level_words (const BwHookupView *what, guint index)
 }
 
 static char *
-row_words (const BwHookupDrawing *drawing, const BwHookupPoint *point)
+row_words (const BwHookupRow *row)
 {
-  const BwHookupRow *row = bw_hookup_row (drawing, point->index);
   return row->connection != NULL ? bw_hookup_connection_says (row->connection)
                                  : g_strdup (row->label);
 }
 
-/**
- * bw_hookup_drawing_words:
- * @point: of this drawing, or of another one of the same plan
- *
- * Returns: (transfer full): what it is
- */
-char *
-bw_hookup_drawing_words (const BwHookupDrawing *drawing, const BwHookupPoint *point)
+/* Places */
+
+/* The words of every thing that was added, by its id. */
+typedef struct
 {
-  const BwHookup *hookup = drawing->what->hookup;
-  switch ((BwHookupPointKind) point->kind)
+  BwDrawing *drawing;
+  GHashTable *words;
+} Things;
+
+/**
+ * bw_hookup_place_id:
+ *
+ * Returns: the id of a place
+ */
+guint
+bw_hookup_place_id (BwHookupPlaceKind kind, guint index, guint number)
+{
+  return (guint) kind << 24 | index << 8 | number;
+}
+
+static void
+add_thing (Things *things, BwHookupPlaceKind kind, guint index, guint number, const BwBox *box,
+           char *words)
+{
+  const BwDrawingPlace place = { .id = bw_hookup_place_id (kind, index, number), .box = *box };
+  bw_drawing_add_place (things->drawing, &place);
+  g_hash_table_replace (things->words, GUINT_TO_POINTER (place.id), words);
+}
+
+static void
+add_contacts (Things *things, const BwHookupLayout *layout, guint hop, guint end)
+{
+  const BwHookupEnd *at = &layout->leads[hop].end[end];
+  const BwFaceShape *shape = at->shown ? bw_face_shape (at->connector) : NULL;
+
+  for (guint i = 0; shape != NULL && i < shape->n; i++)
     {
-    case BW_HOOKUP_POINT_CONTACT:
-      return contact_words (drawing, point);
-    case BW_HOOKUP_POINT_BOX:
-      return g_strdup_printf ("%s: %s", bw_hookup_step_name (hookup, BW_STEP_BOX, point->index),
-                              bw_hookup_step_purpose (hookup, BW_STEP_BOX, point->index));
-    case BW_HOOKUP_POINT_LEVEL:
-      return level_words (drawing->what, point->index);
-    case BW_HOOKUP_POINT_PART:
-      return part_words (drawing, point);
-    case BW_HOOKUP_POINT_CONDUCTOR:
-    case BW_N_HOOKUP_POINTS:
-    default:
-      return row_words (drawing, point);
+      guint number = (guint) shape->contacts[i].number;
+      double width = shape->contact_width * at->face.pitch, x, y;
+      double height = shape->contact_height * at->face.pitch;
+      bw_face_contact (&at->face, (int) number, &x, &y);
+      const BwBox box = { x - width / 2, y - height / 2, width, height };
+      add_thing (things, BW_HOOKUP_PLACE_CONTACT, 2 * hop + end, number, &box,
+                 contact_words (layout, hop, end, number));
     }
+}
+
+static void
+add_parts (Things *things, const BwHookupLayout *layout, const BwHookupLead *lead)
+{
+  for (guint i = lead->first; i < lead->first + lead->n; i++)
+    {
+      const BwHookupRow *row = bw_hookup_row (layout, i);
+      for (guint k = 0; k < row->n_symbols; k++)
+        add_thing (things, BW_HOOKUP_PLACE_PART, i, k, &row->symbols[k].box,
+                   part_words (row, &row->symbols[k]));
+    }
+}
+
+/* Half way to the next row of the lead in the direction of @end, or to the end of the band. */
+static double
+reach (const BwHookupLayout *layout, const BwHookupLead *lead, guint row, double end)
+{
+  double y = bw_hookup_row (layout, row)->y, nearest = end;
+  for (guint i = lead->first; i < lead->first + lead->n; i++)
+    {
+      double other = bw_hookup_row (layout, i)->y;
+      if (end < y ? other < y && other > nearest : other > y && other < nearest)
+        nearest = other;
+    }
+  return nearest < end || nearest > end ? (y + nearest) / 2 : end;
+}
+
+/* A conductor is read on the whole width of its lead, as far as to its neighbours. */
+static void
+add_conductors (Things *things, const BwHookupLayout *layout, const BwHookupLead *lead)
+{
+  const BwHookupBand *band = &layout->bands[lead->band];
+
+  for (guint i = lead->first; i < lead->first + lead->n; i++)
+    {
+      double top = reach (layout, lead, i, band->body);
+      double bottom = reach (layout, lead, i, band->bottom);
+      const BwBox box = { lead->left, top, lead->right - lead->left, bottom - top };
+      add_thing (things, BW_HOOKUP_PLACE_CONDUCTOR, i, 0, &box,
+                 row_words (bw_hookup_row (layout, i)));
+    }
+}
+
+static void
+add_boxes (Things *things, const BwHookupLayout *layout)
+{
+  const BwHookup *hookup = layout->what->hookup;
+  for (guint i = 0; i < layout->n_boxes; i++)
+    {
+      guint after = layout->boxes[i].after;
+      add_thing (things, BW_HOOKUP_PLACE_BOX, after, 0, &layout->boxes[i].box,
+                 g_strdup_printf ("%s: %s", bw_hookup_step_name (hookup, BW_STEP_BOX, after),
+                                  bw_hookup_step_purpose (hookup, BW_STEP_BOX, after)));
+    }
+}
+
+static void
+add_levels (Things *things, const BwHookupLayout *layout)
+{
+  for (guint i = 0; i < layout->what->hookup->levels->len; i++)
+    {
+      const BwBox box = bw_hookup_level_box (layout, i);
+      add_thing (things, BW_HOOKUP_PLACE_LEVEL, i, 0, &box, level_words (layout->what, i));
+    }
+}
+
+static char *
+words_of (gconstpointer data, const BwDrawingPoint *point)
+{
+  return g_strdup (g_hash_table_lookup ((GHashTable *) data, GUINT_TO_POINTER (point->id)));
+}
+
+static void
+free_words (gpointer data)
+{
+  g_hash_table_unref (data);
+}
+
+/**
+ * bw_hookup_add_places:
+ *
+ * Tells @drawing what there is to read, contacts and parts before the conductors under them; where
+ * there is no plan, there is nothing.
+ */
+void
+bw_hookup_add_places (BwDrawing *drawing, const BwHookupLayout *layout)
+{
+  static const BwDrawingReader reader = { BW_CURSOR_THING, words_of, NULL, free_words };
+  Things things = { drawing, g_hash_table_new_full (NULL, NULL, NULL, g_free) };
+
+  for (guint i = 0; i < layout->n_leads; i++)
+    {
+      add_contacts (&things, layout, i, 0);
+      add_contacts (&things, layout, i, 1);
+      add_parts (&things, layout, &layout->leads[i]);
+    }
+  add_boxes (&things, layout);
+  if (layout->n_leads > 0)
+    add_levels (&things, layout);
+  for (guint i = 0; i < layout->n_leads; i++)
+    add_conductors (&things, layout, &layout->leads[i]);
+  bw_drawing_take_reader (drawing, &reader, things.words);
 }

@@ -22,9 +22,9 @@ by_exit (gconstpointer a, gconstpointer b)
 /* A wire that goes down and starts higher goes farther out, so that it does not cut those that
  * start below it; a wire that goes up and starts lower likewise. */
 static void
-give_channels (BwHookupDrawing *drawing, Wire *wires, guint n, guint end, double edge)
+give_channels (BwHookupLayout *layout, Wire *wires, guint n, guint end, double edge)
 {
-  double step = CHANNEL * drawing->canvas->text_height * (end == 0 ? 1 : -1);
+  double step = CHANNEL * layout->canvas->text_height * (end == 0 ? 1 : -1);
   double x = edge + step;
 
   for (guint i = n; i-- > 0;)
@@ -42,7 +42,7 @@ give_channels (BwHookupDrawing *drawing, Wire *wires, guint n, guint end, double
 }
 
 static void
-route_face (BwHookupDrawing *drawing, BwHookupLead *lead, guint end)
+route_face (BwHookupLayout *layout, BwHookupLead *lead, guint end)
 {
   const BwFace *face = &lead->end[end].face;
   BwBox outline = bw_face_outline (face);
@@ -53,7 +53,7 @@ route_face (BwHookupDrawing *drawing, BwHookupLead *lead, guint end)
 
   for (guint i = 0; i < lead->n; i++)
     {
-      BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
+      BwHookupRow *row = bw_hookup_row (layout, lead->first + i);
       double exit_y;
       row->has_pin[end] = row->pin[end] > 0
                           && bw_face_exit (face, row->pin[end], end == 0, taken, n, &exit_y);
@@ -65,18 +65,18 @@ route_face (BwHookupDrawing *drawing, BwHookupLead *lead, guint end)
       wires[n++] = (Wire){ row, exit_y };
     }
   qsort (wires, n, sizeof *wires, by_exit);
-  give_channels (drawing, wires, n, end, edge);
+  give_channels (layout, wires, n, end, edge);
 }
 
 /* A plug of its own, or no plug at all: the row begins there. */
 static void
-start_rows (BwHookupDrawing *drawing, BwHookupLead *lead, guint end)
+start_rows (BwHookupLayout *layout, BwHookupLead *lead, guint end)
 {
   gboolean single = bw_connector_is_single (lead->end[end].connector);
-  double half = drawing->plug_size / 2;
+  double half = layout->plug_size / 2;
   for (guint i = 0; i < lead->n; i++)
     {
-      BwHookupRow *row = bw_hookup_row (drawing, lead->first + i);
+      BwHookupRow *row = bw_hookup_row (layout, lead->first + i);
       row->has_pin[end] = FALSE;
       row->start_y[end] = row->y;
       gboolean supply = end == 0 && row->connection != NULL
@@ -94,14 +94,14 @@ start_rows (BwHookupDrawing *drawing, BwHookupLead *lead, guint end)
  * Finds the way of every wire.
  */
 void
-bw_hookup_route (BwHookupDrawing *drawing)
+bw_hookup_route (BwHookupLayout *layout)
 {
-  for (guint i = 0; i < drawing->n_leads; i++)
+  for (guint i = 0; i < layout->n_leads; i++)
     for (guint end = 0; end < 2; end++)
       {
-        BwHookupLead *lead = &drawing->leads[i];
-        start_rows (drawing, lead, end);
+        BwHookupLead *lead = &layout->leads[i];
+        start_rows (layout, lead, end);
         if (lead->end[end].shown)
-          route_face (drawing, lead, end);
+          route_face (layout, lead, end);
       }
 }

@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-/* Of the files hookup-view-*.c alone. */
+/* Where everything of a drawn plan lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -115,12 +115,10 @@ typedef struct
   guint after; /* number of the lead before it */
 } BwHookupBoxPlace;
 
-struct _BwHookupDrawing
+/* The plan laid out for one page. */
+typedef struct
 {
   const BwHookupView *what;
-  BwHookupView view; /* what @what points to */
-  char *font;
-  BwInk ink;
   BwCanvas *canvas;
   guint left_out; /* so many members of BwHookupLeave */
   GArray *rows;   /* BwHookupRow */
@@ -139,62 +137,70 @@ struct _BwHookupDrawing
   double table_right;
   double words_y; /* top of the caption */
   double line_y;  /* of a plan that is none: the broken line */
-};
+} BwHookupLayout;
 
 static inline gboolean
-bw_hookup_keeps (const BwHookupDrawing *drawing, BwHookupLeave leave)
+bw_hookup_keeps (const BwHookupLayout *layout, BwHookupLeave leave)
 {
-  return drawing->left_out <= (guint) leave;
+  return layout->left_out <= (guint) leave;
 }
 
 static inline BwHookupRow *
-bw_hookup_row (const BwHookupDrawing *drawing, guint i)
+bw_hookup_row (const BwHookupLayout *layout, guint i)
 {
-  return &g_array_index (drawing->rows, BwHookupRow, i);
+  return &g_array_index (layout->rows, BwHookupRow, i);
 }
 
-/* hookup-view-model.c */
-void bw_hookup_make_rows (BwHookupDrawing *drawing);
-void bw_hookup_mark_contacts (BwHookupDrawing *drawing);
+/* view.c */
+void bw_hookup_layout_init (BwHookupLayout *layout, double width, double height, const BwInk *ink,
+                            const BwHookupView *what);
+void bw_hookup_layout_clear (BwHookupLayout *layout);
+
+/* read.c */
+void bw_hookup_add_places (BwDrawing *drawing, const BwHookupLayout *layout);
+
+/* model.c */
+void bw_hookup_make_rows (BwHookupLayout *layout);
+void bw_hookup_mark_contacts (BwHookupLayout *layout);
 void bw_hookup_row_clear (gpointer row);
 
-/* hookup-view-across.c */
-void bw_hookup_measure (BwHookupDrawing *drawing);
-void bw_hookup_choose_bands (BwHookupDrawing *drawing);
-double bw_hookup_band_width (const BwHookupDrawing *drawing, const BwHookupBand *band);
-gboolean bw_hookup_place_across (BwHookupDrawing *drawing);
+/* across.c */
+void bw_hookup_measure (BwHookupLayout *layout);
+void bw_hookup_choose_bands (BwHookupLayout *layout);
+double bw_hookup_band_width (const BwHookupLayout *layout, const BwHookupBand *band);
+gboolean bw_hookup_place_across (BwHookupLayout *layout);
 
-/* hookup-view-down.c */
-gboolean bw_hookup_place_down (BwHookupDrawing *drawing);
-void bw_hookup_center_faces (BwHookupDrawing *drawing);
-gboolean bw_hookup_band_is_outer (const BwHookupDrawing *drawing, guint band);
+/* down.c */
+gboolean bw_hookup_place_down (BwHookupLayout *layout);
+void bw_hookup_center_faces (BwHookupLayout *layout);
+gboolean bw_hookup_band_is_outer (const BwHookupLayout *layout, guint band);
 
-/* hookup-view-route.c */
-void bw_hookup_route (BwHookupDrawing *drawing);
+/* route.c */
+void bw_hookup_route (BwHookupLayout *layout);
 
-/* hookup-view-labels.c */
-gboolean bw_hookup_claim_words (BwHookupDrawing *drawing);
-gboolean bw_hookup_claim_labels (BwHookupDrawing *drawing);
+/* labels.c */
+gboolean bw_hookup_claim_words (BwHookupLayout *layout);
+gboolean bw_hookup_claim_labels (BwHookupLayout *layout);
 
-/* hookup-view-levels.c */
-gboolean bw_hookup_claim_levels (BwHookupDrawing *drawing);
-double bw_hookup_levels_height (const BwHookupDrawing *drawing);
-int bw_hookup_level_at (const BwHookupDrawing *drawing, double x, double y);
-BwBox bw_hookup_level_box (const BwHookupDrawing *drawing, guint level);
+/* levels.c */
+gboolean bw_hookup_claim_levels (BwHookupLayout *layout);
+double bw_hookup_levels_height (const BwHookupLayout *layout);
+BwBox bw_hookup_level_box (const BwHookupLayout *layout, guint level);
 gboolean bw_hookup_has_spread (const BwHookup *hookup);
 
-/* hookup-view-words.c */
+/* words.c */
 char *bw_hookup_text_caption (const BwHookupView *what, gboolean whole);
 char *bw_hookup_text_settings (const BwHookupView *what);
 char *bw_hookup_text_ohm (const BwHookupView *what, double ohm);
 char *bw_hookup_text_farad (const BwHookupView *what, double farad);
 char *bw_hookup_text_volt (const BwHookupView *what, double volt);
+char *bw_hookup_describe (const BwHookupView *what);
 char *bw_hookup_text_row (const BwHookupView *what, const BwHookupRow *row, gboolean whole);
 char *bw_hookup_text_returns (const BwHookupRow *row);
 const char *bw_hookup_step_name (const BwHookup *hookup, guint kind, guint nth);
 const char *bw_hookup_step_purpose (const BwHookup *hookup, guint kind, guint nth);
 
-/* hookup-view-ink.c */
-void bw_hookup_ink_draw (const BwHookupDrawing *drawing, cairo_t *cr);
+/* ink.c */
+void bw_hookup_ink_draw (const BwHookupLayout *layout, cairo_t *cr);
 
 G_END_DECLS

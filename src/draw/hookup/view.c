@@ -1,158 +1,111 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view-private.h"
 
+#include <glib/gi18n-lib.h>
+
 static gboolean
-is_too_wide (const BwHookupDrawing *drawing)
+is_too_wide (const BwHookupLayout *layout)
 {
-  double room = drawing->canvas->width - 2 * drawing->canvas->pad;
-  for (guint i = 0; i < drawing->n_bands; i++)
-    if (bw_hookup_band_width (drawing, &drawing->bands[i]) > room)
+  double room = layout->canvas->width - 2 * layout->canvas->pad;
+  for (guint i = 0; i < layout->n_bands; i++)
+    if (bw_hookup_band_width (layout, &layout->bands[i]) > room)
       return TRUE;
   return FALSE;
 }
 
 /* Faces of at most @share of the pitch that numbers need. */
 static void
-limit_faces (BwHookupDrawing *drawing, double share)
+limit_faces (BwHookupLayout *layout, double share)
 {
-  for (guint i = 0; i < 2 * drawing->n_leads; i++)
+  for (guint i = 0; i < 2 * layout->n_leads; i++)
     {
-      BwHookupEnd *end = &drawing->leads[i / 2].end[i % 2];
+      BwHookupEnd *end = &layout->leads[i / 2].end[i % 2];
       if (end->shown)
         end->face.pitch = MIN (end->face.pitch,
-                               share * bw_face_numbered_pitch (end->connector, drawing->canvas));
+                               share * bw_face_numbered_pitch (end->connector, layout->canvas));
     }
-  bw_hookup_measure (drawing);
+  bw_hookup_measure (layout);
 }
 
-/* Lays everything out with what @drawing keeps; returns whether all of that has a place. */
+/* Lays everything out with what @layout keeps; returns whether all of that has a place. */
 static gboolean
-try_layout (BwHookupDrawing *drawing)
+try_layout (BwHookupLayout *layout)
 {
-  bw_canvas_clear (drawing->canvas);
-  gboolean all = bw_hookup_claim_words (drawing);
-  bw_hookup_make_rows (drawing);
-  if (drawing->n_leads > 0)
+  bw_canvas_clear (layout->canvas);
+  gboolean all = bw_hookup_claim_words (layout);
+  bw_hookup_make_rows (layout);
+  if (layout->n_leads > 0)
     {
-      bw_hookup_measure (drawing);
-      bw_hookup_choose_bands (drawing);
-      all &= bw_hookup_place_down (drawing);
+      bw_hookup_measure (layout);
+      bw_hookup_choose_bands (layout);
+      all &= bw_hookup_place_down (layout);
       /* a face grown for a high page must not make the chain too wide */
       for (double share = 1.7; share > 0.95; share -= 0.1)
         {
-          limit_faces (drawing, share);
-          if (!is_too_wide (drawing))
+          limit_faces (layout, share);
+          if (!is_too_wide (layout))
             break;
         }
-      bw_hookup_center_faces (drawing);
-      all &= bw_hookup_place_across (drawing);
-      bw_hookup_route (drawing);
+      bw_hookup_center_faces (layout);
+      all &= bw_hookup_place_across (layout);
+      bw_hookup_route (layout);
     }
-  return all & bw_hookup_claim_labels (drawing);
+  return all & bw_hookup_claim_labels (layout);
 }
 
 /**
- * bw_hookup_drawing_new:
- * @width: of the page, in user-space units; @height: likewise
- * @ink: copied
- * @what: copied; what it points to must outlive the drawing
+ * bw_hookup_layout_init:
+ * @layout: (out caller-allocates): to be cleared with bw_hookup_layout_clear()
  *
- * Returns: (transfer full): the plan laid out so that it fills the page
+ * Lays the plan out so that it fills the page.
  */
-BwHookupDrawing *
-bw_hookup_drawing_new (double width, double height, const BwInk *ink, const BwHookupView *what)
+void
+bw_hookup_layout_init (BwHookupLayout *layout, double width, double height, const BwInk *ink,
+                       const BwHookupView *what)
 {
-  BwHookupDrawing *drawing = g_new0 (BwHookupDrawing, 1);
-  drawing->view = *what;
-  drawing->what = &drawing->view;
-  drawing->font = g_strdup (ink->font);
-  drawing->ink = (BwInk){ ink->theme, drawing->font, ink->dpi };
-  drawing->canvas = bw_canvas_new (&drawing->ink, width, height);
-  drawing->rows = g_array_new (FALSE, FALSE, sizeof (BwHookupRow));
-  g_array_set_clear_func (drawing->rows, bw_hookup_row_clear);
-  while (!try_layout (drawing) && drawing->left_out < BW_N_HOOKUP_LEAVES)
-    drawing->left_out++;
+  *layout = (BwHookupLayout){ .what = what };
+  layout->canvas = bw_canvas_new (ink, width, height);
+  layout->rows = g_array_new (FALSE, FALSE, sizeof (BwHookupRow));
+  g_array_set_clear_func (layout->rows, bw_hookup_row_clear);
+  while (!try_layout (layout) && layout->left_out < BW_N_HOOKUP_LEAVES)
+    layout->left_out++;
+}
+
+/**
+ * bw_hookup_layout_clear:
+ *
+ * Frees what @layout owns.
+ */
+void
+bw_hookup_layout_clear (BwHookupLayout *layout)
+{
+  g_array_unref (layout->rows);
+  bw_canvas_free (layout->canvas);
+}
+
+/**
+ * bw_hookup_drawing:
+ * @width: of the page, in user-space units
+ * @height: likewise
+ *
+ * Returns: (transfer full): the plan, drawn so that it fills the page; why there is none, if there
+ *   is none
+ */
+BwDrawing *
+bw_hookup_drawing (const BwHookupView *what, double width, double height, const BwInk *ink)
+{
+  g_return_val_if_fail (what != NULL && what->hookup != NULL && ink != NULL, NULL);
+  const BwHookup *hookup = what->hookup;
+  BwHookupLayout layout;
+
+  bw_hookup_layout_init (&layout, width, height, ink, what);
+  BwDrawing *drawing = bw_drawing_new (layout.canvas, layout.left_out);
+  bw_hookup_ink_draw (&layout, bw_drawing_pen (drawing));
+  bw_drawing_take_words (drawing,
+                         g_strdup_printf (_ ("Hook-up of %s to %s, drawn"), hookup->source,
+                                          hookup->input),
+                         bw_hookup_describe (what), g_strdup ("hook-up"));
+  bw_hookup_add_places (drawing, &layout);
+  bw_hookup_layout_clear (&layout);
   return drawing;
-}
-
-void
-bw_hookup_drawing_free (BwHookupDrawing *drawing)
-{
-  g_array_unref (drawing->rows);
-  bw_canvas_free (drawing->canvas);
-  g_free (drawing->font);
-  g_free (drawing);
-}
-
-/**
- * bw_hookup_drawing_draw:
- *
- * Draws the plan at the origin of @cr.
- */
-void
-bw_hookup_drawing_draw (const BwHookupDrawing *drawing, cairo_t *cr)
-{
-  cairo_save (cr);
-  bw_hookup_ink_draw (drawing, cr);
-  cairo_restore (cr);
-}
-
-/**
- * bw_hookup_drawing_labels:
- * @left_out: (out) (nullable): how many of the steps in the header were left out; zero if
- *   everything has its place
- *
- * Returns: (transfer full) (element-type BwLabel): the labels as they are drawn
- */
-GArray *
-bw_hookup_drawing_labels (const BwHookupDrawing *drawing, guint *left_out)
-{
-  if (left_out != NULL)
-    *left_out = drawing->left_out;
-  return g_array_ref (drawing->canvas->labels);
-}
-
-/**
- * bw_hookup_drawing_pin:
- * @hop: the lead
- * @far_end: of it; else where it begins
- * @number: of the contact
- * @at: (out): x and y of its centre
- *
- * Returns: whether that plug is drawn and has such a contact
- */
-gboolean
-bw_hookup_drawing_pin (const BwHookupDrawing *drawing, guint hop, gboolean far_end, int number,
-                       double at[2])
-{
-  if (hop >= drawing->n_leads)
-    return FALSE;
-  const BwHookupEnd *end = &drawing->leads[hop].end[far_end ? 1 : 0];
-  return end->shown && bw_face_contact (&end->face, number, &at[0], &at[1]);
-}
-
-/**
- * bw_hookup_drawing_wire:
- * @connection: index into BwHookup.connections
- * @from: (out): x and y where its wire starts
- * @to: (out): x and y where it ends
- *
- * Returns: whether it is drawn
- */
-gboolean
-bw_hookup_drawing_wire (const BwHookupDrawing *drawing, guint connection, double from[2],
-                        double to[2])
-{
-  for (guint i = 0; i < drawing->rows->len; i++)
-    {
-      const BwHookupRow *row = bw_hookup_row (drawing, i);
-      if (row->connection == NULL || row->index != connection)
-        continue;
-      from[0] = row->start[0];
-      from[1] = row->has_pin[0] ? row->start_y[0] : row->y;
-      to[0] = row->start[1];
-      to[1] = row->has_pin[1] ? row->start_y[1] : row->y;
-      return TRUE;
-    }
-  return FALSE;
 }

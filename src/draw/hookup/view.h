@@ -3,7 +3,7 @@
 
 #include "core/circuit/lead.h"
 #include "core/hookup/plan.h"
-#include "draw/base/canvas.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -34,56 +34,22 @@ typedef struct
   char mark;
 } BwHookupView;
 
+/* What there is to read, each with an index and a number. */
 typedef enum
 {
-  BW_HOOKUP_POINT_CONDUCTOR, /* @index into the rows */
-  BW_HOOKUP_POINT_PART,      /* @index into the rows, @number of the part in it */
-  BW_HOOKUP_POINT_CONTACT,   /* @index of the plug: twice the lead, and one for its far end */
-  BW_HOOKUP_POINT_BOX,       /* @index of the box */
-  BW_HOOKUP_POINT_LEVEL,     /* @index into BwHookup.levels */
-  BW_N_HOOKUP_POINTS
-} BwHookupPointKind;
+  BW_HOOKUP_PLACE_CONDUCTOR, /* index of its row in the drawing */
+  BW_HOOKUP_PLACE_PART,      /* index of the row, number of the part in it */
+  BW_HOOKUP_PLACE_CONTACT,   /* index of the plug, which is twice the lead and one more for its far
+                              * end; number of the contact */
+  BW_HOOKUP_PLACE_BOX,       /* index of the box */
+  BW_HOOKUP_PLACE_LEVEL      /* index into BwHookup.levels */
+} BwHookupPlaceKind;
 
-/**
- * BwHookupPoint:
- * @kind: BwHookupPointKind
- * @number: of the contact, or of the part
- *
- * A thing in the drawing, read.
- */
-typedef struct
-{
-  guint kind;
-  guint index;
-  int number;
-} BwHookupPoint;
+/* Its places are things: points say where in the box of the thing they are. */
+BwDrawing *bw_hookup_drawing (const BwHookupView *what, double width, double height,
+                              const BwInk *ink);
+guint bw_hookup_place_id (BwHookupPlaceKind kind, guint index, guint number);
 
-/**
- * BwHookupDrawing:
- *
- * The plan laid out for one page.
- */
-typedef struct _BwHookupDrawing BwHookupDrawing;
-
-BwHookupDrawing *bw_hookup_drawing_new (double width, double height, const BwInk *ink,
-                                        const BwHookupView *what);
-void bw_hookup_drawing_free (BwHookupDrawing *drawing);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHookupDrawing, bw_hookup_drawing_free)
-
-void bw_hookup_drawing_draw (const BwHookupDrawing *drawing, cairo_t *cr);
-GArray *bw_hookup_drawing_labels (const BwHookupDrawing *drawing, guint *left_out);
-gboolean bw_hookup_drawing_read (const BwHookupDrawing *drawing, double x, double y,
-                                 BwHookupPoint *point);
-gboolean bw_hookup_drawing_place (const BwHookupDrawing *drawing, const BwHookupPoint *point,
-                                  double *x, double *y);
-char *bw_hookup_drawing_words (const BwHookupDrawing *drawing, const BwHookupPoint *point);
-gboolean bw_hookup_drawing_wire (const BwHookupDrawing *drawing, guint connection, double from[2],
-                                 double to[2]);
-gboolean bw_hookup_drawing_pin (const BwHookupDrawing *drawing, guint hop, gboolean far_end,
-                                int number, double at[2]);
-
-char *bw_hookup_view_name (const BwHookupView *what);
-char *bw_hookup_view_describe (const BwHookupView *what);
 char *bw_hookup_view_lead (const BwHookupView *what);
 
 G_END_DECLS

@@ -213,26 +213,14 @@ bw_hookup_view_lead (const BwHookupView *what)
 }
 
 /**
- * bw_hookup_view_name:
- *
- * Returns: (transfer full): what is drawn, in a few words
- */
-char *
-bw_hookup_view_name (const BwHookupView *what)
-{
-  return g_strdup_printf (_ ("Hook-up of %s to %s, drawn"), what->hookup->source,
-                          what->hookup->input);
-}
-
-/**
- * bw_hookup_view_describe:
+ * bw_hookup_describe:
  *
  * The drawing in words, for screen readers and for the description inside an exported file.
  *
  * Returns: (transfer full): the chain, every connection, and why there is no plan if there is none
  */
 char *
-bw_hookup_view_describe (const BwHookupView *what)
+bw_hookup_describe (const BwHookupView *what)
 {
   const BwHookup *hookup = what->hookup;
   GString *text = g_string_new (NULL);

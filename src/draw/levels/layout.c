@@ -156,13 +156,10 @@ bw_levels_is_large_enough (const BwLevelsLayout *layout)
   return layout->right - layout->left >= MAX (LEAST_WIDTH * text, 0.45 * layout->canvas->width);
 }
 
-/**
- * bw_levels_view_range:
- * @across: (out caller-allocates): from the front porch before @what's line to the sync after it, or
- *   one field from its datum on; in seconds after that datum
- */
+/* From the front porch before the view's line to the sync after it, or one field from its datum on;
+ * in seconds after that datum. */
 void
-bw_levels_view_range (const BwLevelsView *what, BwViewRange *across)
+bw_levels_whole (const BwLevelsView *what, BwViewRange *across)
 {
   const BwLineShape *shape = bw_levels_model_shape (what->model);
   double stub_s = STUB * shape->period_s, least_s = 0.002 * shape->period_s;

@@ -19,12 +19,6 @@ typedef struct
   float *high_v;
 } BwLevelsEnvelope;
 
-typedef struct
-{
-  BwLevelsWindow window;
-  BwLevelsEnvelope envelope;
-} BwLevelsCached;
-
 struct _BwLevelsModel
 {
   BwSynthesisCase what;
@@ -36,17 +30,16 @@ struct _BwLevelsModel
   BwWireLevels levels[BW_N_CONDUCTORS];
   guint n_levels;
   BwRange burst_s;
-  BwLevelsCached cache[BW_N_CONDUCTORS];
   BwLevelsWindow extent_window[BW_N_CONDUCTORS];
   BwRange extent[BW_N_CONDUCTORS];
 };
 
-void bw_levels_clear_cached (BwLevelsCached *cached);
 double bw_levels_model_rate_hz (const BwLevelsModel *model);
 gboolean bw_levels_has_chroma (const BwLevelsModel *model, BwConductor conductor);
 gboolean bw_levels_model_has_picture (const BwLevelsModel *model, int line);
-const BwLevelsEnvelope *bw_levels_envelope (BwLevelsModel *model, BwConductor conductor,
-                                            const BwLevelsWindow *window, guint columns);
+void bw_levels_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
+                         guint columns, BwLevelsEnvelope *envelope);
+void bw_levels_envelope_clear (BwLevelsEnvelope *envelope);
 void bw_levels_extent (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
                        BwRange *volts);
 

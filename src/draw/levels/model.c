@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "core/circuit/drive.h"
 #include "core/raster/waveform.h"
 
 /* Samples to a pixel, or to a second: so many that straight lines between them look like the
@@ -102,7 +103,7 @@ find_burst (BwLevelsModel *model)
 BwLevelsModel *
 bw_levels_model_new (const BwSynthesisCase *what, GError **error)
 {
-  g_autoptr (BwLevelsModel) model = g_new0 (BwLevelsModel, 1);
+  g_autoptr (BwLevelsModel) model = g_rc_box_new0 (BwLevelsModel);
 
   model->raster = bw_raster_copy (what->raster);
   model->what = *what;
@@ -117,21 +118,27 @@ bw_levels_model_new (const BwSynthesisCase *what, GError **error)
   return g_steal_pointer (&model);
 }
 
-/**
- * bw_levels_model_free:
- * @model: (nullable) (transfer full): freed; no view may use it any more
- */
-void
-bw_levels_model_free (BwLevelsModel *model)
+BwLevelsModel *
+bw_levels_model_ref (BwLevelsModel *model)
 {
-  if (model == NULL)
-    return;
-  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
-    bw_levels_clear_cached (&model->cache[i]);
+  g_return_val_if_fail (model != NULL, NULL);
+  return g_rc_box_acquire (model);
+}
+
+static void
+clear_model (gpointer data)
+{
+  BwLevelsModel *model = data;
   g_clear_pointer (&model->synthesis, bw_synthesis_free);
   g_clear_pointer (&model->chroma, bw_synthesis_free);
   bw_raster_free (model->raster);
-  g_free (model);
+}
+
+void
+bw_levels_model_unref (BwLevelsModel *model)
+{
+  g_return_if_fail (model != NULL);
+  g_rc_box_release_full (model, clear_model);
 }
 
 /**
@@ -244,4 +251,18 @@ bw_levels_model_start_s (const BwLevelsModel *model, gint64 frame, int line)
 {
   int frames = MAX (bw_synthesis_colour_frames (model->synthesis), 1);
   return bw_synthesis_line_start_s (model->synthesis, frame + frames, line);
+}
+
+/**
+ * bw_levels_gain:
+ *
+ * Returns: from a level as it is stated to that on the wire, by bw_level_at_load(); 1 where no load
+ *   is known
+ */
+double
+bw_levels_gain (const BwLevelsLoad *load)
+{
+  if (load->load_ohm <= 0)
+    return 1;
+  return bw_level_at_load (1, load->stated, load->source_ohm, load->load_ohm);
 }

@@ -8,12 +8,12 @@ G_BEGIN_DECLS
 
 /* The signal that the drawings of levels and of vectors are made of. */
 
-#define BW_LEVELS_PER_CYCLE 16    /* samples to a cycle of the subcarrier */
+#define BW_LEVELS_PER_CYCLE 16 /* samples to a cycle of the subcarrier */
 
 /**
  * BwLevelsModel:
  *
- * A test signal with all that its drawings share. Made once, drawn often.
+ * A test signal with all that its drawings share. Made once, drawn often. Counted references.
  */
 typedef struct _BwLevelsModel BwLevelsModel;
 
@@ -53,8 +53,9 @@ typedef struct
 } BwLevelsSamples;
 
 BwLevelsModel *bw_levels_model_new (const BwSynthesisCase *what, GError **error);
-void bw_levels_model_free (BwLevelsModel *model);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLevelsModel, bw_levels_model_free)
+BwLevelsModel *bw_levels_model_ref (BwLevelsModel *model);
+void bw_levels_model_unref (BwLevelsModel *model);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLevelsModel, bw_levels_model_unref)
 
 const BwSynthesisCase *bw_levels_model_case (const BwLevelsModel *model);
 BwSynthesis *bw_levels_model_synthesis (BwLevelsModel *model);

@@ -194,7 +194,7 @@ static void
 init_window (BwLevelsLayout *layout)
 {
   const BwLevelsView *what = layout->what;
-  bw_levels_view_range (what, &layout->across);
+  bw_levels_whole (what, &layout->across);
   layout->window = (BwLevelsWindow){ bw_levels_model_start_s (what->model, what->frame, what->line),
                                      layout->across.low, layout->across.high };
   if (what->across != NULL)

@@ -173,11 +173,11 @@ fill_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow
 }
 
 void
-bw_levels_clear_cached (BwLevelsCached *cached)
+bw_levels_envelope_clear (BwLevelsEnvelope *envelope)
 {
-  g_free (cached->envelope.low_v);
-  g_free (cached->envelope.high_v);
-  *cached = (BwLevelsCached){ 0 };
+  g_clear_pointer (&envelope->low_v, g_free);
+  g_clear_pointer (&envelope->high_v, g_free);
+  envelope->n = 0;
 }
 
 static gboolean
@@ -202,27 +202,22 @@ widen (BwLevelsEnvelope *envelope, int reach)
       }
 }
 
-/* Private: (transfer none): valid until the next call for the same conductor. */
-const BwLevelsEnvelope *
+/* Private: what a conductor does in each column of @window; to be cleared with
+ * bw_levels_envelope_clear(). */
+void
 bw_levels_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
-                    guint columns)
+                    guint columns, BwLevelsEnvelope *envelope)
 {
-  BwLevelsCached *cached = &model->cache[conductor];
-  if (cached->envelope.n == columns && same_window (&cached->window, window))
-    return &cached->envelope;
-  bw_levels_clear_cached (cached);
-  cached->window = *window;
-  cached->envelope = (BwLevelsEnvelope){ columns, g_new (float, columns), g_new (float, columns) };
+  *envelope = (BwLevelsEnvelope){ columns, g_new (float, columns), g_new (float, columns) };
   for (guint i = 0; i < columns; i++)
     {
-      cached->envelope.low_v[i] = INFINITY;
-      cached->envelope.high_v[i] = -INFINITY;
+      envelope->low_v[i] = INFINITY;
+      envelope->high_v[i] = -INFINITY;
     }
-  fill_envelope (model, conductor, window, &cached->envelope);
+  fill_envelope (model, conductor, window, envelope);
   double line = columns * model->shape.period_s / (window->to_s - window->from_s);
   if (line * BW_LEVELS_COLUMN < BW_LEVELS_LEAST_LINE)
-    widen (&cached->envelope, (int) ceil (line / 2));
-  return &cached->envelope;
+    widen (envelope, (int) ceil (line / 2));
 }
 
 /* Private: lowest and highest level of a conductor in the window. */

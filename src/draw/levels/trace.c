@@ -10,17 +10,21 @@
 #define MOST_SAMPLES 24.0 /* in a unit, for a curve without subcarrier */
 #define MOST_OF_SINES 6.0
 
+/* Time to a unit of the page. */
+double
+bw_levels_unit_s (const BwLevelsLayout *layout)
+{
+  return (layout->across.to - layout->across.from) / (layout->right - layout->left);
+}
+
 /* Whether the samples are joined to a curve; else their envelope is filled. */
 gboolean
-bw_levels_shows_curve (const BwLevelsLayout *layout, BwConductor conductor)
+bw_levels_shows_curve (const BwLevelsModel *model, BwConductor conductor, double unit_s)
 {
-  double seconds = (layout->across.to - layout->across.from) / (layout->right - layout->left);
-  double subcarrier_hz = bw_levels_model_subcarrier_hz (layout->model);
-  if (bw_levels_has_chroma (layout->model, conductor))
-    return seconds * subcarrier_hz * BW_LEVELS_LEAST_CYCLE <= 1;
-  gboolean sines = bw_levels_model_case (layout->model)->content == BW_CONTENT_MULTIBURST;
-  return seconds * bw_levels_model_rate_hz (layout->model)
-         <= (sines ? MOST_OF_SINES : MOST_SAMPLES);
+  if (bw_levels_has_chroma (model, conductor))
+    return unit_s * bw_levels_model_subcarrier_hz (model) * BW_LEVELS_LEAST_CYCLE <= 1;
+  gboolean sines = bw_levels_model_case (model)->content == BW_CONTENT_MULTIBURST;
+  return unit_s * bw_levels_model_rate_hz (model) <= (sines ? MOST_OF_SINES : MOST_SAMPLES);
 }
 
 BwInkRole
@@ -148,10 +152,11 @@ draw_envelope (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *p
 {
   const BwLevelsWindow window = shown_window (layout);
   guint columns = (guint) fmax (ceil ((layout->right - layout->left) / BW_LEVELS_COLUMN), 1);
-  const BwLevelsEnvelope *envelope = bw_levels_envelope (layout->model, panel->levels.conductor,
-                                                         &window, columns);
+  BwLevelsEnvelope envelope;
 
-  add_envelope (layout, cr, panel, envelope);
+  bw_levels_envelope (layout->model, panel->levels.conductor, &window, columns, &envelope);
+  add_envelope (layout, cr, panel, &envelope);
+  bw_levels_envelope_clear (&envelope);
   bw_ink_set_alpha (cr, layout->canvas->ink, bw_levels_ink (panel->levels.conductor), 0.28);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, OUTLINE * layout->canvas->text_height);
@@ -169,7 +174,7 @@ bw_levels_draw_trace (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsP
   cairo_clip (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
-  if (bw_levels_shows_curve (layout, panel->levels.conductor))
+  if (bw_levels_shows_curve (layout->model, panel->levels.conductor, bw_levels_unit_s (layout)))
     draw_curve (layout, cr, panel);
   else
     draw_envelope (layout, cr, panel);

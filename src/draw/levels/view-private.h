@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* Of levels-*.c alone. */
+/* Where everything of the drawn levels lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -107,6 +107,7 @@ bw_levels_ire (const BwLevelsPanel *panel, double volts)
   return volts / panel->levels.volts_per_ire;
 }
 
+void bw_levels_whole (const BwLevelsView *what, BwViewRange *across);
 void bw_levels_init_panels (BwLevelsLayout *layout);
 void bw_levels_place_all (BwLevelsLayout *layout);
 gboolean bw_levels_is_large_enough (const BwLevelsLayout *layout);
@@ -123,7 +124,10 @@ char *bw_levels_text_burst (const BwLevelsLayout *layout, const BwLevelsPanel *p
 char *bw_levels_text_load (const BwLevelsLoad *load, char mark);
 char *bw_levels_text_note (const BwLevelsView *what);
 
-gboolean bw_levels_shows_curve (const BwLevelsLayout *layout, BwConductor conductor);
+gboolean bw_levels_shows_curve (const BwLevelsModel *model, BwConductor conductor, double unit_s);
+double bw_levels_unit_s (const BwLevelsLayout *layout);
+char *bw_levels_describe (const BwLevelsLayout *layout);
+void bw_levels_take_words (BwDrawing *drawing, const BwLevelsLayout *layout);
 BwInkRole bw_levels_ink (BwConductor conductor);
 void bw_levels_set_dash (cairo_t *cr, BwConductor conductor, double text);
 gboolean bw_levels_has_bars (const BwLevelsLayout *layout);

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "core/raster/reading.h"
-#include "draw/base/canvas.h"
-#include "draw/base/view-range.h"
+#include "draw/base/drawing.h"
 #include "model.h"
 
 G_BEGIN_DECLS
@@ -40,8 +39,7 @@ typedef enum
  * @limits: (nullable): whose levels are drawn as bands, across 75 Ω
  * @video: load of the conductors that carry a picture
  * @own_sync: load of those that carry sync alone
- * @across: (nullable): what is shown, in seconds after 0H of @line; %NULL for all of
- *   bw_levels_view_range()
+ * @across: (nullable): what is shown, in seconds after 0H of @line; %NULL for all
  * @mark: the decimal mark
  *
  * What is drawn. All is borrowed.
@@ -60,42 +58,10 @@ typedef struct
   char mark;
 } BwLevelsView;
 
-/**
- * BwLevelsPoint:
- * @time_s: after 0H of the view's line
- * @line: that lies there; @line_time_s: after the datum of that line
- * @pointer_v: level of the point itself, above blanking, on the wire
- * @low_v: lowest level of the trace there, on the wire: of the envelope, where that is drawn
- * @high_v: highest; the same as @low_v where the curve itself is drawn
- * @stated_v: the middle of the trace as it would be across the right load
- * @volts_per_ire: zero where the conductor has no IRE scale
- *
- * A point of the drawing, read.
- */
-typedef struct
-{
-  BwConductor conductor;
-  double time_s;
-  int line;
-  double line_time_s;
-  double pointer_v;
-  double low_v;
-  double high_v;
-  double stated_v;
-  double volts_per_ire;
-} BwLevelsPoint;
-
-void bw_levels_view_range (const BwLevelsView *what, BwViewRange *across);
-void bw_draw_levels_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                          const BwLevelsView *what);
-gboolean bw_levels_view_read (double width, double height, const BwInk *ink,
-                              const BwLevelsView *what, double x, double y, BwLevelsPoint *point);
-gboolean bw_levels_view_place (double width, double height, const BwInk *ink,
-                               const BwLevelsView *what, BwConductor conductor, double time_s,
-                               double volts, double *x, double *y);
-GArray *bw_levels_view_labels (double width, double height, const BwInk *ink,
-                               const BwLevelsView *what, guint *left_out);
+/* Its places are the panels, by their BwConductor: points are seconds after 0H of the view's line
+ * across, and volts on the wire down. */
+BwDrawing *bw_levels_drawing (const BwLevelsView *what, double width, double height,
+                              const BwInk *ink);
 char *bw_levels_text_caption (const BwLevelsView *what);
-char *bw_levels_view_describe (const BwLevelsView *what);
 
 G_END_DECLS

@@ -7,12 +7,6 @@
 
 #define MINUS "\u2212"
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 /* To a tenth, without trailing zeros, with a true minus. */
 char *
 bw_levels_text_number (double value, char mark)
@@ -162,7 +156,7 @@ char *
 bw_levels_text_caption (const BwLevelsView *what)
 {
   const BwSynthesisCase *from = bw_levels_model_case (what->model);
-  const char *name = or_empty (from->raster->name), *source = or_empty (from->raster->source);
+  const char *name = bw_or_empty (from->raster->name), *source = bw_or_empty (from->raster->source);
   const char *content = from->content == BW_CONTENT_BARS
                             ? bw_bars_words (from->bars)
                             : bw_kind_label (&bw_contents, from->content);
@@ -201,7 +195,7 @@ bw_levels_text_note (const BwLevelsView *what)
     {
       g_autofree char
           *bands = g_strdup_printf (_ ("Shaded: what is allowed across 75\u00a0Ω by %s."),
-                                    or_empty (what->limits->name));
+                                    bw_or_empty (what->limits->name));
       add_sentence (text, bands);
     }
   if (from->form.signal == BW_SIGNAL_COMPOSITE || from->form.signal == BW_SIGNAL_YC)
@@ -228,23 +222,15 @@ describe_panel (GString *text, const BwLevelsPanel *panel, const BwLevelsLayout 
   g_string_append_c (text, '.');
 }
 
-/**
- * bw_levels_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): the caption, and every level of each conductor as it is on the wire
- */
+/* (transfer full): the caption, and every level of each conductor as it is on the wire. */
 char *
-bw_levels_view_describe (const BwLevelsView *what)
+bw_levels_describe (const BwLevelsLayout *layout)
 {
-  BwLevelsLayout layout = { .what = what, .model = what->model };
-  g_autofree char *caption = bw_levels_text_caption (what);
+  g_autofree char *caption = bw_levels_text_caption (layout->what);
   GString *text = g_string_new (caption);
 
-  bw_levels_init_panels (&layout);
   g_string_append_c (text, '.');
-  for (guint i = 0; i < layout.n_panels; i++)
-    describe_panel (text, &layout.panel[i], &layout);
+  for (guint i = 0; i < layout->n_panels; i++)
+    describe_panel (text, &layout->panel[i], layout);
   return g_string_free (text, FALSE);
 }

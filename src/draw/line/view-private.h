@@ -2,12 +2,12 @@
 #pragma once
 
 #include "draw/base/dimline.h"
-#include "shape.h"
+#include "panel.h"
 #include "view.h"
 
 G_BEGIN_DECLS
 
-/* Of line-layout.c and line-view.c alone: where everything of a line view lies. */
+/* Where everything of a drawn line lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -22,22 +22,10 @@ typedef enum
   BW_N_LEAVES
 } BwLineLeave;
 
-/* One of the two curves: its window in time, and where that lies on the page. */
 typedef struct
 {
-  double from_s;
-  double to_s;
-  double left;
-  double right;
-  double top;    /* y of white */
-  double bottom; /* y of the sync tip */
-} BwLinePanel;
-
-typedef struct
-{
-  const BwRaster *raster;
+  const BwLineView *what;
   BwLineShape shape;
-  char mark;
   BwCanvas *canvas;
   guint left_out; /* so many members of BwLineLeave */
   BwLinePanel whole;
@@ -46,16 +34,14 @@ typedef struct
   BwDimRow active;
   BwDimRow intervals; /* below the enlarged blanking */
   BwDimRow blanking;
-} BwLineView;
+} BwLineLayout;
 
-#define BW_LINE_LEVELS 4
-
-void bw_line_view_init (BwLineView *view, double width, double height, const BwInk *ink,
-                        const BwRaster *raster, char mark);
-void bw_line_view_clear (BwLineView *view);
-double bw_line_panel_x (const BwLinePanel *panel, double time_s);
-double bw_line_panel_y (const BwLinePanel *panel, double level);
-const char *bw_line_level_name (const BwLineView *view, guint i, double *level);
+gboolean bw_line_try (BwLineLayout *layout);
+void bw_line_clear_rows (BwLineLayout *layout);
 char *bw_line_caption (const BwRaster *raster);
+char *bw_line_note (const BwRaster *raster);
+char *bw_line_describe (const BwLineView *what);
+
+void bw_line_draw (const BwLineLayout *layout, cairo_t *cr);
 
 G_END_DECLS

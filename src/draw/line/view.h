@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/raster/raster.h"
-#include "draw/base/canvas.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -15,12 +15,29 @@ G_BEGIN_DECLS
  * the levels of the enlargement, shares of the line, pixels, the second line of the caption; last
  * any single label that still has no place. */
 
-void bw_draw_line_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                        const BwRaster *raster, char mark);
-double bw_line_view_time_at (double width, double height, const BwInk *ink, const BwRaster *raster,
-                             char mark, double x, double y, gboolean *inside);
-GArray *bw_line_view_labels (double width, double height, const BwInk *ink, const BwRaster *raster,
-                             char mark, guint *left_out);
-char *bw_line_view_describe (const BwRaster *raster, char mark);
+/**
+ * BwLineView:
+ * @raster: a raster that bw_raster_check() accepts
+ * @across: (nullable): the part of the page that is shown as wide as the page, from 0 to 1; %NULL
+ *   for all
+ * @mark: the decimal mark
+ *
+ * What is drawn. All is borrowed.
+ */
+typedef struct
+{
+  const BwRaster *raster;
+  const BwViewRange *across;
+  char mark;
+} BwLineView;
+
+/* The places of its drawing, each with its own scale: points are seconds after 0H across. */
+typedef enum
+{
+  BW_LINE_WHOLE,
+  BW_LINE_PART
+} BwLinePlace;
+
+BwDrawing *bw_line_drawing (const BwLineView *what, double width, double height, const BwInk *ink);
 
 G_END_DECLS

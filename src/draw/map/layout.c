@@ -51,18 +51,6 @@ bw_map_axes (const BwRaster *raster, BwMapAxis *across, BwMapAxis *down)
 
 /* Across the page: dimensions over the map */
 
-static void
-add_dim (BwDimRow *row, const char *name, const char *time, const char *rest, double x0, double x1)
-{
-  gboolean more = rest[0] != '\0';
-  g_autofree char *one = g_strconcat (name, "  ", time, more ? " · " : "", rest, NULL);
-  g_autofree char *two = more ? g_strconcat (name, "  ", time, "\n", rest, NULL)
-                              : g_strconcat (name, "\n", time, NULL);
-  g_autofree char *three = g_strconcat (name, "\n", time, more ? "\n" : "", rest, NULL);
-  const char *text[BW_N_DIM_FORMS] = { one, two, three };
-  bw_dim_row_add (row, x0, x1, text);
-}
-
 gboolean
 bw_map_is_whole (const BwMapAxis *axis, double from, double to)
 {
@@ -87,8 +75,8 @@ add_interval_dim (BwMapLayout *layout, BwMapInterval interval)
   g_autofree char *pixels = pixels_text (layout, bw_map_pixels (layout->what->raster, interval));
 
   if (to_s > from_s && bw_map_is_whole (axis, from_s, to_s))
-    add_dim (&layout->intervals, bw_map_text_across (interval), time, pixels,
-             bw_map_place (axis, from_s), bw_map_place (axis, to_s));
+    bw_dim_row_add_figure (&layout->intervals, bw_map_place (axis, from_s),
+                           bw_map_place (axis, to_s), bw_map_text_across (interval), time, pixels);
 }
 
 static void
@@ -99,7 +87,8 @@ add_period_dim (BwMapLayout *layout)
   g_autofree char *pixels = pixels_text (layout, layout->figures.h_total);
 
   if (bw_map_keeps (layout, BW_MAP_LEAVE_PERIOD) && bw_view_range_is_whole (&axis->range))
-    add_dim (&layout->period, _ ("line period"), time, pixels, axis->place0, axis->place1);
+    bw_dim_row_add_figure (&layout->period, axis->place0, axis->place1, _ ("line period"), time,
+                           pixels);
 }
 
 static void
@@ -131,7 +120,7 @@ side_text (const BwMapLayout *layout, const char *name, double lines, gboolean o
 {
   char mark = layout->what->mark;
   g_autofree char *count = bw_map_text_lines (lines, mark);
-  g_autofree char *time = bw_map_text_time (lines * layout->figures.line_period_s, mark);
+  g_autofree char *time = bw_text_length (lines * layout->figures.line_period_s, mark);
   const char *after = one_line ? "  " : "\n";
   if (!bw_map_keeps (layout, BW_MAP_LEAVE_TIMES))
     return g_strconcat (name, "  ", count, NULL);
@@ -157,9 +146,9 @@ fill_side (BwMapLayout *layout, gboolean one_line)
     return;
   const char *name = layout->what->raster->scan == BW_SCAN_INTERLACED ? _ ("field") : _ ("frame");
   g_autofree char *count = bw_map_text_lines (axis->start[BW_N_MAP_INTERVALS], layout->what->mark);
-  g_autofree char *time = bw_map_text_time (axis->start[BW_N_MAP_INTERVALS]
-                                                * layout->figures.line_period_s,
-                                            layout->what->mark);
+  g_autofree char *time = bw_text_length (axis->start[BW_N_MAP_INTERVALS]
+                                              * layout->figures.line_period_s,
+                                          layout->what->mark);
   layout->lines = (BwMapDim){ .text = g_strconcat (name, "\n", count, "\n", time, NULL) };
   layout->lines.box = bw_canvas_measure (layout->canvas, layout->lines.text);
 }

@@ -6,7 +6,19 @@
 
 G_BEGIN_DECLS
 
-/* Of map-view.c, map-view-layout.c, map-view-labels.c, map-view-words.c and map-view-ink.c alone. */
+/* Where everything of a drawn map lies. */
+
+/* The intervals of either direction, in the order in which they pass. */
+typedef enum
+{
+  BW_MAP_SYNC,
+  BW_MAP_BACK_PORCH,
+  BW_MAP_BORDER_FIRST,
+  BW_MAP_ACTIVE,
+  BW_MAP_BORDER_LAST,
+  BW_MAP_FRONT_PORCH,
+  BW_N_MAP_INTERVALS
+} BwMapInterval;
 
 /* From a dimension line at the right to its labels, crossed by leaders; in heights of a line of
  * text. */
@@ -93,10 +105,10 @@ gboolean bw_map_claim_labels (BwMapLayout *layout);
 const char *bw_map_text_across (BwMapInterval interval);
 const char *bw_map_text_down (BwMapInterval interval);
 char *bw_map_text_lines (double lines, char mark);
-char *bw_map_text_time (double time_s, char mark);
 int bw_map_pixels (const BwRaster *raster, BwMapInterval interval);
 char *bw_map_text_caption (const BwMapView *what);
 char *bw_map_text_note (const BwMapView *what);
+void bw_map_take_words (BwDrawing *drawing, const BwMapLayout *layout);
 char *bw_map_text_picture (const BwMapView *what, guint lines);
 
 void bw_map_layout_draw (const BwMapLayout *layout, cairo_t *cr);

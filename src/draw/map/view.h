@@ -2,8 +2,7 @@
 #pragma once
 
 #include "core/raster/raster.h"
-#include "draw/base/canvas.h"
-#include "draw/base/view-range.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -42,44 +41,7 @@ typedef struct
   char mark;
 } BwMapView;
 
-/* The intervals of either direction, in the order in which they pass. */
-typedef enum
-{
-  BW_MAP_SYNC,
-  BW_MAP_BACK_PORCH,
-  BW_MAP_BORDER_FIRST,
-  BW_MAP_ACTIVE,
-  BW_MAP_BORDER_LAST,
-  BW_MAP_FRONT_PORCH,
-  BW_N_MAP_INTERVALS
-} BwMapInterval;
-
-/**
- * BwMapPoint:
- * @line_time_s: after 0H of the line
- * @lines: after the start of field sync, with a fraction
- * @line: the number of the line, as the standard numbers them
- *
- * A point of the map, read.
- */
-typedef struct
-{
-  double line_time_s;
-  double lines;
-  int line;
-  BwMapInterval across;
-  BwMapInterval down;
-} BwMapPoint;
-
-void bw_map_view_ranges (const BwRaster *raster, BwViewRange *across, BwViewRange *down);
-void bw_draw_map_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                       const BwMapView *what);
-gboolean bw_map_view_read (double width, double height, const BwInk *ink, const BwMapView *what,
-                           double x, double y, BwMapPoint *point);
-gboolean bw_map_view_place (double width, double height, const BwInk *ink, const BwMapView *what,
-                            double line_time_s, double lines, double *x, double *y);
-GArray *bw_map_view_labels (double width, double height, const BwInk *ink, const BwMapView *what,
-                            guint *left_out);
-char *bw_map_view_describe (const BwMapView *what);
+/* It has one place: points are seconds after 0H across, and lines after 0V down. */
+BwDrawing *bw_map_drawing (const BwMapView *what, double width, double height, const BwInk *ink);
 
 G_END_DECLS

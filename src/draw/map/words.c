@@ -5,15 +5,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/waveform.h"
 #include "draw/line/shape.h"
 
 #define BT_601_SAMPLES 720
-
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
 
 static gboolean
 is_interlaced (const BwMapView *what)
@@ -63,16 +58,8 @@ bw_map_text_lines (double lines, char mark)
   g_ascii_formatd (number, sizeof number, whole ? "%.0f" : "%.1f", tenths / 10);
   g_strdelimit (number, ".", mark);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s\u00a0line", "%s\u00a0lines",
-                                    whole ? (unsigned long) (tenths / 10) : 2),
+                                       whole ? (unsigned long) (tenths / 10) : 2),
                           number);
-}
-
-char *
-bw_map_text_time (double time_s, char mark)
-{
-  if (fabs (time_s) < 1e-3)
-    return bw_text_us (time_s, mark);
-  return bw_quantity_format (time_s, BW_DIMENSION_TIME, 5, mark);
 }
 
 int
@@ -144,13 +131,10 @@ bw_map_aspect (const BwMapView *what, char **text)
 char *
 bw_map_text_caption (const BwMapView *what)
 {
-  const char *name = or_empty (what->raster->name), *source = or_empty (what->raster->source);
   const char *shows = is_interlaced (what)
                           ? _ ("one field as a map, time to the right, lines down")
                           : _ ("the frame as a map, time to the right, lines down");
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), name, shows);
-  return g_strdup_printf (_ ("%s: %s, by %s"), name, shows, source);
+  return bw_text_caption (what->raster->name, shows, what->raster->source);
 }
 
 /* Across, what is seen of the picture, in pixels or in time. */
@@ -227,7 +211,7 @@ describe_axis (GString *text, const BwMapAxis *axis, gboolean is_down, const BwM
     {
       double length = axis->start[i + 1] - axis->start[i];
       g_autofree char *extent = is_down ? bw_map_text_lines (length, what->mark)
-                                        : bw_map_text_time (length, what->mark);
+                                        : bw_text_length (length, what->mark);
       if (length > 0)
         g_string_append_printf (text, "%s %s %s", i > 0 ? "," : "",
                                 is_down ? bw_map_text_down (i) : bw_map_text_across (i), extent);
@@ -235,15 +219,9 @@ describe_axis (GString *text, const BwMapAxis *axis, gboolean is_down, const BwM
   g_string_append_c (text, '.');
 }
 
-/**
- * bw_map_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): every interval in both directions, and what is seen of the picture
- */
-char *
-bw_map_view_describe (const BwMapView *what)
+/* Every interval in both directions, and what is seen of the picture. */
+static char *
+describe (const BwMapView *what)
 {
   BwMapAxis across, down;
   g_autofree char *caption = bw_map_text_caption (what);
@@ -257,4 +235,68 @@ bw_map_view_describe (const BwMapView *what)
   describe_axis (text, &down, TRUE, what);
   g_string_append_printf (text, " %s", note);
   return g_string_free (text, FALSE);
+}
+
+/* Reading */
+
+typedef struct
+{
+  BwRaster *raster;
+  BwMapAxis across;
+  BwMapAxis down;
+  char mark;
+} Map;
+
+static void
+free_map (gpointer data)
+{
+  Map *map = data;
+  bw_raster_free (map->raster);
+  g_free (map);
+}
+
+static gboolean
+is_active (const BwMapAxis *axis, double value)
+{
+  return value >= axis->start[BW_MAP_ACTIVE] && value < axis->start[BW_MAP_ACTIVE + 1];
+}
+
+static char *
+words (gconstpointer data, const BwDrawingPoint *point)
+{
+  const Map *map = data;
+  int line = bw_raster_line_at (map->raster, 0, 2 * (int) floor (point->down), NULL);
+  g_autofree char *time = bw_text_time (point->across, map->mark);
+  gboolean inside = is_active (&map->across, point->across) && is_active (&map->down, point->down);
+  return g_strdup_printf (_ ("Line %d, %s after 0H: %s"), line, time,
+                          inside ? _ ("picture") : _ ("outside the picture"));
+}
+
+static char *
+difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b)
+{
+  const Map *map = data;
+  g_autofree char *span = bw_text_span (b->across - a->across, map->mark);
+  g_autofree char *lines = bw_text_lines (b->down - a->down, map->mark);
+  return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), span, lines);
+}
+
+/**
+ * bw_map_take_words:
+ *
+ * Tells @drawing what it shows, and what its points say.
+ */
+void
+bw_map_take_words (BwDrawing *drawing, const BwMapLayout *layout)
+{
+  static const BwDrawingReader reader = { BW_CURSOR_CROSS, words, difference, free_map };
+  const BwRaster *raster = layout->what->raster;
+  Map *map = g_new (Map, 1);
+
+  *map = (Map){ bw_raster_copy (raster), layout->across, layout->down, layout->what->mark };
+  bw_drawing_take_words (drawing,
+                         g_strdup_printf (_ ("The map of %s, drawn"), bw_or_empty (raster->name)),
+                         describe (layout->what),
+                         g_strdup_printf ("%s-map", bw_or_empty (raster->id)));
+  bw_drawing_take_reader (drawing, &reader, map);
 }

@@ -95,6 +95,21 @@ bw_flow_set_layout (BwFlow *flow, const char *text, BwInkRole role, double width
   return (double) height / PANGO_SCALE;
 }
 
+/**
+ * bw_flow_text_width:
+ *
+ * Returns: how wide @text is on one line
+ */
+double
+bw_flow_text_width (BwFlow *flow, const char *text, gboolean bold)
+{
+  int width;
+  bw_flow_set_layout (flow, text, BW_INK_GRAPHITE, flow->width, 1, bold);
+  pango_layout_set_width (flow->layout, -1);
+  pango_layout_get_size (flow->layout, &width, NULL);
+  return (double) width / PANGO_SCALE;
+}
+
 static void
 lay_out_paragraph (BwFlow *flow, const Paragraph *paragraph)
 {

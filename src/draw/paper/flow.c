@@ -175,36 +175,22 @@ bw_flow_add_space (BwFlow *flow, double height)
 
 /* Drawings */
 
-typedef struct
-{
-  BwFlowDrawFunc draw;
-  gconstpointer data;
-} Drawing;
-
 static void
 draw_drawing (const BwFlowItem *item, BwFlow *flow, cairo_t *cr)
 {
-  const Drawing *drawing = item->data;
   cairo_translate (cr, 0, item->y);
-  cairo_rectangle (cr, 0, 0, flow->width, item->height);
-  cairo_clip (cr);
-  drawing->draw (cr, flow->width, item->height, drawing->data);
+  bw_drawing_paint (item->data, cr);
 }
 
 /**
  * bw_flow_add_drawing:
- * @height: not more than a page
- * @data: borrowed; must outlive @flow
- *
- * Adds a drawing as wide as the column.
+ * @drawing: (transfer full): as wide as the column, and not higher than a page
  */
 void
-bw_flow_add_drawing (BwFlow *flow, double height, BwFlowDrawFunc draw, gconstpointer data)
+bw_flow_add_drawing (BwFlow *flow, BwDrawing *drawing)
 {
-  Drawing *drawing = g_new0 (Drawing, 1);
-  *drawing = (Drawing){ draw, data };
-  bw_flow_add_item (flow, bw_flow_item_new (draw_drawing, MIN (height, flow->page_height), drawing,
-                                            g_free));
+  bw_flow_add_item (flow, bw_flow_item_new (draw_drawing, bw_drawing_height (drawing), drawing,
+                                            (BwFlowItemFree) bw_drawing_unref));
 }
 
 /**

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/result/result.h"
+#include "draw/base/drawing.h"
 #include "draw/base/text.h"
 
 G_BEGIN_DECLS
@@ -55,8 +57,6 @@ typedef struct
 #define BW_FLOW_MAX_COLUMNS 16
 #define BW_FLOW_CELL_LINES 4 /* longer text ends in an ellipsis */
 
-typedef void (*BwFlowDrawFunc) (cairo_t *cr, double width, double height, gconstpointer data);
-
 typedef struct _BwFlow BwFlow;
 
 BwFlow *bw_flow_new (const BwInk *ink, double width, double page_height);
@@ -68,12 +68,15 @@ double bw_flow_width (const BwFlow *flow);
 double bw_flow_page_height (const BwFlow *flow);
 void bw_flow_add_text (BwFlow *flow, const BwFlowText *text);
 void bw_flow_add_space (BwFlow *flow, double height);
-void bw_flow_add_drawing (BwFlow *flow, double height, BwFlowDrawFunc draw, gconstpointer data);
+void bw_flow_add_drawing (BwFlow *flow, BwDrawing *drawing);
 void bw_flow_add_box (BwFlow *flow, const char *heading, const char *text, BwInkRole role);
 
 void bw_flow_begin_table (BwFlow *flow, guint n, const double *widths, const BwFlowCell *heads);
 void bw_flow_add_row (BwFlow *flow, const BwFlowCell *cells);
 void bw_flow_end_table (BwFlow *flow);
+
+double bw_flow_text_width (BwFlow *flow, const char *text, gboolean bold);
+void bw_flow_add_node (BwFlow *flow, const BwNode *node, guint depth);
 
 guint bw_flow_pages (BwFlow *flow);
 void bw_flow_draw_page (BwFlow *flow, cairo_t *cr, guint page);

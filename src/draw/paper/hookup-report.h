@@ -24,6 +24,4 @@ void bw_hookup_report_draw_page (BwHookupReport *report, cairo_t *cr, guint page
 gboolean bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char *path,
                                   GError **error);
 
-GPtrArray *bw_hookup_view_rests (const BwHookupView *what);
-
 G_END_DECLS

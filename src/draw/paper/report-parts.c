@@ -4,153 +4,22 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
-
+#include "core/raster/results.h"
 #include "draw/line/view.h"
 
 /* The parts of the report that state what is given: monitor, inputs, sources, timing. */
-
-/* Values for reading */
-
-static char *
-range_text (BwRange range, BwDimension dimension, char mark)
-{
-  if (range.low >= 0)
-    return bw_quantity_format_range (range, dimension, 5, mark);
-  g_autofree char *low = bw_quantity_format (range.low, dimension, 5, mark);
-  g_autofree char *high = bw_quantity_format (range.high, dimension, 5, mark);
-  return g_strdup_printf (_ ("%s to %s"), low, high);
-}
-
-static char *
-bands_text (const BwField *field, const BwBands *bands, char mark)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < bands->n; i++)
-    {
-      g_autofree char *range = range_text (bands->at[i], field->dimension, mark);
-      g_string_append_printf (text, "%s%s", i > 0 ? ", " : "", range);
-    }
-  return g_string_free (text, FALSE);
-}
-
-/* In the unit that people use for it, if it has one. */
-static char *
-quantity_text (const BwField *field, gconstpointer object, char mark)
-{
-  if (field->unit == NULL)
-    return bw_quantity_format (G_STRUCT_MEMBER (double, object, field->offset), field->dimension, 5,
-                               mark);
-  g_autofree char *text = bw_field_to_entry (field, object, mark);
-  g_auto (GStrv) parts = g_strsplit (text, " ", 2);
-  return g_strjoinv ("\u00a0", parts);
-}
-
-static char *
-value_text (const BwReport *report, const BwField *field, gconstpointer object)
-{
-  switch (field->type)
-    {
-    case BW_FIELD_BANDS:
-      return bands_text (field, G_STRUCT_MEMBER_P (object, field->offset), report->mark);
-    case BW_FIELD_QUANTITY:
-      return quantity_text (field, object, report->mark);
-    case BW_FIELD_CHOICE:
-      return g_strdup (bw_kind_label (field->kinds, bw_field_get_uint (field, object)));
-    case BW_FIELD_SET:
-      return bw_kind_set_labels (field->kinds, bw_field_get_uint (field, object));
-    case BW_FIELD_SWITCH:
-      return g_strdup (bw_field_get_uint (field, object) ? _ ("yes") : _ ("no"));
-    default:
-      return bw_field_to_entry (field, object, report->mark);
-    }
-}
-
-/* Pairs of a label and its value, two pairs to the row. */
-typedef struct
-{
-  BwReport *report;
-  guint filled; /* cells of the row */
-  BwFlowCell cells[4];
-  char *values[2]; /* owned, until the row is added */
-} Pairs;
-
-static void
-begin_pairs (Pairs *pairs, BwReport *report)
-{
-  double width = bw_flow_width (report->flow);
-  const double widths[] = { 0.19 * width, 0.31 * width, 0.19 * width, 0.31 * width };
-
-  *pairs = (Pairs){ .report = report };
-  bw_flow_begin_table (report->flow, G_N_ELEMENTS (widths), widths, NULL);
-}
-
-static void
-flush_pairs (Pairs *pairs)
-{
-  for (guint i = pairs->filled; i > 0 && i < G_N_ELEMENTS (pairs->cells); i++)
-    pairs->cells[i] = (BwFlowCell){ "", BW_INK_GRAPHITE, BW_FLOW_NO_MARK, FALSE };
-  if (pairs->filled > 0)
-    bw_flow_add_row (pairs->report->flow, pairs->cells);
-  pairs->filled = 0;
-  g_clear_pointer (&pairs->values[0], g_free);
-  g_clear_pointer (&pairs->values[1], g_free);
-}
-
-static void
-add_pair (Pairs *pairs, const char *label, const char *value)
-{
-  guint at = pairs->filled;
-  pairs->values[at / 2] = g_strdup (value);
-  pairs->cells[at] = (BwFlowCell){ label, BW_INK_GRAPHITE_LIGHT, BW_FLOW_NO_MARK, FALSE };
-  pairs->cells[at + 1] = (BwFlowCell){ pairs->values[at / 2], BW_INK_GRAPHITE, BW_FLOW_NO_MARK,
-                                       FALSE };
-  pairs->filled += 2;
-  if (pairs->filled == G_N_ELEMENTS (pairs->cells))
-    flush_pairs (pairs);
-}
-
-static void
-end_pairs (Pairs *pairs)
-{
-  flush_pairs (pairs);
-  bw_flow_end_table (pairs->report->flow);
-}
-
-/* Every member of @object that is known, but for its texts: those are said elsewhere. */
-static void
-add_fields (Pairs *pairs, const BwFieldTable *table, gconstpointer object)
-{
-  for (guint i = 0; i < table->n; i++)
-    {
-      const BwField *field = &table->at[i];
-      if (field->type == BW_FIELD_TEXT || !bw_field_is_set (field, object))
-        continue;
-      g_autofree char *value = value_text (pairs->report, field, object);
-      if (value[0] != '\0')
-        add_pair (pairs, bw_field_label (field), value);
-    }
-}
-
-static void
-add_supply (Pairs *pairs)
-{
-  static const char *const keys[] = { "supply_voltage", "supply_frequency" };
-  const BwSheet *sheet = pairs->report->sheet;
-
-  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    {
-      const BwField *field = bw_field_find (&bw_sheet_fields, keys[i]);
-      g_autofree char *value = bw_field_is_set (field, sheet)
-                                   ? value_text (pairs->report, field, sheet)
-                                   : g_strdup (_ ("not known"));
-      add_pair (pairs, bw_field_label (field), value);
-    }
-}
 
 static void
 add_caution (BwReport *report)
 {
   bw_flow_add_box (report->flow, _ ("Danger inside the set"), bw_caution (), BW_INK_FATAL);
+}
+
+/* Adds what is said in @result, its titles as those of parts. */
+static void
+add_result (BwReport *report, BwResult *result)
+{
+  bw_flow_add_node (report->flow, bw_result_root (result), 1);
 }
 
 /**
@@ -163,7 +32,8 @@ bw_report_add_head (BwReport *report)
 {
   const BwSheet *sheet = report->sheet;
   const BwMonitor *monitor = sheet->monitor;
-  Pairs pairs;
+  g_autoptr (BwResult) result = bw_result_new (report->mark);
+  BwNode *root = bw_result_root (result);
 
   bw_report_say (report, BW_FLOW_TITLE, sheet->title[0] != '\0' ? sheet->title : _ ("Bench sheet"));
   bw_report_say (report, BW_FLOW_BODY, sheet->note);
@@ -172,11 +42,10 @@ bw_report_add_head (BwReport *report)
   g_autofree char *heading = g_strdup_printf (_ ("Monitor: %s"), monitor->name);
   bw_report_say (report, BW_FLOW_HEADING, heading);
   bw_report_say (report, BW_FLOW_BODY, monitor->note);
-  begin_pairs (&pairs, report);
-  add_fields (&pairs, &bw_monitor_fields, monitor);
-  flush_pairs (&pairs);
-  add_supply (&pairs);
-  end_pairs (&pairs);
+  bw_node_fields (root, &bw_monitor_fields, monitor);
+  bw_node_field (root, &bw_sheet_fields, "supply_voltage", sheet);
+  bw_node_field (root, &bw_sheet_fields, "supply_frequency", sheet);
+  add_result (report, result);
 }
 
 /**
@@ -188,18 +57,17 @@ void
 bw_report_add_inputs (BwReport *report)
 {
   const BwMonitor *monitor = report->sheet->monitor;
-  Pairs pairs;
+  g_autoptr (BwResult) result = bw_result_new (report->mark);
 
   if (monitor->inputs->len > 0)
     bw_report_say (report, BW_FLOW_HEADING, _ ("Inputs"));
   for (guint i = 0; i < monitor->inputs->len; i++)
     {
       const BwInput *input = bw_monitor_input (monitor, i);
-      bw_report_say (report, BW_FLOW_SUBHEADING, input->name);
-      begin_pairs (&pairs, report);
-      add_fields (&pairs, &bw_input_fields, input);
-      end_pairs (&pairs);
+      bw_node_fields (bw_node_section (bw_result_root (result), NULL, input->name),
+                      &bw_input_fields, input);
     }
+  add_result (report, result);
 }
 
 static const char *
@@ -218,80 +86,23 @@ void
 bw_report_add_sources (BwReport *report)
 {
   const GPtrArray *sources = report->sheet->sources;
-  Pairs pairs;
+  g_autoptr (BwResult) result = bw_result_new (report->mark);
 
   if (sources->len > 0)
     bw_report_say (report, BW_FLOW_HEADING, _ ("Sources"));
   for (guint i = 0; i < sources->len; i++)
     {
       const BwSource *source = sources->pdata[i];
-      bw_report_say (report, BW_FLOW_SUBHEADING, source->name);
-      bw_report_say (report, BW_FLOW_SECONDARY, source->note);
-      begin_pairs (&pairs, report);
-      add_pair (&pairs, _ ("Raster"), raster_name (report, source));
-      add_fields (&pairs, &bw_source_fields, source);
-      end_pairs (&pairs);
+      BwNode *section = bw_node_section (bw_result_root (result), NULL, source->name);
+      bw_node_say (section, BW_SAY_NOTE, NULL, source->note);
+      bw_node_figure (section, _ ("Raster"),
+                      bw_value_words ("raster", raster_name (report, source)));
+      bw_node_fields (section, &bw_source_fields, source);
     }
+  add_result (report, result);
 }
 
 /* Timing */
-
-static const double timing_widths[] = { 0.22, 0.12, 0.12, 0.08, 0.13, 0.11, 0.11, 0.11 };
-
-static void
-begin_timing_table (BwReport *report)
-{
-  const char *const heads[] = {
-    _ ("Raster"), _ ("Line rate"),   _ ("Field rate"), _ ("Lines"),
-    _ ("Scan"),   _ ("Front porch"), _ ("Sync"),       _ ("Back porch")
-  };
-  double widths[G_N_ELEMENTS (timing_widths)];
-  BwFlowCell cells[G_N_ELEMENTS (timing_widths)];
-
-  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
-    {
-      widths[i] = timing_widths[i] * bw_flow_width (report->flow);
-      cells[i] = (BwFlowCell){ heads[i], BW_INK_GRAPHITE, BW_FLOW_NO_MARK, i != 0 && i != 4 };
-    }
-  bw_flow_begin_table (report->flow, G_N_ELEMENTS (widths), widths, cells);
-}
-
-static void
-add_timing_row (BwReport *report, const BwRaster *raster)
-{
-  BwRasterFigures f;
-  bw_raster_figures (raster, &f);
-  g_autofree char *line = bw_quantity_format (f.line_rate_hz, BW_DIMENSION_FREQUENCY, 5,
-                                              report->mark);
-  g_autofree char *field = bw_quantity_format (f.field_rate_hz, BW_DIMENSION_FREQUENCY, 5,
-                                               report->mark);
-  g_autofree char *lines = g_strdup_printf ("%d", f.lines_per_frame);
-  g_autofree char *front = bw_text_us (f.h_front_porch_s, report->mark);
-  g_autofree char *sync = bw_text_us (f.h_sync_s, report->mark);
-  g_autofree char *back = bw_text_us (f.h_back_porch_s, report->mark);
-  const char *const texts[] = {
-    raster->name, line, field, lines, bw_kind_label (&bw_scans, raster->scan), front, sync, back
-  };
-  BwFlowCell cells[G_N_ELEMENTS (texts)];
-
-  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
-    cells[i] = (BwFlowCell){ texts[i], BW_INK_GRAPHITE, BW_FLOW_NO_MARK, i != 0 && i != 4 };
-  bw_flow_add_row (report->flow, cells);
-}
-
-typedef struct
-{
-  const BwReport *report;
-  const BwRaster *raster;
-} LineDrawing;
-
-static void
-draw_line (cairo_t *cr, double width, double height, gconstpointer data)
-{
-  const LineDrawing *drawing = data;
-  bw_draw_line_view (cr, width, height, &drawing->report->ink, drawing->raster,
-                     drawing->report->mark);
-}
 
 /* Two to a page. */
 static void
@@ -302,11 +113,10 @@ add_line_drawings (BwReport *report)
 
   for (guint i = 0; i < report->rasters->len; i++)
     {
-      LineDrawing *drawing = g_new (LineDrawing, 1);
-      *drawing = (LineDrawing){ report, report->rasters->pdata[i] };
-      g_ptr_array_add (report->drawings, drawing);
+      const BwLineView line = { .raster = report->rasters->pdata[i], .mark = report->mark };
       bw_flow_add_space (report->flow, between);
-      bw_flow_add_drawing (report->flow, height, draw_line, drawing);
+      bw_flow_add_drawing (report->flow, bw_line_drawing (&line, bw_flow_width (report->flow),
+                                                          height, &report->ink));
     }
 }
 
@@ -321,10 +131,9 @@ bw_report_add_timing (BwReport *report)
   if (report->rasters->len == 0)
     return;
   bw_report_say (report, BW_FLOW_HEADING, _ ("Timing"));
-  begin_timing_table (report);
-  for (guint i = 0; i < report->rasters->len; i++)
-    add_timing_row (report, report->rasters->pdata[i]);
-  bw_flow_end_table (report->flow);
+  g_autoptr (BwResult) timing = bw_result_new (report->mark);
+  bw_rasters_say (bw_result_root (timing), report->rasters);
+  add_result (report, timing);
   add_line_drawings (report);
 }
 

@@ -19,8 +19,7 @@ struct _BwReport
   double margin_pt;
   char mark;
   BwFlow *flow;
-  GPtrArray *rasters;  /* (element-type BwRaster): borrowed, each once, in the order of use */
-  GPtrArray *drawings; /* what the line drawings need */
+  GPtrArray *rasters; /* (element-type BwRaster): borrowed, each once, in the order of use */
 };
 
 void bw_report_say (BwReport *report, BwFlowStyle style, const char *text);

@@ -77,7 +77,6 @@ bw_report_new (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInk *
   report->flow = bw_flow_new (&report->ink, page_width_pt - 2 * report->margin_pt,
                               page_height_pt - 2.4 * report->margin_pt);
   report->rasters = g_ptr_array_new ();
-  report->drawings = g_ptr_array_new_with_free_func (g_free);
 
   collect_rasters (report);
   bw_report_add_head (report);
@@ -94,7 +93,6 @@ bw_report_free (BwReport *report)
 {
   bw_flow_free (report->flow);
   g_ptr_array_unref (report->rasters);
-  g_ptr_array_unref (report->drawings);
   g_free (report->font);
   g_free (report);
 }

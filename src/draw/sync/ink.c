@@ -7,8 +7,6 @@
 #define STROKE 0.11
 #define THIN_STROKE 0.05
 #define DATUM_STROKE 0.08
-#define TICK 0.3
-#define SCALE_TICK 0.15
 #define DOT 0.13
 #define DOTTED_LINE 0.9 /* a line at least so wide has a dot on its phase */
 
@@ -19,8 +17,8 @@ draw_band (const BwSyncLayout *layout, cairo_t *cr)
   gboolean gate = layout->what->what->gate != BW_SYNC_GATE_STANDARD;
   double length_s = layout->mix->v_end_s - layout->mix->v_start_s;
   double start_s = gate ? layout->mix->v_start_s : 0;
-  double x0 = MAX (bw_sync_x (layout, start_s), layout->left);
-  double x1 = MIN (bw_sync_x (layout, start_s + length_s), layout->right);
+  double x0 = MAX (bw_ruler_x (&layout->ruler, start_s), layout->ruler.left);
+  double x1 = MIN (bw_ruler_x (&layout->ruler, start_s + length_s), layout->ruler.right);
   double top = layout->lane[0].top - layout->canvas->pad / 4;
 
   if (x1 <= x0)
@@ -33,7 +31,7 @@ draw_band (const BwSyncLayout *layout, cairo_t *cr)
 static double
 trace_width (const BwSyncLayout *layout)
 {
-  return bw_canvas_trace_width (layout->canvas, bw_sync_line_width (layout));
+  return bw_canvas_trace_width (layout->canvas, bw_ruler_line_width (&layout->ruler));
 }
 
 /* Where each line's edge is due, through all rows of sync. */
@@ -42,8 +40,8 @@ draw_due (const BwSyncLayout *layout, cairo_t *cr)
 {
   for (guint i = 0; i < layout->run->lines->len; i++)
     {
-      double x = bw_sync_x (layout, bw_sync_due (layout, bw_sync_line (layout, i)));
-      if (!bw_sync_shows (layout, x))
+      double x = bw_ruler_x (&layout->ruler, bw_sync_due (layout, bw_sync_line (layout, i)));
+      if (!bw_ruler_shows (&layout->ruler, x))
         continue;
       cairo_move_to (cr, x, layout->lane[0].top);
       cairo_line_to (cr, x, layout->spans_y);
@@ -66,20 +64,20 @@ draw_trace (const BwSyncLayout *layout, cairo_t *cr, BwSyncRow row)
 {
   const BwSyncLane *lane = &layout->lane[row];
   const GArray *edges = lane->trace->edges;
-  double y = level_y (lane, bw_sync_trace_level (lane->trace, layout->range.from));
+  double y = level_y (lane, bw_sync_trace_level (lane->trace, layout->ruler.range.from));
 
-  cairo_move_to (cr, layout->left, y);
+  cairo_move_to (cr, layout->ruler.left, y);
   for (guint i = 0; i < edges->len; i++)
     {
       const BwSyncEdge *edge = &g_array_index (edges, BwSyncEdge, i);
-      if (edge->at_s <= layout->range.from || edge->at_s >= layout->range.to)
+      if (edge->at_s <= layout->ruler.range.from || edge->at_s >= layout->ruler.range.to)
         continue;
-      double x = bw_sync_x (layout, edge->at_s);
+      double x = bw_ruler_x (&layout->ruler, edge->at_s);
       cairo_line_to (cr, x, y);
       y = level_y (lane, edge->level);
       cairo_line_to (cr, x, y);
     }
-  cairo_line_to (cr, layout->right, y);
+  cairo_line_to (cr, layout->ruler.right, y);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
   cairo_set_line_width (cr, trace_width (layout));
   bw_ink_set (cr, layout->canvas->ink,
@@ -88,35 +86,20 @@ draw_trace (const BwSyncLayout *layout, cairo_t *cr, BwSyncRow row)
 }
 
 static void
-add_tick (const BwSyncLayout *layout, cairo_t *cr, double time_s, double length)
-{
-  double x = bw_sync_x (layout, time_s);
-  if (!bw_sync_shows (layout, x))
-    return;
-  cairo_move_to (cr, x, layout->ticks_y);
-  cairo_line_to (cr, x, layout->ticks_y + length * layout->canvas->text_height);
-}
-
-static void
 draw_ticks (const BwSyncLayout *layout, cairo_t *cr)
 {
   for (guint k = 0; k < layout->run->lines->len; k++)
-    {
-      double at_s = bw_sync_due (layout, bw_sync_line (layout, k));
-      add_tick (layout, cr, at_s, TICK);
-      for (int i = 1; layout->scale_s > 0 && i * layout->scale_s < layout->mix->line_s; i++)
-        add_tick (layout, cr, at_s + i * layout->scale_s, SCALE_TICK);
-    }
-  bw_canvas_set_pen (layout->canvas, cr, BW_INK_GRAPHITE_LIGHT, THIN_STROKE);
-  cairo_stroke (cr);
+    bw_ruler_add_ticks (&layout->ruler, cr, bw_sync_due (layout, bw_sync_line (layout, k)),
+                        layout->ticks_y);
+  bw_ruler_stroke_ticks (&layout->ruler, cr);
 }
 
 /* Not through the words under the marks. */
 static void
 draw_datum (const BwSyncLayout *layout, cairo_t *cr)
 {
-  double x = bw_sync_x (layout, 0);
-  if (!bw_sync_shows (layout, x))
+  double x = bw_ruler_x (&layout->ruler, 0);
+  if (!bw_ruler_shows (&layout->ruler, x))
     return;
   cairo_move_to (cr, x, layout->head_y + layout->canvas->text_height / 2);
   cairo_line_to (cr, x, layout->lane[BW_SYNC_ROW_RESULT].bottom);
@@ -137,7 +120,8 @@ draw_settled (const BwSyncLayout *layout, cairo_t *cr)
   double top = MAX (bw_sync_phase_y (layout, settle_s), lane->top);
   double bottom = MIN (bw_sync_phase_y (layout, -settle_s), lane->bottom);
 
-  cairo_rectangle (cr, layout->left, top, layout->right - layout->left, bottom - top);
+  cairo_rectangle (cr, layout->ruler.left, top, layout->ruler.right - layout->ruler.left,
+                   bottom - top);
   bw_ink_set_alpha (cr, layout->canvas->ink, BW_INK_OK, 0.14);
   cairo_fill (cr);
 }
@@ -148,12 +132,12 @@ draw_phase_rules (const BwSyncLayout *layout, cairo_t *cr)
   const BwSyncLane *lane = &layout->lane[BW_SYNC_ROW_PHASE];
   double zero = floor (bw_sync_phase_y (layout, 0)) + 0.5;
 
-  cairo_rectangle (cr, layout->left, lane->top, layout->right - layout->left,
+  cairo_rectangle (cr, layout->ruler.left, lane->top, layout->ruler.right - layout->ruler.left,
                    lane->bottom - lane->top);
   if (layout->run->locks)
     {
-      cairo_move_to (cr, layout->left, zero);
-      cairo_line_to (cr, layout->right, zero);
+      cairo_move_to (cr, layout->ruler.left, zero);
+      cairo_line_to (cr, layout->ruler.right, zero);
     }
   bw_canvas_set_pen (layout->canvas, cr, BW_INK_RULE, THIN_STROKE);
   cairo_stroke (cr);
@@ -165,11 +149,12 @@ draw_picture_start (const BwSyncLayout *layout, cairo_t *cr)
   const BwSyncLane *lane = &layout->lane[BW_SYNC_ROW_PHASE];
   double dash = layout->canvas->text_height / 4, at_s;
 
-  if (!bw_sync_picture (layout, &at_s) || !bw_sync_shows (layout, bw_sync_x (layout, at_s)))
+  if (!bw_sync_picture (layout, &at_s)
+      || !bw_ruler_shows (&layout->ruler, bw_ruler_x (&layout->ruler, at_s)))
     return;
   cairo_save (cr);
-  cairo_move_to (cr, bw_sync_x (layout, at_s), lane->top);
-  cairo_line_to (cr, bw_sync_x (layout, at_s), lane->bottom);
+  cairo_move_to (cr, bw_ruler_x (&layout->ruler, at_s), lane->top);
+  cairo_line_to (cr, bw_ruler_x (&layout->ruler, at_s), lane->bottom);
   cairo_set_dash (cr, &dash, 1, 0);
   bw_canvas_set_pen (layout->canvas, cr, BW_INK_ACCENT, DATUM_STROKE);
   cairo_stroke (cr);
@@ -180,13 +165,13 @@ static void
 draw_phase_dots (const BwSyncLayout *layout, cairo_t *cr)
 {
   double text = layout->canvas->text_height;
-  if (bw_sync_line_width (layout) < DOTTED_LINE * text)
+  if (bw_ruler_line_width (&layout->ruler) < DOTTED_LINE * text)
     return;
   for (guint i = 0; i < layout->run->lines->len; i++)
     {
       const BwSyncLine *line = bw_sync_line (layout, i);
       cairo_new_sub_path (cr);
-      cairo_arc (cr, bw_sync_x (layout, bw_sync_due (layout, line)),
+      cairo_arc (cr, bw_ruler_x (&layout->ruler, bw_sync_due (layout, line)),
                  bw_sync_phase_y (layout, line->phase_s), DOT * text, 0, 2 * G_PI);
     }
   cairo_fill (cr);
@@ -199,14 +184,14 @@ draw_phase_curve (const BwSyncLayout *layout, cairo_t *cr)
   double margin = layout->canvas->pad / 2;
 
   cairo_save (cr);
-  cairo_rectangle (cr, layout->left, lane->top - margin, layout->right - layout->left,
-                   lane->bottom - lane->top + 2 * margin);
+  cairo_rectangle (cr, layout->ruler.left, lane->top - margin,
+                   layout->ruler.right - layout->ruler.left, lane->bottom - lane->top + 2 * margin);
   cairo_clip (cr);
   bw_ink_set (cr, layout->canvas->ink, BW_INK_BLUE);
   for (guint i = 0; i < layout->run->lines->len; i++)
     {
       const BwSyncLine *line = bw_sync_line (layout, i);
-      cairo_line_to (cr, bw_sync_x (layout, bw_sync_due (layout, line)),
+      cairo_line_to (cr, bw_ruler_x (&layout->ruler, bw_sync_due (layout, line)),
                      bw_sync_phase_y (layout, line->phase_s));
     }
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);

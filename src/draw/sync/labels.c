@@ -1,16 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view-private.h"
 
-#include <math.h>
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
-
-#include "draw/base/scale.h"
 
 /* The labels, each of which claims its place. */
 
-#define LEAST_OF_LINE 0.75 /* that is seen if its number is to be shown */
 #define NOTE_LINES 3
 
 /* Words at the foot */
@@ -38,7 +32,7 @@ claim_name (BwSyncLayout *layout, BwSyncRow row)
   BwCanvas *canvas = layout->canvas;
   const BwSyncLane *lane = &layout->lane[row];
   g_autofree char *name = bw_sync_text_row (layout->what->what, row);
-  double middle = (lane->top + lane->bottom) / 2, x = layout->left - canvas->pad * 0.75;
+  double middle = (lane->top + lane->bottom) / 2, x = layout->ruler.left - canvas->pad * 0.75;
   gboolean polarity = bw_sync_keeps (layout, BW_SYNC_LEAVE_POLARITIES);
   gboolean all = bw_canvas_claim_at (canvas, name, BW_INK_GRAPHITE, x, middle, 1,
                                      polarity ? 1 : 0.5);
@@ -53,8 +47,8 @@ claim_name (BwSyncLayout *layout, BwSyncRow row)
 static void
 claim_datum (BwSyncLayout *layout)
 {
-  double x = bw_sync_x (layout, 0);
-  if (bw_sync_shows (layout, x))
+  double x = bw_ruler_x (&layout->ruler, 0);
+  if (bw_ruler_shows (&layout->ruler, x))
     bw_canvas_claim_at (layout->canvas, "0V", BW_INK_ACCENT, x, layout->head_y, 0.5, 0.5);
 }
 
@@ -66,9 +60,9 @@ claim_span (BwSyncLayout *layout, const BwSyncSpan *span)
 {
   static const double across[] = { 0.5, 0, 1 };
   const BwSyncLine *first = bw_sync_line (layout, span->first);
-  double x0 = bw_sync_x (layout, bw_sync_due (layout, first));
-  double x1 = x0 + span->n * bw_sync_line_width (layout);
-  double seen0 = MAX (x0, layout->left), seen1 = MIN (x1, layout->right);
+  double x0 = bw_ruler_x (&layout->ruler, bw_sync_due (layout, first));
+  double x1 = x0 + span->n * bw_ruler_line_width (&layout->ruler);
+  double seen0 = MAX (x0, layout->ruler.left), seen1 = MIN (x1, layout->ruler.right);
   g_autofree char *text = bw_sync_run_span_text (layout->run, span, layout->what->mark);
   BwInkRole role = span->edge == BW_AFC_EDGE_MISSING ? BW_INK_FATAL : BW_INK_TIGHT;
   double width = bw_canvas_measure (layout->canvas, text).width;
@@ -76,7 +70,7 @@ claim_span (BwSyncLayout *layout, const BwSyncSpan *span)
   for (guint i = 0; i < G_N_ELEMENTS (across) && seen1 > seen0; i++)
     {
       double x = seen0 + across[i] * (seen1 - seen0);
-      if (x - across[i] * width >= layout->left - layout->canvas->pad
+      if (x - across[i] * width >= layout->ruler.left - layout->canvas->pad
           && bw_canvas_claim_at (layout->canvas, text, role, x, layout->spans_y, across[i], 0))
         return;
     }
@@ -92,30 +86,11 @@ claim_spans (BwSyncLayout *layout)
 
 /* Along the axis */
 
-/* With space to both sides, so that figures side by side stay apart. */
-static void
-claim_figure (BwSyncLayout *layout, const char *text, double x, double y, BwInkRole role)
-{
-  BwCanvas *canvas = layout->canvas;
-  BwBox box = bw_canvas_measure (canvas, text);
-  BwBox wide = { x - box.width / 2 - layout->digit / 2, y, box.width + layout->digit, box.height };
-  if (bw_canvas_is_free (canvas, wide))
-    bw_canvas_claim_at (canvas, text, role, x, y, 0.5, 0);
-}
-
-/* The number of a line stands in the middle of what is seen of it. */
 static void
 claim_number (BwSyncLayout *layout, const BwSyncLine *line, BwInkRole role)
 {
-  double x0 = bw_sync_x (layout, bw_sync_due (layout, line));
-  double width = bw_sync_line_width (layout), x1 = x0 + width;
-  double seen0 = MAX (x0, layout->left), seen1 = MIN (x1, layout->right);
-  char text[16];
-
-  if (seen1 - seen0 < MIN (LEAST_OF_LINE * width, 8 * layout->digit))
-    return;
-  g_snprintf (text, sizeof text, "%d", line->line);
-  claim_figure (layout, text, (seen0 + seen1) / 2, layout->numbers_y, role);
+  bw_ruler_claim_number (&layout->ruler, line->line, bw_sync_due (layout, line), layout->numbers_y,
+                         role);
 }
 
 static gboolean
@@ -128,8 +103,7 @@ is_key_line (const BwSyncLayout *layout, const BwSyncLine *line)
 static void
 claim_numbers (BwSyncLayout *layout)
 {
-  double wanted = 4.2 * layout->digit / bw_sync_line_width (layout);
-  int step = (int) bw_nice_tick (MAX (wanted, 1));
+  int step = bw_ruler_number_step (&layout->ruler, 0);
   guint n = layout->run->lines->len;
 
   for (guint i = 0; i < n; i++)
@@ -144,17 +118,9 @@ claim_numbers (BwSyncLayout *layout)
 static void
 claim_scale (BwSyncLayout *layout)
 {
-  double line_s = layout->mix->line_s;
-  for (guint k = 0; k < layout->run->lines->len && layout->scale_s > 0; k++)
-    for (int i = 0; i * layout->scale_s < line_s * (1 - 1e-9); i++)
-      {
-        double at_s = bw_sync_due (layout, bw_sync_line (layout, k)) + i * layout->scale_s;
-        double x = bw_sync_x (layout, at_s);
-        if (!bw_sync_shows (layout, x))
-          continue;
-        g_autofree char *text = bw_text_us (i * layout->scale_s, layout->what->mark);
-        claim_figure (layout, text, x, layout->scale_y, BW_INK_GRAPHITE_LIGHT);
-      }
+  for (guint k = 0; k < layout->run->lines->len; k++)
+    bw_ruler_claim_scale (&layout->ruler, bw_sync_due (layout, bw_sync_line (layout, k)),
+                          layout->scale_y);
 }
 
 /* The phase */
@@ -167,7 +133,7 @@ claim_phase_figure (BwSyncLayout *layout, double phase_s)
   double down = y <= lane->top + 1 ? 0 : y >= lane->bottom - 1 ? 1 : 0.5;
   g_autofree char *text = bw_text_us (phase_s, layout->what->mark);
   bw_canvas_claim_at (layout->canvas, text, BW_INK_GRAPHITE_LIGHT,
-                      layout->left - layout->canvas->pad * 0.75, y, 1, down);
+                      layout->ruler.left - layout->canvas->pad * 0.75, y, 1, down);
 }
 
 static gboolean
@@ -179,7 +145,7 @@ claim_with_halo (BwSyncLayout *layout, const char *text, BwInkRole role, double 
   label.box.x = x;
   label.box.y = y;
   const BwBox apart = { x - pad, y, label.box.width + 2 * pad, label.box.height };
-  return x >= layout->left && x + label.box.width <= layout->right
+  return x >= layout->ruler.left && x + label.box.width <= layout->ruler.right
          && bw_canvas_is_free (layout->canvas, apart) && bw_canvas_claim (layout->canvas, &label);
 }
 
@@ -194,8 +160,9 @@ claim_picture (BwSyncLayout *layout)
 
   if (!bw_sync_picture (layout, &at_s))
     return;
-  double x = bw_sync_x (layout, at_s), y = lane->top + gap / 2;
-  if (bw_sync_shows (layout, x) && !claim_with_halo (layout, text, BW_INK_ACCENT, x + gap, y))
+  double x = bw_ruler_x (&layout->ruler, at_s), y = lane->top + gap / 2;
+  if (bw_ruler_shows (&layout->ruler, x)
+      && !claim_with_halo (layout, text, BW_INK_ACCENT, x + gap, y))
     claim_with_halo (layout, text, BW_INK_ACCENT, x - gap - box.width, y);
 }
 
@@ -215,7 +182,7 @@ claim_phase_name (BwSyncLayout *layout)
 
   for (guint line = 0; line < 2; line++)
     for (guint i = 0; i < G_N_ELEMENTS (locked); i++)
-      if (claim_with_halo (layout, _ (names[i]), BW_INK_GRAPHITE_LIGHT, layout->left + gap,
+      if (claim_with_halo (layout, _ (names[i]), BW_INK_GRAPHITE_LIGHT, layout->ruler.left + gap,
                            y + line * text))
         return;
 }
@@ -240,7 +207,7 @@ static gboolean
 claim_key (BwSyncLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double x = layout->left, size = canvas->text_height * 0.75;
+  double x = layout->ruler.left, size = canvas->text_height * 0.75;
   gboolean all = TRUE;
 
   layout->n_keys = 0;

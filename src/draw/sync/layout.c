@@ -13,8 +13,6 @@
 #define TICK 0.4
 #define MARK 0.72
 #define MARKS 1.1
-#define SCALED_LINE 14.0 /* a line at least so wide has a scale in microseconds */
-#define SCALE_STEP 4.5
 
 /* In heights of a lane. */
 #define LANE_GAP 0.3
@@ -22,13 +20,6 @@
 #define SHARES (4 + 2 * LANE_GAP + PHASE) /* two gaps: the marks stand in the third */
 
 #define MARK_SHARE 0.8 /* of a line's width */
-
-/* Of one scanning line. */
-double
-bw_sync_line_width (const BwSyncLayout *layout)
-{
-  return bw_sync_x (layout, layout->mix->line_s) - bw_sync_x (layout, 0);
-}
 
 /* Where the line starts, without the delay of the result. */
 double
@@ -98,20 +89,11 @@ bw_sync_place_across (BwSyncLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
 
-  layout->left = canvas->pad * 2 + widest_name (layout);
-  layout->right = MAX (canvas->width - canvas->pad * 1.5, layout->left + 1);
-  layout->digit = bw_canvas_measure (canvas, "0000").width / 4;
-  layout->size = MIN (MARK * canvas->text_height, MARK_SHARE * bw_sync_line_width (layout));
+  layout->ruler.left = canvas->pad * 2 + widest_name (layout);
+  layout->ruler.right = MAX (canvas->width - canvas->pad * 1.5, layout->ruler.left + 1);
+  layout->size = MIN (MARK * canvas->text_height,
+                      MARK_SHARE * bw_ruler_line_width (&layout->ruler));
   choose_phase_scale (layout);
-}
-
-static void
-choose_scale (BwSyncLayout *layout)
-{
-  double line = bw_sync_line_width (layout), text = layout->canvas->text_height;
-  layout->scale_s = 0;
-  if (bw_sync_keeps (layout, BW_SYNC_LEAVE_SCALE) && line >= SCALED_LINE * text)
-    layout->scale_s = bw_nice_tick (SCALE_STEP * text / line * layout->mix->line_s);
 }
 
 static double
@@ -135,7 +117,7 @@ place_axis (BwSyncLayout *layout, double top)
   double text = layout->canvas->text_height;
   layout->ticks_y = top + layout->canvas->pad / 2;
   layout->scale_y = layout->ticks_y + TICK * text;
-  layout->numbers_y = layout->scale_y + (layout->scale_s > 0 ? text : 0);
+  layout->numbers_y = layout->scale_y + (layout->ruler.scale_s > 0 ? text : 0);
   return layout->numbers_y + text;
 }
 
@@ -167,8 +149,8 @@ bw_sync_place_down (BwSyncLayout *layout)
   double text = canvas->text_height, pad = canvas->pad;
   gboolean key = bw_sync_keeps (layout, BW_SYNC_LEAVE_KEY);
 
-  choose_scale (layout);
-  double numbers = pad / 2 + (TICK + 1) * text + (layout->scale_s > 0 ? text : 0);
+  bw_ruler_choose_scale (&layout->ruler, bw_sync_keeps (layout, BW_SYNC_LEAVE_SCALE));
+  double numbers = pad / 2 + (TICK + 1) * text + (layout->ruler.scale_s > 0 ? text : 0);
   double below = (key ? text : 0) + 1.5 * pad;
   double room = layout->words_y - below - (pad / 2 + text)
                 - (MARKS * text + spans_height (layout) + 0.75 * pad) - numbers - pad;

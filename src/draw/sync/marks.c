@@ -108,11 +108,11 @@ bw_sync_draw_marks (const BwSyncLayout *layout, cairo_t *cr)
   for (guint i = 0; i < layout->run->lines->len; i++)
     {
       const BwSyncLine *line = bw_sync_line (layout, i);
-      double x = bw_sync_x (layout, bw_sync_due (layout, line));
-      double middle = bw_sync_x (layout, bw_sync_due (layout, line) + half_s);
-      if (bw_sync_shows (layout, x))
+      double x = bw_ruler_x (&layout->ruler, bw_sync_due (layout, line));
+      double middle = bw_ruler_x (&layout->ruler, bw_sync_due (layout, line) + half_s);
+      if (bw_ruler_shows (&layout->ruler, x))
         draw_mark (layout, cr, line->edge, x, layout->marks_y, layout->size);
-      if (line->n_half > 0 && bw_sync_shows (layout, middle) && layout->size >= LEAST_MARK)
+      if (line->n_half > 0 && bw_ruler_shows (&layout->ruler, middle) && layout->size >= LEAST_MARK)
         draw_mark (layout, cr, BW_SYNC_MARK_HALF, middle, layout->marks_y, layout->size);
     }
   for (guint i = 0; i < layout->n_keys; i++)

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "core/sync/words.h"
+#include "draw/field/ruler.h"
 #include "view.h"
 
 G_BEGIN_DECLS
 
-/* Of sync-view.c, sync-view-layout.c, sync-view-labels.c, sync-view-words.c and sync-view-ink.c
- * alone. */
+/* Where everything of a drawn mixture lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -44,16 +44,12 @@ typedef struct
   const BwSyncView *what;
   BwSyncMix *mix;
   BwSyncRun *run;
-  BwViewRange range;
+  BwRuler ruler;
   BwCanvas *canvas;
   guint left_out; /* so many members of BwSyncLeave */
   BwSyncLane lane[BW_N_SYNC_ROWS];
-  double left;
-  double right;
-  double digit;   /* width of a figure */
-  double size;    /* of a mark */
-  double scale_s; /* step of the scale in microseconds; zero if there is none */
-  double low_s;   /* ends of the scale of the phase */
+  double size;  /* of a mark */
+  double low_s; /* ends of the scale of the phase */
   double high_s;
   double head_y;  /* middle of the datum's name */
   double marks_y; /* middle of the marks */
@@ -73,18 +69,6 @@ bw_sync_keeps (const BwSyncLayout *layout, BwSyncLeave leave)
   return layout->left_out <= (guint) leave;
 }
 
-static inline double
-bw_sync_x (const BwSyncLayout *layout, double time_s)
-{
-  return bw_view_range_place (&layout->range, time_s, layout->left, layout->right);
-}
-
-static inline gboolean
-bw_sync_shows (const BwSyncLayout *layout, double x)
-{
-  return x >= layout->left - 0.01 && x <= layout->right + 0.01;
-}
-
 static inline const BwSyncLine *
 bw_sync_line (const BwSyncLayout *layout, guint i)
 {
@@ -93,7 +77,6 @@ bw_sync_line (const BwSyncLayout *layout, guint i)
 
 void bw_sync_place_across (BwSyncLayout *layout);
 gboolean bw_sync_place_down (BwSyncLayout *layout);
-double bw_sync_line_width (const BwSyncLayout *layout);
 double bw_sync_phase_y (const BwSyncLayout *layout, double phase_s);
 double bw_sync_due (const BwSyncLayout *layout, const BwSyncLine *line);
 gboolean bw_sync_picture (const BwSyncLayout *layout, double *at_s);
@@ -106,6 +89,8 @@ char *bw_sync_text_note (const BwSyncLayout *layout);
 char *bw_sync_text_row (const BwSyncMixCase *what, BwSyncRow row);
 const char *bw_sync_text_polarity (const BwSyncLayout *layout, BwSyncRow row);
 char *bw_sync_text_key (const BwSyncLayout *layout, guint mark);
+char *bw_sync_describe (const BwSyncLayout *layout);
+void bw_sync_take_words (BwDrawing *drawing, BwSyncLayout *layout);
 char *bw_sync_text_picture (const BwSyncLayout *layout);
 
 void bw_sync_layout_draw (const BwSyncLayout *layout, cairo_t *cr);

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "core/sync/afc.h"
-#include "draw/base/canvas.h"
-#include "draw/base/view-range.h"
+#include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -22,7 +21,7 @@ G_BEGIN_DECLS
  * BwSyncView:
  * @what: a case that bw_sync_mix_check() accepts
  * @afc: one that bw_sync_afc_check() accepts for its raster
- * @range: (nullable): what is shown, in seconds after 0V; %NULL for all of bw_sync_view_range()
+ * @range: (nullable): what is shown, in seconds after 0V; %NULL for all
  * @mark: the decimal mark
  *
  * What is drawn. All is borrowed.
@@ -45,40 +44,7 @@ typedef enum
   BW_N_SYNC_ROWS
 } BwSyncRow;
 
-/**
- * BwSyncPoint:
- * @time_s: after the start of field sync; negative before it
- * @line: as the standard numbers it
- * @line_time_s: after the start of that line
- * @level: 0 or 1 of a row of sync; -1 in the row of the phase
- * @edge: a BwAfcEdge: of that line
- * @late_s: of that line's edge
- * @phase_s: of the oscillator on that line; NAN if it does not lock
- *
- * A point of the drawing, read.
- */
-typedef struct
-{
-  BwSyncRow row;
-  double time_s;
-  int line;
-  double line_time_s;
-  int level;
-  guint edge;
-  double late_s;
-  double phase_s;
-} BwSyncPoint;
-
-void bw_sync_view_range (const BwSyncMixCase *what, BwViewRange *range);
-void bw_draw_sync_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                        const BwSyncView *what);
-gboolean bw_sync_view_read (double width, double height, const BwInk *ink, const BwSyncView *what,
-                            double x, double y, BwSyncPoint *point);
-double bw_sync_view_x_at (double width, double height, const BwInk *ink, const BwSyncView *what,
-                          double time_s);
-GArray *bw_sync_view_labels (double width, double height, const BwInk *ink, const BwSyncView *what,
-                             guint *left_out);
-char *bw_sync_view_row_name (const BwSyncView *what, BwSyncRow row);
-char *bw_sync_view_describe (const BwSyncView *what);
+/* Its places are its rows: points are seconds after 0V across. */
+BwDrawing *bw_sync_drawing (const BwSyncView *what, double width, double height, const BwInk *ink);
 
 G_END_DECLS

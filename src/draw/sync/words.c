@@ -5,12 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-static const char *
-or_empty (const char *text)
-{
-  return text != NULL ? text : "";
-}
-
 static char *
 mixture_text (const BwSyncMixCase *what)
 {
@@ -30,17 +24,13 @@ char *
 bw_sync_text_caption (const BwSyncView *what)
 {
   const BwRaster *raster = what->what->raster;
-  const char *name = or_empty (raster->name), *source = or_empty (raster->source);
   g_autofree char *mixture = mixture_text (what->what);
-  g_autofree char *field = raster->scan == BW_SCAN_INTERLACED
-                               ? g_strdup_printf (_ (", field %d"), what->what->field + 1)
-                               : g_strdup ("");
-  if (*source == '\0')
-    return g_strdup_printf (_ ("%s%s: %s over the vertical interval; no source is given for the "
-                               "figures"),
-                            name, field, mixture);
-  return g_strdup_printf (_ ("%s%s: %s over the vertical interval, by %s"), name, field, mixture,
-                          source);
+  g_autofree char *shows = g_strdup_printf (_ ("%s over the vertical interval"), mixture);
+  if (raster->scan != BW_SCAN_INTERLACED)
+    return bw_text_caption (raster->name, shows, raster->source);
+  g_autofree char *field = g_strdup_printf (_ ("%s, field %d"), bw_or_empty (raster->name),
+                                            what->what->field + 1);
+  return bw_text_caption (field, shows, raster->source);
 }
 
 /**
@@ -81,17 +71,6 @@ bw_sync_text_row (const BwSyncMixCase *what, BwSyncRow row)
     default:
       return g_strdup (_ ("AFC phase"));
     }
-}
-
-/**
- * bw_sync_view_row_name:
- *
- * Returns: (transfer full): the name of @row of the drawing
- */
-char *
-bw_sync_view_row_name (const BwSyncView *what, BwSyncRow row)
-{
-  return bw_sync_text_row (what->what, row);
 }
 
 /**
@@ -153,19 +132,12 @@ bw_sync_text_picture (const BwSyncLayout *layout)
                           run->picture_line, off, share);
 }
 
-/**
- * bw_sync_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): the caption and all that bw_sync_mix_says() has to say
- */
+/* The caption and all that bw_sync_mix_says() has to say. */
 char *
-bw_sync_view_describe (const BwSyncView *what)
+bw_sync_describe (const BwSyncLayout *layout)
 {
-  g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what->what);
-  g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, what->afc);
-  g_autoptr (GPtrArray) says = bw_sync_mix_says (mix, what->afc, run, what->mark);
+  const BwSyncView *what = layout->what;
+  g_autoptr (GPtrArray) says = bw_sync_mix_says (layout->mix, what->afc, layout->run, what->mark);
   g_autofree char *caption = bw_sync_text_caption (what);
   GString *text = g_string_new (caption);
 

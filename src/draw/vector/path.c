@@ -254,8 +254,9 @@ component_path (const BwVectorView *what, const BwLevelsWindow *window)
   return path;
 }
 
-/* Private: (transfer full) (element-type BwVectorSample): from the back porch to the end of the
- * picture. */
+/* Private: (transfer full) (element-type BwVectorSample): the path of a line, from the back porch to
+ * the end of the picture; empty if there is none. The subcarrier is demodulated against the burst, as
+ * a decoder does, and averaged four times over a cycle. */
 GArray *
 bw_vector_path_of (const BwVectorView *what, guint lines_later)
 {
@@ -269,19 +270,4 @@ bw_vector_path_of (const BwVectorView *what, guint lines_later)
   GArray *path = demodulated (what, &window);
   turn (path, -reference_angle (what), bw_levels_gain (&what->video));
   return path;
-}
-
-/**
- * bw_vector_view_path:
- *
- * The subcarrier is demodulated against the burst, as a decoder does, and averaged four times over
- * a cycle.
- *
- * Returns: (transfer full) (element-type BwVectorSample): the path of the view's line, from the back
- *   porch to the end of the picture; empty if there is none
- */
-GArray *
-bw_vector_view_path (const BwVectorView *what)
-{
-  return bw_vector_path_of (what, 0);
 }

@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* Of vector-*.c alone. */
+/* Where everything of the drawn plane lies. */
 
 /* What is left out on a small page, in this order. */
 typedef enum
@@ -17,6 +17,20 @@ typedef enum
   BW_VECTOR_LEAVE_DEGREES,
   BW_N_VECTOR_LEAVES
 } BwVectorLeave;
+
+/**
+ * BwVectorSample:
+ * @time_s: after 0H of the line
+ * @u_v: on the wire; likewise @v_v
+ *
+ * A point of the path.
+ */
+typedef struct
+{
+  double time_s;
+  double u_v;
+  double v_v;
+} BwVectorSample;
 
 #define BW_VECTOR_COLUMNS 4
 
@@ -82,6 +96,7 @@ char *bw_vector_text_cell (const BwVectorView *what, guint row, guint column,
                            const GArray *targets);
 char *bw_vector_text_caption (const BwVectorView *what);
 char *bw_vector_text_note (const BwVectorView *what);
+void bw_vector_take_words (BwDrawing *drawing, const BwVectorLayout *layout);
 
 void bw_vector_layout_draw (const BwVectorLayout *layout, cairo_t *cr);
 

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "draw/base/canvas.h"
-#include "draw/base/view-range.h"
+#include "draw/base/drawing.h"
 #include "draw/levels/model.h"
 
 G_BEGIN_DECLS
@@ -42,25 +41,6 @@ typedef struct
 } BwVectorView;
 
 /**
- * BwVectorPoint:
- * @u_v: along B−Y, or Pb, on the wire
- * @v_v: along R−Y, or Pr
- * @amplitude_v: from the middle; peak to peak of a subcarrier is twice that
- * @phase_deg: against +(B−Y), anticlockwise, 0 to 360
- * @nearest: the bar whose place is nearest
- *
- * A point of the plane, read.
- */
-typedef struct
-{
-  double u_v;
-  double v_v;
-  double amplitude_v;
-  double phase_deg;
-  BwBar nearest;
-} BwVectorPoint;
-
-/**
  * BwVectorTarget:
  * @switched: whether it is that of the lines with −V
  *
@@ -76,32 +56,11 @@ typedef struct
   double phase_deg;
 } BwVectorTarget;
 
-/**
- * BwVectorSample:
- * @time_s: after 0H of the line
- * @u_v: on the wire; likewise @v_v
- *
- * A point of the path.
- */
-typedef struct
-{
-  double time_s;
-  double u_v;
-  double v_v;
-} BwVectorSample;
-
 gboolean bw_vector_view_can_draw (const BwWireForm *form);
 GArray *bw_vector_view_targets (const BwVectorView *what);
-GArray *bw_vector_view_path (const BwVectorView *what);
-void bw_draw_vector_view (cairo_t *cr, double width, double height, const BwInk *ink,
-                          const BwVectorView *what);
-gboolean bw_vector_view_read (double width, double height, const BwInk *ink,
-                              const BwVectorView *what, double x, double y, BwVectorPoint *point);
-gboolean bw_vector_view_place (double width, double height, const BwInk *ink,
-                               const BwVectorView *what, double u_v, double v_v, double *x,
-                               double *y);
-GArray *bw_vector_view_labels (double width, double height, const BwInk *ink,
-                               const BwVectorView *what, guint *left_out);
-char *bw_vector_view_describe (const BwVectorView *what);
+/* It has one place, the ring: points are volts on the wire, along B−Y or Pb across, and along R−Y or
+ * Pr down. */
+BwDrawing *bw_vector_drawing (const BwVectorView *what, double width, double height,
+                              const BwInk *ink);
 
 G_END_DECLS

@@ -125,18 +125,11 @@ bw_vector_text_note (const BwVectorView *what)
   return g_string_free (text, FALSE);
 }
 
-/**
- * bw_vector_view_describe:
- *
- * The drawing in words, for screen readers and for the description inside an exported file.
- *
- * Returns: (transfer full): the caption, and the place of each bar and of the burst
- */
-char *
-bw_vector_view_describe (const BwVectorView *what)
+/* The caption, and the place of each bar and of the burst. */
+static char *
+describe (const BwVectorView *what, const GArray *targets)
 {
   g_autofree char *caption = bw_vector_text_caption (what);
-  g_autoptr (GArray) targets = bw_vector_view_targets (what);
   GString *text = g_string_new (caption);
 
   g_string_append (text, _ (". Colour difference signals:"));
@@ -155,4 +148,106 @@ bw_vector_view_describe (const BwVectorView *what)
     }
   g_string_append_c (text, '.');
   return g_string_free (text, FALSE);
+}
+
+/* Reading */
+
+typedef struct
+{
+  GArray *targets; /* of BwVectorTarget */
+  gboolean component;
+  char mark;
+} Vectors;
+
+static void
+vectors_free (gpointer data)
+{
+  Vectors *vectors = data;
+  g_array_unref (vectors->targets);
+  g_free (vectors);
+}
+
+static BwBar
+nearest_bar (const GArray *targets, double u_v, double v_v)
+{
+  BwBar nearest = BW_BAR_YELLOW;
+  double least_v = INFINITY;
+
+  for (guint i = 0; i < targets->len; i++)
+    {
+      const BwVectorTarget *target = &g_array_index (targets, BwVectorTarget, i);
+      double away_v = hypot (target->u_v - u_v, target->v_v - v_v);
+      if (target->bar == BW_N_BARS || away_v >= least_v)
+        continue;
+      least_v = away_v;
+      nearest = target->bar;
+    }
+  return nearest;
+}
+
+static double
+amplitude_of (const BwDrawingPoint *point)
+{
+  return hypot (point->across, point->down);
+}
+
+/* Against +(B−Y), anticlockwise, 0 to 360 degrees. */
+static double
+phase_of (const BwDrawingPoint *point)
+{
+  double phase_deg = atan2 (point->down, point->across) * 180 / G_PI;
+  return phase_deg < 0 ? phase_deg + 360 : phase_deg;
+}
+
+/* The peak to peak of a subcarrier is twice its amplitude. */
+static char *
+words (gconstpointer data, const BwDrawingPoint *point)
+{
+  const Vectors *vectors = data;
+  char mark = vectors->mark;
+  g_autofree char *along = bw_text_volts (point->across, mark);
+  g_autofree char *up = bw_text_volts (point->down, mark);
+  g_autofree char *amplitude = bw_text_volts (amplitude_of (point), mark);
+  g_autofree char *whole = bw_text_volts (2 * amplitude_of (point), mark);
+  g_autofree char *phase = bw_text_number (phase_of (point), 1, mark);
+  const char *bar = bw_kind_label (&bw_bars,
+                                   nearest_bar (vectors->targets, point->across, point->down));
+
+  if (vectors->component)
+    return g_strdup_printf (_ ("Pb %s, Pr %s: %s from the middle at %s°; nearest bar: %s"), along,
+                            up, amplitude, phase, bar);
+  return g_strdup_printf (_ ("%s p-p at %s° (B−Y %s, R−Y %s); nearest bar: %s"), whole, phase,
+                          along, up, bar);
+}
+
+static char *
+difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b)
+{
+  const Vectors *vectors = data;
+  double turn = phase_of (b) - phase_of (a), part = vectors->component ? 1 : 2;
+  g_autofree char *degrees = bw_text_number (turn - 360 * round (turn / 360), 1, vectors->mark);
+  g_autofree char *longer = bw_text_volts (part * (amplitude_of (b) - amplitude_of (a)),
+                                           vectors->mark);
+  return g_strdup_printf (vectors->component ? _ ("Between the cursors: %s and %s°")
+                                             : _ ("Between the cursors: %s p-p and %s°"),
+                          longer, degrees);
+}
+
+/* Tells @drawing what it shows, and what its points say. */
+void
+bw_vector_take_words (BwDrawing *drawing, const BwVectorLayout *layout)
+{
+  static const BwDrawingReader reader = { BW_CURSOR_CROSS, words, difference, vectors_free };
+  const BwSynthesisCase *from = bw_levels_model_case (layout->what->model);
+  Vectors *vectors = g_new (Vectors, 1);
+
+  *vectors = (Vectors){ g_array_ref (layout->targets), from->form.signal == BW_SIGNAL_COMPONENT,
+                        layout->what->mark };
+  bw_drawing_take_words (
+      drawing,
+      g_strdup_printf (_ ("The colour difference signals of a line of %s, drawn"),
+                       bw_or_empty (from->raster->name)),
+      describe (layout->what, layout->targets),
+      g_strdup_printf ("%s-vectors", bw_or_empty (from->raster->id)));
+  bw_drawing_take_reader (drawing, &reader, vectors);
 }

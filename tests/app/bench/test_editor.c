@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "app/widgets/picker.h"
+#include "app/fit/grid.h"
+#include "app/fit/page.h"
 
 /* The form at the left, by its widgets. */
 
@@ -61,8 +63,9 @@ check_button (Fixture *f, const char *key, guint kind)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 /* Every field of every part has its row, and the row shows what the sheet holds. */

@@ -6,6 +6,7 @@
 
 #include "app/detail/page.h"
 #include "app/widgets/chooser.h"
+#include "app/detail/preview-panel.h"
 
 /* The preview of the Detail page, with its real widgets. That the preview itself is right is for
  * core/test_preview.c. */
@@ -23,7 +24,7 @@ typedef struct
 static const BwPreviewResult *
 result (Fixture *f)
 {
-  return bw_preview_picture_get_result (bw_preview_panel_get_picture (f->preview));
+  return bw_preview_view_get_result (bw_preview_panel_get_view (f->preview));
 }
 
 static gboolean
@@ -76,12 +77,12 @@ open_window (Fixture *f)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_detail_page (f->window);
+  f->page = BW_DETAIL_PAGE (bw_window_get_page (f->window, "detail"));
   f->state = bw_detail_page_get_state (f->page);
-  f->preview = bw_detail_page_get_preview (f->page);
+  f->preview = APP_TEST_THE (BW, PREVIEW_PANEL, f->page);
   f->area = bw_picture_panel_get_area (bw_preview_panel_get_panel (f->preview));
   bw_window_show_page (f->window, "detail");
-  bw_detail_page_show_part (f->page, "preview");
+  bw_page_show_view (BW_PAGE (f->page), "preview");
   select_signal (f, BW_SIGNAL_RGB);
   set (f, BW_DETAIL_DIAGONAL, "14 in");
   set (f, BW_DETAIL_PITCH_VALUE, "0.3 mm");
@@ -144,13 +145,13 @@ test_appears (Fixture *f, gconstpointer data)
 {
   const BwPreviewResult *shown = result (f);
 
-  g_assert_true (bw_detail_page_get_panel (f->page) == bw_preview_panel_get_panel (f->preview));
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) == bw_preview_panel_get_panel (f->preview));
   g_assert_cmpint (shown->screen->width, >, 200);
   g_assert_cmpfloat (mean_difference (shown->screen, shown->untouched), >, 0.005);
   g_assert_cmpfloat (shown->exposure, >, 0);
   g_assert_cmpfloat (shown->exposure, <=, 1);
-  bw_detail_page_show_part (f->page, "path");
-  g_assert_true (bw_detail_page_get_panel (f->page) != bw_preview_panel_get_panel (f->preview));
+  bw_page_show_view (BW_PAGE (f->page), "chain");
+  g_assert_true (bw_page_get_panel (BW_PAGE (f->page)) != bw_preview_panel_get_panel (f->preview));
 }
 
 /* The old preview stays until the new one is there. */
@@ -231,13 +232,13 @@ test_cancel (Fixture *f, gconstpointer data)
   g_assert_false (is_busy (f));
   app_test_pause (300);
   g_assert_true (result (f) == before || result (f)->wish.what.pitch_m < 0.65e-3);
-  g_autofree char *words = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_nonnull (strstr (words, "Cancelled"));
 
   set (f, BW_DETAIL_PITCH_VALUE, "0.8 mm");
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.8e-3, 1e-12);
-  g_autofree char *after = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *after = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_null (strstr (after, "Cancelled"));
 }
 
@@ -270,12 +271,12 @@ test_choices (Fixture *f, gconstpointer data)
 static void
 test_zoom_and_pan (Fixture *f, gconstpointer data)
 {
-  BwPreviewPicture *picture = bw_preview_panel_get_picture (f->preview);
+  BwPreviewView *view = bw_preview_panel_get_view (f->preview);
   GtkDropDown *times = GTK_DROP_DOWN (control (f, "times"));
 
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1.5);
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1.5);
-  g_assert_cmpfloat (bw_preview_picture_get_times (picture), ==, 2);
+  g_assert_cmpfloat (bw_preview_view_get_times (view), ==, 2);
   g_assert_cmpuint (gtk_drop_down_get_selected (times), ==, 2);
   wait_for_preview (f);
   BwPreview before = result (f)->wish.preview;
@@ -298,9 +299,9 @@ test_zoom_and_pan (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (left_m, 0, 1e-9);
 
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.zoom", "d", 1 / 1.5);
-  g_assert_cmpfloat (bw_preview_picture_get_times (picture), ==, 1);
+  g_assert_cmpfloat (bw_preview_view_get_times (view), ==, 1);
   gtk_widget_activate_action (GTK_WIDGET (f->area), "view.whole", NULL);
-  g_assert_true (bw_picture_is_whole (bw_picture_area_get_picture (f->area)));
+  g_assert_true (bw_picture_area_is_whole (f->area));
   g_assert_cmpuint (gtk_drop_down_get_selected (times), ==, 0);
 }
 
@@ -468,7 +469,7 @@ static void
 test_export (Fixture *f, gconstpointer data)
 {
   static const char *const suffixes[] = { ".svg", ".pdf", ".png" };
-  BwPicturePanel *panel = bw_detail_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
 
   choose (f, "times", 3);
   wait_for_preview (f);
@@ -511,12 +512,12 @@ test_resize (Fixture *f, gconstpointer data)
 static void
 test_hidden (Fixture *f, gconstpointer data)
 {
-  bw_detail_page_show_part (f->page, "path");
+  bw_page_show_view (BW_PAGE (f->page), "chain");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
   app_test_pause (400); /* the change of part is animated */
   set (f, BW_DETAIL_PITCH_VALUE, "0.45 mm");
   g_assert_false (is_busy (f));
-  bw_detail_page_show_part (f->page, "preview");
+  bw_page_show_view (BW_PAGE (f->page), "preview");
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.45e-3, 1e-12);
 }
@@ -530,7 +531,7 @@ test_names (Fixture *f, gconstpointer data)
                                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
   g_assert_true (
       gtk_test_accessible_has_property (GTK_ACCESSIBLE (f->area), GTK_ACCESSIBLE_PROPERTY_LABEL));
-  g_autofree char *words = bw_picture_describe (bw_picture_area_get_picture (f->area));
+  const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
   g_assert_nonnull (strstr (words, "Links counted: "));
 }
 
@@ -564,14 +565,14 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwDetailPage *page = bw_window_get_detail_page (window);
+  BwDetailPage *page = BW_DETAIL_PAGE (bw_window_get_page (window, "detail"));
 
   bw_window_show_page (window, "detail");
-  bw_detail_page_show_part (page, "preview");
+  bw_page_show_view (BW_PAGE (page), "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_pause (300);
-  g_assert_null (bw_preview_picture_get_result (
-      bw_preview_panel_get_picture (bw_detail_page_get_preview (page))));
+  g_assert_null (bw_preview_view_get_result (
+      bw_preview_panel_get_view (APP_TEST_THE (BW, PREVIEW_PANEL, page))));
   app_test_close (window);
 }
 
@@ -588,7 +589,6 @@ shows_grid (gpointer data)
 static void
 test_keyboard (Fixture *f, gconstpointer data)
 {
-
   app_test_give_focus (f->window);
   app_test_go_to (f->window, "Tab", control (f, "picture"));
   app_test_xdotool ("key space");

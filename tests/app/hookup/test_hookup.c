@@ -7,6 +7,7 @@
 
 #include "app/hookup/page.h"
 #include "app/window/hookup-print.h"
+#include "app/hookup/controls.h"
 
 /* The Hook-up page, with its real widgets. */
 
@@ -38,7 +39,7 @@ set_up (Fixture *f, gconstpointer data)
   g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"), "draw", "plans.bench", NULL);
   f->document = app_test_document_at (path);
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_hookup_page (f->window);
+  f->page = BW_HOOKUP_PAGE (bw_window_get_page (f->window, "hookup"));
   bw_window_show_page (f->window, "hookup");
   bw_document_select (f->document, LOUD_COMPUTER, SOCKET_21);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
@@ -69,41 +70,47 @@ plan (Fixture *f, const BwHookupChoice *choice)
   return hookup;
 }
 
-static gboolean
-list_has (Fixture *f, BwHookupListKind kind, const char *text)
+/* What stands beside the drawing. */
+static const BwNode *
+shown (Fixture *f)
 {
-  BwHookupList *list = bw_hookup_side_get_list (bw_hookup_page_get_side (f->page), kind);
-  for (guint i = 0; i < bw_hookup_list_count (list); i++)
-    if (strstr (bw_hookup_list_text (list, i), text) != NULL)
-      return TRUE;
-  return FALSE;
+  return bw_result_root (bw_picture_panel_get_result (bw_page_get_panel (BW_PAGE (f->page))));
+}
+
+static guint
+count_rows (Fixture *f, const char *key)
+{
+  return bw_node_find (shown (f), key)->children->len;
+}
+
+static gboolean
+says (Fixture *f, const char *key, const char *text)
+{
+  g_autofree char *part = bw_node_to_text (bw_node_find (shown (f), key), 0, FALSE);
+  g_autoptr (GString) plain = g_string_new (text);
+  g_string_replace (plain, "\u00a0", " ", 0);
+  return strstr (part, plain->str) != NULL;
 }
 
 static void
 assert_shows (Fixture *f, const BwHookupChoice *choice)
 {
   g_autoptr (BwHookup) hookup = plan (f, choice);
-  BwHookupList *parts = bw_hookup_side_get_list (bw_hookup_page_get_side (f->page),
-                                                 BW_HOOKUP_LIST_PARTS);
-  BwHookupList *rows = bw_hookup_side_get_list (bw_hookup_page_get_side (f->page),
-                                                BW_HOOKUP_LIST_CONNECTIONS);
-  BwHookupList *steps = bw_hookup_side_get_list (bw_hookup_page_get_side (f->page),
-                                                 BW_HOOKUP_LIST_STEPS);
 
-  g_assert_cmpuint (bw_hookup_list_count (parts), ==, hookup->parts->len);
-  g_assert_cmpuint (bw_hookup_list_count (rows), ==, hookup->connections->len);
-  g_assert_cmpuint (bw_hookup_list_count (steps), ==, hookup->steps->len);
+  g_assert_cmpuint (count_rows (f, "parts"), ==, hookup->parts->len);
+  g_assert_cmpuint (count_rows (f, "connections"), ==, hookup->connections->len);
+  g_assert_cmpuint (count_rows (f, "chain"), ==, hookup->steps->len);
   for (guint i = 0; i < hookup->parts->len; i++)
     {
       const BwHookupPart *part = hookup->parts->pdata[i];
       g_autofree char *value = bw_quantity_format (part->value_ohm, BW_DIMENSION_RESISTANCE, 3,
                                                    '.');
-      g_assert_nonnull (strstr (bw_hookup_list_text (parts, i), part->what));
+      g_assert_true (says (f, "parts", part->what));
       if (part->value_ohm > 0)
-        g_assert_nonnull (strstr (bw_hookup_list_text (parts, i), value));
+        g_assert_true (says (f, "parts", value));
     }
   for (guint i = 0; i < hookup->warnings->len; i++)
-    g_assert_true (list_has (f, BW_HOOKUP_LIST_WARNINGS, hookup->warnings->pdata[i]));
+    g_assert_true (says (f, "warnings", hookup->warnings->pdata[i]));
   g_assert_nonnull (strstr (bw_hookup_page_get_answer (f->page), hookup->source));
 }
 
@@ -119,7 +126,7 @@ test_selection (Fixture *f, gconstpointer data)
       {
         bw_document_select (f->document, source, input);
         assert_shows (f, &least);
-        g_assert_true (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+        g_assert_true (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
       }
 }
 
@@ -159,7 +166,7 @@ test_series (Fixture *f, gconstpointer data)
       const BwHookupChoice choice = { 0, series, BW_EDITION_CURRENT };
       gtk_drop_down_set_selected (drop_down (f, "series"), series);
       assert_shows (f, &choice);
-      g_assert_true (list_has (f, BW_HOOKUP_LIST_PARTS, values[series]));
+      g_assert_true (says (f, "parts", values[series]));
     }
 }
 
@@ -167,10 +174,10 @@ test_series (Fixture *f, gconstpointer data)
 static void
 test_edition (Fixture *f, gconstpointer data)
 {
-  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 18"));
+  g_assert_true (says (f, "connections", "shell to pin 18"));
   gtk_drop_down_set_selected (drop_down (f, "edition"), BW_EDITION_1983);
-  g_assert_false (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 18"));
-  g_assert_true (list_has (f, BW_HOOKUP_LIST_CONNECTIONS, "return shell to pin 17"));
+  g_assert_false (says (f, "connections", "shell to pin 18"));
+  g_assert_true (says (f, "connections", "shell to pin 17"));
 
   bw_document_select (f->document, TAPE_DECK, OPEN_BNC);
   g_assert_false (gtk_widget_get_mapped (GTK_WIDGET (drop_down (f, "edition"))));
@@ -179,7 +186,8 @@ test_edition (Fixture *f, gconstpointer data)
 static void
 type_length (Fixture *f, const char *text)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (bw_hookup_page_get_controls (f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (
+      APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   GtkWidget *entry = bw_editor_row_get_control (row);
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_emit_by_name (entry, "activate");
@@ -188,7 +196,8 @@ type_length (Fixture *f, const char *text)
 static void
 test_lead (Fixture *f, gconstpointer data)
 {
-  BwEditorRow *row = bw_hookup_controls_get_length_row (bw_hookup_page_get_controls (f->page));
+  BwEditorRow *row = bw_hookup_controls_get_length_row (
+      APP_TEST_THE (BW, HOOKUP_CONTROLS, f->page));
   BwHookupView view;
 
   type_length (f, "10 m");
@@ -229,11 +238,11 @@ test_no_source (Fixture *f, gconstpointer data)
   while (bw_document_count (f->document, BW_PART_SOURCE) > 0)
     bw_document_remove (f->document, BW_PART_SOURCE, 0);
   app_test_settle ();
-  g_assert_false (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+  g_assert_false (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
   g_assert_null (bw_hookup_side_dup_parts_csv (bw_hookup_page_get_side (f->page)));
   bw_document_undo (f->document);
   app_test_settle ();
-  g_assert_true (bw_picture_panel_has_picture (bw_hookup_page_get_panel (f->page)));
+  g_assert_true (bw_picture_panel_has_picture (bw_page_get_panel (BW_PAGE (f->page))));
 }
 
 /* What leaves the page */
@@ -256,7 +265,7 @@ test_export (Fixture *f, gconstpointer data)
     const char *name;
     const char *magic;
   } kinds[] = { { "hookup.svg", "<?xml" }, { "hookup.pdf", "%PDF" }, { "hookup.png", "\x89PNG" } };
-  BwPicturePanel *panel = bw_hookup_page_get_panel (f->page);
+  BwPicturePanel *panel = bw_page_get_panel (BW_PAGE (f->page));
   g_assert_true (bw_window_get_panel (f->window) == panel);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {
@@ -316,8 +325,8 @@ test_files (Fixture *f, gconstpointer data)
   g_assert_true (g_file_get_contents (csv, &written, NULL, NULL));
   g_assert_cmpstr (written, ==, expected);
   g_assert_true (g_str_has_prefix (written, "what,ideal_ohm,series,value_ohm,count,price,"
-                                         "power_w,rating_w\r\n"));
-  g_assert_nonnull (strstr (written, "E24,1100,1,"));
+                                            "power_w,rating_w\r\n"));
+  g_assert_nonnull (strstr (written, "e24,1100,1,"));
   press_and_choose (f, "export-hookup", pdf);
   assert_begins (pdf, "%PDF");
   g_assert_null (bw_window_get_fault_text (f->window));
@@ -395,11 +404,10 @@ test_accessible (Fixture *f, gconstpointer data)
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     g_assert_true (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (drop_down (f, names[i])),
                                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
-  BwHookupList *parts = bw_hookup_side_get_list (bw_hookup_page_get_side (f->page),
-                                                 BW_HOOKUP_LIST_PARTS);
-  GtkWidget *list = app_test_find (GTK_WIDGET (parts), GTK_TYPE_LIST_BOX, NULL);
-  g_assert_true (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (list),
-                                                   GTK_ACCESSIBLE_RELATION_LABELLED_BY));
+  GtkWidget *view = app_test_find (GTK_WIDGET (f->page), BW_TYPE_RESULT_VIEW, "table");
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (
+                                           app_test_find (view, GTK_TYPE_LIST_BOX, NULL)),
+                                       GTK_ACCESSIBLE_PROPERTY_LABEL, "Figures");
 }
 
 int

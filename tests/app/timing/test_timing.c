@@ -5,6 +5,11 @@
 #include <string.h>
 
 #include "app/timing/page.h"
+#include "app/timing/drawing-panel.h"
+#include "app/timing/identify-panel.h"
+#include "app/timing/readings-panel.h"
+#include "app/timing/work-out.h"
+#include "app/widgets/result-head.h"
 
 /* The parts of the Timing page, with their real widgets. */
 
@@ -20,9 +25,9 @@ set_up (Fixture *f, gconstpointer part)
 {
   f->document = app_test_document ();
   f->window = app_test_window_new (f->document);
-  f->page = bw_window_get_timing_page (f->window);
+  f->page = BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"));
   bw_window_show_page (f->window, "timing");
-  bw_timing_page_show_part (f->page, part);
+  bw_page_show_view (BW_PAGE (f->page), part);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
@@ -78,7 +83,7 @@ assert_invalid (BwEditorRow *row, gboolean invalid)
 static const BwRaster *
 source_raster (Fixture *f)
 {
-  return bw_timing_page_get_raster (f->page);
+  return bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, f->page));
 }
 
 /* Work out */
@@ -86,13 +91,13 @@ source_raster (Fixture *f)
 static BwEditorRow *
 figure (Fixture *f, BwFigure which)
 {
-  return bw_work_out_get_row (bw_timing_page_get_work_out (f->page), which);
+  return bw_work_out_get_row (APP_TEST_THE (BW, WORK_OUT, f->page), which);
 }
 
 static const char *
 fault (Fixture *f)
 {
-  return bw_work_out_get_fault (bw_timing_page_get_work_out (f->page));
+  return bw_work_out_get_fault (APP_TEST_THE (BW, WORK_OUT, f->page));
 }
 
 /* ITU-R BT.601: 858 samples of 13.5 MHz make a line of the 525-line system, so 27 MHz makes lines
@@ -100,7 +105,7 @@ fault (Fixture *f)
 static void
 test_work_out (Fixture *f, gconstpointer part)
 {
-  GtkWidget *panel = GTK_WIDGET (bw_timing_page_get_work_out (f->page));
+  GtkWidget *panel = GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page));
 
   click (panel, "clear");
   for (guint i = 0; i < BW_N_FIGURES; i++)
@@ -111,10 +116,10 @@ test_work_out (Fixture *f, gconstpointer part)
                                             BW_DIMENSION_FREQUENCY),
                                   27e6 / 858, 0.01);
   g_assert_nonnull (strstr (shown (figure (f, BW_FIGURE_LINE_RATE)), "31.4685"));
-  g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_LINE_RATE)),
-                                           "bw-follows"));
-  g_assert_false (gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_H_TOTAL)),
-                                            "bw-follows"));
+  g_assert_true (
+      gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_LINE_RATE)), "bw-follows"));
+  g_assert_false (
+      gtk_widget_has_css_class (GTK_WIDGET (figure (f, BW_FIGURE_H_TOTAL)), "bw-follows"));
   g_assert_cmpstr (fault (f), ==, "");
   g_assert_false (gtk_widget_is_sensitive (app_test_find (panel, GTK_TYPE_BUTTON, "use")));
 
@@ -128,7 +133,7 @@ test_work_out (Fixture *f, gconstpointer part)
 static void
 test_contradiction (Fixture *f, gconstpointer part)
 {
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   type (figure (f, BW_FIGURE_PIXEL_CLOCK), "27 MHz");
   type (figure (f, BW_FIGURE_H_TOTAL), "858 px");
   type (figure (f, BW_FIGURE_V_SYNC), "3 lines"); /* has no part in it */
@@ -153,7 +158,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 {
   static const char *const bad[] = { "27", "27 V", "-1 MHz", "many", "1e400 Hz" };
 
-  click (GTK_WIDGET (bw_timing_page_get_work_out (f->page)), "clear");
+  click (GTK_WIDGET (APP_TEST_THE (BW, WORK_OUT, f->page)), "clear");
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       BwEditorRow *row = figure (f, BW_FIGURE_PIXEL_CLOCK);
@@ -171,7 +176,7 @@ test_bad_figure (Fixture *f, gconstpointer part)
 static void
 test_modeline_in_and_out (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
 
@@ -197,7 +202,7 @@ test_modeline_in_and_out (Fixture *f, gconstpointer part)
 static void
 test_formula_and_monitor (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *formula = bw_work_out_get_start (panel, BW_START_FORMULA);
   BwRasterStart *monitor = bw_work_out_get_start (panel, BW_START_MONITOR);
 
@@ -225,7 +230,7 @@ test_formula_and_monitor (Fixture *f, gconstpointer part)
 static void
 test_use_and_undo (Fixture *f, gconstpointer part)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (f->page);
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, f->page);
   BwRasterStart *start = bw_work_out_get_start (panel, BW_START_MODELINE);
   BwEditorRow *row = bw_form_get_row (bw_raster_start_get_form (start), "modeline");
   g_autofree char *before = app_test_sheet_text (f->document);
@@ -285,7 +290,7 @@ test_follows_source (Fixture *f, gconstpointer part)
 static void
 test_identify (Fixture *f, gconstpointer part)
 {
-  BwIdentifyPanel *panel = bw_timing_page_get_identify (f->page);
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, f->page);
   BwForm *form = bw_identify_panel_get_form (panel);
 
   g_assert_null (bw_identify_panel_get_raster (panel, 0));
@@ -316,7 +321,7 @@ test_identify (Fixture *f, gconstpointer part)
 static void
 test_readings (Fixture *f, gconstpointer part)
 {
-  BwReadingsPanel *panel = bw_timing_page_get_readings (f->page);
+  BwReadingsPanel *panel = APP_TEST_THE (BW, READINGS_PANEL, f->page);
   BwReadingRow *sync = bw_readings_panel_get_row (panel, BW_READING_LINE_SYNC);
   BwJudgement judgement;
 
@@ -327,9 +332,9 @@ test_readings (Fixture *f, gconstpointer part)
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_HIGH);
   g_assert_cmpfloat_with_epsilon (judgement.deviation, 0.5e-6, 1e-12);
   g_assert_cmpfloat_with_epsilon (judgement.to_limit, -0.4e-6, 1e-12);
-  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "0.4\u00a0µs beyond"));
+  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "400\u00a0ns above the upper limit"));
   g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "4.8\u00a0µs"));
-  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "+0.5\u00a0µs"));
+  g_assert_nonnull (strstr (bw_reading_row_get_result (sync), "+500\u00a0ns from nominal"));
   g_assert_nonnull (strstr (bw_readings_panel_get_summary (panel), "1 outside"));
 
   type (bw_reading_row_get_editor (sync), "4.75 us");
@@ -341,7 +346,10 @@ test_readings (Fixture *f, gconstpointer part)
   type (bw_reading_row_get_editor (setup), "0 mV");
   g_assert_true (bw_reading_row_is_judged (setup, &judgement));
   g_assert_cmpint (judgement.outcome, ==, BW_OUTCOME_TOO_LOW);
-  g_autofree char *text = bw_readings_panel_dup_text (panel);
+  GtkWidget *head = app_test_find (GTK_WIDGET (panel), BW_TYPE_RESULT_HEAD, NULL);
+  g_assert_true (gtk_widget_activate_action (head, "result.copy", NULL));
+  BwResult *result = bw_result_head_get_result (BW_RESULT_HEAD (head));
+  g_autofree char *text = bw_node_to_tsv (bw_result_root (result));
   g_assert_nonnull (strstr (text, "Line sync\t4.75"));
   g_assert_nonnull (strstr (text, "Setup level\t0"));
 
@@ -354,28 +362,28 @@ test_readings (Fixture *f, gconstpointer part)
 static gboolean
 is_whole (Fixture *f)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
-  return bw_picture_is_whole (bw_picture_area_get_picture (bw_drawing_panel_get_area (panel)));
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
+  return bw_picture_area_is_whole (bw_drawing_panel_get_area (panel));
 }
 
 static void
 test_views (Fixture *f, gconstpointer part)
 {
-  static const char *const labels[BW_N_PICTURES]
-      = { "The line of %s, drawn", "The line blanking of %s, drawn",
-          "The vertical interval of %s, drawn", "The map of %s, drawn" };
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  static const char *const labels[BW_N_RASTER_VIEWS] = { "The line of %s, drawn",
+                                                         "The line blanking of %s, drawn",
+                                                         "The vertical interval of %s, drawn",
+                                                         "The map of %s, drawn" };
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
 
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
-    for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+    for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
       {
         bw_document_select (f->document, source, 0);
-        bw_drawing_panel_choose (panel, kind);
+        bw_drawing_panel_choose (panel, view);
         gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-        g_auto (GStrv) halves = g_strsplit (labels[kind], "%s", 2);
-        g_autofree char *label
-            = g_strconcat (halves[0], source_raster (f)->name, halves[1], NULL);
+        g_auto (GStrv) halves = g_strsplit (labels[view], "%s", 2);
+        g_autofree char *label = g_strconcat (halves[0], source_raster (f)->name, halves[1], NULL);
         gtk_test_accessible_assert_property (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                              label);
         g_assert_true (is_whole (f));
@@ -387,24 +395,24 @@ test_views (Fixture *f, gconstpointer part)
       }
 }
 
-static char *
-description_of (BwDrawingPanel *panel, BwPictureKind kind)
+static const char *
+description_of (BwDrawingPanel *panel, BwRasterView view)
 {
-  bw_drawing_panel_choose (panel, kind);
-  return bw_picture_describe (bw_picture_area_get_picture (bw_drawing_panel_get_area (panel)));
+  bw_drawing_panel_choose (panel, view);
+  return bw_drawing_description (bw_picture_area_get_drawing (bw_drawing_panel_get_area (panel)));
 }
 
 /* The blanking says what the standard allows: SMPTE 170M-2004 table 2, line sync 4.6 to 4.8 µs. */
 static void
 test_limits_drawn (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
     {
       bw_document_select (f->document, source, 0);
       if (strcmp (source_raster (f)->id, "525-59.94-interlaced") != 0)
         continue;
-      g_autofree char *words = description_of (panel, BW_PICTURE_BLANKING);
+      const char *words = description_of (panel, BW_RASTER_BLANKING);
       g_assert_nonnull (strstr (words, "4.6"));
       g_assert_nonnull (strstr (words, "4.8"));
       return;
@@ -423,14 +431,14 @@ take_reading (BwPictureArea *area, const char *words, char **reading)
 static void
 test_cursors (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
   g_autofree char *reading = NULL;
 
   g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
-  for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+  for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
     {
-      bw_drawing_panel_choose (panel, kind);
+      bw_drawing_panel_choose (panel, view);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       gtk_widget_activate_action (area, "cursor.step", "d", 1.0);
       g_assert_null (strstr (reading, "Between"));
@@ -451,23 +459,24 @@ test_cursors (Fixture *f, gconstpointer part)
 static void
 test_export_view (Fixture *f, gconstpointer part)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (f->page);
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
-  for (BwPictureKind kind = 0; kind < BW_N_PICTURES; kind++)
+  for (BwRasterView view = 0; view < BW_N_RASTER_VIEWS; view++)
     {
       g_autoptr (GError) error = NULL;
       g_autofree char *text = NULL;
-      bw_drawing_panel_choose (panel, kind);
-      g_autofree char *name = bw_picture_panel_dup_file_name (bw_timing_page_get_panel (f->page));
+      bw_drawing_panel_choose (panel, view);
+      g_autofree char *name = bw_picture_panel_dup_file_name (
+          bw_page_get_panel (BW_PAGE (f->page)));
       g_autofree char *file = g_strconcat (name, ".svg", NULL);
       g_autofree char *path = app_test_scratch_path (file);
-      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (f->page), path, &error));
+      g_assert_true (bw_picture_panel_export (bw_page_get_panel (BW_PAGE (f->page)), path, &error));
       g_assert_no_error (error);
       g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
       g_assert_true (g_hash_table_add (seen, g_steal_pointer (&text)));
     }
-  g_assert_cmpuint (g_hash_table_size (seen), ==, BW_N_PICTURES);
+  g_assert_cmpuint (g_hash_table_size (seen), ==, BW_N_RASTER_VIEWS);
 }
 
 /* With nothing on the bench each part says what it is for, and what can be used works. */
@@ -476,28 +485,27 @@ test_empty (void)
 {
   g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
   BwWindow *window = app_test_window_new (document);
-  BwTimingPage *page = bw_window_get_timing_page (window);
-  BwWorkOut *work_out = bw_timing_page_get_work_out (page);
-  BwIdentifyPanel *identify = bw_timing_page_get_identify (page);
-  static const char *const parts[] = { "drawing", "work-out", "identify", "readings" };
+  BwTimingPage *page = BW_TIMING_PAGE (bw_window_get_page (window, "timing"));
+  BwWorkOut *work_out = APP_TEST_THE (BW, WORK_OUT, page);
+  BwIdentifyPanel *identify = APP_TEST_THE (BW, IDENTIFY_PANEL, page);
+  static const char *const parts[] = { "line", "work-out", "identify", "readings" };
 
   bw_window_show_page (window, "timing");
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_timing_page_show_part (page, parts[i]);
+      bw_page_show_view (BW_PAGE (page), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
   type (bw_work_out_get_row (work_out, BW_FIGURE_LINE_RATE), "15.625 kHz");
-  g_assert_nonnull (
-      strstr (shown (bw_work_out_get_row (work_out, BW_FIGURE_LINE_PERIOD)), "64"));
+  g_assert_nonnull (strstr (shown (bw_work_out_get_row (work_out, BW_FIGURE_LINE_PERIOD)), "64"));
   type (bw_form_get_row (bw_identify_panel_get_form (identify), "line_rate"), "15.625 kHz");
   g_assert_nonnull (bw_identify_panel_get_raster (identify, 0));
-  g_assert_false (gtk_widget_is_sensitive (
-      app_test_find (GTK_WIDGET (identify), GTK_TYPE_BUTTON, "use")));
+  g_assert_false (
+      gtk_widget_is_sensitive (app_test_find (GTK_WIDGET (identify), GTK_TYPE_BUTTON, "use")));
   app_test_close (window);
 }
 
-#define ADD(name, part, func)                                                                     \
+#define ADD(name, part, func)                                                                      \
   g_test_add ("/timing/" name, Fixture, (gconstpointer) part, set_up, func, tear_down)
 
 int
@@ -513,10 +521,10 @@ main (int argc, char **argv)
   ADD ("follows-source", "work-out", test_follows_source);
   ADD ("identify", "identify", test_identify);
   ADD ("readings", "readings", test_readings);
-  ADD ("views", "drawing", test_views);
-  ADD ("limits-drawn", "drawing", test_limits_drawn);
-  ADD ("cursors", "drawing", test_cursors);
-  ADD ("export-view", "drawing", test_export_view);
+  ADD ("views", "line", test_views);
+  ADD ("limits-drawn", "line", test_limits_drawn);
+  ADD ("cursors", "line", test_cursors);
+  ADD ("export-view", "line", test_export_view);
   g_test_add_func ("/timing/empty", test_empty);
   return g_test_run ();
 }

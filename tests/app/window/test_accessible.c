@@ -3,9 +3,11 @@
 
 #include <string.h>
 
-#include "app/fit/text.h"
 #include "app/widgets/picture-area.h"
 #include "draw/line/view.h"
+#include "app/fit/grid.h"
+#include "app/fit/page.h"
+#include "app/timing/page.h"
 
 /* What a screen reader is told. */
 
@@ -39,8 +41,9 @@ assert_label (gpointer widget, const char *label)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 /* A toggle button has a role of its own from GTK 4.10 on; before, it is a button with the state
@@ -65,7 +68,7 @@ test_cells (Fixture *f, gconstpointer data)
       {
         BwFit fit;
         g_assert_true (bw_document_judge (f->document, source, input, &fit));
-        g_autofree char *detail = bw_fit_cell_detail (&fit);
+        const char *detail = bw_fit_cell_get_detail (cell (f, source, input));
         g_autofree char *label = g_strdup_printf ("Source %s at input %s: %s%s%s",
                                                   bw_sheet_source (sheet, source)->name,
                                                   bw_monitor_input (sheet->monitor, input)->name,
@@ -143,9 +146,9 @@ assert_labelled (GtkWidget *widget, gpointer data)
     return;
   GtkWidget *label = gtk_widget_get_first_child (widget);
   g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (label)), !=, "");
-  gtk_test_accessible_assert_relation (
-      GTK_ACCESSIBLE (bw_editor_row_get_control (BW_EDITOR_ROW (widget))),
-      GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL);
+  gtk_test_accessible_assert_relation (GTK_ACCESSIBLE (
+                                           bw_editor_row_get_control (BW_EDITOR_ROW (widget))),
+                                       GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL);
   (*(guint *) data)++;
 }
 
@@ -154,7 +157,8 @@ static void
 test_timing_fields (Fixture *f, gconstpointer data)
 {
   guint labelled = 0;
-  app_test_each (GTK_WIDGET (bw_window_get_timing_page (f->window)), assert_labelled, &labelled);
+  app_test_each (GTK_WIDGET (BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"))),
+                 assert_labelled, &labelled);
   g_assert_cmpuint (labelled, >=, 28 + 7 + 17);
 }
 
@@ -181,15 +185,19 @@ test_wrong_field (Fixture *f, gconstpointer data)
 static void
 test_drawing (Fixture *f, gconstpointer data)
 {
-  GtkWidget *area = app_test_find (GTK_WIDGET (f->window), BW_TYPE_PICTURE_AREA, NULL);
-  const BwRaster *raster = bw_timing_page_get_raster (bw_window_get_timing_page (f->window));
-  g_autofree char *words = bw_line_view_describe (raster, bw_quantity_locale_mark ());
+  GtkWidget *page = GTK_WIDGET (bw_window_get_page (f->window, "timing"));
+  GtkWidget *area = app_test_find (page, BW_TYPE_PICTURE_AREA, NULL);
+  const BwRaster *raster = bw_document_selected_raster (f->document);
+  const BwLineView line = { .raster = raster, .mark = bw_quantity_locale_mark () };
+  const BwInk ink = { BW_THEME_LIGHT, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_line_drawing (&line, 800, 500, &ink);
   g_autofree char *label = g_strdup_printf ("The line of %s, drawn", raster->name);
 
+  g_assert_nonnull (bw_picture_area_get_drawing (BW_PICTURE_AREA (area))); /* nothing is seen yet */
   gtk_test_accessible_assert_role (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_ROLE_IMG);
   assert_label (area, label);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (area), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                       words);
+                                       bw_drawing_description (drawing));
   g_assert_true (gtk_widget_get_focusable (area));
 }
 
@@ -229,7 +237,7 @@ assert_button_is_named (GtkWidget *widget, gpointer data)
 static void
 test_buttons (Fixture *f, gconstpointer data)
 {
-  static const char *const parts[] = { "drawing", "work-out", "identify", "readings" };
+  static const char *const parts[] = { "line", "work-out", "identify", "readings" };
   guint named = 0;
 
   app_test_each (GTK_WIDGET (f->window), assert_button_is_named, &named);
@@ -238,7 +246,7 @@ test_buttons (Fixture *f, gconstpointer data)
   bw_window_edit (f->window, BW_PART_SOURCE);
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      bw_timing_page_show_part (bw_window_get_timing_page (f->window), parts[i]);
+      bw_page_show_view (bw_window_get_page (f->window, "timing"), parts[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       app_test_each (GTK_WIDGET (f->window), assert_button_is_named, &named);
     }

@@ -1,5 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app-hands.h"
+#include "app/fit/grid.h"
+#include "app/fit/page.h"
+#include "app/timing/drawing-panel.h"
+#include "app/timing/identify-panel.h"
+#include "app/timing/page.h"
+#include "app/timing/readings-panel.h"
+#include "app/timing/work-out.h"
 
 #include <string.h>
 
@@ -52,8 +59,9 @@ tear_down (Fixture *f, gconstpointer data)
 static BwFitCell *
 cell (Fixture *f, guint source, guint input)
 {
-  return bw_fit_grid_get_cell (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)), source,
-                               input);
+  return bw_fit_grid_get_cell (APP_TEST_THE (BW, FIT_GRID,
+                                             BW_FIT_PAGE (bw_window_get_page (f->window, "fit"))),
+                               source, input);
 }
 
 static double
@@ -73,7 +81,8 @@ static void
 go_to_field (Fixture *f, const char *field)
 {
   app_test_go_to (f->window, "Tab",
-         bw_editor_row_get_control (bw_editor_get_row (bw_window_get_editor (f->window), field)));
+                  bw_editor_row_get_control (
+                      bw_editor_get_row (bw_window_get_editor (f->window), field)));
 }
 
 /* From the table back to the list of sources, and into the form with Enter. */
@@ -81,7 +90,8 @@ static void
 open_editor (Fixture *f)
 {
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
-  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_go_to (f->window, "shift+Tab",
+                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_window_is_editing (f->window));
   g_assert_cmpint (bw_editor_get_part (bw_window_get_editor (f->window)), ==, BW_PART_SOURCE);
@@ -123,8 +133,19 @@ test_table (Fixture *f, gconstpointer data)
   app_test_xdotool ("key Right");
   app_test_xdotool ("key Tab");
   ASSERT_COMES_TRUE (
-      !app_test_focus_is_in (f->window, GTK_WIDGET (bw_fit_page_get_grid (bw_window_get_fit_page (f->window)))));
+      !app_test_focus_is_in (f->window,
+                             GTK_WIDGET (APP_TEST_THE (BW, FIT_GRID,
+                                                       BW_FIT_PAGE (bw_window_get_page (f->window,
+                                                                                        "fit"))))));
   app_test_xdotool ("key shift+Tab");
+  assert_selected (f, 0, 1);
+
+  /* Before the cells come the buttons that copy and export all of it */
+  GtkWidget *copy = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, "fit")),
+                                   GTK_TYPE_BUTTON, "copy-result");
+  app_test_xdotool ("key shift+Tab shift+Tab");
+  ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, copy));
+  app_test_xdotool ("key Tab Tab");
   assert_selected (f, 0, 1);
 }
 
@@ -211,12 +232,14 @@ test_error_and_escape (Fixture *f, gconstpointer data)
 
   /* Back to the bench with the button, and to the row that was edited */
   app_test_go_to (f->window, "Tab",
-         app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)), GTK_TYPE_BUTTON, "done"));
+                  app_test_find (GTK_WIDGET (bw_window_get_editor (f->window)), GTK_TYPE_BUTTON,
+                                 "done"));
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (!bw_window_is_editing (f->window));
   ASSERT_COMES_TRUE (
-      app_test_focus_is_in (f->window, GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
-                                                           BW_PART_SOURCE))));
+      app_test_focus_is_in (f->window,
+                            GTK_WIDGET (bw_bench_panel_get_list (bw_window_get_bench (f->window),
+                                                                 BW_PART_SOURCE))));
 }
 
 static void
@@ -225,7 +248,8 @@ test_delete (Fixture *f, gconstpointer data)
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
   guint n = bw_document_count (f->document, BW_PART_SOURCE);
 
-  app_test_go_to (f->window, "shift+Tab", app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+  app_test_go_to (f->window, "shift+Tab",
+                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
   app_test_xdotool ("key Down");
   ASSERT_COMES_TRUE (bw_document_get_source (f->document) == 1);
   app_test_xdotool ("key Delete");
@@ -238,13 +262,13 @@ test_delete (Fixture *f, gconstpointer data)
 static void
 test_pages_and_menu (Fixture *f, gconstpointer data)
 {
-  GtkWidget *fit = GTK_WIDGET (bw_window_get_fit_page (f->window));
-  GtkWidget *timing = GTK_WIDGET (bw_window_get_timing_page (f->window));
+  GtkWidget *fit = GTK_WIDGET (BW_FIT_PAGE (bw_window_get_page (f->window, "fit")));
+  GtkWidget *timing = GTK_WIDGET (BW_TIMING_PAGE (bw_window_get_page (f->window, "timing")));
   GtkWidget *menu = app_test_find (gtk_window_get_titlebar (GTK_WINDOW (f->window)),
                                    GTK_TYPE_MENU_BUTTON, "menu");
   GtkWidget *popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (menu)));
 
-  app_test_xdotool ("key ctrl+2");
+  app_test_xdotool ("key ctrl+3");
   g_assert_true (app_test_wait (is_mapped, timing));
   app_test_xdotool ("key ctrl+1");
   g_assert_true (app_test_wait (is_mapped, fit));
@@ -260,28 +284,21 @@ test_pages_and_menu (Fixture *f, gconstpointer data)
 static BwTimingPage *
 timing (Fixture *f)
 {
-  return bw_window_get_timing_page (f->window);
+  return BW_TIMING_PAGE (bw_window_get_page (f->window, "timing"));
 }
 
-/* To the Timing page and to the switch for a part of it, which takes Enter. */
+/* To the Timing page and to the button of one of its views, which takes the space bar. */
 static void
-open_part (Fixture *f, const char *part)
+open_part (Fixture *f, const char *view)
 {
-  GtkWidget *parts = app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK, "stack");
-  GtkWidget *button = gtk_widget_get_first_child (
-      app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_STACK_SWITCHER, "switcher"));
+  BwPage *page = BW_PAGE (timing (f));
+  GtkWidget *button = app_test_find (GTK_WIDGET (page), GTK_TYPE_TOGGLE_BUTTON, view);
 
-  app_test_xdotool ("key ctrl+2");
-  g_assert_true (app_test_wait (is_mapped, timing (f)));
+  app_test_xdotool ("key ctrl+3");
+  g_assert_true (app_test_wait (is_mapped, page));
   app_test_go_to (f->window, "Tab", button);
-  for (guint i = 0; i < 4 && strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part);
-       i++)
-    {
-      if (i > 0)
-        app_test_xdotool ("key Tab");
-      app_test_xdotool ("key space");
-    }
-  ASSERT_COMES_TRUE (!strcmp (gtk_stack_get_visible_child_name (GTK_STACK (parts)), part));
+  app_test_xdotool ("key space");
+  ASSERT_COMES_TRUE (!strcmp (bw_page_get_view (page), view));
 }
 
 static const char *
@@ -294,7 +311,7 @@ shown (BwEditorRow *row)
 static void
 test_work_out (Fixture *f, gconstpointer data)
 {
-  BwWorkOut *panel = bw_timing_page_get_work_out (timing (f));
+  BwWorkOut *panel = APP_TEST_THE (BW, WORK_OUT, timing (f));
   BwEditorRow *line_rate = bw_work_out_get_row (panel, BW_FIGURE_LINE_RATE);
 
   open_part (f, "work-out");
@@ -302,10 +319,11 @@ test_work_out (Fixture *f, gconstpointer data)
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (*shown (line_rate) == '\0');
   app_test_go_to (f->window, "Tab",
-         bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
+                  bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_PIXEL_CLOCK)));
   app_test_xdotool ("type '27 MHz'");
   app_test_xdotool ("key Return");
-  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
+  app_test_go_to (f->window, "Tab",
+                  bw_editor_row_get_control (bw_work_out_get_row (panel, BW_FIGURE_H_TOTAL)));
   app_test_xdotool ("type '858 px'");
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (strstr (shown (line_rate), "31.4685") != NULL);
@@ -315,12 +333,13 @@ test_work_out (Fixture *f, gconstpointer data)
 static void
 test_identify_and_use (Fixture *f, gconstpointer data)
 {
-  BwIdentifyPanel *panel = bw_timing_page_get_identify (timing (f));
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, timing (f));
   BwForm *form = bw_identify_panel_get_form (panel);
 
   bw_document_select (f->document, 1, 0);
   open_part (f, "identify");
-  app_test_go_to (f->window, "Tab", bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
+  app_test_go_to (f->window, "Tab",
+                  bw_editor_row_get_control (bw_form_get_row (form, "line_rate")));
   app_test_xdotool ("type '15.734 kHz'");
   app_test_xdotool ("key Tab");
   app_test_xdotool ("type '59.94 Hz'");
@@ -330,16 +349,19 @@ test_identify_and_use (Fixture *f, gconstpointer data)
   app_test_go_to (f->window, "Tab", app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use"));
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (
-      !strcmp (bw_timing_page_get_raster (timing (f))->id, "525-59.94-interlaced"));
+      !strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id,
+               "525-59.94-interlaced"));
   app_test_xdotool ("key ctrl+z");
-  ASSERT_COMES_TRUE (!strcmp (bw_timing_page_get_raster (timing (f))->id, "625-50-interlaced"));
+  ASSERT_COMES_TRUE (
+      !strcmp (bw_drawing_panel_get_raster (APP_TEST_THE (BW, DRAWING_PANEL, timing (f)))->id,
+               "625-50-interlaced"));
 }
 
 /* SMPTE 170M-2004 table 2: line sync 4.7 µs ± 0.1 µs. */
 static void
 test_reading (Fixture *f, gconstpointer data)
 {
-  BwReadingRow *row = bw_readings_panel_get_row (bw_timing_page_get_readings (timing (f)),
+  BwReadingRow *row = bw_readings_panel_get_row (APP_TEST_THE (BW, READINGS_PANEL, timing (f)),
                                                  BW_READING_LINE_SYNC);
   BwJudgement judgement;
 
@@ -354,23 +376,24 @@ test_reading (Fixture *f, gconstpointer data)
 static void
 test_drawing (Fixture *f, gconstpointer data)
 {
-  BwDrawingPanel *panel = bw_timing_page_get_drawing (timing (f));
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, timing (f));
   BwPictureArea *area = bw_drawing_panel_get_area (panel);
-  GtkWidget *field = app_test_find (GTK_WIDGET (panel), GTK_TYPE_TOGGLE_BUTTON, "field");
+  GtkWidget *field = app_test_find (GTK_WIDGET (timing (f)), GTK_TYPE_TOGGLE_BUTTON, "field");
   GtkLabel *reading = GTK_LABEL (app_test_find (GTK_WIDGET (panel), GTK_TYPE_LABEL, "reading"));
 
-  open_part (f, "drawing");
+  open_part (f, "line");
   app_test_go_to (f->window, "Tab", field);
   app_test_xdotool ("key space");
-  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->kind == BW_PICTURE_FIELD);
+  ASSERT_COMES_TRUE (g_str_has_prefix (bw_drawing_name (bw_picture_area_get_drawing (area)),
+                                       "The vertical interval"));
   app_test_go_to (f->window, "Tab", GTK_WIDGET (area));
   app_test_xdotool ("key plus plus");
-  ASSERT_COMES_TRUE (!bw_picture_is_whole (bw_picture_area_get_picture (area)));
-  double from = bw_raster_picture (bw_picture_area_get_picture (area))->across.from;
+  ASSERT_COMES_TRUE (!bw_picture_area_is_whole (area));
+  double from = bw_drawing_shown (bw_picture_area_get_drawing (area)).across.from;
   app_test_xdotool ("key shift+Right");
-  ASSERT_COMES_TRUE (bw_raster_picture (bw_picture_area_get_picture (area))->across.from > from);
+  ASSERT_COMES_TRUE (bw_drawing_shown (bw_picture_area_get_drawing (area)).across.from > from);
   app_test_xdotool ("key 0");
-  ASSERT_COMES_TRUE (bw_picture_is_whole (bw_picture_area_get_picture (area)));
+  ASSERT_COMES_TRUE (bw_picture_area_is_whole (area));
   app_test_xdotool ("key Right c Right Right");
   ASSERT_COMES_TRUE (strstr (gtk_label_get_label (reading), "Between the cursors") != NULL);
   app_test_xdotool ("key Escape");

@@ -4,9 +4,10 @@
 #include <string.h>
 
 #include "app/widgets/copy-row.h"
-#include "app/widgets/figure-table.h"
 #include "app/widgets/picture-area.h"
+#include "app/widgets/result-view.h"
 #include "app/window/print.h"
+#include "app/timing/page.h"
 
 /* The Timing page, and what leaves the window: pictures and printed pages. */
 
@@ -15,9 +16,9 @@ test_timing (void)
 {
   g_autoptr (BwDocument) document = app_test_document ();
   BwWindow *window = app_test_window_new (document);
-  BwTimingPage *page = bw_window_get_timing_page (window);
-  BwFigureTable *table = BW_FIGURE_TABLE (
-      app_test_find (GTK_WIDGET (page), BW_TYPE_FIGURE_TABLE, "table"));
+  BwTimingPage *page = BW_TIMING_PAGE (bw_window_get_page (window, "timing"));
+  BwResultView *table = BW_RESULT_VIEW (
+      app_test_find (GTK_WIDGET (page), BW_TYPE_RESULT_VIEW, "table"));
 
   bw_window_show_page (window, "timing");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
@@ -25,13 +26,11 @@ test_timing (void)
     {
       BwRasterFigures figures;
       bw_document_select (document, source, 0);
-      bw_raster_figures (bw_timing_page_get_raster (page), &figures);
-      g_autofree char *rate = bw_quantity_format (figures.line_rate_hz, BW_DIMENSION_FREQUENCY, 7,
-                                                  bw_quantity_locale_mark ());
-      GtkWidget *first = app_test_find (GTK_WIDGET (table), BW_TYPE_COPY_ROW, NULL);
-      g_autofree char *expected = g_strdup_printf ("Line rate\t%s", rate);
-      g_assert_cmpstr (bw_copy_row_get_text (BW_COPY_ROW (first)), ==, expected);
-      g_assert_cmpstr (bw_timing_page_get_raster (page)->id, ==,
+      bw_raster_figures (bw_document_selected_raster (document), &figures);
+      g_autofree char *expected = g_strdup_printf ("Line rate\t%.6f\u00a0kHz",
+                                                   figures.line_rate_hz / 1e3);
+      g_assert_true (app_test_has_line (GTK_WIDGET (table), expected));
+      g_assert_cmpstr (bw_document_selected_raster (document)->id, ==,
                        bw_sheet_source (bw_document_get_sheet (document), source)->raster);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
@@ -96,17 +95,18 @@ test_export (void)
   } kinds[] = { { "line.svg", "<?xml" }, { "line.pdf", "%PDF" }, { "line.png", "\x89PNG" } };
   g_autoptr (BwDocument) document = app_test_document ();
   BwWindow *window = app_test_window_new (document);
+  BwPicturePanel *panel = bw_page_get_panel (bw_window_get_page (window, "timing"));
   g_autoptr (GError) error = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {
       g_autofree char *path = app_test_scratch_path (kinds[i].name);
-      g_assert_true (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), path, &error));
+      g_assert_true (bw_picture_panel_export (panel, path, &error));
       g_assert_no_error (error);
       assert_begins (path, kinds[i].magic);
     }
   g_autofree char *odd = app_test_scratch_path ("line.doc");
-  g_assert_false (bw_picture_panel_export (bw_timing_page_get_panel (bw_window_get_timing_page (window)), odd, &error));
+  g_assert_false (bw_picture_panel_export (panel, odd, &error));
   g_assert_nonnull (error);
   g_assert_false (g_file_test (odd, G_FILE_TEST_EXISTS));
   app_test_close (window);

@@ -3,15 +3,22 @@
 
 #include <string.h>
 
+#include "app/timing/page.h"
 #include "app/fit/finding-row.h"
 #include "app/widgets/colour-scheme.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/fault-bar.h"
-#include "app/widgets/figure-table.h"
-#include "app/widgets/parts.h"
+#include "app/widgets/page.h"
 #include "app/widgets/picker.h"
 #include "app/widgets/picture-area.h"
 #include "app/window/preferences.h"
+#include "app/timing/work-out.h"
+#include "app/timing/readings-panel.h"
+#include "app/timing/identify-panel.h"
+#include "app/fit/page.h"
+#include "app/fit/grid.h"
+#include "app/fit/findings-view.h"
+#include "app/fit/cell.h"
 
 /* Templates, colours and settings. */
 
@@ -269,14 +276,13 @@ main (int argc, char **argv)
   add_template ("editor", bw_editor_get_type);
   add_template ("empty-page", bw_empty_page_get_type);
   add_template ("fault-bar", bw_fault_bar_get_type);
-  add_template ("figure-table", bw_figure_table_get_type);
   add_template ("finding-row", bw_finding_row_get_type);
   add_template ("findings-view", bw_findings_view_get_type);
   add_template ("fit-cell", bw_fit_cell_get_type);
   add_template ("fit-grid", bw_fit_grid_get_type);
   add_template ("fit-page", bw_fit_page_get_type);
   add_template ("picture-area", bw_picture_area_get_type);
-  add_template ("parts", bw_parts_get_type);
+  add_template ("timing-page", bw_timing_page_get_type);
   add_template ("picture-panel", bw_picture_panel_get_type);
   add_template ("work-out", bw_work_out_get_type);
   add_template ("identify-panel", bw_identify_panel_get_type);

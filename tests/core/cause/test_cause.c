@@ -55,7 +55,7 @@ test_load_says (void)
   read_levels (&readings, 0.571, 1.43, 0.107, 0.571);
   BwCause cause = first_cause (&c, &readings);
   assert_says (&c, &readings, &cause,
-               WORDS ("2.00 times", "+6.02 dB", "not terminated", "75", "1.43", "714"));
+               WORDS ("2.00 times", "+6.02\u00a0dB", "not terminated", "75", "1.43", "714"));
 }
 
 /* SMPTE 170M table 1: white 100 ± 1, setup 7.5 ± 1, sync and burst 40 ± 1 IRE. */

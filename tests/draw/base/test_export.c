@@ -5,45 +5,31 @@
 
 #include "support.h"
 
-/* What the drawing of a line needs. */
-typedef struct
-{
-  BwInk ink;
-  const BwRaster *raster;
-} Line;
-
-static void
-draw_line (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  const Line *line = user_data;
-  bw_draw_line_view (cr, width, height, &line->ink, line->raster, '.');
-}
+#define TITLE "One line & its blanking"
 
 typedef struct
 {
   BwCatalogue *catalogue;
-  Line line;
-  char *words;
+  BwDrawing *drawing;
   char *folder;
-  BwExport what;
 } Fixture;
 
 static void
 set_up (Fixture *f, gconstpointer data)
 {
+  const BwInk ink = { BW_THEME_LIGHT, NULL, 0 };
   f->catalogue = test_catalogue ();
-  f->line.ink = (BwInk){ BW_THEME_LIGHT, NULL, 0 };
-  f->line.raster = bw_catalogue_raster (f->catalogue, "525-59.94-interlaced");
-  f->words = bw_line_view_describe (f->line.raster, '.');
+  const BwLineView line = { .raster = bw_catalogue_raster (f->catalogue, "525-59.94-interlaced"),
+                            .mark = '.' };
+  f->drawing = bw_line_drawing (&line, 700, 450, &ink);
   f->folder = test_scratch_folder ();
-  f->what = (BwExport){ draw_line, &f->line, 700, 450, "One line & its blanking", f->words };
 }
 
 static void
 tear_down (Fixture *f, gconstpointer data)
 {
   test_remove_folder (f->folder);
-  g_free (f->words);
+  bw_drawing_unref (f->drawing);
   bw_catalogue_free (f->catalogue);
 }
 
@@ -52,7 +38,7 @@ export_as (Fixture *f, const char *name)
 {
   g_autoptr (GError) error = NULL;
   char *path = g_build_filename (f->folder, name, NULL);
-  bw_export_drawing (&f->what, path, &error);
+  bw_export_drawing (f->drawing, TITLE, path, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (test_count_files (f->folder), ==, 1);
   return path;
@@ -120,32 +106,42 @@ test_png (Fixture *f, gconstpointer data)
 }
 
 static void
-assert_refused (Fixture *f, const char *path, BwExportError code, const char *words)
+assert_refused (const BwDrawing *drawing, const char *path, BwExportError code, const char *words)
 {
   g_autoptr (GError) error = NULL;
-  g_assert_false (bw_export_drawing (&f->what, path, &error));
+  g_assert_false (bw_export_drawing (drawing, NULL, path, &error));
   g_assert_error (error, BW_EXPORT_ERROR, (int) code);
   g_assert_nonnull (strstr (error->message, path));
   g_assert_nonnull (strstr (error->message, words));
 }
 
+static BwDrawing *
+empty_drawing (double width, double height)
+{
+  const BwInk ink = { BW_THEME_LIGHT, NULL, 0 };
+  g_autoptr (BwCanvas) canvas = bw_canvas_new (&ink, width, height);
+  return bw_drawing_new (canvas, 0);
+}
+
 static void
 test_refusals (Fixture *f, gconstpointer data)
 {
+  static const double odd[] = { 0, 1e300, 0.0 / 0.0 };
   g_autofree char *gif = g_build_filename (f->folder, "line.gif", NULL);
   g_autofree char *none = g_build_filename (f->folder, "line", NULL);
   g_autofree char *nowhere = g_build_filename (f->folder, "missing", "line.svg", NULL);
   g_autofree char *good = g_build_filename (f->folder, "line.svg", NULL);
 
-  assert_refused (f, gif, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
-  assert_refused (f, none, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
-  assert_refused (f, nowhere, BW_EXPORT_ERROR_WRITE, "cannot be written");
-  f->what.width = 0;
-  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
-  f->what.width = 1e300;
-  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
-  f->what.width = 0.0 / 0.0;
-  assert_refused (f, good, BW_EXPORT_ERROR_SIZE, "20000");
+  assert_refused (f->drawing, gif, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
+  assert_refused (f->drawing, none, BW_EXPORT_ERROR_SUFFIX, ".svg, .pdf, .png");
+  assert_refused (f->drawing, nowhere, BW_EXPORT_ERROR_WRITE, "cannot be written");
+  for (guint i = 0; i < G_N_ELEMENTS (odd); i++)
+    {
+      g_autoptr (BwDrawing) drawing = empty_drawing (odd[i], 100);
+      g_autoptr (BwDrawing) turned = empty_drawing (100, odd[i]);
+      assert_refused (drawing, good, BW_EXPORT_ERROR_SIZE, "20000");
+      assert_refused (turned, good, BW_EXPORT_ERROR_SIZE, "20000");
+    }
   g_assert_cmpuint (test_count_files (f->folder), ==, 0);
 }
 
@@ -155,28 +151,22 @@ test_old_stays (Fixture *f, gconstpointer data)
 {
   g_autofree char *path = g_build_filename (f->folder, "line.svg", NULL);
   g_assert_cmpint (g_mkdir_with_parents (path, 0700), ==, 0);
-  assert_refused (f, path, BW_EXPORT_ERROR_WRITE, "cannot be written");
+  assert_refused (f->drawing, path, BW_EXPORT_ERROR_WRITE, "cannot be written");
   g_assert_true (g_file_test (path, G_FILE_TEST_IS_DIR));
   g_assert_cmpuint (test_count_files (f->folder), ==, 1);
 }
 
-/* cairo gives up on the drawing: no file. */
-static void
-draw_badly (cairo_t *cr, double width, double height, gpointer user_data)
-{
-  cairo_restore (cr);
-  cairo_restore (cr);
-}
-
+/* cairo gave up on the drawing: no file. */
 static void
 test_bad_drawing (Fixture *f, gconstpointer data)
 {
   static const char *const names[] = { "line.svg", "line.pdf", "line.png" };
-  f->what.draw = draw_badly;
+  g_autoptr (BwDrawing) bad = empty_drawing (100, 100);
+  cairo_restore (bw_drawing_pen (bad));
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
       g_autofree char *path = g_build_filename (f->folder, names[i], NULL);
-      assert_refused (f, path, BW_EXPORT_ERROR_DRAW, "cannot be drawn");
+      assert_refused (bad, path, BW_EXPORT_ERROR_DRAW, "cannot be drawn");
     }
   g_assert_cmpuint (test_count_files (f->folder), ==, 0);
 }

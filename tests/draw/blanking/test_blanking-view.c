@@ -34,10 +34,10 @@ labels_of (const char *id, const char *standard, double width, double height, ch
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
   const BwRaster *raster = bw_catalogue_raster (catalogue, id);
   const BwStandardLimits *limits = standard != NULL ? bw_limits_find (all, standard) : NULL;
-  const BwBlankingView what = { raster, limits, mark };
+  const BwBlankingView what = { raster, limits, NULL, mark };
   g_assert_nonnull (raster);
   g_assert_true (standard == NULL || limits != NULL);
-  return bw_blanking_view_labels (width, height, &ink, &what, NULL);
+  return test_texts (bw_blanking_drawing (&what, width, height, &ink), NULL);
 }
 
 static void
@@ -51,10 +51,11 @@ test_labels_of_all_rasters (void)
     for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
       {
         const BwRaster *raster = rasters->pdata[i];
-        const BwBlankingView what = { raster, limits_for (all, raster), '.' };
+        const BwBlankingView what = { raster, limits_for (all, raster), NULL, '.' };
         guint left_out = 0;
-        g_autoptr (GArray) labels = bw_blanking_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                             &what, &left_out);
+        g_autoptr (GArray) labels = test_texts (bw_blanking_drawing (&what, sizes[s].width,
+                                                                     sizes[s].height, &ink),
+                                                &left_out);
         test_labels_are_apart (labels, sizes[s].width, sizes[s].height, raster->id);
         if (left_out > sizes[s].may_leave)
           g_test_fail_printf ("%s at %gx%g: %u left out", raster->id, sizes[s].width,
@@ -73,10 +74,11 @@ test_labels_of_all_limits (void)
     for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
       {
         const BwStandardLimits *limits = all->pdata[i];
-        const BwBlankingView what = { bw_catalogue_raster (catalogue, limits->raster), limits,
+        const BwBlankingView what = { bw_catalogue_raster (catalogue, limits->raster), limits, NULL,
                                       '.' };
-        g_autoptr (GArray) labels = bw_blanking_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                             &what, NULL);
+        g_autoptr (GArray) labels = test_texts (bw_blanking_drawing (&what, sizes[s].width,
+                                                                     sizes[s].height, &ink),
+                                                NULL);
         test_labels_are_apart (labels, sizes[s].width, sizes[s].height, limits->id);
       }
 }
@@ -98,9 +100,10 @@ test_labels_on_any_page (void)
         {
           const BwInk other = { BW_THEME_DARK, fonts[f], 0 };
           const BwRaster *raster = bw_catalogue_raster (catalogue, ids[i]);
-          const BwBlankingView what = { raster, limits_for (all, raster), '.' };
-          g_autoptr (GArray) labels = bw_blanking_view_labels (odd[s][0], odd[s][1], &other, &what,
-                                                               NULL);
+          const BwBlankingView what = { raster, limits_for (all, raster), NULL, '.' };
+          g_autoptr (GArray) labels = test_texts (bw_blanking_drawing (&what, odd[s][0], odd[s][1],
+                                                                       &other),
+                                                  NULL);
           test_labels_are_apart (labels, odd[s][0], odd[s][1], ids[i]);
           test_labels_are_large (labels, &other);
         }
@@ -167,13 +170,7 @@ test_limits (void)
 static cairo_surface_t *
 draw (const BwBlankingView *what, const BwInk *with, int width, int height)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_blanking_view (cr, width, height, with, what);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_blanking_drawing (what, width, height, with));
 }
 
 /* Only the curve is black in print. */
@@ -190,8 +187,8 @@ check_edges (const char *id, const char *low, const char *high, const double *ti
   const int width = 1100, height = 560;
   const BwInk black = { BW_THEME_PRINT, "Sans 10", 0 };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
-  const BwBlankingView what = { bw_catalogue_raster (catalogue, id), NULL, '.' };
-  g_autoptr (GArray) labels = bw_blanking_view_labels (width, height, &black, &what, NULL);
+  const BwBlankingView what = { bw_catalogue_raster (catalogue, id), NULL, NULL, '.' };
+  g_autoptr (GArray) labels = test_texts (bw_blanking_drawing (&what, width, height, &black), NULL);
   const BwLabel *low_label = test_find_label (labels, low, 0);
   const BwLabel *high_label = test_find_label (labels, high, 0);
   int y = (int) ((low_label->box.y + high_label->box.y + low_label->box.height) / 2);
@@ -202,7 +199,8 @@ check_edges (const char *id, const char *low, const char *high, const double *ti
     if (is_curve (test_pixel_at (surface, x, y)) && !is_curve (test_pixel_at (surface, x - 1, y)))
       {
         g_assert_cmpuint (found, <, n);
-        double expected = bw_blanking_view_x_at (width, height, &black, &what, times_s[found]);
+        double expected = test_x_of (bw_blanking_drawing (&what, width, height, &black), 0,
+                                     times_s[found]);
         g_assert_cmpfloat (fabs (expected - x), <=, 2); /* half of the stroke, and rounding */
         found++;
       }
@@ -236,8 +234,8 @@ test_bands (void)
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
   const BwRaster *raster = bw_catalogue_raster (catalogue, "625-50-interlaced");
-  const BwBlankingView with = { raster, bw_limits_find (all, "bt1700-pal"), '.' };
-  g_autoptr (GArray) labels = bw_blanking_view_labels (width, height, &black, &with, NULL);
+  const BwBlankingView with = { raster, bw_limits_find (all, "bt1700-pal"), NULL, '.' };
+  g_autoptr (GArray) labels = test_texts (bw_blanking_drawing (&with, width, height, &black), NULL);
   const BwLabel *sync = test_find_label (labels, "sync", 0);
   cairo_surface_t *surface = draw (&with, &black, width, height);
   int y = (int) sync->box.y - 20; /* between blanking and the tip, below the burst */
@@ -250,7 +248,8 @@ test_bands (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
     {
-      double x = bw_blanking_view_x_at (width, height, &black, &with, points[i].time_s);
+      double x = test_x_of (bw_blanking_drawing (&with, width, height, &black), 0,
+                            points[i].time_s);
       guint32 pixel = test_pixel_at (surface, (int) x, y);
       guint red = pixel >> 16 & 0xff, green = pixel >> 8 & 0xff;
       if ((green > red + 8) != points[i].shaded)
@@ -271,7 +270,7 @@ test_draw_all_rasters (void)
     {
       const BwRaster *raster = rasters->pdata[i];
       const BwInk with = { i % BW_N_THEMES, NULL, 0 };
-      const BwBlankingView what = { raster, limits_for (all, raster), '.' };
+      const BwBlankingView what = { raster, limits_for (all, raster), NULL, '.' };
       cairo_surface_t *surface = draw (&what, &with, 700, 450);
       guint32 paper = bw_ink_rgb (with.theme, BW_INK_PAPER);
       guint inked = 0;
@@ -292,8 +291,8 @@ test_describe (void)
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
   const BwBlankingView what = { bw_catalogue_raster (catalogue, "625-50-interlaced"),
-                                bw_limits_find (all, "bt1700-pal"), '.' };
-  g_autofree char *text = bw_blanking_view_describe (&what);
+                                bw_limits_find (all, "bt1700-pal"), NULL, '.' };
+  g_autofree char *text = test_description (bw_blanking_drawing (&what, 700, 450, &ink));
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     if (strstr (text, shown[i]) == NULL)
       g_test_fail_printf ("no “%s” in: %s", shown[i], text);

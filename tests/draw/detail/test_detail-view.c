@@ -138,7 +138,7 @@ drawing_init (Drawing *d, void (*change) (BwDetailCase *what), BwDetailViewKind 
   if (change != NULL)
     change (&d->what);
   bw_detail_compute (&d->what, &d->detail);
-  d->view = (BwDetailView){ kind, &d->what, &d->detail, '.' };
+  d->view = (BwDetailView){ kind, &d->what, &d->detail, NULL, '.' };
 }
 
 static void
@@ -150,8 +150,9 @@ test_labels (void)
         {
           Drawing d;
           drawing_init (&d, examples[i].change, kind);
-          g_autoptr (GArray) labels = bw_detail_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                             &d.view);
+          g_autoptr (GArray) labels = test_texts (bw_detail_drawing (&d.view, sizes[s].width,
+                                                                     sizes[s].height, &ink),
+                                                  NULL);
           g_assert_cmpuint (labels->len, >, 0);
           test_labels_are_apart (labels, sizes[s].width, sizes[s].height, examples[i].name);
         }
@@ -172,8 +173,9 @@ test_labels_on_any_page (void)
             const BwInk other = { BW_THEME_DARK, fonts[f], 0 };
             Drawing d;
             drawing_init (&d, examples[i].change, kind);
-            g_autoptr (GArray) labels = bw_detail_view_labels (odd[s][0], odd[s][1], &other,
-                                                               &d.view);
+            g_autoptr (GArray) labels = test_texts (bw_detail_drawing (&d.view, odd[s][0],
+                                                                       odd[s][1], &other),
+                                                    NULL);
             test_labels_are_apart (labels, odd[s][0], odd[s][1], examples[i].name);
           }
 }
@@ -187,8 +189,9 @@ test_chain_is_whole (void)
       {
         Drawing d;
         drawing_init (&d, examples[i].change, BW_DETAIL_CHAIN);
-        g_autoptr (GArray) labels = bw_detail_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                           &d.view);
+        g_autoptr (GArray) labels = test_texts (bw_detail_drawing (&d.view, sizes[s].width,
+                                                                   sizes[s].height, &ink),
+                                                NULL);
         for (guint link = 0; link < BW_N_LINKS; link++)
           {
             g_assert_true (test_labels_have (labels, bw_kind_label (&bw_detail_links, link)));
@@ -215,8 +218,9 @@ test_curves_are_named (void)
     {
       Drawing d;
       drawing_init (&d, all_links, BW_DETAIL_MTF);
-      g_autoptr (GArray) labels = bw_detail_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                         &d.view);
+      g_autoptr (GArray) labels = test_texts (bw_detail_drawing (&d.view, sizes[s].width,
+                                                                 sizes[s].height, &ink),
+                                              NULL);
       for (guint link = 0; link < BW_N_LINKS; link++)
         test_find_label (labels, bw_kind_label (&bw_detail_links, link), 0);
       test_find_label (labels, "all together", 0);
@@ -236,17 +240,19 @@ test_read_and_back (void)
           Drawing d;
           guint n_read = 0;
           drawing_init (&d, examples[i].change, kind);
+          g_autoptr (BwDrawing) drawing = bw_detail_drawing (&d.view, sizes[s].width,
+                                                             sizes[s].height, &ink);
           for (double x = 1.3; x < sizes[s].width; x += sizes[s].width / 14)
             {
-              BwDetailPoint point;
-              double back = -1;
-              if (!bw_detail_view_read (sizes[s].width, sizes[s].height, &ink, &d.view, x,
-                                        sizes[s].height * 0.4, &point))
+              BwDrawingPoint point;
+              if (!bw_drawing_read (drawing, x, sizes[s].height * 0.4, &point))
                 continue;
-              g_assert_true (isfinite (point.along) && isfinite (point.value));
-              g_assert_true (bw_detail_view_x_at (sizes[s].width, sizes[s].height, &ink, &d.view,
-                                                  point.along, &back));
-              g_assert_cmpfloat_with_epsilon (back, x, 1e-6);
+              g_autofree char *words = bw_drawing_words (drawing, &point);
+              g_assert_true (isfinite (point.across));
+              g_assert_null (strstr (words, "nan"));
+              g_assert_cmpfloat_with_epsilon (test_x_of (bw_drawing_ref (drawing), point.id,
+                                                         point.across),
+                                              x, 1e-6);
               n_read++;
             }
           if (bw_detail_view_can_draw (&d.view))
@@ -256,35 +262,40 @@ test_read_and_back (void)
         }
 }
 
+/* What is read at @across, in words. */
+static char *
+words_at (const BwDetailView *view, guint id, double across)
+{
+  g_autoptr (BwDrawing) drawing = bw_detail_drawing (view, 1000, 650, &ink);
+  const BwDrawingPoint point = { id, across, 0.5 };
+  double x, y;
+  g_assert_true (bw_drawing_find (drawing, &point, &x, &y));
+  return bw_drawing_words (drawing, &point);
+}
+
 /* What is read is what the core says at that place. */
 static void
 test_read_values (void)
 {
   Drawing d;
-  BwDetailPoint point;
-  double x;
 
   drawing_init (&d, all_links, BW_DETAIL_MTF);
-  g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, d.detail.mtf_tvl[2], &x));
-  g_assert_true (bw_detail_view_read (1000, 650, &ink, &d.view, x, 200, &point));
-  g_assert_cmpfloat_with_epsilon (point.value, BW_MODULATION_CRISP, 1e-6);
+  g_autofree char *half = words_at (&d.view, 0, d.detail.mtf_tvl[2]);
+  g_assert_nonnull (strstr (half, "all together leave 50\u00a0%")); /* BW_MODULATION_CRISP */
 
   drawing_init (&d, all_links, BW_DETAIL_PITCH);
-  g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, d.what.pitch_m, &x));
-  g_assert_true (bw_detail_view_read (1000, 650, &ink, &d.view, x, 200, &point));
-  g_assert_cmpfloat_with_epsilon (point.value, d.detail.mask_tvl, 1e-6);
-  /* Design note, "TV lines are counted per picture height": height / pitch */
-  g_assert_cmpfloat_with_epsilon (point.value, 19 * 0.0254 * 3 / 5 / 0.3e-3, 1e-6);
+  g_autofree char *pitch = words_at (&d.view, 0, d.what.pitch_m);
+  /* TV lines are counted per picture height: height / pitch */
+  g_assert_cmpint ((int) round (19 * 0.0254 * 3 / 5 / 0.3e-3), ==, 965);
+  g_assert_nonnull (strstr (pitch, "965\u00a0lines at the sampling limit"));
 
   drawing_init (&d, all_links, BW_DETAIL_STRUCTURE);
-  g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, d.detail.line_pitch_m, &x));
-  g_assert_true (bw_detail_view_read (1000, 650, &ink, &d.view, x, 200, &point));
-  g_assert_cmpfloat_with_epsilon (point.value, 1, 1e-9); /* the peak, in the middle of a line */
-  g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, 0.5 * d.detail.line_pitch_m, &x));
-  g_assert_true (bw_detail_view_read (1000, 650, &ink, &d.view, x, 200, &point));
-  /* (max − min)/(max + min) is the modulation that the core gives */
-  g_assert_cmpfloat_with_epsilon ((1 - point.value) / (1 + point.value), d.detail.line_modulation,
-                                  1e-9);
+  g_autofree char *peak = words_at (&d.view, 0, d.detail.line_pitch_m);
+  g_assert_nonnull (strstr (peak, ": 100\u00a0% of the peak")); /* in the middle of a line */
+  g_autofree char *between = words_at (&d.view, 0, 0.5 * d.detail.line_pitch_m);
+  double least = g_ascii_strtod (strstr (between, ": ") + 2, NULL) / 100;
+  /* (max − min)/(max + min) is the modulation that the core gives; the words have two digits */
+  g_assert_cmpfloat_with_epsilon ((1 - least) / (1 + least), d.detail.line_modulation, 0.005);
 }
 
 /* Each row of the chain reads its link, from the top. */
@@ -292,24 +303,23 @@ static void
 test_read_rows (void)
 {
   Drawing d;
-  double x, last = -1;
-  guint n_rows = 0;
+  int last = -1;
 
   drawing_init (&d, all_links, BW_DETAIL_CHAIN);
-  g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, 100, &x));
+  g_autoptr (BwDrawing) drawing = bw_detail_drawing (&d.view, 1000, 650, &ink);
+  double x = test_x_of (bw_drawing_ref (drawing), 0, 100);
   for (double y = 0; y < 650; y++)
     {
-      BwDetailPoint point;
-      if (!bw_detail_view_read (1000, 650, &ink, &d.view, x, y, &point) || point.link <= last)
+      BwDrawingPoint point;
+      if (!bw_drawing_read (drawing, x, y, &point) || (int) point.id == last)
         continue;
-      g_assert_cmpfloat_with_epsilon (point.value,
-                                      point.link < BW_N_LINKS ? d.detail.limit_tvl[point.link]
-                                                              : d.detail.combined_tvl,
-                                      1e-9);
-      last = point.link;
-      n_rows++;
+      g_assert_cmpint ((int) point.id, ==, ++last);
+      double limit_tvl = last < BW_N_LINKS ? d.detail.limit_tvl[last] : d.detail.combined_tvl;
+      g_autofree char *words = bw_drawing_words (drawing, &point);
+      g_autofree char *limit = g_strdup_printf (": limit %.0f", round (limit_tvl));
+      g_assert_nonnull (strstr (words, limit));
     }
-  g_assert_cmpuint (n_rows, ==, BW_N_LINKS + 1);
+  g_assert_cmpint (last, ==, BW_N_LINKS);
 }
 
 /* Where not enough is known nothing is drawn, and it is said what is lacking. */
@@ -321,8 +331,8 @@ test_lacking (void)
     {
       drawing_init (&d, NULL, kind);
       g_assert_false (bw_detail_view_can_draw (&d.view));
-      g_autofree char *says = bw_detail_view_describe (&d.view);
-      g_autoptr (GArray) labels = bw_detail_view_labels (600, 400, &ink, &d.view);
+      g_autofree char *says = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
+      g_autoptr (GArray) labels = test_texts (bw_detail_drawing (&d.view, 600, 400, &ink), NULL);
       g_assert_cmpuint (labels->len, ==, 1);
       test_find_label (labels, says, 0);
     }
@@ -340,14 +350,7 @@ static cairo_surface_t *
 draw (const BwDetailView *view, int width, int height, BwTheme theme)
 {
   const BwInk with = { theme, "Sans 10", BW_INK_SCREEN_DPI };
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-
-  bw_draw_detail_view (cr, width, height, &with, view);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_detail_drawing (view, width, height, &with));
 }
 
 static guint32
@@ -360,13 +363,13 @@ pixel (cairo_surface_t *surface, int x, int y)
 
 /* The y of the middle of the row of @link, as it is read. */
 static int
-row_middle (const BwDetailView *view, double x, guint link)
+row_middle (const BwDrawing *drawing, double x, guint link)
 {
   int first = -1, last = -1;
   for (int y = 0; y < 650; y++)
     {
-      BwDetailPoint point;
-      if (bw_detail_view_read (1000, 650, &ink, view, x, y, &point) && point.link == link)
+      BwDrawingPoint point;
+      if (bw_drawing_read (drawing, x, y, &point) && point.id == link)
         {
           first = first < 0 ? y : first;
           last = y;
@@ -385,13 +388,13 @@ test_bar_ends_at_limit (void)
     for (guint link = 0; link < BW_N_LINKS; link++)
       {
         Drawing d;
-        double end, start;
         drawing_init (&d, examples[i].change, BW_DETAIL_CHAIN);
-        if (!(d.detail.limit_tvl[link] > 0)
-            || !bw_detail_view_x_at (1000, 650, &ink, &d.view, d.detail.limit_tvl[link], &end))
+        g_autoptr (BwDrawing) drawing = bw_detail_drawing (&d.view, 1000, 650, &ink);
+        double end = test_x_of (bw_drawing_ref (drawing), link, d.detail.limit_tvl[link]);
+        double start = test_x_of (bw_drawing_ref (drawing), link, 0);
+        if (!(d.detail.limit_tvl[link] > 0) || isnan (end))
           continue;
-        g_assert_true (bw_detail_view_x_at (1000, 650, &ink, &d.view, 0, &start));
-        int y = row_middle (&d.view, start + 1, link);
+        int y = row_middle (drawing, start + 1, link);
         cairo_surface_t *surface = draw (&d.view, 1000, 650, BW_THEME_LIGHT);
         guint32 paper = bw_ink_rgb (BW_THEME_LIGHT, BW_INK_PAPER);
         g_assert_cmphex (pixel (surface, (int) end + 3, y), ==, paper);
@@ -441,11 +444,11 @@ test_frequency (void)
 {
   Drawing d;
   drawing_init (&d, all_links, BW_DETAIL_MTF);
-  g_assert_cmpfloat_with_epsilon (bw_detail_view_hz_at (&d.what,
-                                                        d.detail.limit_tvl[BW_LINK_AMPLIFIER]),
-                                  10e6, 1);
+  g_autofree char *words = words_at (&d.view, 0, d.detail.limit_tvl[BW_LINK_AMPLIFIER]);
+  g_assert_nonnull (strstr (words, "(10\u00a0MHz)"));
   drawing_init (&d, mask_alone, BW_DETAIL_MTF);
-  g_assert_cmpfloat (bw_detail_view_hz_at (&d.what, 400), ==, 0);
+  g_autofree char *without = words_at (&d.view, 0, 400);
+  g_assert_null (strstr (without, "Hz"));
 }
 
 /* In words: the limits that the chain shows, and with the decimal mark asked for. */
@@ -454,12 +457,12 @@ test_describe (void)
 {
   Drawing d;
   drawing_init (&d, all_links, BW_DETAIL_CHAIN);
-  g_autofree char *chain = bw_detail_view_describe (&d.view);
+  g_autofree char *chain = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
   g_assert_nonnull (strstr (chain, "the least"));
   g_assert_nonnull (strstr (chain, "of the loss"));
   drawing_init (&d, all_links, BW_DETAIL_STRUCTURE);
   d.view.mark = ',';
-  g_autofree char *structure = bw_detail_view_describe (&d.view);
+  g_autofree char *structure = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
   g_assert_nonnull (strstr (structure, "0,6\u00a0mm"));
   g_assert_null (strstr (structure, "0.6"));
 }

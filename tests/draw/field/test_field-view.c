@@ -45,7 +45,7 @@ check_labels (const BwFieldView *what, double width, double height, const BwInk 
               guint may_leave)
 {
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_field_view_labels (width, height, with, what, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (what, width, height, with), &left_out);
 
   test_labels_are_apart (labels, width, height, what->raster->id);
   test_labels_are_large (labels, with);
@@ -104,8 +104,7 @@ test_labels_of_any_part (void)
       BwFieldView what = view_of (catalogue, ids[i % 4],
                                   i % 4 == 1 ? BW_SYSTEM_PAL_B : BW_SYSTEM_NTSC_M, (int) i / 4);
       guint s = i % G_N_ELEMENTS (sizes);
-      BwViewRange range;
-      bw_field_view_range (what.raster, &range);
+      BwViewRange range = test_shown (bw_field_drawing (&what, 700, 450, &ink)).across;
       double whole = range.high - range.low;
       bw_view_range_zoom (&range, range.low + whole * g_rand_double (rand),
                           pow (10, g_rand_double_range (rand, 0, 3)));
@@ -174,38 +173,65 @@ static const Numbers published[] = {
   { "vesa-dmt-04", { 516 }, { 1 }, { 3 }, { 36 } },
 };
 
+/* What is read at a place: the number of the line, the time after its 0H and the part. */
+typedef struct
+{
+  int line;
+  double line_time_s;
+  BwFieldPart part;
+} Read;
+
+static gboolean
+read_at (const BwFieldView *what, const BwDrawing *drawing, double x, double y, Read *read)
+{
+  BwDrawingPoint point;
+  BwFieldShape shape;
+  int field = 0;
+
+  if (!bw_drawing_read (drawing, x, y, &point))
+    return FALSE;
+  g_autofree char *words = bw_drawing_words (drawing, &point);
+  g_assert_cmpint (sscanf (words, "Field %d, line %d,", &field, &read->line), ==, 2);
+  g_auto (GStrv) parts = g_strsplit (words, ", ", 3);
+  g_auto (GStrv) times = g_strsplit (parts[2], " after its 0H: ", 2);
+  g_assert_true (bw_quantity_parse (times[0], BW_DIMENSION_TIME, '.', &read->line_time_s, NULL));
+  bw_field_shape_init (&shape, what->raster, field - 1);
+  read->part = bw_field_shape_at (&shape, point.across);
+  g_assert_true (g_str_has_prefix (times[1], bw_field_part_label (&shape, read->part)));
+  return TRUE;
+}
+
 /* A time in the page, as a line number with its fraction. */
 static double
-line_at (const BwFieldView *what, double width, double height, double x, double y,
-         BwFieldPart *part)
+line_at (const BwFieldView *what, const BwDrawing *drawing, double x, double y, BwFieldPart *part)
 {
-  BwFieldPoint point;
-  g_assert_true (bw_field_view_read (width, height, &ink, what, x, y, &point));
-  *part = point.part;
-  return point.line + point.line_time_s / period_s (what);
+  Read read;
+  g_assert_true (read_at (what, drawing, x, y, &read));
+  *part = read.part;
+  return read.line + read.line_time_s / period_s (what);
 }
 
 /* Finds where on the page, along @y, @part starts. */
 static double
-line_where (const BwFieldView *what, double width, double height, double y, BwFieldPart part)
+line_where (const BwFieldView *what, const BwDrawing *drawing, double y, BwFieldPart part)
 {
-  double low = 0, high = width - 20;
+  double low = 0, high = bw_drawing_width (drawing) - 20;
   BwFieldPart at = BW_PART_PICTURE_BEFORE;
-  BwFieldPoint point;
+  Read read;
 
-  for (low = 0; !bw_field_view_read (width, height, &ink, what, low, y, &point); low += 4)
+  for (low = 0; !read_at (what, drawing, low, y, &read); low += 4)
     g_assert_cmpfloat (low, <, high);
-  g_assert_cmpint (point.part, <, part);
+  g_assert_cmpint (read.part, <, part);
   while (high - low > 0.001)
     {
       double middle = (low + high) / 2;
-      line_at (what, width, height, middle, y, &at);
+      line_at (what, drawing, middle, y, &at);
       if (at < part)
         low = middle;
       else
         high = middle;
     }
-  return line_at (what, width, height, (low + high) / 2, y, &at);
+  return line_at (what, drawing, (low + high) / 2, y, &at);
 }
 
 static void
@@ -213,7 +239,8 @@ assert_line (const BwFieldView *what, double y, BwFieldPart part, double expecte
 {
   BwRasterFigures figures;
   bw_raster_figures (what->raster, &figures);
-  double off = line_where (what, 1100, 700, y, part) - expected;
+  g_autoptr (BwDrawing) drawing = bw_field_drawing (what, 1100, 700, &ink);
+  double off = line_where (what, drawing, y, part) - expected;
   double frames = off / figures.lines_per_frame; /* the last line is followed by line 1 */
   g_assert_cmpfloat_with_epsilon (off, floor (frames + 0.5) * figures.lines_per_frame, 0.01);
 }
@@ -255,7 +282,8 @@ assert_number (const BwFieldView *what, const GArray *labels, double width, doub
 {
   g_autofree char *text = g_strdup_printf ("%d", line);
   const BwLabel *label = test_find_label (labels, text, 0);
-  double x = bw_field_view_x_at (width, height, &ink, what, time_of (what, line + 0.5, sync_line));
+  double x = test_x_of (bw_field_drawing (what, width, height, &ink), 0,
+                        time_of (what, line + 0.5, sync_line));
   g_assert_cmpfloat_with_epsilon (label->box.x + label->box.width / 2, x, 0.6);
 }
 
@@ -266,8 +294,8 @@ test_numbers_drawn (void)
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwFieldView ntsc = view_of (catalogue, "525-59.94-interlaced", BW_SYSTEM_NTSC_M, 0);
   BwFieldView pal = view_of (catalogue, "625-50-interlaced", BW_SYSTEM_PAL_B, 0);
-  g_autoptr (GArray) ntsc_labels = bw_field_view_labels (1800, 1000, &ink, &ntsc, NULL);
-  g_autoptr (GArray) pal_labels = bw_field_view_labels (1800, 1000, &ink, &pal, NULL);
+  g_autoptr (GArray) ntsc_labels = test_texts (bw_field_drawing (&ntsc, 1800, 1000, &ink), NULL);
+  g_autoptr (GArray) pal_labels = test_texts (bw_field_drawing (&pal, 1800, 1000, &ink), NULL);
 
   for (int line = 1; line <= 23; line++)
     assert_number (&ntsc, ntsc_labels, 1800, 1000, line, 4);
@@ -286,7 +314,7 @@ test_numbers_thin_out (void)
 {
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwFieldView what = view_of (catalogue, "vesa-dmt-04", BW_SYSTEM_NONE, 0);
-  g_autoptr (GArray) labels = bw_field_view_labels (520, 360, &ink, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (&what, 520, 360, &ink), NULL);
   guint n = 0;
 
   for (guint i = 0; i < labels->len; i++)
@@ -306,7 +334,7 @@ test_numbers_thin_out (void)
 static void
 assert_has (const BwFieldView *what, const char *text)
 {
-  g_autoptr (GArray) labels = bw_field_view_labels (1100, 700, &ink, what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (what, 1100, 700, &ink), NULL);
   if (!test_labels_have (labels, text))
     g_error ("%s does not show \"%s\"", what->raster->id, text);
 }
@@ -382,13 +410,7 @@ test_colour_fields (void)
 static cairo_surface_t *
 draw (const BwFieldView *what, const BwInk *with, int width, int height)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_field_view (cr, width, height, with, what);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_field_drawing (what, width, height, with));
 }
 
 static gboolean
@@ -428,22 +450,23 @@ static guint
 find_edges (cairo_surface_t *surface, const BwFieldView *what, double y, double from_s, double to_s,
             double *edges_s, guint most)
 {
-  int from_x = (int) bw_field_view_x_at (WIDE, HIGH, &black, what, from_s);
-  int to_x = (int) bw_field_view_x_at (WIDE, HIGH, &black, what, to_s);
+  g_autoptr (BwDrawing) drawing = bw_field_drawing (what, WIDE, HIGH, &black);
+  int from_x = (int) test_x_of (bw_drawing_ref (drawing), 0, from_s);
+  int to_x = (int) test_x_of (bw_drawing_ref (drawing), 0, to_s);
   int start = -1;
   guint n = 0;
 
   for (int x = from_x; x < to_x; x++)
     {
       gboolean dark = is_dark (test_pixel_at (surface, x, (int) y));
-      BwFieldPoint point;
+      BwDrawingPoint point;
       if (dark && start < 0)
         start = x;
       if (dark || start < 0)
         continue;
       g_assert_cmpuint (n, <, most);
-      g_assert_true (bw_field_view_read (WIDE, HIGH, &black, what, (start + x) / 2.0, y, &point));
-      edges_s[n++] = point.time_s;
+      g_assert_true (bw_drawing_read (drawing, (start + x) / 2.0, y, &point));
+      edges_s[n++] = point.across;
       start = -1;
     }
   return n;
@@ -473,7 +496,7 @@ check_pulses (cairo_surface_t *surface, const BwFieldView *what, double y, doubl
 static double
 sync_y (const BwFieldView *what, const char *line)
 {
-  g_autoptr (GArray) labels = bw_field_view_labels (WIDE, HIGH, &black, what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (what, WIDE, HIGH, &black), NULL);
   const BwLabel *label = test_find_label (labels, line, 0);
   return label->box.y - 1.3 * label->box.height;
 }
@@ -546,7 +569,7 @@ test_half_lines_drawn (void)
 {
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwFieldView what = view_of (catalogue, "525-59.94-interlaced", BW_SYSTEM_NONE, 0);
-  g_autoptr (GArray) labels = bw_field_view_labels (WIDE, HIGH, &black, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (&what, WIDE, HIGH, &black), NULL);
   const BwLabel *picture = test_find_label (labels, "picture", 2); /* before field 2 */
   cairo_surface_t *surface = draw (&what, &black, WIDE, HIGH);
 
@@ -559,8 +582,8 @@ test_half_lines_drawn (void)
 static gboolean
 has_burst (cairo_surface_t *surface, const BwFieldView *what, double blanking_y, double datum_s)
 {
-  int from_x = (int) bw_field_view_x_at (WIDE, HIGH, &black, what, datum_s + 5e-6);
-  int to_x = (int) bw_field_view_x_at (WIDE, HIGH, &black, what, datum_s + 8.2e-6);
+  int from_x = (int) test_x_of (bw_field_drawing (what, WIDE, HIGH, &black), 0, datum_s + 5e-6);
+  int to_x = (int) test_x_of (bw_field_drawing (what, WIDE, HIGH, &black), 0, datum_s + 8.2e-6);
 
   for (int x = from_x; x <= to_x; x++)
     if (test_pixel_at (surface, x, (int) blanking_y + 4)
@@ -597,7 +620,7 @@ static const struct
 static void
 check_bursts (cairo_surface_t *surface, const BwFieldView *what, guint row, guint i)
 {
-  g_autoptr (GArray) labels = bw_field_view_labels (WIDE, HIGH, &black, what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_field_drawing (what, WIDE, HIGH, &black), NULL);
   double y = blanking_y (labels, row, bursts[i].label);
   guint n = 0;
 
@@ -608,7 +631,7 @@ check_bursts (cairo_surface_t *surface, const BwFieldView *what, guint row, guin
                              ? line >= bursts[i].first && line <= bursts[i].last
                              : line >= bursts[i].first || line <= bursts[i].last;
       double datum_s = time_of (what, k, bursts[i].sync);
-      if (isnan (bw_field_view_x_at (WIDE, HIGH, &black, what, datum_s)))
+      if (isnan (test_x_of (bw_field_drawing (what, WIDE, HIGH, &black), 0, datum_s)))
         continue;
       if (has_burst (surface, what, y, datum_s) == without)
         g_error ("case %u: line %d %s burst", i, line, without ? "has" : "has no");
@@ -721,26 +744,28 @@ test_round_trip (void)
   for (guint i = 0; i < rasters->len; i += 3 * RASTER_STEP)
     {
       BwFieldView what = { rasters->pdata[i], BW_SYSTEM_NONE, 0, NULL, '.' };
-      BwViewRange range;
-      BwFieldPoint point;
       guint s = i % G_N_ELEMENTS (sizes);
       double width = sizes[s].width, height = sizes[s].height, line_s = period_s (&what);
-      bw_field_view_range (what.raster, &range);
+      BwViewRange range = test_shown (bw_field_drawing (&what, width, height, &ink)).across;
       if (i % 2 == 0)
         bw_view_range_zoom (&range, 0, g_rand_double_range (rand, 1, 50));
       what.range = &range;
+      g_autoptr (BwDrawing) drawing = bw_field_drawing (&what, width, height, &ink);
       for (guint k = 0; k < 10; k++)
         {
           double time_s = g_rand_double_range (rand, range.from, range.to);
-          double x = bw_field_view_x_at (width, height, &ink, &what, time_s);
-          g_assert_true (bw_field_view_read (width, height, &ink, &what, x, 0.25 * height, &point));
-          g_assert_cmpfloat_with_epsilon (point.time_s, time_s, 1e-9 * line_s);
-          g_assert_cmpfloat (point.line_time_s, >=, 0);
-          g_assert_cmpfloat (point.line_time_s, <, line_s * (1 + 1e-9));
-          double lines = (time_s - point.line_time_s) / line_s * 2; /* whole half lines */
-          g_assert_cmpfloat_with_epsilon (lines, floor (lines + 0.5), 1e-6);
+          double x = test_x_of (bw_drawing_ref (drawing), 0, time_s);
+          BwDrawingPoint point;
+          Read read;
+          g_assert_true (bw_drawing_read (drawing, x, 0.25 * height, &point));
+          g_assert_cmpfloat_with_epsilon (point.across, time_s, 1e-9 * line_s);
+          g_assert_true (read_at (&what, drawing, x, 0.25 * height, &read));
+          g_assert_cmpfloat (read.line_time_s, >=, 0);
+          g_assert_cmpfloat (read.line_time_s, <, line_s * (1 + 1e-4));
+          double lines = (time_s - read.line_time_s) / line_s * 2;           /* whole half lines */
+          g_assert_cmpfloat_with_epsilon (lines, floor (lines + 0.5), 1e-3); /* five digits */
         }
-      g_assert_true (isnan (bw_field_view_x_at (width, height, &ink, &what, range.to + line_s)));
+      g_assert_true (isnan (test_x_of (bw_drawing_ref (drawing), 0, range.to + line_s)));
     }
 }
 
@@ -752,11 +777,12 @@ test_read_outside (void)
   };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwFieldView what = view_of (catalogue, "625-50-interlaced", BW_SYSTEM_PAL_B, 0);
-  BwFieldPoint point = { .line = 77 };
+  g_autoptr (BwDrawing) drawing = bw_field_drawing (&what, 700, 450, &ink);
+  BwDrawingPoint point = { .id = 77 };
 
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
-    g_assert_false (bw_field_view_read (700, 450, &ink, &what, points[i][0], points[i][1], &point));
-  g_assert_cmpint (point.line, ==, 77);
+    g_assert_false (bw_drawing_read (drawing, points[i][0], points[i][1], &point));
+  g_assert_cmpuint (point.id, ==, 77);
 }
 
 static void
@@ -771,7 +797,7 @@ test_describe (void)
                                        "SMPTE 170M-2004" };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwFieldView what = view_of (catalogue, "525-59.94-interlaced", BW_SYSTEM_NTSC_M, 0);
-  g_autofree char *text = bw_field_view_describe (&what);
+  g_autofree char *text = test_description (bw_field_drawing (&what, 700, 450, &ink));
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     if (strstr (text, shown[i]) == NULL)
       g_error ("\"%s\" is not in: %s", shown[i], text);

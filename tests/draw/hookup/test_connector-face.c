@@ -207,24 +207,6 @@ test_exits (void)
   g_assert_false (bw_face_exit (&none, 16, TRUE, NULL, 0, &y));
 }
 
-static void
-test_read (void)
-{
-  for (guint i = 0; i < BW_N_CONNECTORS; i++)
-    {
-      const BwFaceShape *shape = bw_face_shape (i);
-      const BwFace face = face_of (i, 33);
-      for (guint k = 0; shape != NULL && k < shape->n; k++)
-        {
-          double at[2];
-          contact (&face, shape->contacts[k].number, at);
-          g_assert_cmpint (bw_face_contact_at (&face, at[0], at[1]), ==, shape->contacts[k].number);
-        }
-      if (shape != NULL)
-        g_assert_cmpint (bw_face_contact_at (&face, 0, 0), ==, 0);
-    }
-}
-
 /* How many pixels of @box have something other than paper. */
 static guint
 count_ink (cairo_surface_t *surface, const BwBox *box)
@@ -275,7 +257,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/connector-face/numbers", test_numbers);
   g_test_add_func ("/connector-face/marks", test_marks);
   g_test_add_func ("/connector-face/exits", test_exits);
-  g_test_add_func ("/connector-face/read", test_read);
   g_test_add_func ("/connector-face/drawn", test_drawn);
   return g_test_run ();
 }

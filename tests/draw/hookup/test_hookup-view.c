@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "draw/hookup/connector-face.h"
+#include "draw/hookup/view-private.h"
 #include "plans.h"
 
 static const BwInk ink = { BW_THEME_LIGHT, "Sans 10", BW_INK_SCREEN_DPI };
@@ -38,10 +39,10 @@ check_labels (const BwHookup *hookup, double width, double height, const BwInk *
 {
   const BwHookupView what = view_of (hookup);
   g_autoptr (BwCanvas) canvas = bw_canvas_new (with, 10, 10);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (width, height, with, &what);
   g_autofree char *name = pair_name (hookup);
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, width, height, with),
+                                          &left_out);
 
   test_labels_are_apart (labels, width, height, name);
   for (guint i = 0; i < labels->len; i++)
@@ -97,16 +98,34 @@ number_of (const char *pin)
   return digits != NULL && g_str_has_prefix (pin, "pin ") ? atoi (digits) : 0;
 }
 
+/* The place of a thing, if it is drawn. */
+static const BwDrawingPlace *
+place_of (const BwDrawing *drawing, BwHookupPlaceKind kind, guint index, guint number)
+{
+  const GArray *places = bw_drawing_places (drawing);
+  for (guint i = 0; i < places->len; i++)
+    {
+      const BwDrawingPlace *place = &g_array_index (places, BwDrawingPlace, i);
+      if (place->id == bw_hookup_place_id (kind, index, number))
+        return place;
+    }
+  return NULL;
+}
+
 /* The wire ends at the centre of the contact that the connection names, if its plug is drawn. */
 static void
-assert_end (const BwHookupDrawing *drawing, const BwHookupConnection *one, gboolean far_end,
-            const double at[2], guint *seen)
+assert_end (const BwDrawing *drawing, const BwHookupRow *row, guint end, guint *seen)
 {
-  double pin[2];
-  int number = number_of (far_end ? one->to : one->from);
-  if (number == 0 || !bw_hookup_drawing_pin (drawing, one->hop, far_end, number, pin))
+  const BwHookupConnection *one = row->connection;
+  int number = number_of (end == 1 ? one->to : one->from);
+  const BwDrawingPlace *contact = place_of (drawing, BW_HOOKUP_PLACE_CONTACT, 2 * one->hop + end,
+                                            (guint) number);
+  if (number == 0 || contact == NULL)
     return;
-  g_assert_true (bw_near (at[0], pin[0], 1e-6) && bw_near (at[1], pin[1], 1e-6));
+  g_assert_true (row->has_pin[end]);
+  g_assert_cmpfloat_with_epsilon (row->start[end], contact->box.x + contact->box.width / 2, 1e-6);
+  g_assert_cmpfloat_with_epsilon (row->start_y[end], contact->box.y + contact->box.height / 2,
+                                  1e-6);
   *seen += 1;
 }
 
@@ -114,15 +133,23 @@ static void
 check_conductors (const BwHookup *hookup, gpointer data)
 {
   const BwHookupView what = view_of (hookup);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1920, 1080, &ink, &what);
-  for (guint i = 0; i < hookup->connections->len; i++)
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&what, 1920, 1080, &ink);
+  BwHookupLayout layout;
+  guint n = 0;
+
+  bw_hookup_layout_init (&layout, 1920, 1080, &ink, &what);
+  for (guint i = 0; i < layout.rows->len; i++)
     {
-      double from[2], to[2];
-      g_assert_true (bw_hookup_drawing_wire (drawing, i, from, to));
-      g_assert_cmpfloat (from[0], <, to[0]);
-      assert_end (drawing, hookup->connections->pdata[i], FALSE, from, data);
-      assert_end (drawing, hookup->connections->pdata[i], TRUE, to, data);
+      const BwHookupRow *row = bw_hookup_row (&layout, i);
+      if (row->connection == NULL)
+        continue;
+      n++;
+      g_assert_cmpfloat (row->start[0], <, row->start[1]);
+      assert_end (drawing, row, 0, data);
+      assert_end (drawing, row, 1, data);
     }
+  g_assert_cmpuint (n, ==, hookup->connections->len);
+  bw_hookup_layout_clear (&layout);
 }
 
 static void
@@ -142,8 +169,7 @@ test_row_words (void)
   g_autoptr (BwSheet) sheet = test_hookup_sheet (catalogue, FALSE);
   g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, 2, 0, 0, NULL);
   const BwHookupView what = view_of (hookup);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1000, 650, &ink, &what);
-  g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, 1000, 650, &ink), NULL);
   const char *const rows[] = { "R  15 → 15",        "G  11 → 11",     "B  7 → 7",
                                "Sync  19 → 20",     "return 13 → 13", "return 17 → 18",
                                "switching  16 → 16" };
@@ -170,9 +196,9 @@ check_parts (const BwHookup *hookup, gpointer data)
   g_autofree char *name = pair_name (hookup);
   for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
     {
-      g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (sizes[s].width, sizes[s].height,
-                                                                   &ink, &what);
-      g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
+      g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, sizes[s].width,
+                                                                 sizes[s].height, &ink),
+                                              NULL);
       g_autoptr (GHashTable) wanted = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
       GHashTableIter iter;
       gpointer text, count;
@@ -212,8 +238,7 @@ static void
 check_words (const BwHookup *hookup, gpointer data)
 {
   const BwHookupView what = view_of (hookup);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1920, 1080, &ink, &what);
-  g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, 1920, 1080, &ink), NULL);
   test_find_label (labels, bw_kind_label (&bw_verdicts, hookup->verdict_before), 0);
   if (hookup->plan != NULL)
     test_find_label (labels, bw_kind_label (&bw_verdicts, hookup->verdict_after), 0);
@@ -246,7 +271,7 @@ static void
 check_described (const BwHookup *hookup, gpointer data)
 {
   const BwHookupView what = view_of (hookup);
-  g_autofree char *words = bw_hookup_view_describe (&what);
+  g_autofree char *words = test_description (bw_hookup_drawing (&what, 1000, 650, &ink));
   g_assert_nonnull (strstr (words, hookup->source));
   g_assert_nonnull (strstr (words, hookup->input));
   for (guint i = 0; i < hookup->connections->len; i++)
@@ -284,50 +309,78 @@ test_lead (void)
   what.lead = &lead;
   g_autofree char *words = bw_hookup_view_lead (&what);
   g_assert_cmpstr (words, ==, "10\u00a0m, 50.5\u00a0ns late, 0.36\u00a0dB lost at 10\u00a0MHz");
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1000, 650, &ink, &what);
-  g_autoptr (GArray) labels = bw_hookup_drawing_labels (drawing, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, 1000, 650, &ink), NULL);
   g_assert_true (test_labels_have (labels, words));
 }
 
 /* Reading */
 
-static void
-read_back (const BwHookupDrawing *drawing, BwHookupPointKind kind, guint index, int number,
-           guint *seen)
-{
-  const BwHookupPoint point = { kind, index, number };
-  BwHookupPoint back;
-  double x, y;
-  if (!bw_hookup_drawing_place (drawing, &point, &x, &y))
-    return;
-  g_assert_true (bw_hookup_drawing_read (drawing, x, y, &back));
-  g_assert_cmpuint (back.kind, ==, kind);
-  g_assert_cmpuint (back.index, ==, index);
-  g_assert_cmpint (back.number, ==, number);
-  g_autofree char *words = bw_hookup_drawing_words (drawing, &back);
-  g_assert_cmpuint (strlen (words), >, 10);
-  g_assert_true (g_utf8_validate (words, -1, NULL));
-  *seen += 1;
-}
-
+/* In the middle of each thing, if nothing stands before it there, it is read, and it says what it is;
+ * contacts and parts always stand in front. */
 static void
 check_reading (const BwHookup *hookup, gpointer data)
 {
   const BwHookupView what = view_of (hookup);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1000, 650, &ink, &what);
-  for (guint end = 0; end < 2 * hookup->hops->len; end++)
-    for (int number = 1; number <= BW_FACE_MAX_NUMBER; number++)
-      read_back (drawing, BW_HOOKUP_POINT_CONTACT, end, number, data);
-  for (guint i = 0; i < hookup->connections->len; i++)
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&what, 1000, 650, &ink);
+  const GArray *places = bw_drawing_places (drawing);
+
+  for (guint i = 0; i < places->len; i++)
     {
-      read_back (drawing, BW_HOOKUP_POINT_CONDUCTOR, i, 0, data);
-      for (int number = 0; number < 5; number++)
-        read_back (drawing, BW_HOOKUP_POINT_PART, i, number, data);
+      const BwDrawingPlace *place = &g_array_index (places, BwDrawingPlace, i);
+      guint kind = place->id >> 24;
+      double x = place->box.x + place->box.width / 2, y = place->box.y + place->box.height / 2;
+      BwDrawingPoint point;
+      g_assert_true (bw_drawing_read (drawing, x, y, &point));
+      if (kind == BW_HOOKUP_PLACE_CONTACT || kind == BW_HOOKUP_PLACE_PART)
+        g_assert_cmphex (point.id, ==, place->id);
+      point = (BwDrawingPoint){ place->id, 0.5, 0.5 };
+      g_autofree char *words = bw_drawing_words (drawing, &point);
+      g_assert_cmpuint (strlen (words), >, 10);
+      g_assert_true (g_utf8_validate (words, -1, NULL));
+      *(guint *) data += 1;
     }
-  for (guint i = 0; i < hookup->levels->len; i++)
-    read_back (drawing, BW_HOOKUP_POINT_LEVEL, i, 0, data);
-  for (guint i = 0; i + 1 < hookup->hops->len; i++)
-    read_back (drawing, BW_HOOKUP_POINT_BOX, i, 0, data);
+}
+
+/* The arrow keys come to every contact, part, box and level, and to every conductor: from the first
+ * thing on, each new one is tried in all four directions. */
+static void
+check_keys (const BwHookup *hookup, gpointer data)
+{
+  static const double steps[][2] = { { 1, 0 }, { -1, 0 }, { 0, 1 }, { 0, -1 } };
+  const BwHookupView what = view_of (hookup);
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&what, 1000, 650, &ink);
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  g_autoptr (GArray) at = g_array_new (FALSE, FALSE, 2 * sizeof (double));
+  double first[2] = { -1, -1 };
+  BwDrawingPoint point;
+
+  if (!bw_drawing_step (drawing, 1, 0, &first[0], &first[1]))
+    return;
+  g_array_append_val (at, first);
+  for (guint i = 0; i < at->len; i++)
+    for (guint k = 0; k < G_N_ELEMENTS (steps); k++)
+      {
+        const double *from = (const double *) (gpointer) at->data + 2 * i;
+        double to[2] = { from[0], from[1] };
+        if (!bw_drawing_step (drawing, steps[k][0], steps[k][1], &to[0], &to[1])
+            || !bw_drawing_read (drawing, to[0], to[1], &point)
+            || !g_hash_table_add (seen, GUINT_TO_POINTER (point.id)))
+          continue;
+        g_array_append_val (at, to);
+      }
+  for (guint i = 0; i < bw_drawing_places (drawing)->len; i++)
+    {
+      const BwDrawingPlace *place = &g_array_index (bw_drawing_places (drawing), BwDrawingPlace, i);
+      *(guint *) data += !g_hash_table_contains (seen, GUINT_TO_POINTER (place->id));
+    }
+}
+
+static void
+test_keys (void)
+{
+  guint missed = 0;
+  test_each_hookup (FALSE, FALSE, check_keys, &missed);
+  g_assert_cmpuint (missed, ==, 0);
 }
 
 static void
@@ -346,11 +399,11 @@ test_contact_words (void)
   g_autoptr (BwSheet) sheet = test_hookup_sheet (catalogue, FALSE);
   g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, 1, 0, 0, NULL);
   const BwHookupView what = view_of (hookup);
-  g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (1000, 650, &ink, &what);
-  const BwHookupPoint eight = { BW_HOOKUP_POINT_CONTACT, 1, 8 };
-  const BwHookupPoint one = { BW_HOOKUP_POINT_CONTACT, 1, 1 };
-  g_autofree char *selects = bw_hookup_drawing_words (drawing, &eight);
-  g_autofree char *open = bw_hookup_drawing_words (drawing, &one);
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&what, 1000, 650, &ink);
+  const BwDrawingPoint eight = { bw_hookup_place_id (BW_HOOKUP_PLACE_CONTACT, 1, 8), 0.5, 0.5 };
+  const BwDrawingPoint one = { bw_hookup_place_id (BW_HOOKUP_PLACE_CONTACT, 1, 1), 0.5, 0.5 };
+  g_autofree char *selects = bw_drawing_words (drawing, &eight);
+  g_autofree char *open = bw_drawing_words (drawing, &one);
   g_assert_nonnull (strstr (selects, "function switching"));
   g_assert_nonnull (strstr (selects, "supply of 12\u00a0V"));
   g_assert_nonnull (strstr (open, "left open"));
@@ -366,15 +419,7 @@ test_same (void)
   const BwHookupView what = view_of (hookup);
   cairo_surface_t *surfaces[2];
   for (guint i = 0; i < 2; i++)
-    {
-      g_autoptr (BwHookupDrawing) drawing = bw_hookup_drawing_new (800, 500, &ink, &what);
-      surfaces[i] = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 800, 500);
-      cairo_t *cr = cairo_create (surfaces[i]);
-      bw_hookup_drawing_draw (drawing, cr);
-      g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-      cairo_destroy (cr);
-      cairo_surface_flush (surfaces[i]);
-    }
+    surfaces[i] = test_paint (bw_hookup_drawing (&what, 800, 500, &ink));
   gsize length = 500 * (gsize) cairo_image_surface_get_stride (surfaces[0]);
   g_assert_cmpmem (cairo_image_surface_get_data (surfaces[0]), length,
                    cairo_image_surface_get_data (surfaces[1]), length);
@@ -395,6 +440,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/hookup-view/described", test_described);
   g_test_add_func ("/hookup-view/lead", test_lead);
   g_test_add_func ("/hookup-view/reading", test_reading);
+  g_test_add_func ("/hookup-view/keys", test_keys);
   g_test_add_func ("/hookup-view/contact-words", test_contact_words);
   g_test_add_func ("/hookup-view/same", test_same);
   return g_test_run ();

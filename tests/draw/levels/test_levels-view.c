@@ -68,7 +68,7 @@ check_labels (const BwLevelsView *what, const char *name, double width, double h
               const BwInk *with, guint may_leave)
 {
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_levels_view_labels (width, height, with, what, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_levels_drawing (what, width, height, with), &left_out);
 
   test_labels_are_apart (labels, width, height, name);
   test_labels_are_large (labels, with);
@@ -127,9 +127,8 @@ test_labels_of_any_part (void)
       for (guint k = 0; k < 10; k++)
         {
           BwLevelsView what = view_of (model, 75);
-          BwViewRange across;
           guint s = k % G_N_ELEMENTS (sizes);
-          bw_levels_view_range (&what, &across);
+          BwViewRange across = test_shown (bw_levels_drawing (&what, 600, 400, &ink)).across;
           bw_view_range_zoom (&across, g_rand_double_range (rand, across.low, across.high),
                               pow (10, g_rand_double_range (rand, 0, 2.5)));
           what.across = &across;
@@ -147,13 +146,8 @@ test_draw (void)
         g_autoptr (BwLevelsModel) model = model_of (i, (i + k) % BW_N_CONTENTS, BW_BARS_75);
         BwLevelsView what = view_of (model, k == 0 ? INFINITY : 75);
         const BwInk with = { (i + k) % BW_N_THEMES, NULL, 0 };
-        cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 600, 400);
-        cairo_t *cr = cairo_create (surface);
         what.span = k == 2 && i % 4 == 0 ? BW_LEVELS_FIELD : BW_LEVELS_LINE;
-        bw_draw_levels_view (cr, 600, 400, &with, &what);
-        g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-        cairo_destroy (cr);
-        cairo_surface_destroy (surface);
+        cairo_surface_destroy (test_paint (bw_levels_drawing (&what, 600, 400, &with)));
       }
 }
 
@@ -169,19 +163,65 @@ test_round_trip (void)
       for (BwConductor conductor = 0; conductor < BW_N_CONDUCTORS; conductor++)
         {
           double time_s = g_rand_double_range (rand, 0, 20e-6), x = -1, y = -1;
-          BwLevelsPoint point;
-          gboolean shown = bw_levels_view_place (1000, 650, &ink, &what, conductor, time_s, 0.01,
-                                                 &x, &y);
+          g_autoptr (BwDrawing) drawing = bw_levels_drawing (&what, 1000, 650, &ink);
+          BwDrawingPoint point;
+          gboolean shown = test_find (bw_drawing_ref (drawing), conductor, time_s, 0.01, &x, &y);
           g_assert_true (shown == ((set & BW_BIT (conductor)) != 0));
           if (!shown)
             continue;
-          g_assert_true (bw_levels_view_read (1000, 650, &ink, &what, x, y, &point));
-          g_assert_cmpuint (point.conductor, ==, conductor);
-          g_assert_cmpfloat_with_epsilon (point.time_s, time_s, 1e-12);
-          g_assert_cmpfloat_with_epsilon (point.pointer_v, 0.01, 1e-9);
-          g_assert_cmpint (point.line, ==, what.line);
+          g_assert_true (bw_drawing_read (drawing, x, y, &point));
+          g_assert_cmpuint (point.id, ==, conductor);
+          g_assert_cmpfloat_with_epsilon (point.across, time_s, 1e-12);
+          g_assert_cmpfloat_with_epsilon (point.down, 0.01, 1e-9);
         }
     }
+}
+
+/* What is read at a place. */
+typedef struct
+{
+  int line;
+  double line_time_s;
+  double low_v;
+  double high_v;
+} Read;
+
+/* A level as it is written, with a true minus. */
+static double
+volts_of (const char *text)
+{
+  g_autoptr (GString) plain = g_string_new (text);
+  double volts = 0;
+  g_string_replace (plain, "\u2212", "-", 1);
+  g_assert_true (bw_quantity_parse (plain->str, BW_DIMENSION_VOLTAGE, '.', &volts, NULL));
+  return volts;
+}
+
+/* From the words such as "Y, line 20, 5 µs after 0H: 1 V (140.0 IRE); pointer 10 mV (1.4 IRE)", and
+ * for an envelope "−1.0 to 2.0 mV". */
+static void
+parse_words (const char *words, Read *read)
+{
+  g_auto (GStrv) parts = g_strsplit (words, ", ", 3);
+  g_assert_cmpint (sscanf (parts[1], "line %d", &read->line), ==, 1);
+  g_auto (GStrv) rest = g_strsplit (parts[2], " after 0H: ", 2);
+  g_assert_true (bw_quantity_parse (rest[0], BW_DIMENSION_TIME, '.', &read->line_time_s, NULL));
+  rest[1][strcspn (rest[1], ";(")] = '\0';
+  g_auto (GStrv) levels = g_strsplit (g_strchomp (rest[1]), " to ", 2);
+  read->high_v = volts_of (levels[levels[1] != NULL ? 1 : 0]);
+  g_autofree char *low = g_strconcat (levels[0], "\u00a0mV", NULL);
+  read->low_v = levels[1] != NULL ? volts_of (low) : read->high_v;
+}
+
+static void
+read_at (const BwLevelsView *what, BwConductor conductor, double time_s, Read *read)
+{
+  g_autoptr (BwDrawing) drawing = bw_levels_drawing (what, 1000, 650, &ink);
+  double x, y;
+  g_assert_true (test_find (bw_drawing_ref (drawing), conductor, time_s, 0.01, &x, &y));
+  g_autofree char *words = test_words_at (bw_drawing_ref (drawing), x, y);
+  g_assert_true (g_str_has_prefix (words, bw_kind_label (&bw_conductors, conductor)));
+  parse_words (words, read);
 }
 
 /* The middle of a bar, after 0H; BT.601 has 720 of 858 samples from the 122nd after 0H on, in a line
@@ -193,14 +233,6 @@ bar_time_s (const BwLevelsModel *model, guint bar)
   BwRasterFigures figures;
   bw_raster_figures (raster, &figures);
   return figures.h_sync_s + figures.h_back_porch_s + figures.h_active_s * (bar + 0.5) / BW_N_BARS;
-}
-
-static void
-read_at (const BwLevelsView *what, BwConductor conductor, double time_s, BwLevelsPoint *point)
-{
-  double x, y;
-  g_assert_true (bw_levels_view_place (1000, 650, &ink, what, conductor, time_s, 0.01, &x, &y));
-  g_assert_true (bw_levels_view_read (1000, 650, &ink, what, x, y, point));
 }
 
 /* SMPTE 170M-2004 table A.3: lowest and highest excursion of 75 % bars with setup, in IRE; white
@@ -218,17 +250,16 @@ test_reads_table_a3 (void)
   g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE),
                                               BW_CONTENT_BARS, BW_BARS_75);
   const BwLevelsView what = view_of (model, 75);
-  BwLevelsPoint point;
+  Read read;
 
   for (guint bar = 0; bar < BW_N_BARS; bar++)
     {
-      read_at (&what, BW_CONDUCTOR_VIDEO, bar_time_s (model, bar), &point);
-      g_assert_cmpfloat_with_epsilon (point.low_v * 140, ntsc_75[bar][0], 0.9);
-      g_assert_cmpfloat_with_epsilon (point.high_v * 140, ntsc_75[bar][1], 0.9);
-      g_assert_cmpfloat_with_epsilon (point.volts_per_ire, 1 / 140.0, 1e-12);
+      read_at (&what, BW_CONDUCTOR_VIDEO, bar_time_s (model, bar), &read);
+      g_assert_cmpfloat_with_epsilon (read.low_v * 140, ntsc_75[bar][0], 0.9);
+      g_assert_cmpfloat_with_epsilon (read.high_v * 140, ntsc_75[bar][1], 0.9);
     }
-  read_at (&what, BW_CONDUCTOR_VIDEO, 2.35e-6, &point);
-  g_assert_cmpfloat_with_epsilon (point.low_v * 140, -40, 1e-3);
+  read_at (&what, BW_CONDUCTOR_VIDEO, 2.35e-6, &read);
+  g_assert_cmpfloat_with_epsilon (read.low_v * 140, -40, 0.008); /* to a tenth of a millivolt */
 }
 
 /* A source of 75 Ω with no load gives twice the published level, with two loads two thirds. */
@@ -246,13 +277,12 @@ test_termination (void)
   for (guint k = 0; k < G_N_ELEMENTS (loads); k++)
     {
       BwLevelsView what = view_of (model, loads[k].load_ohm);
-      BwLevelsPoint point;
+      Read read;
       g_assert_cmpfloat_with_epsilon (bw_levels_gain (&what.video), loads[k].gain, 1e-12);
-      read_at (&what, BW_CONDUCTOR_Y, bar_time_s (model, BW_BAR_WHITE), &point);
-      g_assert_cmpfloat_with_epsilon (point.high_v, 0.7 * loads[k].gain, 1e-4);
-      g_assert_cmpfloat_with_epsilon (point.stated_v, 0.7, 1e-4);
-      read_at (&what, BW_CONDUCTOR_PB, bar_time_s (model, BW_BAR_BLUE), &point);
-      g_assert_cmpfloat_with_epsilon (point.high_v, 0.35 * loads[k].gain, 1e-4);
+      read_at (&what, BW_CONDUCTOR_Y, bar_time_s (model, BW_BAR_WHITE), &read);
+      g_assert_cmpfloat_with_epsilon (read.high_v, 0.7 * loads[k].gain, 1e-4);
+      read_at (&what, BW_CONDUCTOR_PB, bar_time_s (model, BW_BAR_BLUE), &read);
+      g_assert_cmpfloat_with_epsilon (read.high_v, 0.35 * loads[k].gain, 1e-4);
     }
 }
 
@@ -270,13 +300,7 @@ test_open_load (void)
 static cairo_surface_t *
 draw (const BwLevelsView *what, int width, int height)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_levels_view (cr, width, height, &ink, what);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_levels_drawing (what, width, height, &ink));
 }
 
 /* How much darker than paper, 0 to 255 on the green channel. */
@@ -325,10 +349,10 @@ test_rows_of_the_trace (void)
     {
       double time_s = bar_time_s (model, bar), x, high_y, low_y;
       int top, bottom;
-      bw_levels_view_place (1000, 650, &ink, &what, BW_CONDUCTOR_VIDEO, time_s,
-                            ntsc_75[bar][1] / 140, &x, &high_y);
-      bw_levels_view_place (1000, 650, &ink, &what, BW_CONDUCTOR_VIDEO, time_s,
-                            ntsc_75[bar][0] / 140, &x, &low_y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s,
+                 ntsc_75[bar][1] / 140, &x, &high_y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_VIDEO, time_s,
+                 ntsc_75[bar][0] / 140, &x, &low_y);
       filled_rows (surface, (int) x, (int) high_y - 30, (int) low_y + 30, &top, &bottom);
       g_assert_cmpfloat (fabs (top + 0.5 - high_y), <, 2);
       g_assert_cmpfloat (fabs (bottom + 0.5 - low_y), <, 2);
@@ -349,11 +373,11 @@ test_colour_of_the_trace (void)
   for (guint bar = BW_BAR_WHITE; bar <= BW_BAR_GREEN; bar++)
     {
       double x, y;
-      g_assert_true (bw_levels_view_place (1000, 650, &ink, &what, BW_CONDUCTOR_R,
-                                           bar_time_s (model, bar), levels_v[bar], &x, &y));
+      g_assert_true (test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R,
+                                bar_time_s (model, bar), levels_v[bar], &x, &y));
       g_assert_cmpint (darkness (surface, (int) x, (int) y), >, 100);
-      bw_levels_view_place (1000, 650, &ink, &what, BW_CONDUCTOR_R, bar_time_s (model, bar),
-                            0.7 - levels_v[bar], &x, &y);
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R,
+                 bar_time_s (model, bar), 0.7 - levels_v[bar], &x, &y);
       g_assert_cmpint (darkness (surface, (int) x, (int) y), <, 160);
     }
   cairo_surface_destroy (surface);
@@ -381,8 +405,8 @@ test_figures (void)
   g_autoptr (GPtrArray) limits = bw_limits_shipped ();
   BwLevelsView what = view_of (model, 75);
   what.limits = bw_limits_find (limits, "smpte-170m");
-  g_autoptr (GArray) labels = bw_levels_view_labels (1000, 650, &ink, &what, NULL);
-  g_autofree char *words = bw_levels_view_describe (&what);
+  g_autoptr (GArray) labels = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
+  g_autofree char *words = test_description (bw_levels_drawing (&what, 1000, 650, &ink));
 
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     if (!test_labels_have (labels, shown[i]))
@@ -401,7 +425,7 @@ test_figures_without_load (void)
   g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE),
                                               BW_CONTENT_BARS, BW_BARS_100);
   const BwLevelsView what = view_of (model, INFINITY);
-  g_autoptr (GArray) labels = bw_levels_view_labels (1000, 650, &ink, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     g_assert_true (test_labels_have (labels, shown[i]));
 }
@@ -412,17 +436,18 @@ test_conductors (void)
   g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB),
                                               BW_CONTENT_BARS, BW_BARS_75);
   BwLevelsView what = view_of (model, 75);
-  g_autoptr (GArray) all = bw_levels_view_labels (1000, 650, &ink, &what, NULL);
+  g_autoptr (GArray) all = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
   static const char *const names[] = { "R", "G", "B", "Sync" };
   double x, y;
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     test_find_label (all, names[i], 0);
   what.show = BW_BIT (BW_CONDUCTOR_G);
-  g_autoptr (GArray) one = bw_levels_view_labels (1000, 650, &ink, &what, NULL);
+  g_autoptr (GArray) one = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
   test_find_label (one, "G", 0);
   g_assert_false (test_labels_have (one, "Sync"));
-  g_assert_false (bw_levels_view_place (1000, 650, &ink, &what, BW_CONDUCTOR_R, 1e-6, 0, &x, &y));
+  g_assert_false (
+      test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_R, 1e-6, 0, &x, &y));
 }
 
 static void
@@ -432,7 +457,7 @@ test_decimal_comma (void)
                                               BW_CONTENT_BARS, BW_BARS_75);
   BwLevelsView what = view_of (model, 75);
   what.mark = ',';
-  g_autoptr (GArray) labels = bw_levels_view_labels (1000, 650, &ink, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_levels_drawing (&what, 1000, 650, &ink), NULL);
   g_assert_true (test_labels_have (labels, "714,3\u00a0mV"));
   g_assert_false (test_labels_have (labels, "714.3"));
 }
@@ -445,17 +470,16 @@ test_field (void)
   g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE),
                                               BW_CONTENT_BARS, BW_BARS_75);
   BwLevelsView what = view_of (model, 75);
-  BwLevelsPoint point;
-  BwViewRange across;
+  Read read;
   double line_s = 286 / 4.5e6;
 
   what.span = BW_LEVELS_FIELD;
   what.line = 1;
-  bw_levels_view_range (&what, &across);
+  BwViewRange across = test_shown (bw_levels_drawing (&what, 1000, 650, &ink)).across;
   g_assert_cmpfloat_with_epsilon (across.high - across.low, 264.5 * line_s, 1e-9);
-  read_at (&what, BW_CONDUCTOR_VIDEO, 99.25 * line_s, &point);
-  g_assert_cmpint (point.line, ==, 100);
-  g_assert_cmpfloat_with_epsilon (point.line_time_s, 0.25 * line_s, 1e-9);
+  read_at (&what, BW_CONDUCTOR_VIDEO, 99.25 * line_s, &read);
+  g_assert_cmpint (read.line, ==, 100);
+  g_assert_cmpfloat_with_epsilon (read.line_time_s, 0.25 * line_s, 1e-9);
 }
 
 /* A rate too low for the subcarrier is refused, with the synthesis' own words. */

@@ -22,7 +22,8 @@ labels_of (const BwCatalogue *catalogue, const char *id, double width, double he
 {
   const BwRaster *raster = bw_catalogue_raster (catalogue, id);
   g_assert_nonnull (raster);
-  return bw_line_view_labels (width, height, &ink, raster, mark, NULL);
+  return test_texts (bw_line_drawing (&(BwLineView){ raster, NULL, mark }, width, height, &ink),
+                     NULL);
 }
 
 static void
@@ -36,8 +37,10 @@ test_labels_of_all_rasters (void)
       {
         const BwRaster *raster = rasters->pdata[i];
         guint left_out = 0;
-        g_autoptr (GArray) labels = bw_line_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                         raster, '.', &left_out);
+        g_autoptr (GArray) labels = test_texts (bw_line_drawing (&(BwLineView){ raster, NULL, '.' },
+                                                                 sizes[s].width, sizes[s].height,
+                                                                 &ink),
+                                                &left_out);
         test_labels_are_apart (labels, sizes[s].width, sizes[s].height, raster->id);
         if (left_out > sizes[s].may_leave)
           g_test_fail_printf ("%s at %gx%g: %u left out", raster->id, sizes[s].width,
@@ -61,8 +64,10 @@ test_labels_on_any_page (void)
         {
           const BwInk other = { BW_THEME_DARK, fonts[f], 0 };
           const BwRaster *raster = bw_catalogue_raster (catalogue, ids[i]);
-          g_autoptr (GArray) labels = bw_line_view_labels (odd[s][0], odd[s][1], &other, raster,
-                                                           '.', NULL);
+          g_autoptr (GArray) labels = test_texts (bw_line_drawing (&(BwLineView){ raster, NULL,
+                                                                                  '.' },
+                                                                   odd[s][0], odd[s][1], &other),
+                                                  NULL);
           test_labels_are_apart (labels, odd[s][0], odd[s][1], ids[i]);
           test_labels_are_large (labels, &other);
         }
@@ -83,8 +88,10 @@ test_long_name (void)
   raster->name = g_strdup (name->str);
   for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
     {
-      g_autoptr (GArray) labels = bw_line_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                       raster, '.', NULL);
+      g_autoptr (GArray) labels = test_texts (bw_line_drawing (&(BwLineView){ raster, NULL, '.' },
+                                                               sizes[s].width, sizes[s].height,
+                                                               &ink),
+                                              NULL);
       test_labels_are_apart (labels, sizes[s].width, sizes[s].height, "long name");
       g_assert_true (test_labels_have (labels, "long name"));
     }
@@ -108,15 +115,17 @@ count_inked (cairo_surface_t *surface, guint32 paper)
   return n;
 }
 
+static BwDrawing *
+drawing_of (const BwRaster *raster, const BwInk *with, int width, int height)
+{
+  const BwLineView what = { raster, NULL, '.' };
+  return bw_line_drawing (&what, width, height, with);
+}
+
 static cairo_surface_t *
 draw (const BwRaster *raster, const BwInk *with, int width, int height)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_line_view (cr, width, height, with, raster, '.');
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  return surface;
+  return test_paint (drawing_of (raster, with, width, height));
 }
 
 /* Every raster on the smallest page, and on the others in turn, in every theme in turn. */
@@ -246,25 +255,26 @@ check_edges (const char *id, const char *low, const char *high, const double *ti
   const BwInk black = { BW_THEME_PRINT, "Sans 10", 0 };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   const BwRaster *raster = bw_catalogue_raster (catalogue, id);
-  g_autoptr (GArray) labels = bw_line_view_labels (width, height, &black, raster, '.', NULL);
+  g_autoptr (GArray) labels = test_texts (bw_line_drawing (&(BwLineView){ raster, NULL, '.' },
+                                                           width, height, &black),
+                                          NULL);
   const BwLabel *low_label = test_find_label (labels, low, 0);
   const BwLabel *high_label = test_find_label (labels, high, 0);
   int y = (int) ((middle (low_label) + middle (high_label)) / 2);
   int from_x = (int) (low_label->box.x + low_label->box.width) + 4;
   cairo_surface_t *surface = draw (raster, &black, width, height);
+  g_autoptr (BwDrawing) drawing = drawing_of (raster, &black, width, height);
   double edges[16];
 
   cairo_surface_flush (surface);
   g_assert_cmpuint (find_edges (surface, from_x, y, edges, 16), ==, n);
   for (guint i = 0; i < n; i++)
     {
-      gboolean inside, inside_too;
-      double time_s = bw_line_view_time_at (width, height, &black, raster, '.', edges[i], y,
-                                            &inside);
-      double next_s = bw_line_view_time_at (width, height, &black, raster, '.', edges[i] + 1, y,
-                                            &inside_too);
-      g_assert_true (inside && inside_too);
-      g_assert_cmpfloat (fabs (time_s - times_s[i]), <=, next_s - time_s); /* one pixel */
+      BwDrawingPoint at, next;
+      g_assert_true (bw_drawing_read (drawing, edges[i], y, &at));
+      g_assert_true (bw_drawing_read (drawing, edges[i] + 1, y, &next));
+      g_assert_cmpuint (at.id, ==, BW_LINE_PART);
+      g_assert_cmpfloat (fabs (at.across - times_s[i]), <=, next.across - at.across); /* a pixel */
     }
   cairo_surface_destroy (surface);
 }
@@ -296,15 +306,12 @@ test_time_outside (void)
   static const double points[][2] = {
     { 0, 0 }, { -5, 100 }, { 699, 449 }, { 350, 440 }, { 1, 200 }
   };
-  gboolean inside = TRUE;
+  g_autoptr (BwDrawing) drawing = drawing_of (raster, &ink, 700, 450);
+  BwDrawingPoint point = { .id = 77 };
 
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
-    {
-      g_assert_cmpfloat_with_epsilon (bw_line_view_time_at (700, 450, &ink, raster, '.',
-                                                            points[i][0], points[i][1], &inside),
-                                      0, 1e-30);
-      g_assert_false (inside);
-    }
+    g_assert_false (bw_drawing_read (drawing, points[i][0], points[i][1], &point));
+  g_assert_cmpuint (point.id, ==, 77);
 }
 
 /* Along each of the two curves time runs evenly: the upper one spans more than a line, the lower
@@ -314,6 +321,7 @@ test_time_runs_evenly (void)
 {
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   const BwRaster *raster = bw_catalogue_raster (catalogue, "625-50-interlaced");
+  g_autoptr (BwDrawing) drawing = drawing_of (raster, &ink, 700, 450);
   double spans_s[2] = { 0 };
   guint n = 0;
 
@@ -321,15 +329,14 @@ test_time_runs_evenly (void)
     {
       double first_s = 0, last_s = 0;
       guint count = 0;
-      gboolean inside;
       for (int x = 0; x < 700; x++)
         {
-          double time_s = bw_line_view_time_at (700, 450, &ink, raster, '.', x, y, &inside);
-          if (!inside)
+          BwDrawingPoint point;
+          if (!bw_drawing_read (drawing, x, y, &point))
             continue;
-          g_assert_true (count == 0 || time_s > last_s);
-          first_s = count++ == 0 ? time_s : first_s;
-          last_s = time_s;
+          g_assert_true (count == 0 || point.across > last_s);
+          first_s = count++ == 0 ? point.across : first_s;
+          last_s = point.across;
         }
       if (count > 0)
         {
@@ -383,7 +390,7 @@ test_describe (void)
 {
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   const BwRaster *raster = bw_catalogue_raster (catalogue, "525-59.94-interlaced");
-  g_autofree char *text = bw_line_view_describe (raster, '.');
+  g_autofree char *text = test_description (drawing_of (raster, &ink, 700, 450));
   for (guint i = 0; i < G_N_ELEMENTS (smpte_170m); i++)
     if (strstr (smpte_170m[i], "kHz") == NULL)
       g_assert_nonnull (strstr (text, smpte_170m[i]));

@@ -42,7 +42,7 @@ check_labels (const BwMapView *what, double width, double height, const BwInk *w
               guint may_leave)
 {
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_map_view_labels (width, height, with, what, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_map_drawing (what, width, height, with), &left_out);
 
   test_labels_are_apart (labels, width, height, what->raster->id);
   test_labels_are_large (labels, with);
@@ -97,8 +97,8 @@ test_labels_of_any_part (void)
     {
       BwMapView what = view_of (catalogue, ids[i % 3], 0.08, 0.06);
       guint s = i % G_N_ELEMENTS (sizes);
-      BwViewRange across, down;
-      bw_map_view_ranges (what.raster, &across, &down);
+      BwZoom whole = test_shown (bw_map_drawing (&what, 700, 450, &ink));
+      BwViewRange across = whole.across, down = whole.down;
       bw_view_range_zoom (&across, across.low + g_rand_double (rand) * (across.high - across.low),
                           pow (10, g_rand_double_range (rand, 0, 2)));
       bw_view_range_zoom (&down, g_rand_double (rand) * down.high,
@@ -128,8 +128,8 @@ test_long_name (void)
 static void
 assert_shows (const BwMapView *what, const char *const *shown, guint n)
 {
-  g_autoptr (GArray) labels = bw_map_view_labels (1100, 700, &ink, what, NULL);
-  g_autofree char *text = bw_map_view_describe (what);
+  g_autoptr (GArray) labels = test_texts (bw_map_drawing (what, 1100, 700, &ink), NULL);
+  g_autofree char *text = test_description (bw_map_drawing (what, 1100, 700, &ink));
   for (guint i = 0; i < n; i++)
     if (!test_labels_have (labels, shown[i]))
       g_error ("%s does not show \"%s\"; in words: %s", what->raster->id, shown[i], text);
@@ -177,7 +177,7 @@ test_figures_dmt_04 (void)
                                        "4:3, square pixels" };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwMapView what = view_of (catalogue, "vesa-dmt-04", 0, 0);
-  g_autoptr (GArray) labels = bw_map_view_labels (1100, 700, &ink, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_map_drawing (&what, 1100, 700, &ink), NULL);
   assert_shows (&what, shown, G_N_ELEMENTS (shown));
   g_assert_false (test_labels_have (labels, "glass"));
 }
@@ -207,7 +207,7 @@ test_decimal_comma (void)
 static void
 place (const BwMapView *what, double time_s, double lines, double *x, double *y)
 {
-  g_assert_true (bw_map_view_place (1100, 700, &ink, what, time_s, lines, x, y));
+  g_assert_true (test_find (bw_map_drawing (what, 1100, 700, &ink), 0, time_s, lines, x, y));
 }
 
 /* The active picture from 144 to 784 of 800 pixels after the datum less the border of 8, and from
@@ -235,13 +235,7 @@ test_scale (void)
 static cairo_surface_t *
 draw (const BwMapView *what, const BwInk *with, int width, int height)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_map_view (cr, width, height, with, what);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_map_drawing (what, width, height, with));
 }
 
 static guint32
@@ -350,25 +344,24 @@ test_read_lines (void)
     const char *id;
     double lines;
     int line;
-    BwMapInterval down;
-  } cases[] = { { "525-59.94-interlaced", 0.5, 4, BW_MAP_SYNC },
-                { "525-59.94-interlaced", 16.5, 20, BW_MAP_BACK_PORCH },
-                { "525-59.94-interlaced", 17.5, 21, BW_MAP_ACTIVE },
-                { "cta-861-vic-5", 19.5, 20, BW_MAP_BACK_PORCH },
-                { "cta-861-vic-5", 20.5, 21, BW_MAP_ACTIVE },
-                { "cta-861-vic-5", 561.5, 562, BW_MAP_FRONT_PORCH } };
+    gboolean picture;
+  } cases[] = {
+    { "525-59.94-interlaced", 0.5, 4, FALSE },  { "525-59.94-interlaced", 16.5, 20, FALSE },
+    { "525-59.94-interlaced", 17.5, 21, TRUE }, { "cta-861-vic-5", 19.5, 20, FALSE },
+    { "cta-861-vic-5", 20.5, 21, TRUE },        { "cta-861-vic-5", 561.5, 562, FALSE }
+  };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       BwMapView what = view_of (catalogue, cases[i].id, 0, 0);
-      BwMapPoint point;
       double x, y;
       place (&what, period_s (&what) / 2, cases[i].lines, &x, &y);
-      g_assert_true (bw_map_view_read (1100, 700, &ink, &what, x, y, &point));
-      g_assert_cmpint (point.line, ==, cases[i].line);
-      g_assert_cmpint (point.down, ==, cases[i].down);
-      g_assert_cmpint (point.across, ==, BW_MAP_ACTIVE);
+      g_autofree char *words = test_words_at (bw_map_drawing (&what, 1100, 700, &ink), x, y);
+      g_autofree char *line = g_strdup_printf ("Line %d, ", cases[i].line);
+      g_assert_true (g_str_has_prefix (words, line));
+      g_assert_true (
+          g_str_has_suffix (words, cases[i].picture ? ": picture" : ": outside the picture"));
     }
 }
 
@@ -384,21 +377,22 @@ test_round_trip (void)
       BwMapView what = { rasters->pdata[i], 0, 0, BW_RATIO_NONE, NULL, NULL, '.' };
       guint s = i % G_N_ELEMENTS (sizes);
       double width = sizes[s].width, height = sizes[s].height, x, y;
-      BwViewRange across, down;
-      BwMapPoint point;
-      bw_map_view_ranges (what.raster, &across, &down);
+      BwZoom whole = test_shown (bw_map_drawing (&what, width, height, &ink));
+      BwViewRange across = whole.across, down = whole.down;
+      BwDrawingPoint point;
       if (i % 2 == 0)
         bw_view_range_zoom (&across, 0, g_rand_double_range (rand, 1, 20));
       what.across = &across;
       what.down = &down;
       double time_s = g_rand_double_range (rand, across.from, across.to);
       double lines = g_rand_double_range (rand, down.from, down.to);
-      g_assert_true (bw_map_view_place (width, height, &ink, &what, time_s, lines, &x, &y));
-      g_assert_true (bw_map_view_read (width, height, &ink, &what, x, y, &point));
-      g_assert_cmpfloat_with_epsilon (point.line_time_s, time_s, 1e-9 * period_s (&what));
-      g_assert_cmpfloat_with_epsilon (point.lines, lines, 1e-9 * down.high);
-      g_assert_false (
-          bw_map_view_place (width, height, &ink, &what, time_s, down.high * 1.1, &x, &y));
+      g_assert_true (
+          test_find (bw_map_drawing (&what, width, height, &ink), 0, time_s, lines, &x, &y));
+      g_assert_true (test_read_at (bw_map_drawing (&what, width, height, &ink), x, y, &point));
+      g_assert_cmpfloat_with_epsilon (point.across, time_s, 1e-9 * period_s (&what));
+      g_assert_cmpfloat_with_epsilon (point.down, lines, 1e-9 * down.high);
+      g_assert_false (test_find (bw_map_drawing (&what, width, height, &ink), 0, time_s,
+                                 down.high * 1.1, &x, &y));
     }
 }
 
@@ -410,11 +404,12 @@ test_read_outside (void)
   };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwMapView what = view_of (catalogue, "625-50-interlaced", 0, 0);
-  BwMapPoint point = { .line = 77 };
+  BwDrawingPoint point = { .id = 77 };
 
   for (guint i = 0; i < G_N_ELEMENTS (points); i++)
-    g_assert_false (bw_map_view_read (700, 450, &ink, &what, points[i][0], points[i][1], &point));
-  g_assert_cmpint (point.line, ==, 77);
+    g_assert_false (
+        test_read_at (bw_map_drawing (&what, 700, 450, &ink), points[i][0], points[i][1], &point));
+  g_assert_cmpuint (point.id, ==, 77);
 }
 
 int

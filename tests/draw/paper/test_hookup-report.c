@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The printed sheet, read back with pdftotext and pdfinfo (Debian package poppler-utils). */
+#include "core/hookup/results.h"
 #include "draw/paper/hookup-report.h"
 
 #include <string.h>
@@ -140,12 +141,28 @@ test_letter (void)
   test_each_hookup (TRUE, FALSE, check_letter, NULL);
 }
 
+/* The sentences of the list of that title. */
+static GPtrArray *
+lines_of (const BwNode *root, const char *title)
+{
+  GPtrArray *lines = g_ptr_array_new ();
+  for (guint i = 0; i < root->children->len; i++)
+    {
+      const BwNode *list = root->children->pdata[i];
+      if (list->kind == BW_NODE_LIST && g_strcmp0 (list->label, title) == 0)
+        for (guint j = 0; j < list->children->len; j++)
+          g_ptr_array_add (lines, (gpointer) ((const BwNode *) list->children->pdata[j])->label);
+    }
+  return lines;
+}
+
 /* Every pin that carries nothing is on one of the lines, once. */
 static void
 check_rests (const BwHookup *hookup, gpointer data)
 {
-  const BwHookupView what = { hookup, NULL, '.' };
-  g_autoptr (GPtrArray) lines = bw_hookup_view_rests (&what);
+  g_autoptr (BwResult) result = bw_result_new ('.');
+  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  g_autoptr (GPtrArray) lines = lines_of (bw_result_root (result), "Other pins");
   guint commas = 0, fates = 0;
   for (guint i = 0; i < lines->len; i++)
     {

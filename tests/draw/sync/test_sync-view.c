@@ -66,7 +66,7 @@ static guint
 check_labels (const BwSyncView *view, double width, double height, const BwInk *with)
 {
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_sync_view_labels (width, height, with, view, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_sync_drawing (view, width, height, with), &left_out);
 
   test_labels_are_apart (labels, width, height, view->what->raster->id);
   test_labels_are_large (labels, with);
@@ -92,8 +92,9 @@ test_labels_of_rasters (void)
         if (left_out > (s == 0 ? 2 : 0))
           g_error ("%s at %gx%g: %u left out", drawing.what.raster->id, sizes[s].width,
                    sizes[s].height, left_out);
-        g_autoptr (GArray) labels = bw_sync_view_labels (sizes[s].width, sizes[s].height, &ink,
-                                                         &drawing.view, NULL);
+        g_autoptr (GArray) labels = test_texts (bw_sync_drawing (&drawing.view, sizes[s].width,
+                                                                 sizes[s].height, &ink),
+                                                NULL);
         test_find_label (labels, "H", 0);
         test_find_label (labels, "V", 0);
         test_find_label (labels, gates[i], 0);
@@ -127,10 +128,9 @@ test_labels_of_any_part (void)
 
   for (guint i = 0; i < 150; i += RASTER_STEP)
     {
-      BwViewRange range;
       guint s = i % G_N_ELEMENTS (sizes);
       set_case (&drawing, drawing.what.raster, i % BW_N_SYNC_GATES, (int) i % 2);
-      bw_sync_view_range (&drawing.what, &range);
+      BwViewRange range = test_shown (bw_sync_drawing (&drawing.view, 600, 420, &ink)).across;
       double whole = range.high - range.low;
       bw_view_range_zoom (&range, range.low + whole * g_rand_double (rand),
                           pow (10, g_rand_double_range (rand, 0, 3)));
@@ -142,7 +142,7 @@ test_labels_of_any_part (void)
 static void
 assert_has (const Drawing *drawing, const char *text)
 {
-  g_autoptr (GArray) labels = bw_sync_view_labels (1000, 650, &ink, &drawing->view, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_sync_drawing (&drawing->view, 1000, 650, &ink), NULL);
   if (!test_labels_have (labels, text))
     g_error ("\"%s\" is not shown", text);
 }
@@ -169,14 +169,7 @@ test_figures (void)
 static cairo_surface_t *
 draw (const Drawing *drawing, double width, double height, const BwInk *with)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) width,
-                                                         (int) height);
-  cairo_t *cr = cairo_create (surface);
-  bw_draw_sync_view (cr, width, height, with, &drawing->view);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
+  return test_paint (bw_sync_drawing (&drawing->view, width, height, with));
 }
 
 static gboolean
@@ -191,15 +184,16 @@ is_dark (cairo_surface_t *surface, int x, int y)
 static void
 find_rows (const Drawing *drawing, double x, double *first, double *last)
 {
-  BwSyncPoint point;
+  g_autoptr (BwDrawing) drawn = bw_sync_drawing (&drawing->view, 1000, 650, &black);
+  BwDrawingPoint point;
   for (guint row = 0; row < BW_N_SYNC_ROWS; row++)
     first[row] = last[row] = -1;
   for (double y = 0; y < 650; y += 2)
-    if (bw_sync_view_read (1000, 650, &black, &drawing->view, x, y, &point))
+    if (bw_drawing_read (drawn, x, y, &point))
       {
-        if (first[point.row] < 0)
-          first[point.row] = y;
-        last[point.row] = y;
+        if (first[point.id] < 0)
+          first[point.id] = y;
+        last[point.id] = y;
       }
 }
 
@@ -219,7 +213,8 @@ test_levels_drawn (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      double x = bw_sync_view_x_at (1000, 650, &black, &drawing.view, cases[i].line * LINE_S);
+      double x = test_x_of (bw_sync_drawing (&drawing.view, 1000, 650, &black), 0,
+                            cases[i].line * LINE_S);
       double first[BW_N_SYNC_ROWS], last[BW_N_SYNC_ROWS];
       find_rows (&drawing, x, first, last);
       for (guint row = 0; row < 3; row++)
@@ -264,47 +259,56 @@ test_rows (void)
   find_rows (&drawing, 500, first, last);
   for (guint row = 0; row < BW_N_SYNC_ROWS; row++)
     {
-      g_autofree char *name = bw_sync_view_row_name (&drawing.view, row);
       g_assert_cmpfloat (first[row], >=, 0);
       g_assert_cmpfloat (last[row] - first[row], >, 20);
       if (row > 0)
         g_assert_cmpfloat (first[row], >, last[row - 1]);
-      g_assert_cmpstr (name, !=, "");
     }
 }
 
 /* Line 4 starts with field sync; a microsecond later H and V are low (SMPTE 170M-2004 figure 7),
  * XOR is 0 (truth table) and the edge of the line comes 4.7 us late. */
 static void
-test_read (void)
+test_reading (void)
 {
-  static const int levels[] = { 0, 0, 0, 0, -1 };
+  static const char *const levels[] = { " low:", " low:", " low:", " low:", " phase:" };
   g_auto (Drawing) drawing;
-  BwSyncPoint point;
   double first[BW_N_SYNC_ROWS], last[BW_N_SYNC_ROWS];
 
   drawing_init (&drawing, "525-59.94-interlaced", BW_SYNC_GATE_XOR, 0);
-  bw_sync_view_range (&drawing.what, &drawing.range);
+  drawing.range = test_shown (bw_sync_drawing (&drawing.view, 1000, 650, &black)).across;
   bw_view_range_show (&drawing.range, -0.2 * LINE_S, 0.5 * LINE_S);
   drawing.view.range = &drawing.range;
-  double x = bw_sync_view_x_at (1000, 650, &black, &drawing.view, 1e-6);
+  g_autoptr (BwDrawing) drawn = bw_sync_drawing (&drawing.view, 1000, 650, &black);
+  double x = test_x_of (bw_drawing_ref (drawn), 0, 1e-6);
   find_rows (&drawing, x, first, last);
   for (guint row = 0; row < BW_N_SYNC_ROWS; row++)
     {
       double y = (first[row] + last[row]) / 2;
-      g_assert_true (bw_sync_view_read (1000, 650, &black, &drawing.view, x, y, &point));
-      g_assert_cmpint (point.row, ==, row);
-      g_assert_cmpint (point.line, ==, 4);
-      g_assert_cmpfloat_with_epsilon (point.line_time_s, 1e-6, 1e-12);
-      g_assert_cmpint (point.level, ==, levels[row]);
-      g_assert_cmpuint (point.edge, ==, BW_AFC_EDGE_LATE);
-      g_assert_cmpfloat_with_epsilon (point.late_s, 4.7e-6, 1e-12);
+      BwDrawingPoint point;
+      g_assert_true (bw_drawing_read (drawn, x, y, &point));
+      g_assert_cmpuint (point.id, ==, row);
+      g_autofree char *words = bw_drawing_words (drawn, &point);
+      g_assert_nonnull (strstr (words, levels[row]));
+      g_assert_nonnull (strstr (words, ": line 4, 1\u00a0µs after its 0H, 1\u00a0µs after 0V; "));
+      g_assert_nonnull (strstr (words, "its edge is 4.7\u00a0µs late"));
     }
-  g_assert_true (isnan (bw_sync_view_x_at (1000, 650, &black, &drawing.view, LINE_S)));
-  point.line = 77;
-  g_assert_false (bw_sync_view_read (1000, 650, &black, &drawing.view, 2, 300, &point));
-  g_assert_false (bw_sync_view_read (1000, 650, &black, &drawing.view, 500, 640, &point));
-  g_assert_cmpint (point.line, ==, 77);
+  BwDrawingPoint outside = { .id = 77 };
+  g_assert_true (isnan (test_x_of (bw_drawing_ref (drawn), 0, LINE_S)));
+  g_assert_false (bw_drawing_read (drawn, 2, 300, &outside));
+  g_assert_false (bw_drawing_read (drawn, 500, 640, &outside));
+  g_assert_cmpuint (outside.id, ==, 77);
+}
+
+/* The time after 0H that stands in the words of a point. */
+static double
+line_time_of (const char *words)
+{
+  double time_s = 0;
+  g_auto (GStrv) parts = g_strsplit (strstr (words, ": line "), ", ", 2);
+  g_auto (GStrv) times = g_strsplit (parts[1], " after its 0H", 2);
+  g_assert_true (bw_quantity_parse (times[0], BW_DIMENSION_TIME, '.', &time_s, NULL));
+  return time_s;
 }
 
 static void
@@ -312,20 +316,22 @@ test_round_trip (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (5);
   g_auto (Drawing) drawing;
-  BwSyncPoint point;
   drawing_init (&drawing, "625-50-interlaced", BW_SYNC_GATE_STANDARD, 1);
-  bw_sync_view_range (&drawing.what, &drawing.range);
+  drawing.range = test_shown (bw_sync_drawing (&drawing.view, 1000, 650, &ink)).across;
   drawing.view.range = &drawing.range;
   for (int i = 0; i < 40; i++)
     {
+      BwDrawingPoint point;
       if (i % 10 == 0)
         bw_view_range_zoom (&drawing.range, 0, 1.7);
       double time_s = g_rand_double_range (rand, drawing.range.from, drawing.range.to);
-      double x = bw_sync_view_x_at (1000, 650, &ink, &drawing.view, time_s);
-      g_assert_true (bw_sync_view_read (1000, 650, &ink, &drawing.view, x, 300, &point));
-      g_assert_cmpfloat_with_epsilon (point.time_s, time_s, 1e-12);
-      g_assert_cmpfloat (point.line_time_s, >=, 0);
-      g_assert_cmpfloat (point.line_time_s, <, 64e-6 * (1 + 1e-9)); /* BT.470-6 table 1-1 */
+      g_autoptr (BwDrawing) drawn = bw_sync_drawing (&drawing.view, 1000, 650, &ink);
+      double x = test_x_of (bw_drawing_ref (drawn), 0, time_s);
+      g_assert_true (bw_drawing_read (drawn, x, 300, &point));
+      g_assert_cmpfloat_with_epsilon (point.across, time_s, 1e-12);
+      g_autofree char *words = bw_drawing_words (drawn, &point);
+      g_assert_cmpfloat (line_time_of (words), >=, 0);
+      g_assert_cmpfloat (line_time_of (words), <, 64e-6 * (1 + 1e-4)); /* BT.470-6 table 1-1 */
     }
 }
 
@@ -340,7 +346,7 @@ test_describe (void)
                                        "positive" };
   g_auto (Drawing) drawing;
   drawing_init (&drawing, "525-59.94-interlaced", BW_SYNC_GATE_XOR, 0);
-  g_autofree char *text = bw_sync_view_describe (&drawing.view);
+  g_autofree char *text = test_description (bw_sync_drawing (&drawing.view, 1000, 650, &ink));
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     if (strstr (text, shown[i]) == NULL)
       g_error ("\"%s\" is not in: %s", shown[i], text);
@@ -357,7 +363,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/sync-view/levels-drawn", test_levels_drawn);
   g_test_add_func ("/draw/sync-view/themes", test_themes);
   g_test_add_func ("/draw/sync-view/rows", test_rows);
-  g_test_add_func ("/draw/sync-view/read", test_read);
+  g_test_add_func ("/draw/sync-view/read", test_reading);
   g_test_add_func ("/draw/sync-view/round-trip", test_round_trip);
   g_test_add_func ("/draw/sync-view/describe", test_describe);
   return g_test_run ();

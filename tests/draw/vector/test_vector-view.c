@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "draw/vector/view.h"
+#include "draw/vector/view-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -178,7 +178,7 @@ static void
 check_path (const BwVectorView *what, gboolean switched)
 {
   g_autoptr (GArray) targets = bw_vector_view_targets (what);
-  g_autoptr (GArray) path = bw_vector_view_path (what);
+  g_autoptr (GArray) path = bw_vector_path_of (what, 0);
   BwRasterFigures figures;
   bw_raster_figures (bw_levels_model_case (what->model)->raster, &figures);
 
@@ -203,7 +203,7 @@ is_pal (BwColourSystem system)
 static gboolean
 path_is_switched (const BwVectorView *what)
 {
-  g_autoptr (GArray) path = bw_vector_view_path (what);
+  g_autoptr (GArray) path = bw_vector_path_of (what, 0);
   BwRasterFigures figures;
   bw_raster_figures (bw_levels_model_case (what->model)->raster, &figures);
   double red_s = figures.h_sync_s + figures.h_back_porch_s
@@ -231,9 +231,9 @@ test_no_load (void)
 {
   g_autoptr (BwLevelsModel) model = model_of (0, BW_BARS_75);
   BwVectorView what = view_of (model);
-  g_autoptr (GArray) right = bw_vector_view_path (&what);
+  g_autoptr (GArray) right = bw_vector_path_of (&what, 0);
   what.video.load_ohm = INFINITY;
-  g_autoptr (GArray) open = bw_vector_view_path (&what);
+  g_autoptr (GArray) open = bw_vector_path_of (&what, 0);
   const BwVectorSample *a = sample_at (right, 30e-6), *b = sample_at (open, 30e-6);
 
   g_assert_cmpfloat (hypot (a->u_v, a->v_v), >, 0.2);
@@ -248,7 +248,7 @@ check_labels (const BwVectorView *what, double width, double height, const BwInk
               guint may_leave)
 {
   guint left_out = 0;
-  g_autoptr (GArray) labels = bw_vector_view_labels (width, height, with, what, &left_out);
+  g_autoptr (GArray) labels = test_texts (bw_vector_drawing (what, width, height, with), &left_out);
 
   test_labels_are_apart (labels, width, height, "vector view");
   test_labels_are_large (labels, with);
@@ -284,8 +284,8 @@ test_figures (void)
                                        "U (B",   "V (R", "SMPTE 170M-2004", "no standard" };
   g_autoptr (BwLevelsModel) model = model_of (0, BW_BARS_75);
   const BwVectorView what = view_of (model);
-  g_autoptr (GArray) labels = bw_vector_view_labels (1000, 650, &ink, &what, NULL);
-  g_autofree char *words = bw_vector_view_describe (&what);
+  g_autoptr (GArray) labels = test_texts (bw_vector_drawing (&what, 1000, 650, &ink), NULL);
+  g_autofree char *words = test_description (bw_vector_drawing (&what, 1000, 650, &ink));
 
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     if (!test_labels_have (labels, shown[i]))
@@ -299,11 +299,26 @@ test_figures_pal (void)
   g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE),
                                               BW_BARS_75);
   const BwVectorView what = view_of (model);
-  g_autoptr (GArray) labels = bw_vector_view_labels (1000, 650, &ink, &what, NULL);
+  g_autoptr (GArray) labels = test_texts (bw_vector_drawing (&what, 1000, 650, &ink), NULL);
   test_find_label (labels, "burst, +V", 1); /* in the plane and in the table */
   test_find_label (labels, "burst, \u2212V", 1);
   g_assert_true (test_labels_have (labels, "135°"));
   g_assert_true (test_labels_have (labels, "225°"));
+}
+
+/* The phase to a tenth of a degree, and the bar whose place it is. */
+static void
+check_words (const BwDrawing *drawing, const BwDrawingPoint *point, const BwVectorTarget *target)
+{
+  g_autofree char *words = bw_drawing_words (drawing, point);
+  g_autofree char *phase = g_strdup_printf (" at %.1f°", target->phase_deg);
+  g_autofree char *other = g_strdup_printf (" at %.1f°", target->phase_deg + 1e-9);
+  g_autofree char *bar = target->bar < BW_N_BARS
+                             ? g_strconcat ("nearest bar: ", bw_kind_label (&bw_bars, target->bar),
+                                            NULL)
+                             : NULL;
+  g_assert_true (strstr (words, phase) != NULL || strstr (words, other) != NULL);
+  g_assert_true (bar == NULL || g_str_has_suffix (words, bar));
 }
 
 static void
@@ -315,22 +330,22 @@ test_round_trip (void)
         g_autoptr (BwLevelsModel) model = model_of (i, BW_BARS_75);
         const BwVectorView what = view_of (model);
         g_autoptr (GArray) targets = bw_vector_view_targets (&what);
+        g_autoptr (BwDrawing) drawing = bw_vector_drawing (&what, sizes[s].width, sizes[s].height,
+                                                           &ink);
         for (guint k = 0; k < targets->len; k++)
           {
             const BwVectorTarget *target = &g_array_index (targets, BwVectorTarget, k);
-            BwVectorPoint point;
-            double x, y, width = sizes[s].width, height = sizes[s].height;
-            g_assert_true (bw_vector_view_place (width, height, &ink, &what, target->u_v,
-                                                 target->v_v, &x, &y));
-            g_assert_true (bw_vector_view_read (width, height, &ink, &what, x, y, &point));
-            g_assert_cmpfloat_with_epsilon (point.u_v, target->u_v, 1e-9);
-            g_assert_cmpfloat_with_epsilon (point.v_v, target->v_v, 1e-9);
-            g_assert_cmpfloat_with_epsilon (point.phase_deg, target->phase_deg, 1e-6);
-            if (target->bar < BW_N_BARS)
-              g_assert_cmpuint (point.nearest, ==, target->bar);
+            BwDrawingPoint point;
+            double x, y;
+            g_assert_true (
+                test_find (bw_drawing_ref (drawing), 0, target->u_v, target->v_v, &x, &y));
+            g_assert_true (bw_drawing_read (drawing, x, y, &point));
+            g_assert_cmpfloat_with_epsilon (point.across, target->u_v, 1e-9);
+            g_assert_cmpfloat_with_epsilon (point.down, target->v_v, 1e-9);
+            check_words (drawing, &point, target);
           }
-        BwVectorPoint outside;
-        g_assert_false (bw_vector_view_read (1000, 650, &ink, &what, 1, 1, &outside));
+        BwDrawingPoint outside;
+        g_assert_false (bw_drawing_read (drawing, 1, 1, &outside));
       }
 }
 
@@ -347,16 +362,11 @@ test_draw (void)
       gboolean switched = is_pal (cases[i].system) && path_is_switched (&what);
       const BwVectorTarget *red = find_target (targets, BW_BAR_RED, switched);
       const BwVectorTarget *blue = find_target (targets, BW_BAR_BLUE, switched);
-      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 1000, 650);
-      cairo_t *cr = cairo_create (surface);
+      cairo_surface_t *surface = test_paint (bw_vector_drawing (&what, 1000, 650, &ink));
       double x, y, darkest = 255;
 
-      bw_draw_vector_view (cr, 1000, 650, &ink, &what);
-      g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-      cairo_destroy (cr);
-      cairo_surface_flush (surface);
-      bw_vector_view_place (1000, 650, &ink, &what, 0.4 * red->u_v + 0.6 * blue->u_v,
-                            0.4 * red->v_v + 0.6 * blue->v_v, &x, &y);
+      test_find (bw_vector_drawing (&what, 1000, 650, &ink), 0, 0.4 * red->u_v + 0.6 * blue->u_v,
+                 0.4 * red->v_v + 0.6 * blue->v_v, &x, &y);
       for (int dx = -3; dx <= 3; dx++)
         darkest = fmin (darkest, test_pixel_at (surface, x + dx, y) & 0xff);
       g_assert_cmpfloat (darkest, <, 100);

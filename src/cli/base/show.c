@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "show.h"
+
+#include "core/result/listing.h"
+#include "output.h"
+
+/**
+ * bw_cli_result_new:
+ *
+ * Returns: (transfer full): a result that says nothing yet, for the form that is asked for: scripts
+ *   get a decimal point in sentences too
+ */
+BwResult *
+bw_cli_result_new (const BwCliOptions *options)
+{
+  g_return_val_if_fail (options != NULL, NULL);
+  gboolean for_scripts = options->json || options->csv;
+  return bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+}
+
+/**
+ * bw_cli_show:
+ *
+ * Prints @result in the form that is asked for: JSON, comma-separated values, or text.
+ *
+ * Returns: %BW_CLI_BAD_INPUT, having said so, if standard output cannot be written
+ */
+BwCliExit
+bw_cli_show (const BwCliOptions *options, BwResult *result)
+{
+  g_return_val_if_fail (options != NULL && result != NULL, BW_CLI_BAD_INPUT);
+  const BwNode *root = bw_result_root (result);
+  if (options->json || options->csv)
+    {
+      g_autofree char *text = options->json ? bw_node_to_json (root) : bw_node_to_csv (root);
+      return bw_cli_print_data (text);
+    }
+  g_autofree char *text = bw_node_to_text (root, BW_TERMINAL_COLUMNS, !bw_cli_is_unicode ());
+  return bw_cli_print (text);
+}

@@ -1,0 +1,285 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "results.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "core/base/caution.h"
+
+/* The verdict on each source at each input, and what each rule found. */
+
+/* A fraction is held as such, not in per cent. */
+static const char *
+base_unit (BwDimension dimension)
+{
+  return dimension == BW_DIMENSION_FRACTION ? "fraction" : bw_quantity_base_unit (dimension);
+}
+
+/* One rule's outcome. Values, limits and margins are in the base unit that "unit" names; what a rule
+ * does not have is null. */
+static void
+add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *c)
+{
+  gboolean measured = f->has_value || f->has_low || f->has_high;
+  gboolean limited = f->has_value && (f->has_low || f->has_high);
+  char mark = bw_result_mark (table->result);
+  BwNode *row = bw_node_row (table);
+  BwValue value = bw_value_quantity ("value", f->value, f->dimension, 4);
+  BwValue margin = bw_value_fixed ("margin", f->margin, BW_DIMENSION_FRACTION, "%", 0);
+
+  row->mark = BW_MARK (f->severity);
+  bw_node_cell (row, bw_value_kind ("severity", &bw_severities, f->severity));
+  bw_node_cell (row, bw_value_kind ("rule", &bw_rules, f->rule));
+  bw_node_cell (row, bw_value_read_as (bw_value_if (f->has_value, value),
+                                       bw_node_take (row, bw_finding_value (f, mark))));
+  bw_node_cell (row, bw_value_says (NULL, bw_node_take (row, bw_finding_allowed (f, mark))));
+  bw_node_cell (row, bw_value_read_as (bw_value_if (limited, margin),
+                                       bw_node_take (row, bw_finding_margin (f, mark))));
+  bw_node_cell (row, bw_value_says ("says", bw_node_take (row, bw_finding_says (f, fit, c, mark))));
+  bw_node_cell (row,
+                bw_value_says ("remedy", bw_node_take (row, bw_finding_remedy (f, fit, c, mark))));
+  bw_node_member (row, bw_value_if (f->has_low, bw_value_count ("low", f->low)));
+  bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
+  bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
+}
+
+/* With @worst_first the rules with the worst findings stand first, else all in their own order. */
+static void
+add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
+{
+  table->order = "rule severity value low high unit says remedy margin";
+  for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
+    for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+      if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
+        add_finding (table, &fit->at[rule], fit, c);
+}
+
+/* "limiting" is the rule of the worst finding, null where all hold. */
+static void
+add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
+{
+  const BwSource *from = bw_sheet_source (ask->sheet, source);
+  BwNode *row = bw_node_row (table);
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit fit;
+
+  bw_node_cell (row, bw_value_words ("source", from->name));
+  bw_node_cell (row, bw_value_words ("input", bw_monitor_input (ask->sheet->monitor, input)->name));
+  if (bw_sheet_raster (ask->sheet, ask->catalogue, from) == NULL)
+    {
+      bw_node_cell (row, bw_value_or (bw_value_nothing ("verdict"), _ ("no raster")));
+      return;
+    }
+  bw_case_init (&c, &figures, ask->sheet, ask->catalogue, source, input);
+  bw_fit_judge (&c, &fit);
+  gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
+  bw_node_cell (row, bw_value_marked (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
+                                      BW_MARK (bw_verdict_severity (fit.verdict))));
+  add_findings (bw_node_table (row, "findings", NULL), &fit, &c, FALSE);
+  bw_node_member (row, limited ? bw_value_kind ("limiting", &bw_rules, fit.limiting)
+                               : bw_value_nothing ("limiting"));
+  bw_node_member (row, bw_value_kind ("sync", &bw_sync_kinds, fit.sync));
+}
+
+/**
+ * bw_fit_say:
+ *
+ * Returns: (transfer none): a new table of sources by inputs, with the findings behind it
+ */
+BwNode *
+bw_fit_say (BwNode *to, const BwFitAsk *ask)
+{
+  g_return_val_if_fail (to != NULL && ask != NULL, NULL);
+  bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
+  BwNode *table = bw_node_table (to, "cells", NULL);
+
+  table->order = "source input verdict findings limiting sync";
+  table->names = 2;
+  table->across = ask->inputs->len;
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Input"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Verdict"), NULL);
+  for (guint s = 0; s < ask->sources->len; s++)
+    for (guint i = 0; i < ask->inputs->len; i++)
+      add_cell (table, ask, g_array_index (ask->sources, guint, s),
+                g_array_index (ask->inputs, guint, i));
+  return table;
+}
+
+/**
+ * bw_fit_say_legend:
+ *
+ * Adds what each verdict means.
+ */
+void
+bw_fit_say_legend (BwNode *to)
+{
+  g_return_if_fail (to != NULL);
+  for (BwVerdict verdict = 0; verdict < BW_N_VERDICTS; verdict++)
+    bw_node_say (to, BW_SAY_NOTE, NULL,
+                 bw_node_print (to, "%s: %s", bw_kind_label (&bw_verdicts, verdict),
+                                bw_verdict_meaning (verdict)))
+        ->mark = BW_MARK (bw_verdict_severity (verdict));
+}
+
+/**
+ * bw_fit_say_sheet:
+ *
+ * Returns: (transfer none): the table of bw_fit_say(), of every source at every input of @sheet
+ */
+BwNode *
+bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue)
+{
+  g_return_val_if_fail (to != NULL && sheet != NULL && catalogue != NULL, NULL);
+  g_autoptr (GArray) sources = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_autoptr (GArray) inputs = g_array_new (FALSE, FALSE, sizeof (guint));
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+
+  for (guint i = 0; i < sheet->sources->len; i++)
+    g_array_append_val (sources, i);
+  for (guint i = 0; i < sheet->monitor->inputs->len; i++)
+    g_array_append_val (inputs, i);
+  return bw_fit_say (to, &ask);
+}
+
+/* Findings in sentences */
+
+/* What holds without a setting needs no words. */
+static void
+tell_finding (BwNode *to, const BwNode *finding)
+{
+  g_autofree char *rule = bw_node_words (finding, "rule");
+  g_autofree char *says = bw_node_words (finding, "says");
+  g_autofree char *remedy = bw_node_words (finding, "remedy");
+
+  if (finding->mark == BW_MARK (BW_SEVERITY_OK) && *remedy == '\0')
+    return;
+  BwNode *sentence = bw_node_say (to, BW_SAY_NOTE, NULL, bw_node_print (to, "%s: %s", rule, says));
+  sentence->mark = finding->mark;
+  if (*remedy != '\0')
+    bw_node_say (sentence, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("Remedy: %s"), remedy));
+}
+
+static void
+tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
+{
+  const BwNode *findings = bw_node_find (cell, "findings");
+  g_autofree char *source = bw_node_words (cell, "source");
+  g_autofree char *input = bw_node_words (cell, "input");
+  g_autofree char *verdict = bw_node_words (cell, "verdict");
+  BwNode *section = bw_node_section (to, NULL,
+                                     bw_node_print (to, _ ("%s at %s: %s"), source, input,
+                                                    verdict));
+
+  section->mark = mark;
+  if (mark == BW_MARK (BW_SEVERITY_OK))
+    bw_node_say (section, BW_SAY_NOTE, NULL, _ ("Every rule holds with margin."));
+  for (guint i = 0; i < findings->children->len; i++)
+    tell_finding (section, findings->children->pdata[i]);
+}
+
+/**
+ * bw_fit_tell:
+ * @cells: the table of bw_fit_say()
+ * @failing: whether cells in which every rule holds with margin are left out
+ *
+ * Adds for people what does not hold in each cell, and the remedy.
+ */
+void
+bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
+{
+  g_return_if_fail (to != NULL && cells != NULL);
+  for (guint i = 0; i < cells->children->len; i++)
+    {
+      const BwNode *cell = cells->children->pdata[i];
+      BwMark mark = bw_node_value (cell, "verdict")->mark;
+      if (mark != BW_MARK_NONE && !(failing && mark == BW_MARK (BW_SEVERITY_OK)))
+        tell_cell (to, cell, mark);
+    }
+}
+
+/* One source at one input */
+
+/**
+ * bw_fit_reasons:
+ *
+ * Returns: (transfer full) (element-type utf8): what the verdict hangs on, each thing once: for
+ *   "with parts" the remedies in short, for "tight" and "no" the rules; nothing for "direct"
+ */
+GPtrArray *
+bw_fit_reasons (const BwFit *fit, char mark)
+{
+  g_return_val_if_fail (fit != NULL, NULL);
+  GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
+
+  for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
+    {
+      const BwFinding *finding = &fit->at[rule];
+      if (finding->severity != bw_verdict_severity (fit->verdict))
+        continue;
+      g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
+                                    ? bw_finding_remedy_short (finding, mark)
+                                    : NULL;
+      if (reason == NULL)
+        reason = g_strdup (bw_kind_label (&bw_rules, rule));
+      if (!g_ptr_array_find_with_equal_func (reasons, reason, g_str_equal, NULL))
+        g_ptr_array_add (reasons, g_steal_pointer (&reason));
+    }
+  return reasons;
+}
+
+/* "Console on RGB: with parts: …" */
+static const char *
+summary (BwNode *to, const BwFit *fit, const BwCase *c)
+{
+  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
+
+  if (reasons->len == 0)
+    return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name, c->input->name,
+                          verdict);
+  g_ptr_array_add (reasons, NULL);
+  return bw_node_print (to, _ ("%s on %s: %s: %s"), c->source->name, c->input->name, verdict,
+                        bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
+}
+
+static const char *
+or_not_stated (const char *text)
+{
+  return text != NULL && *text != '\0' ? text : _ ("not stated");
+}
+
+static const char *
+limits_from (BwNode *to, const BwCase *c)
+{
+  return bw_node_print (to,
+                        _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
+                        or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
+                        or_not_stated (c->raster->source));
+}
+
+/**
+ * bw_case_say:
+ * @fit: of @c
+ *
+ * Adds for people the fit of one source at one input, where its limits come from, and what each
+ * rule found, those that do not hold first.
+ */
+void
+bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
+{
+  g_return_if_fail (to != NULL && fit != NULL && c != NULL);
+  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark = BW_MARK (
+      bw_verdict_severity (fit->verdict));
+  bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));
+  BwNode *table = bw_node_table (to, "findings", NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Outcome"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Rule"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Expected"), NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("Allowed"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("Finding"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("Remedy"), NULL);
+  add_findings (table, fit, c, TRUE);
+  bw_node_say (to, BW_SAY_CAUTION, NULL, bw_caution ());
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "core/result/result.h"
+#include "fit.h"
+
+G_BEGIN_DECLS
+
+/* What this room has to say, to be shown by any face (core/result). */
+
+/**
+ * BwFitAsk:
+ * @sources: (element-type guint): in the order of the sheet, as @inputs
+ *
+ * The part of a sheet's table that is asked for. All is borrowed.
+ */
+typedef struct
+{
+  const BwSheet *sheet;
+  const BwCatalogue *catalogue;
+  const GArray *sources;
+  const GArray *inputs;
+} BwFitAsk;
+
+BwNode *bw_fit_say (BwNode *to, const BwFitAsk *ask);
+BwNode *bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue);
+void bw_fit_say_legend (BwNode *to);
+void bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing);
+GPtrArray *bw_fit_reasons (const BwFit *fit, char mark);
+void bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c);
+
+G_END_DECLS

@@ -1,0 +1,388 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Text, JSON and comma-separated values of one result hold the same figures: each is read as what it
+ * is, by nothing that the program has, and held against the others. */
+#include <math.h>
+#include <string.h>
+
+#include "run.h"
+
+/**
+ * Faces:
+ * @json: numbers in it
+ * @csv: likewise
+ * @words: everything in both that is not a number
+ * @keyed: the figures with a key among the comma-separated values, in pairs of key and value
+ */
+typedef struct
+{
+  GArray *json;
+  GArray *csv;
+  GString *words;
+  GPtrArray *keyed;
+  JsonObject *root;
+  char *text;
+} Faces;
+
+static void
+faces_clear (Faces *f)
+{
+  g_array_unref (f->json);
+  g_array_unref (f->csv);
+  g_string_free (f->words, TRUE);
+  g_ptr_array_unref (f->keyed);
+  json_object_unref (f->root);
+  g_free (f->text);
+}
+
+/* Reading */
+
+static void
+take_json (Faces *f, JsonNode *node)
+{
+  if (JSON_NODE_HOLDS_OBJECT (node))
+    {
+      g_autoptr (GList) values = json_object_get_values (json_node_get_object (node));
+      for (GList *one = values; one != NULL; one = one->next)
+        take_json (f, one->data);
+    }
+  else if (JSON_NODE_HOLDS_ARRAY (node))
+    {
+      g_autoptr (GList) values = json_array_get_elements (json_node_get_array (node));
+      for (GList *one = values; one != NULL; one = one->next)
+        take_json (f, one->data);
+    }
+  else if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING)
+    g_string_append_printf (f->words, " %s", json_node_get_string (node));
+  else if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) != G_TYPE_BOOLEAN)
+    {
+      double number = json_node_get_double (node);
+      g_array_append_val (f->json, number);
+    }
+}
+
+/* The next field of a line, RFC 4180; @at is then behind it and its comma or line end. */
+static char *
+next_field (const char **at, gboolean *last)
+{
+  GString *field = g_string_new (NULL);
+  const char *p = *at;
+  gboolean quoted = *p == '"';
+
+  for (p += quoted; quoted ? *p != '"' || p[1] == '"' : strchr (",\r", *p) == NULL; p++)
+    {
+      g_assert_true (*p != '\0' && (quoted || *p != '"'));
+      g_string_append_c (field, *p);
+      p += quoted && *p == '"';
+    }
+  p += quoted;
+  *last = *p == '\r';
+  g_assert_true (*last ? p[1] == '\n' : *p == ',');
+  *at = p + (*last ? 2 : 1);
+  return g_string_free (field, FALSE);
+}
+
+static GPtrArray *
+next_line (const char **at)
+{
+  GPtrArray *fields = g_ptr_array_new_with_free_func (g_free);
+  for (gboolean last = FALSE; !last;)
+    g_ptr_array_add (fields, next_field (at, &last));
+  return fields;
+}
+
+static void
+take_field (Faces *f, const char *field)
+{
+  char *end;
+  double number = g_ascii_strtod (field, &end);
+  if (*field != '\0' && *end == '\0')
+    g_array_append_val (f->csv, number);
+  else
+    g_string_append_printf (f->words, " %s", field);
+}
+
+/* Tables with a head each, and an empty line between them; all lines of a table are of one length. */
+static void
+take_csv (Faces *f, const char *csv)
+{
+  g_autoptr (GPtrArray) head = NULL;
+  for (const char *at = csv; *at != '\0';)
+    {
+      g_autoptr (GPtrArray) line = next_line (&at);
+      if (line->len == 1 && *(const char *) line->pdata[0] == '\0')
+        {
+          g_clear_pointer (&head, g_ptr_array_unref);
+          continue;
+        }
+      for (guint i = 0; i < line->len; i++)
+        take_field (f, line->pdata[i]);
+      if (head == NULL)
+        {
+          head = g_steal_pointer (&line);
+          continue;
+        }
+      g_assert_cmpuint (line->len, ==, head->len);
+      if (strcmp (head->pdata[0], "section") != 0 || *(const char *) line->pdata[2] == '\0')
+        continue;
+      g_ptr_array_add (f->keyed, g_strdup (line->pdata[2]));
+      g_ptr_array_add (f->keyed, g_strdup (line->pdata[3]));
+    }
+}
+
+static char *
+run_with (const char *command, const char *more)
+{
+  g_autofree char *all = g_strconcat (command, " ", more, NULL);
+  g_auto (GStrv) args = NULL;
+  g_assert_true (g_shell_parse_argv (all, NULL, &args, NULL));
+  g_autoptr (Run) run = run_args ((const char *const *) args);
+  if (run->status != 0)
+    g_error ("%s: %s", all, run->err);
+  return g_steal_pointer (&run->out);
+}
+
+static void
+faces_read (Faces *f, const char *command)
+{
+  gboolean hookup = g_str_has_prefix (command, "hookup");
+  g_autofree char *json = run_with (command, "--json");
+  g_autofree char *csv = run_with (command, hookup ? "--csv -" : "--csv");
+  g_autoptr (JsonNode) node = json_from_string (json, NULL);
+
+  g_assert_nonnull (node);
+  f->json = g_array_new (FALSE, FALSE, sizeof (double));
+  f->csv = g_array_new (FALSE, FALSE, sizeof (double));
+  f->words = g_string_new (command);
+  f->keyed = g_ptr_array_new_with_free_func (g_free);
+  f->root = json_object_ref (json_node_get_object (node));
+  f->text = run_with (command, "");
+  take_json (f, node);
+  take_csv (f, csv);
+}
+
+/* JSON and comma-separated values */
+
+static gboolean
+has_number (const GArray *numbers, double number)
+{
+  for (guint i = 0; i < numbers->len; i++)
+    if (fabs (g_array_index (numbers, double, i) - number) <= 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* To the last digit. */
+static void
+check_json_in_csv (const Faces *f, const char *command)
+{
+  for (guint i = 0; i < f->json->len; i++)
+    if (!has_number (f->csv, g_array_index (f->json, double, i)))
+      g_error ("%s: %.17g is in JSON alone", command, g_array_index (f->json, double, i));
+}
+
+/* The value of a key that JSON has somewhere in its objects; what is not known is null. */
+static gboolean
+has_member (JsonObject *object, const char *key, const char *value)
+{
+  g_autoptr (GList) members = json_object_get_members (object);
+  for (GList *one = members; one != NULL; one = one->next)
+    {
+      JsonNode *node = json_object_get_member (object, one->data);
+      if (JSON_NODE_HOLDS_OBJECT (node) && has_member (json_node_get_object (node), key, value))
+        return TRUE;
+      if (strcmp (one->data, key) != 0)
+        continue;
+      if (JSON_NODE_HOLDS_NULL (node))
+        return *value == '\0';
+      if (JSON_NODE_HOLDS_ARRAY (node) || json_node_get_value_type (node) == G_TYPE_BOOLEAN)
+        return TRUE;
+      if (json_node_get_value_type (node) == G_TYPE_STRING)
+        return strcmp (json_node_get_string (node), value) == 0;
+      return fabs (json_node_get_double (node) - g_ascii_strtod (value, NULL)) <= 0;
+    }
+  return FALSE;
+}
+
+static void
+check_csv_in_json (const Faces *f, const char *command)
+{
+  for (guint i = 0; i < f->keyed->len; i += 2)
+    if (!has_member (f->root, f->keyed->pdata[i], f->keyed->pdata[i + 1]))
+      g_error ("%s: %s is not “%s” in JSON", command, (const char *) f->keyed->pdata[i],
+               (const char *) f->keyed->pdata[i + 1]);
+}
+
+/* Text */
+
+/* What the text has beside figures: the numbers of steps, ratios, the ratings of resistors, and
+ * constants of the method in sentences. */
+static const char not_figures[] = "(?m)^ *\\d+\\. |\\d+:\\d+|1/\\d W|across 75 Ω|360° minus|-1/2"
+                                  "|Of each line, \\d+ %|rates 200 ppm|lines per field 0\\.25"
+                                  "|line sync 5 %";
+
+/* A number of the text: not a part of a word, such as the id of a raster. */
+static const char a_number[] = "(?<![\\w.])\\d+(\\.\\d+)?(?!\\w*-)";
+
+/* Whether @token is the figure of @exact, whatever the unit it is read in, rounded to its digits. */
+static gboolean
+is_rounded (const char *token, double exact)
+{
+  static const double units[] = { 1e-12, 1e-9, 1e-6, 1e-3, 1e-2, 1, 1e3, 1e6, 1e9 };
+  const char *point = strchr (token, '.');
+  double read = g_ascii_strtod (token, NULL);
+  double half = 0.5 * pow (10, point != NULL ? -(double) strlen (point + 1) : 0);
+
+  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
+    if (fabs (fabs (exact) / units[i] - read) <= half * (1 + 1e-9) + 1e-9 * read)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_in_words (const Faces *f, const char *token)
+{
+  g_autofree char *quoted = g_regex_escape_string (token, -1);
+  g_autofree char *pattern = g_strdup_printf ("(?<![\\d.])%s(?!\\d)", quoted);
+  return g_regex_match_simple (pattern, f->words->str, 0, 0);
+}
+
+static gboolean
+is_known (const Faces *f, const char *token)
+{
+  for (guint i = 0; i < f->csv->len; i++)
+    if (is_rounded (token, g_array_index (f->csv, double, i)))
+      return TRUE;
+  return is_in_words (f, token);
+}
+
+static guint
+check_text (const Faces *f, const char *command)
+{
+  g_autoptr (GRegex) without = g_regex_new (not_figures, 0, 0, NULL);
+  g_autoptr (GRegex) number = g_regex_new (a_number, 0, 0, NULL);
+  g_autofree char *text = g_regex_replace_literal (without, f->text, -1, 0, "", 0, NULL);
+  g_autoptr (GMatchInfo) match = NULL;
+  guint n = 0;
+
+  for (g_regex_match (number, text, 0, &match); g_match_info_matches (match); n++)
+    {
+      g_autofree char *token = g_match_info_fetch (match, 0);
+      if (!is_known (f, token))
+        g_error ("%s: the text alone has %s:\n%s", command, token, f->text);
+      g_match_info_next (match, NULL);
+    }
+  return n;
+}
+
+/* Returns how many numbers the text has. */
+static guint
+check (const char *command)
+{
+  Faces f = { 0 };
+  faces_read (&f, command);
+  check_json_in_csv (&f, command);
+  check_csv_in_json (&f, command);
+  guint n = check_text (&f, command);
+  faces_clear (&f);
+  return n;
+}
+
+/* Tests */
+
+static void
+test_calculations (void)
+{
+  static const char *const commands[] = {
+    "timing 525-59.94-interlaced",
+    "timing 625-50-interlaced",
+    "timing 525-59.94-progressive",
+    "timing vesa-dmt-04",
+    "catalogue rasters",
+    "catalogue monitors",
+    "catalogue sources",
+    "catalogue adaptors",
+    "solve line-rate=15.734kHz field-rate=59.94Hz",
+    "readings --list",
+    "readings --standard smpte-170m line_sync=4.7us setup_level=0V front_porch=1.2us",
+    "identify --line-rate 15.734kHz --field-rate 59.94Hz",
+    "levels --system ntsc-m --kind composite --bars 75",
+    "levels --system pal-b --kind yc",
+    "levels --system none --kind rgb",
+    "levels --system none --kind component --bars 100",
+    "pad --from 5V --to 300mV --driver 50ohm",
+    "sync 525-59.94-interlaced --gate xor",
+    "sync 525-59.94-interlaced --gate standard",
+    "cause --system pal-b --kind composite --white 1.4V --sync-level 0.6V",
+    "detail --diagonal 19in --aspect 4:3 --mask slot --pitch 0.45mm",
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
+    g_assert_cmpuint (check (commands[i]), >, 5);
+}
+
+/* A sheet: its fit, and each of its sources at one of its inputs. */
+static void
+check_sheet (const char *path)
+{
+  g_autoptr (GKeyFile) sheet = g_key_file_new ();
+  g_autofree char *fit = g_strdup_printf ("fit '%s'", path);
+  g_autofree char *findings = g_strdup_printf ("fit '%s' --findings", path);
+  guint inputs = 0;
+
+  g_assert_true (g_key_file_load_from_file (sheet, path, 0, NULL));
+  check (fit);
+  check (findings);
+  for (;; inputs++)
+    {
+      g_autofree char *group = g_strdup_printf ("input %u", inputs + 1);
+      if (!g_key_file_has_group (sheet, group))
+        break;
+    }
+  for (guint source = 1;; source++)
+    {
+      g_autofree char *group = g_strdup_printf ("source %u", source);
+      if (!g_key_file_has_group (sheet, group))
+        break;
+      guint input = source % inputs + 1;
+      g_autofree char *hookup
+          = g_strdup_printf ("hookup '%s' --source %u --input %u", path, source, input);
+      g_autofree char *detail
+          = g_strdup_printf ("detail '%s' --source %u --input %u", path, source, input);
+      g_assert_cmpuint (check (hookup), >, 0);
+      g_assert_cmpuint (check (detail), >, 5);
+    }
+}
+
+static void
+test_demo (void)
+{
+  g_autofree char *demo = demo_path ();
+  check_sheet (demo);
+}
+
+static void
+test_sheets (void)
+{
+  g_autofree char *folder = source_path ("tests/sheets");
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+
+  g_assert_nonnull (dir);
+  for (const char *name = g_dir_read_name (dir); name != NULL; name = g_dir_read_name (dir))
+    if (g_str_has_suffix (name, ".bench"))
+      {
+        g_autofree char *path = g_build_filename (folder, name, NULL);
+        check_sheet (path);
+        n++;
+      }
+  g_assert_cmpuint (n, >, 0);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/faces/calculations", test_calculations);
+  g_test_add_func ("/faces/demo", test_demo);
+  g_test_add_func ("/faces/sheets", test_sheets);
+  return g_test_run ();
+}

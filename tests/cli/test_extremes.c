@@ -135,7 +135,15 @@ test_files (void)
   g_autofree char *csv = g_strconcat ("--csv=", parts, NULL);
   g_autoptr (Run) run = run_cli ("hookup", path, "--source=1", "--input=1", "-o", plan, csv, NULL);
 
+  g_autofree char *report = g_build_filename (folder, "report.pdf", NULL);
+  g_autoptr (Run) paper = run_cli ("report", path, "-o", report, NULL);
+  const char *const argv[] = { "pdfinfo", report, NULL };
+  g_autoptr (Run) facts = run_argv (argv, NULL);
+
   g_assert_cmpint (run->status, ==, 0);
+  g_assert_cmpint (paper->status, ==, 0);
+  g_assert_nonnull (strstr (facts->out, "Foyer 31m mon\ufffditor Museum"));
+  assert_harmless (facts->out);
   assert_harmless_file (folder, "plan.svg");
   assert_harmless_file (folder, "parts.csv");
   remove_scratch (folder);

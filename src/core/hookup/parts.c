@@ -6,7 +6,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/base/harmless.h"
 #include "core/circuit/coupling.h"
 #include "core/levels/conductor.h"
 #include "planner-private.h"

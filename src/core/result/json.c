@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/harmless.h"
+
 /* Numbers have a decimal point whatever the locale, and the fewest digits that give the same double
  * again. What is not known is null. The writing is done here and not by a library because those
  * that are at hand print 1e-8 as “1e-08.0”. */

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "core/base/harmless.h"
+
 /* Text */
 
 static int

@@ -5,6 +5,8 @@
 
 #include "result-private.h"
 
+#include "core/base/harmless.h"
+
 /* The listing of a result for reading in a terminal, or wherever letters are of equal width. */
 
 #define INDENT 2

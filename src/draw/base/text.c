@@ -6,8 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/base/quantity.h"
 #include "core/base/harmless.h"
+#include "core/base/quantity.h"
 
 #define NO_BREAK_SPACE "\u00a0"
 

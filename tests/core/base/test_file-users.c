@@ -155,8 +155,12 @@ test_superuser (void)
     return;
   char *folder = shared_folder (0770);
   g_autofree char *path = file_of (folder, ANNE, BERT, 0640);
+  struct stat before, after;
+  g_assert_cmpint (stat (path, &before), ==, 0);
   assert_saves (0, 077, path, NULL);
   assert_file (path, NEW, ANNE, BERT, 0640);
+  g_assert_cmpint (stat (path, &after), ==, 0);
+  g_assert_cmpuint (before.st_ino, !=, after.st_ino); /* a new file took its place */
   bw_test_folder_remove (folder);
 }
 

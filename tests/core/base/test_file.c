@@ -62,7 +62,8 @@ status_of (const char *path)
 
 static const mode_t masks[] = { 0, 002, 022, 077, 0777 };
 
-/* With every umask a file keeps the permissions that it had: 0660 of a shared folder too. */
+/* With every umask a file keeps the permissions that it had, 0660 of a shared folder too, though a new
+ * file takes its place. */
 static void
 test_keeps_mode (void)
 {
@@ -75,9 +76,11 @@ test_keeps_mode (void)
         char *folder = bw_test_folder_new ();
         g_autofree char *path = bw_test_in_folder (folder, "shared.bench", OLD);
         g_assert_cmpint (chmod (path, modes[i]), ==, 0);
+        struct stat old = status_of (path);
         mode_t before = umask (masks[k]);
         assert_replaced (path);
         umask (before);
+        g_assert_cmpuint (status_of (path).st_ino, !=, old.st_ino);
         g_assert_cmpint (status_of (path).st_mode & 07777, ==, modes[i]);
         g_assert_cmpuint (bw_test_count_files (folder), ==, 1);
         bw_test_folder_remove (folder);

@@ -397,6 +397,8 @@ static const Bad bad[] = {
   { "\"x\" 25.2 " NUMBERS "\"", BW_INTERCHANGE_ERROR_TEXT, "word 11", "not closed" },
   { "\"\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1 (“”)", "empty" },
   { "\"a\tb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "control" },
+  { "\"a\xc2\x9b" "31mb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "U+009B" },
+  { "\"a\u202eb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "U+202E" },
   { "\"\xff\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "byte 2", "UTF-8" },
   { "\"x\"", BW_INTERCHANGE_ERROR_NUMBER, "word 2 is missing", "MHz" },
   { "\"x\" " NUMBERS, BW_INTERCHANGE_ERROR_ORDER, "word 6 (“480”)", "htotal" },

@@ -6,6 +6,7 @@
 
 #include <json-glib/json-glib.h>
 
+#include "core/base/harmless.h"
 #include "core/result/listing.h"
 #include "core/result/result.h"
 
@@ -497,13 +498,27 @@ has_harmful (const char *text)
   return FALSE;
 }
 
+/* What JSON reads back from @text is @name itself (RFC 8259, 7). */
+static void
+assert_json_keeps (const char *text, const char *name)
+{
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autoptr (GError) error = NULL;
+  json_parser_load_from_data (parser, text, -1, &error);
+  g_assert_no_error (error);
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  g_assert_cmpstr (json_object_get_string_member (root, "name"), ==, name);
+}
+
 /* Unicode Bidirectional Algorithm (UAX #9) section 2: the characters that embed, override and
- * isolate; ECMA-48: C0 and C1, which a terminal obeys. */
+ * isolate; ECMA-48: C0 and C1, which a terminal obeys; The Unicode Standard, 23.7: what stands for no
+ * character. */
 static void
 test_harmless (void)
 {
   static const gunichar harmful[] = { 0x07,   0x1b,   0x7f,   0x80,   0x9b,   0x9f,   0x61c, 0x200e,
-                                      0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066, 0x2069 };
+                                      0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066, 0x2069,
+                                      0xfffe, 0x1ffff };
   for (guint i = 0; i < G_N_ELEMENTS (harmful); i++)
     {
       char letter[8] = { 0 };
@@ -524,6 +539,7 @@ test_harmless (void)
         bw_node_to_html (root),
       };
       g_assert_true (bw_char_is_harmful (harmful[i]));
+      assert_json_keeps (forms[1], name);
       for (guint form = 0; form < G_N_ELEMENTS (forms); form++)
         {
           g_assert_false (has_harmful (forms[form]));

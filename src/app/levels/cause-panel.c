@@ -26,14 +26,13 @@ static const BwKindTable polarities = { G_N_ELEMENTS (polarity_kinds), polarity_
 
 #define ENTRY(name, label_)                                                                        \
   {                                                                                                \
-    .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT                                \
+    .key = name, .label = label_, .type = BW_FIELD_TEXT                                \
   }
 
 static const BwField fields[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = ENTRY ("sync", N_ ("Sync, p-p")),
   [BW_SCOPE_POLARITY] = { .key = "polarity",
                           .label = N_ ("Sync points"),
-                          .help = "",
                           .type = BW_FIELD_CHOICE,
                           .kinds = &polarities },
   [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White")),

@@ -426,6 +426,27 @@ test_bands_text (void)
   g_assert_cmpmem (&back, sizeof back, &bands, sizeof bands);
 }
 
+/* A form shows units as they are written by hand, a file in ASCII. */
+static void
+test_bands_units (void)
+{
+  const BwBands bands = { 1, { { 10e-6, 12.5e-6 } } };
+  g_autofree char *file = bw_quantity_bands_to_file (&bands, BW_DIMENSION_TIME, "us");
+  g_autofree char *entry = bw_quantity_bands_to_entry (&bands, BW_DIMENSION_TIME, "us", '.');
+  g_assert_cmpstr (file, ==, "10 us .. 12.5 us");
+  g_assert_cmpstr (entry, ==, "10 µs .. 12.5 µs");
+}
+
+/* Below zero it is rounded as above: 1163 and -1163 µF, of three digits, are 1160 and -1160. */
+static void
+test_round_both_ways (void)
+{
+  g_autofree char *up = bw_quantity_format (1163e-6, BW_DIMENSION_CAPACITANCE, 3, '.');
+  g_autofree char *down = bw_quantity_format (-1163e-6, BW_DIMENSION_CAPACITANCE, 3, '.');
+  g_assert_cmpstr (up, ==, "1160\u00a0µF");
+  g_assert_cmpstr (down, ==, "-1160\u00a0µF");
+}
+
 /* For reading: U+00A0 between number and unit */
 
 typedef struct
@@ -611,5 +632,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/locale-mark", test_locale_mark);
   g_test_add_func ("/quantity/near", test_near);
   g_test_add_func ("/quantity/shortest-unit", test_shortest_unit);
+  g_test_add_func ("/quantity/bands/units", test_bands_units);
+  g_test_add_func ("/quantity/round-both-ways", test_round_both_ways);
   return g_test_run ();
 }

@@ -96,6 +96,30 @@ test_response (void)
   bw_kernel_clear (&kernel);
 }
 
+/* What raises high frequencies, twice less a Gaussian, needs as many taps as the Gaussian itself, and all of
+ * them are its own turned over but for the middle one. */
+static double
+raised (double cycles_per_m, gconstpointer user_data)
+{
+  return 2 - gaussian (cycles_per_m, user_data);
+}
+
+static void
+test_raised (void)
+{
+  BwKernel plain, kernel;
+  double sigma_m = 2.5;
+  bw_kernel_init (&plain, 1, gaussian, &sigma_m);
+  bw_kernel_init (&kernel, 1, raised, &sigma_m);
+  g_assert_cmpint (kernel.half, ==, plain.half);
+  g_assert_cmpfloat_with_epsilon (kernel.taps[kernel.half] + plain.taps[plain.half], 2, 1e-5);
+  for (int j = 1; j <= kernel.half; j++)
+    g_assert_cmpfloat_with_epsilon (kernel.taps[kernel.half + j], -plain.taps[plain.half + j],
+                                    1e-5);
+  bw_kernel_clear (&plain);
+  bw_kernel_clear (&kernel);
+}
+
 /* A convolution, written out; what would need values beyond an end is zero. */
 static void
 test_apply (void)
@@ -198,6 +222,7 @@ main (int argc, char **argv)
   g_test_add_func ("/filter/flat", test_flat);
   g_test_add_func ("/filter/gaussian", test_gaussian);
   g_test_add_func ("/filter/response", test_response);
+  g_test_add_func ("/filter/raised", test_raised);
   g_test_add_func ("/filter/apply", test_apply);
   g_test_add_func ("/filter/resampled-line", test_resampled_line);
   g_test_add_func ("/filter/resampled-wide", test_resampled_wide);

@@ -472,22 +472,26 @@ count (double done, gpointer user_data)
   *last = done;
 }
 
+typedef struct
+{
+  GCancellable *cancellable;
+  double at; /* share of the work */
+} Stop;
+
 static void
 stop_early (double done, gpointer user_data)
 {
-  GCancellable *cancellable = user_data;
-  if (done > 0.3)
-    {
-      g_assert_false (g_cancellable_is_cancelled (cancellable));
-      g_cancellable_cancel (cancellable);
-    }
+  const Stop *stop = user_data;
+  g_assert_false (g_cancellable_is_cancelled (stop->cancellable));
+  if (done >= stop->at)
+    g_cancellable_cancel (stop->cancellable);
 }
 
 static void
 test_cancel (void)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
-  g_autoptr (GError) error = NULL, again = NULL;
+  g_autoptr (GError) again = NULL;
   double last = 0;
   Bench bench;
   bench_init (&bench, 4, 4);
@@ -495,8 +499,20 @@ test_cancel (void)
   g_autoptr (BwPlanes) whole = bw_preview_screen (&bench.preview, cancellable, count, &last, NULL);
   g_assert_nonnull (whole);
   g_assert_cmpfloat_with_epsilon (last, 1, 1e-12);
-  g_assert_null (bw_preview_screen (&bench.preview, cancellable, stop_early, cancellable, &error));
-  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  /* at the very beginning, in the lines, and in the rows of pixels */
+  static const double places[] = { 0, 0.3, 0.95 };
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      const Stop stop = { cancellable, places[i] };
+      g_cancellable_reset (cancellable);
+      g_assert_null (bw_preview_screen (&bench.preview, cancellable, stop_early, (gpointer) &stop,
+                                        &error));
+      g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+    }
+  g_autoptr (GError) before = NULL;
+  g_assert_null (bw_preview_screen (&bench.preview, cancellable, NULL, NULL, &before));
+  g_assert_error (before, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   g_assert_null (bw_preview_untouched (&bench.preview, cancellable, &again));
   g_assert_error (again, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   bench_clear (&bench);

@@ -149,6 +149,43 @@ demo_detail (const char *source, const char *input, const char *option, const ch
   return run_json (run);
 }
 
+/* What each signal kind would leave is what the chain leaves that has it. */
+static void
+test_ways (void)
+{
+  static const struct
+  {
+    const char *input;
+    const char *option;
+    const char *value;
+  } chains[] = {
+    { "1", NULL, NULL },      { "1", "--filter", "comb" },
+    { "2", "--kind", "yc" },  { "3", "--kind", "component" },
+    { "3", "--kind", "rgb" },
+  };
+  g_autoptr (JsonObject) root = demo_detail ("1", "1", NULL, NULL);
+  JsonArray *ways = json_object_get_array_member (root, "ways");
+
+  g_assert_cmpuint (json_array_get_length (ways), ==, G_N_ELEMENTS (chains));
+  for (guint i = 0; i < G_N_ELEMENTS (chains); i++)
+    {
+      g_autoptr (JsonObject) chain = demo_detail ("1", chains[i].input, chains[i].option,
+                                                  chains[i].value);
+      JsonObject *way = json_array_get_object_element (ways, i);
+      double tvl = figure_of (chain, "combined_tvl");
+      g_assert_true (is_near (figure_of (way, "combined_tvl"), tvl, 1e-9));
+      g_assert_true (
+          is_near (figure_of (way, "gain"), tvl / figure_of (root, "combined_tvl") - 1, 1e-12));
+      g_assert_cmpint (json_object_get_boolean_member (way, "is_own"), ==, i == 0);
+      g_assert_true (json_object_get_boolean_member (way, "is_taken"));
+    }
+  g_assert_nonnull (strstr (word_of (root, "rgb_says"), "592 lines in place of 197 lines"));
+
+  g_autoptr (Run) tube = run_cli (TUBE, "--json", NULL);
+  g_autoptr (JsonObject) alone = run_json (tube);
+  g_assert_false (json_object_has_member (alone, "ways"));
+}
+
 /* The demo's set: 19 in, 0.45 mm slot, 500 lines claimed; composite input of 6 MHz. */
 static void
 test_sheet (void)
@@ -354,6 +391,7 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/signal", test_signal);
   g_test_add_func ("/detail/samples", test_samples);
   g_test_add_func ("/detail/sheet", test_sheet);
+  g_test_add_func ("/detail/ways", test_ways);
   g_test_add_func ("/detail/factors", test_factors);
   g_test_add_func ("/detail/text", test_text);
   g_test_add_func ("/detail/refused", test_refused);

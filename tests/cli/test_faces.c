@@ -319,46 +319,54 @@ test_calculations (void)
     g_assert_cmpuint (check (commands[i]), >, 5);
 }
 
-/* A sheet: its fit, and each of its sources at one of its inputs. */
+static guint
+count_groups (GKeyFile *sheet, const char *what)
+{
+  for (guint n = 0;; n++)
+    {
+      g_autofree char *group = g_strdup_printf ("%s %u", what, n + 1);
+      if (!g_key_file_has_group (sheet, group))
+        return n;
+    }
+}
+
+/* What is said of a source at one of the inputs. */
 static void
-check_sheet (const char *path)
+check_source (const char *path, guint source, guint inputs)
+{
+  static const char *const commands[] = { "hookup", "detail" };
+  for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      g_autofree char *command = g_strdup_printf ("%s '%s' --source %u --input %u", commands[i],
+                                                  path, source, source % inputs + 1);
+      g_assert_cmpuint (check (command), >, 0);
+    }
+}
+
+/* Its fit, and @most of its sources, from number @first on. */
+static void
+check_sheet (const char *path, guint first, guint most)
 {
   g_autoptr (GKeyFile) sheet = g_key_file_new ();
   g_autofree char *fit = g_strdup_printf ("fit '%s'", path);
   g_autofree char *findings = g_strdup_printf ("fit '%s' --findings", path);
-  guint inputs = 0;
 
   g_assert_true (g_key_file_load_from_file (sheet, path, 0, NULL));
+  guint inputs = count_groups (sheet, "input"), sources = count_groups (sheet, "source");
   check (fit);
   check (findings);
-  for (;; inputs++)
-    {
-      g_autofree char *group = g_strdup_printf ("input %u", inputs + 1);
-      if (!g_key_file_has_group (sheet, group))
-        break;
-    }
-  for (guint source = 1;; source++)
-    {
-      g_autofree char *group = g_strdup_printf ("source %u", source);
-      if (!g_key_file_has_group (sheet, group))
-        break;
-      guint input = source % inputs + 1;
-      g_autofree char *hookup
-          = g_strdup_printf ("hookup '%s' --source %u --input %u", path, source, input);
-      g_autofree char *detail
-          = g_strdup_printf ("detail '%s' --source %u --input %u", path, source, input);
-      g_assert_cmpuint (check (hookup), >, 0);
-      g_assert_cmpuint (check (detail), >, 5);
-    }
+  for (guint i = 0; i < MIN (most, sources) && inputs > 0; i++)
+    check_source (path, (first + i) % sources + 1, inputs);
 }
 
 static void
 test_demo (void)
 {
   g_autofree char *demo = demo_path ();
-  check_sheet (demo);
+  check_sheet (demo, 0, G_MAXUINT);
 }
 
+/* One source of each; the name says which, so that it is always the same. */
 static void
 test_sheets (void)
 {
@@ -371,7 +379,7 @@ test_sheets (void)
     if (g_str_has_suffix (name, ".bench"))
       {
         g_autofree char *path = g_build_filename (folder, name, NULL);
-        check_sheet (path);
+        check_sheet (path, g_str_hash (name), 1);
         n++;
       }
   g_assert_cmpuint (n, >, 0);

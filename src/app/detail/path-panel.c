@@ -7,7 +7,6 @@
 
 #include "core/detail/results.h"
 #include "draw/detail/view.h"
-#include "ways.h"
 
 /**
  * BwPathPanel:
@@ -134,35 +133,39 @@ show_title (BwPathPanel *self, const BwDetailWay *rgb)
 
 /* What limits, whether RGB would help, whether the claim is true, and all figures. */
 static BwResult *
-make_result (BwPathPanel *self, const BwDetailWay *ways, guint n_ways)
+make_result (const BwDetailReport *report)
 {
-  const BwDetailReport report = {
-    .what = *bw_detail_state_get_case (self->state),
-    .detail = *bw_detail_state_get_detail (self->state),
-    .source_aspect = BW_RATIO_NONE,
-  };
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
   BwNode *root = bw_result_root (result);
 
-  bw_node_say (root, BW_SAY_ANSWER, NULL,
-               bw_node_take (root, bw_detail_ways_say (&report.what, &report.detail, ways, n_ways,
-                                                       bw_result_mark (result))));
-  bw_detail_say_answer (root, &report);
-  bw_detail_ways_add (root, &report.detail, ways, n_ways);
-  bw_detail_say_figures (root, &report);
+  bw_detail_say_rgb (root, report);
+  bw_detail_say_answer (root, report);
+  bw_detail_say_ways (root, report);
+  bw_detail_say_figures (root, report);
   return result;
 }
 
 static void
 update (BwPathPanel *self)
 {
-  BwDetailWay ways[BW_DETAIL_WAYS_MAX];
-  guint n_ways = bw_detail_ways (self->state, ways);
+  BwDocument *document = bw_detail_state_get_document (self->state);
+  BwDetailReport report = {
+    .what = *bw_detail_state_get_case (self->state),
+    .detail = *bw_detail_state_get_detail (self->state),
+    .source_aspect = BW_RATIO_NONE,
+  };
+  const BwDetailBench bench = {
+    .monitor = bw_document_get_sheet (document)->monitor,
+    .input = bw_document_selected_input (document),
+    .raster = bw_document_selected_raster (document),
+    .bandwidth_stands = bw_detail_state_is_moved (self->state, BW_DETAIL_BANDWIDTH),
+  };
 
-  bw_picture_panel_update_empty (self->panel, bw_detail_state_get_document (self->state), FALSE);
-  show_title (self, bw_detail_ways_rgb (ways, n_ways));
+  report.n_ways = bw_detail_ways (&report.what, &bench, report.ways);
+  bw_picture_panel_update_empty (self->panel, document, FALSE);
+  show_title (self, bw_detail_ways_rgb (report.ways, report.n_ways));
   show_picture (self);
-  bw_picture_panel_show_result (self->panel, make_result (self, ways, n_ways));
+  bw_picture_panel_show_result (self->panel, make_result (&report));
 }
 
 static void

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-panel.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -135,9 +136,8 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
     g_string_append_printf (text, _ (", behind %s in the lead"), series);
   if (c->pad_ratio < 1)
     {
-      char loss[32];
-      g_ascii_formatd (loss, sizeof loss, "%.1f", -20 * log10 (c->pad_ratio));
-      g_strdelimit (loss, ".", bw_quantity_locale_mark ());
+      const BwValue ratio = bw_value_number (NULL, -20 * log10 (c->pad_ratio), 1);
+      g_autofree char *loss = bw_value_text (&ratio, bw_quantity_locale_mark ());
       g_string_append_printf (text, _ (", behind an attenuator of %s dB in the lead"), loss);
     }
   if (limits != NULL)

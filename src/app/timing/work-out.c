@@ -168,6 +168,7 @@ on_edited (BwWorkOut *self, BwEditorRow *row)
     }
   self->before = before;
   self->changed = TRUE;
+  bw_editor_row_show_text (row, text);
   solve (self, 1u << figure);
 }
 
@@ -205,6 +206,8 @@ start_from (BwWorkOut *self, const BwRaster *raster, const GPtrArray *why)
   g_clear_pointer (&self->base_id, g_free);
   self->base = base;
   self->solver = (BwSolver){ 0 };
+  for (guint i = 0; i < BW_N_FIGURES; i++)
+    bw_editor_row_reset (self->rows[i]);
   if (base != NULL)
     bw_solver_from_raster (&self->solver, base);
   self->before = self->solver;

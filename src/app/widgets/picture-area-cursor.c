@@ -40,13 +40,13 @@ bw_picture_area_place_cursors (BwPictureArea *self)
 /**
  * bw_picture_area_words:
  *
- * Returns: (transfer full): what the cursors read; empty if there are none
+ * Returns: (transfer full): what the cursors read; empty if none is seen
  */
 char *
 bw_picture_area_words (BwPictureArea *self)
 {
   const BwCursor *one = active (self);
-  if (!one->set || self->drawing == NULL || !bw_drawing_can_be_read (self->drawing))
+  if (!one->set || self->lifted || self->drawing == NULL || !bw_drawing_can_be_read (self->drawing))
     return g_strdup ("");
   g_autofree char *words = bw_drawing_words (self->drawing, &one->point);
   if (!self->cursors[0].set || !self->cursors[1].set)
@@ -72,12 +72,30 @@ bw_picture_area_move_cursor (BwPictureArea *self, double x, double y)
   if (self->drawing == NULL || !bw_drawing_read (self->drawing, x, y, &cursor->point))
     return FALSE;
   cursor->set = cursor->shown = TRUE;
+  self->pointed = self->lifted = FALSE;
   cursor->x = x;
   cursor->y = y;
   cursor->style = bw_drawing_cursor (self->drawing, x, y, &cursor->lines);
   bw_picture_area_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   return TRUE;
+}
+
+/**
+ * bw_picture_area_lift_cursor:
+ *
+ * The pointer leaves, and the one cursor that it has moved goes with it, lest it be taken for a part
+ * of the drawing. A key or the second cursor finds it where it was. Two cursors are a measurement,
+ * which stays.
+ */
+void
+bw_picture_area_lift_cursor (BwPictureArea *self)
+{
+  if (!self->pointed || self->cursors[1].set)
+    return;
+  self->lifted = TRUE;
+  bw_picture_area_tell (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 /* By a key; the first one finds the first thing. */
@@ -115,6 +133,7 @@ bw_picture_area_set_second (BwPictureArea *self)
     step (self, STEP, 0);
   if (!active (self)->set)
     return;
+  self->lifted = FALSE;
   self->cursors[1] = *active (self);
   if (self->active == 1)
     self->active = self->cursors[0].set ? 0 : 1;

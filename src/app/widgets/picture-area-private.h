@@ -38,7 +38,9 @@ struct _BwPictureArea
   gboolean keeps_zoom; /* whether @zoom is to be shown, if the next drawing has it */
 
   BwCursor cursors[2];
-  guint active; /* the one that the pointer and the keys move */
+  guint active;     /* the one that the pointer and the keys move */
+  gboolean pointed; /* whether the pointer has moved that last */
+  gboolean lifted;  /* whether the pointer has left and taken it along: it is not seen */
   double drag_x;
   double drag_y;
   gboolean dragged;
@@ -46,6 +48,7 @@ struct _BwPictureArea
 
 /* picture-area-cursor.c */
 gboolean bw_picture_area_move_cursor (BwPictureArea *self, double x, double y);
+void bw_picture_area_lift_cursor (BwPictureArea *self);
 void bw_picture_area_place_cursors (BwPictureArea *self);
 void bw_picture_area_install_cursor (GtkWidgetClass *widget_class);
 char *bw_picture_area_words (BwPictureArea *self);

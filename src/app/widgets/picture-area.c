@@ -310,7 +310,14 @@ on_pan (GtkWidget *widget, const char *action, GVariant *parameter)
 static void
 on_motion (BwPictureArea *self, double x, double y)
 {
-  bw_picture_area_move_cursor (self, x, y);
+  if (bw_picture_area_move_cursor (self, x, y))
+    self->pointed = TRUE;
+}
+
+static void
+on_leave (BwPictureArea *self)
+{
+  bw_picture_area_lift_cursor (self);
 }
 
 static gboolean
@@ -460,7 +467,7 @@ bw_picture_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
                                &GRAPHENE_RECT_INIT (0, 0, (float) bw_drawing_width (self->drawing),
                                                     (float) bw_drawing_height (self->drawing)));
   for (guint i = 0; i < G_N_ELEMENTS (self->cursors); i++)
-    if (self->cursors[i].shown)
+    if (self->cursors[i].shown && !(self->lifted && i == self->active))
       snapshot_cursor (self, snapshot, i);
 }
 
@@ -585,6 +592,7 @@ add_controllers (BwPictureArea *self)
   GtkGesture *drag = gtk_gesture_drag_new ();
 
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave), self);
   gtk_widget_add_controller (GTK_WIDGET (self), motion);
   g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (on_scroll), self);
   gtk_widget_add_controller (GTK_WIDGET (self), scroll);
@@ -632,6 +640,7 @@ bw_picture_area_show (BwPictureArea *self, const BwPictureSource *source, gpoint
   self->data = data;
   self->cursors[0] = self->cursors[1] = (BwCursor){ FALSE };
   self->active = 0;
+  self->pointed = self->lifted = FALSE;
   self->keeps_zoom = source != NULL && source->keeps_zoom && (self->zoomed || self->keeps_zoom);
   self->zoomed = FALSE;
   gtk_widget_queue_draw (GTK_WIDGET (self));

@@ -81,9 +81,8 @@ hint (BwPicturePanel *self)
   if (drawing == NULL || !bw_drawing_can_be_read (drawing))
     return "";
   if (bw_picture_area_can_be_zoomed (self->area))
-    return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor. "
-              "Shift+arrows or dragging: move. + − 0: zoom.");
-  return _ ("Point at it to read it, or use the arrow keys. C or a click: second cursor.");
+    return _ ("Point at it or use the arrow keys. C: second cursor. Shift+arrows: move. + − 0: zoom.");
+  return _ ("Point at it or use the arrow keys. C: second cursor.");
 }
 
 /* What the cursors read; while there is none, how to set one. The line is always there, so that

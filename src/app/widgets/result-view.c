@@ -202,7 +202,9 @@ row_new (BwResultView *self, const BwResultLine *line)
   if (line->mark != BW_MARK_NONE)
     {
       GtkWidget *mark = bw_severity_mark_new ();
+      BwLabelLook look = g_array_index (line->labels, BwLabelText, 0).look;
       gtk_widget_set_valign (mark, GTK_ALIGN_START);
+      gtk_widget_set_margin_top (mark, look == BW_LABEL_TITLE ? TITLE_SPACE : 0);
       gtk_widget_set_margin_end (mark, 6);
       gtk_box_append (GTK_BOX (box), mark);
       g_object_set_data (G_OBJECT (row), "mark", mark);

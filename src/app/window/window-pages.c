@@ -100,9 +100,31 @@ button_of (BwWindow *self, const char *id)
   return button != NULL ? GTK_TOGGLE_BUTTON (button) : NULL;
 }
 
+/* Another page is shown, by whatever way. What is typed is taken first; if it is refused, the page
+ * stays where it was. */
+void
+bw_window_on_page_turned (BwWindow *self)
+{
+  GtkWidget *turned_to = gtk_stack_get_visible_child (self->pages);
+
+  if (self->turning || self->document == NULL || turned_to == self->page)
+    return;
+  self->turning = TRUE;
+  if (self->page != NULL)
+    gtk_stack_set_visible_child (self->pages, self->page);
+  if (bw_document_take_typed (self->document))
+    gtk_stack_set_visible_child (self->pages, turned_to);
+  self->page = gtk_stack_get_visible_child (self->pages);
+  gtk_toggle_button_set_active (
+      button_of (self, gtk_stack_get_visible_child_name (self->pages)), TRUE);
+  self->turning = FALSE;
+}
+
 /**
  * bw_window_show_page:
  * @id: of a page in bw_page_kinds(); of another nothing happens
+ *
+ * Turns to the page, unless what is typed is refused.
  */
 void
 bw_window_show_page (BwWindow *self, const char *id)
@@ -111,7 +133,6 @@ bw_window_show_page (BwWindow *self, const char *id)
   if (bw_window_get_page (self, id) == NULL)
     return;
   gtk_stack_set_visible_child_name (self->pages, id);
-  gtk_toggle_button_set_active (button_of (self, id), TRUE);
 }
 
 static void

@@ -14,9 +14,24 @@ static BwCliExit
 show_report (const BwDetailReport *report, const BwCliOptions *options)
 {
   g_autoptr (BwResult) result = bw_cli_result_new (options);
-  bw_detail_say_figures (bw_result_root (result), report);
-  bw_detail_say_answer (bw_result_root (result), report);
+  BwNode *root = bw_result_root (result);
+  bw_detail_say_figures (root, report);
+  bw_detail_say_ways (root, report);
+  bw_detail_say_answer (root, report);
+  bw_detail_say_rgb (root, report);
   return bw_cli_show (options, result);
+}
+
+/* What is asked of a sheet, beside the figures of the chain itself. */
+static void
+take_sheet (BwDetailReport *report, const BwDetailOptions *own, const BwDetailChain *chain)
+{
+  const BwDetailBench bench = { chain->monitor, chain->input, chain->raster,
+                                own->bandwidth != NULL };
+
+  report->source_aspect = chain->source->aspect;
+  report->switched = bw_monitor_switches_to (chain->monitor, chain->source->aspect);
+  report->n_ways = bw_detail_ways (&report->what, &bench, report->ways);
 }
 
 static BwCliExit
@@ -43,11 +58,9 @@ show_chain (const BwCliCommand *command, const BwDetailOptions *own, BwDetailCha
   if (clash != NULL)
     return bw_cli_wrong_usage (command->name, clash);
   bw_detail_options_warn (own, chain);
-  if (chain->input != NULL) /* a sheet's, so the source has a shape of its own */
-    report.source_aspect = chain->source->aspect;
-  report.switched = chain->input != NULL
-                    && bw_monitor_switches_to (chain->monitor, chain->source->aspect);
   bw_detail_compute (&report.what, &report.detail);
+  if (chain->input != NULL) /* a sheet's, so the source has a shape of its own */
+    take_sheet (&report, own, chain);
   report.raster = chain->raster != NULL ? chain->raster->id : NULL;
   return show_report (&report, options);
 }

@@ -31,7 +31,7 @@ typedef struct
 /**
  * BwSheet:
  * @title: what the job is called
- * @note: free text on one line
+ * @note: free text
  * @supply_v: mains voltage at the bench; zero: not known
  * @supply_hz: mains frequency at the bench
  * @monitor: the set on the bench

@@ -303,3 +303,61 @@ bw_detail_say_answer (BwNode *to, const BwDetailReport *report)
   bw_node_say (to, BW_SAY_ANSWER, "claim_says",
                bw_node_take (to, bw_claim_says (&report->what, &report->detail, mark)));
 }
+
+/* Other signal kinds */
+
+static void
+add_way (BwNode *table, const BwDetail *detail, const BwDetailWay *way)
+{
+  BwNode *row = bw_node_row (table);
+  gboolean filtered = way->signal == BW_SIGNAL_COMPOSITE;
+  char mark = bw_result_mark (row->result);
+
+  bw_node_cell (row, bw_value_read_as (bw_value_kind ("kind", &bw_signals, way->signal),
+                                       bw_node_take (row, bw_detail_way_name (way))));
+  bw_node_cell (row, bw_value_number ("combined_tvl", way->detail.combined_tvl, 0));
+  bw_node_cell (row,
+                bw_value_says (NULL, bw_node_take (row, bw_detail_way_notes (detail, way, mark))));
+  bw_node_member (row,
+                  bw_value_if (filtered, bw_value_kind ("filter", &bw_luma_filters, way->filter)));
+  bw_node_member (row, bw_value_count ("gain", bw_detail_way_gain (detail, way)));
+  bw_node_member (row, bw_value_flag ("is_own", way->is_own));
+  bw_node_member (row, bw_value_flag ("is_taken", way->is_taken));
+}
+
+/**
+ * bw_detail_say_ways:
+ *
+ * Adds a table of what all links leave by each signal kind, and how much more that is; "gain" is a
+ * share of what there is now, and "is_taken" says whether an input takes the kind.
+ */
+void
+bw_detail_say_ways (BwNode *to, const BwDetailReport *report)
+{
+  g_return_if_fail (to != NULL && report != NULL);
+  if (report->n_ways == 0)
+    return;
+  BwNode *table = bw_node_table (to, "ways", _ ("All together, by each signal kind"));
+
+  bw_node_column (table, BW_COLUMN_WORDS, _ ("signal kind"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("TV lines"), NULL);
+  bw_node_column (table, BW_COLUMN_SAYS, _ ("against this one"), NULL);
+  for (guint i = 0; i < report->n_ways && report->detail.combined_tvl > 0; i++)
+    add_way (table, &report->detail, &report->ways[i]);
+}
+
+/**
+ * bw_detail_say_rgb:
+ *
+ * Adds whether RGB would help.
+ */
+void
+bw_detail_say_rgb (BwNode *to, const BwDetailReport *report)
+{
+  g_return_if_fail (to != NULL && report != NULL);
+  if (report->n_ways > 0)
+    bw_node_say (to, BW_SAY_ANSWER, "rgb_says",
+                 bw_node_take (to,
+                               bw_detail_ways_say (&report->what, &report->detail, report->ways,
+                                                   report->n_ways, bw_result_mark (to->result))));
+}

@@ -9,14 +9,21 @@
 
 #define DIGITS 5
 
+static char *
+one_words (double value, BwDimension dimension, char mark)
+{
+  const BwValue one = bw_value_quantity (NULL, value, dimension, DIGITS);
+  return bw_value_text (&one, mark);
+}
+
 /* Below zero the dash of a range would look like a sign. */
 static char *
 range_words (BwRange range, BwDimension dimension, char mark)
 {
   if (range.low >= 0)
     return bw_quantity_format_range (range, dimension, DIGITS, mark);
-  g_autofree char *low = bw_quantity_format (range.low, dimension, DIGITS, mark);
-  g_autofree char *high = bw_quantity_format (range.high, dimension, DIGITS, mark);
+  g_autofree char *low = one_words (range.low, dimension, mark);
+  g_autofree char *high = one_words (range.high, dimension, mark);
   return g_strdup_printf (_ ("%s to %s"), low, high);
 }
 
@@ -37,8 +44,7 @@ static char *
 quantity_words (const BwField *field, gconstpointer object, char mark)
 {
   if (field->unit == NULL)
-    return bw_quantity_format (G_STRUCT_MEMBER (double, object, field->offset), field->dimension,
-                               DIGITS, mark);
+    return one_words (G_STRUCT_MEMBER (double, object, field->offset), field->dimension, mark);
   g_autofree char *text = bw_field_to_entry (field, object, mark);
   g_auto (GStrv) parts = g_strsplit (text, " ", 2);
   return g_strjoinv ("\u00a0", parts);

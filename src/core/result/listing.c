@@ -128,7 +128,7 @@ struct _BwListing
 {
   guint n_columns;
   Column *columns;
-  GPtrArray *rows; /* owned arrays of n_columns owned strings */
+  GPtrArray *rows; /* owned arrays of n_columns owned strings, or of one that is a line */
 };
 
 /**
@@ -228,6 +228,35 @@ bw_listing_add_row (BwListing *listing, const char *const *cells)
   g_ptr_array_add (listing->rows, row);
 }
 
+/**
+ * bw_listing_add_line:
+ *
+ * Adds a line of words that goes across all columns, below which the rows that follow are set in.
+ */
+void
+bw_listing_add_line (BwListing *listing, const char *text)
+{
+  g_return_if_fail (listing != NULL && text != NULL);
+  char **row = g_new0 (char *, 2);
+  row[0] = cell_text (text);
+  g_ptr_array_add (listing->rows, row);
+}
+
+static gboolean
+is_line (const BwListing *listing, char **row)
+{
+  return listing->n_columns > 1 && row[1] == NULL;
+}
+
+static gboolean
+has_lines (const BwListing *listing)
+{
+  for (guint i = 0; i < listing->rows->len; i++)
+    if (is_line (listing, listing->rows->pdata[i]))
+      return TRUE;
+  return FALSE;
+}
+
 /* The widest of the columns that wrap gives way until all is as narrow as it should be. */
 static void
 narrow (BwListing *listing, int columns)
@@ -296,16 +325,22 @@ void
 bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns)
 {
   g_return_if_fail (listing != NULL && to != NULL);
+  int set_in = indent + (has_lines (listing) ? GAP : 0);
   if (columns > 0)
-    narrow (listing, columns - indent);
+    narrow (listing, columns - set_in);
   for (guint row = 0; row < listing->rows->len; row++)
     {
       char **texts = listing->rows->pdata[row];
+      if (is_line (listing, texts))
+        {
+          g_string_append_printf (to, "%*s%s\n", indent, "", texts[0]);
+          continue;
+        }
       g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (
           (GDestroyNotify) g_ptr_array_unref);
       for (guint i = 0; i < listing->n_columns; i++)
         g_ptr_array_add (cells, wrap (texts[i], listing->columns[i].width));
-      for (guint index = 0; append_line (listing, cells, index, to, indent); index++)
+      for (guint index = 0; append_line (listing, cells, index, to, set_in); index++)
         ;
     }
 }

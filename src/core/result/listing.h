@@ -3,6 +3,8 @@
 
 #include <glib.h>
 
+#include "core/base/harmless.h"
+
 G_BEGIN_DECLS
 
 /* Text in a terminal: made harmless, measured in columns, wrapped, and set in columns. */
@@ -28,6 +30,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwListing, bw_listing_free)
 void bw_listing_set_right (BwListing *listing, guint column);
 void bw_listing_set_wraps (BwListing *listing, guint column);
 void bw_listing_add_row (BwListing *listing, const char *const *cells);
+void bw_listing_add_line (BwListing *listing, const char *text);
 void bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns);
 
 G_END_DECLS

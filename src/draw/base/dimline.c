@@ -2,6 +2,7 @@
 #include "dimline.h"
 
 #include <math.h>
+#include <string.h>
 
 /* In heights of a line of text. */
 #define ARROW_LENGTH 0.55
@@ -9,9 +10,25 @@
 #define OVERSHOOT 0.25 /* of extension lines past the dimension line */
 #define LINE_WIDTH 0.05
 
+/* The first line of @text broken at the space nearest to its middle; as it is, if there is none. */
+static char *
+break_name (const char *text)
+{
+  char *broken = g_strdup (text), *at = NULL;
+  gsize length = strcspn (broken, "\n");
+
+  for (gsize i = 0; i < length; i++)
+    if (broken[i] == ' '
+        && (at == NULL || fabs (i - length / 2.0) < fabs ((at - broken) - length / 2.0)))
+      at = broken + i;
+  if (at != NULL)
+    *at = '\n';
+  return broken;
+}
+
 /**
  * bw_dim_row_add:
- * @text: (array length=BW_N_DIM_FORMS): copied
+ * @text: (array length=BW_N_GIVEN_DIM_FORMS): copied
  *
  * Adds a dimension at the end of @row. A row that is full is left as it is.
  */
@@ -21,8 +38,9 @@ bw_dim_row_add (BwDimRow *row, double x0, double x1, const char *const *text)
   g_return_if_fail (row->n < BW_DIM_MAX);
   BwDim *dim = &row->at[row->n++];
   *dim = (BwDim){ .x0 = x0, .x1 = x1 };
-  for (guint form = 0; form < BW_N_DIM_FORMS; form++)
+  for (guint form = 0; form < BW_N_GIVEN_DIM_FORMS; form++)
     dim->text[form] = g_strdup (text[form]);
+  dim->text[BW_DIM_BROKEN_NAME] = break_name (text[BW_DIM_THREE_LINES]);
 }
 
 /**
@@ -42,7 +60,7 @@ bw_dim_row_add_figure (BwDimRow *row, double x0, double x1, const char *name, co
   g_autofree char *two = more ? g_strconcat (name, "  ", figure, "\n", rest, NULL)
                               : g_strconcat (name, "\n", figure, NULL);
   g_autofree char *three = g_strconcat (name, "\n", figure, more ? "\n" : "", rest, NULL);
-  const char *const text[BW_N_DIM_FORMS] = { one, two, three };
+  const char *const text[BW_N_GIVEN_DIM_FORMS] = { one, two, three };
 
   bw_dim_row_add (row, x0, x1, text);
 }
@@ -95,27 +113,44 @@ all_fit_between (const BwDimRow *row, BwDimForm form, BwCanvas *canvas)
   return TRUE;
 }
 
+/* Only a name that has no room else is broken. */
+static void
+choose_label (const BwDimRow *row, BwDim *dim, BwCanvas *canvas)
+{
+  dim->label = dim->text[row->form];
+  if (row->form == BW_DIM_BROKEN_NAME)
+    {
+      const char *whole = dim->text[BW_DIM_THREE_LINES];
+      if (fits_between (dim, BW_DIM_THREE_LINES, bw_canvas_measure (canvas, whole).width, canvas))
+        dim->label = whole;
+    }
+  dim->box = bw_canvas_measure (canvas, dim->label);
+}
+
 /**
  * bw_dim_row_size:
  * @row: with its dimensions; those without length are allowed
  *
- * Chooses the widest form that lets every label stand between its own extension lines, or else the
- * narrowest one (two lines for a dimension that has the row to itself), and from it the height that
- * the row needs.
+ * Chooses the widest form that lets every label stand between its own extension lines, and from it
+ * the height that the row needs. Where none does, labels are of three lines, if the names cannot be
+ * broken either, or of two where a dimension has the row to itself.
  */
 void
 bw_dim_row_size (BwDimRow *row, BwCanvas *canvas)
 {
   double tallest = 0;
-
   BwDimForm narrowest = row->n == 1 ? BW_DIM_TWO_LINES : BW_DIM_THREE_LINES;
 
   row->form = BW_DIM_ONE_LINE;
   while (row->form < narrowest && !all_fit_between (row, row->form, canvas))
     row->form++;
+  if (row->form == BW_DIM_THREE_LINES && row->breaks
+      && !all_fit_between (row, BW_DIM_THREE_LINES, canvas)
+      && all_fit_between (row, BW_DIM_BROKEN_NAME, canvas))
+    row->form = BW_DIM_BROKEN_NAME;
   for (guint i = 0; i < row->n; i++)
     {
-      row->at[i].box = bw_canvas_measure (canvas, row->at[i].text[row->form]);
+      choose_label (row, &row->at[i], canvas);
       tallest = MAX (tallest, row->at[i].box.height);
     }
   row->before = row->after = canvas->text_height / 2 + canvas->pad / 4;
@@ -178,7 +213,7 @@ bw_dim_row_claim (BwDimRow *row, BwCanvas *canvas)
       BwDim *dim = &row->at[i];
       dim->box.x = starts[i];
       dim->box.y = label_top (row, dim, canvas);
-      BwLabel label = { dim->text[row->form], dim->box, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER };
+      BwLabel label = { (char *) dim->label, dim->box, BW_INK_GRAPHITE, PANGO_ALIGN_CENTER };
       label.halo = TRUE;
       if (!bw_canvas_claim (canvas, &label))
         {

@@ -16,6 +16,8 @@ typedef enum
   BW_DIM_ONE_LINE, /* stands in the dimension line, which it interrupts */
   BW_DIM_TWO_LINES,
   BW_DIM_THREE_LINES,
+  BW_N_GIVEN_DIM_FORMS,
+  BW_DIM_BROKEN_NAME = BW_N_GIVEN_DIM_FORMS, /* three lines, the first broken where it must be */
   BW_N_DIM_FORMS
 } BwDimForm;
 
@@ -23,6 +25,7 @@ typedef enum
  * BwDim:
  * @x0: where the measured thing starts; @x1: where it ends, not less than @x0
  * @text: owned; the label in each form
+ * @label: the one of @text that is shown, once the row has its size
  * @box: where the label stands, once the row has been claimed
  */
 typedef struct
@@ -30,12 +33,14 @@ typedef struct
   double x0;
   double x1;
   char *text[BW_N_DIM_FORMS];
+  const char *label;
   BwBox box;
 } BwDim;
 
 /**
  * BwDimRow:
  * @above: whether the labels of more than one line stand above the dimension line, not below it
+ * @breaks: whether names may be broken, which takes one line more
  * @y: of the dimension line
  * @from_y: of the measured thing, where the extension lines begin
  * @form: how all labels of the row are set
@@ -48,6 +53,7 @@ typedef struct
   guint n;
   BwDim at[BW_DIM_MAX];
   gboolean above;
+  gboolean breaks;
   double y;
   double from_y;
   BwDimForm form;

@@ -9,13 +9,13 @@ static void
 add_dim (BwBlankingLayout *layout, BwDimRow *row, const char *name, double from_s, double to_s,
          int pixels, int reading)
 {
-  char *texts[BW_N_DIM_FORMS];
+  char *texts[BW_N_GIVEN_DIM_FORMS];
   if (!(to_s > from_s))
     return;
   bw_blanking_dim_texts (layout, name, to_s - from_s, pixels, reading, texts);
   bw_dim_row_add (row, bw_line_panel_x (&layout->panel, from_s),
                   bw_line_panel_x (&layout->panel, to_s), (const char *const *) texts);
-  for (guint form = 0; form < BW_N_DIM_FORMS; form++)
+  for (guint form = 0; form < BW_N_GIVEN_DIM_FORMS; form++)
     g_free (texts[form]);
 }
 
@@ -110,6 +110,7 @@ bw_blanking_rows_size (BwBlankingLayout *layout)
                        &layout->blanking };
   bw_blanking_rows_clear (layout);
   layout->to_end.above = layout->to_burst.above = layout->burst.above = TRUE;
+  layout->intervals.breaks = layout->breaks;
   fill_rows (layout);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     bw_dim_row_size (rows[i], layout->canvas);

@@ -30,7 +30,8 @@ typedef struct
   const BwBlankingView *what;
   BwLineShape shape;
   BwCanvas *canvas;
-  guint left_out; /* so many members of BwBlankingLeave */
+  gboolean breaks; /* whether a name may be broken, while nothing is left out */
+  guint left_out;  /* so many members of BwBlankingLeave */
   BwLinePanel panel;
   BwDimRow to_end; /* above, from 0H to the end of blanking; then to the burst */
   BwDimRow to_burst;
@@ -49,7 +50,7 @@ gboolean bw_blanking_keeps (const BwBlankingLayout *layout, BwBlankingLeave leav
 char *bw_blanking_caption (const BwBlankingView *what);
 char *bw_blanking_describe (const BwBlankingView *what);
 void bw_blanking_dim_texts (const BwBlankingLayout *layout, const char *name, double length_s,
-                            int pixels, int reading, char *texts[BW_N_DIM_FORMS]);
+                            int pixels, int reading, char *texts[BW_N_GIVEN_DIM_FORMS]);
 
 static inline double
 bw_blanking_start (const BwLineShape *shape)

@@ -62,7 +62,7 @@ figures_text (const BwBlankingLayout *layout, double length_s, int pixels)
  */
 void
 bw_blanking_dim_texts (const BwBlankingLayout *layout, const char *name, double length_s,
-                       int pixels, int reading, char *texts[BW_N_DIM_FORMS])
+                       int pixels, int reading, char *texts[BW_N_GIVEN_DIM_FORMS])
 {
   g_autofree char *time = bw_text_us (length_s, layout->what->mark);
   g_autofree char *rest = figures_text (layout, length_s, pixels);

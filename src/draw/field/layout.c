@@ -116,7 +116,7 @@ bw_field_place_across (BwFieldLayout *layout)
 static void
 add_dim (BwDimRow *row, const char *one, const char *two, const char *three, double x0, double x1)
 {
-  const char *text[BW_N_DIM_FORMS] = { one, two, three };
+  const char *text[BW_N_GIVEN_DIM_FORMS] = { one, two, three };
   bw_dim_row_add (row, x0, x1, text);
 }
 

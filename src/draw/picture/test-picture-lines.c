@@ -12,7 +12,8 @@
 #define TICK_SIZE 32.0
 #define GAP 14.0
 #define BURSTS_SHARE 0.5 /* of the width */
-#define WEDGE_CYCLES 5
+#define WEDGE_WIDEST 340.0
+#define WEDGE_SHARE 0.75 /* of the width right of the bursts, at most */
 #define WEDGE_FROM 150.0
 #define WEDGE_TO 650.0
 #define N_TICKS 5
@@ -78,32 +79,67 @@ fill_burst (cairo_surface_t *surface, const BwTestFrame *frame, guint burst)
       put (surface, x, y, sin (2 * G_PI * (x + 0.5 - box.x) / period));
 }
 
+/* Wedges, right of the bursts: one above the other, each centred in its place. */
+
+static double
+room_left (const BwTestFrame *frame)
+{
+  return frame->aspect * BW_TEST_UNITS * BURSTS_SHARE + GAP + EDGE;
+}
+
+static double
+room_width (const BwTestFrame *frame)
+{
+  return frame->aspect * BW_TEST_UNITS - EDGE - room_left (frame);
+}
+
+/* Whole cycles, as many as there is room for at the wide end. */
+static int
+wedge_cycles (const BwTestFrame *frame)
+{
+  double widest = MIN (WEDGE_WIDEST, WEDGE_SHARE * room_width (frame));
+  return (int) (widest * WEDGE_FROM / (2 * BW_TEST_UNITS));
+}
+
+static BwBox
+wedge_box (const BwTestFrame *frame, gboolean upright)
+{
+  double widest = wedge_cycles (frame) * 2 * BW_TEST_UNITS / WEDGE_FROM;
+  double left = room_left (frame), right = left + room_width (frame);
+  double top_of_lower = BW_TEST_UNITS - EDGE - widest;
+
+  if (upright)
+    return (BwBox){ (left + right - widest) / 2, EDGE, widest,
+                    top_of_lower - EDGE - TICK_SIZE - 3 * GAP };
+  return (BwBox){ left, top_of_lower, right - left, widest };
+}
+
 /* The cycles of a wedge are as many at its narrow end as at the wide one: the lines converge. */
 static double
-wedge_sine (double off, double along, double pixels_per_height)
+wedge_sine (int n_cycles, double off, double along, double pixels_per_height)
 {
   double tvl = WEDGE_FROM + (WEDGE_TO - WEDGE_FROM) * along;
   double cycles = off * tvl / (2 * pixels_per_height);
 
-  return fabs (cycles) < WEDGE_CYCLES / 2.0 && tvl < pixels_per_height ? cos (2 * G_PI * cycles)
-                                                                       : 0;
+  return fabs (cycles) < n_cycles / 2.0 && tvl < pixels_per_height ? cos (2 * G_PI * cycles) : 0;
 }
 
 static void
-fill_wedge (cairo_surface_t *surface, const BwTestFrame *frame, BwBox units, gboolean upright)
+fill_wedge (cairo_surface_t *surface, const BwTestFrame *frame, gboolean upright)
 {
-  BwBox box = to_pixels (frame, units);
+  BwBox box = to_pixels (frame, wedge_box (frame, upright));
   double middle_x = box.x + box.width / 2, middle_y = box.y + box.height / 2;
+  int cycles = wedge_cycles (frame);
 
   for (int y = (int) box.y; y < box.y + box.height; y++)
     for (int x = (int) box.x; x < box.x + box.width; x++)
       {
         double right = x + 0.5 - middle_x, below = y + 0.5 - middle_y;
         if (upright)
-          put (surface, x, y, wedge_sine (right, (y + 0.5 - box.y) / box.height,
+          put (surface, x, y, wedge_sine (cycles, right, (y + 0.5 - box.y) / box.height,
                                           bw_test_pixels_per_height (frame)));
         else
-          put (surface, x, y, wedge_sine (below, (x + 0.5 - box.x) / box.width,
+          put (surface, x, y, wedge_sine (cycles, below, (x + 0.5 - box.x) / box.width,
                                           frame->seen.height));
       }
 }
@@ -115,27 +151,11 @@ label (cairo_t *cr, double tvl, double size, double x, double y, double across)
   bw_test_words (cr, words, size, x, y, across, 0.5);
 }
 
-static double
-widest (void)
-{
-  return WEDGE_CYCLES * 2 * BW_TEST_UNITS / WEDGE_FROM;
-}
-
-/* Half of the wedge's place is above the other; both begin right of the bursts. */
-static BwBox
-wedge_box (const BwTestFrame *frame, gboolean upright)
-{
-  double left = frame->aspect * BW_TEST_UNITS * BURSTS_SHARE + GAP + EDGE;
-  double right = frame->aspect * BW_TEST_UNITS - EDGE;
-
-  if (upright)
-    return (BwBox){ left, EDGE, widest (), BW_TEST_UNITS / 2 };
-  return (BwBox){ left, BW_TEST_UNITS - EDGE - widest (), right - left, widest () };
-}
-
 static void
-label_wedge (cairo_t *cr, BwBox box, gboolean upright)
+label_wedge (cairo_t *cr, const BwTestFrame *frame, gboolean upright)
 {
+  BwBox box = wedge_box (frame, upright);
+
   for (int i = 0; i < N_TICKS; i++)
     {
       double along = (i + 0.5) / N_TICKS;
@@ -154,13 +174,13 @@ bw_test_draw_lines (cairo_t *cr, const BwTestFrame *frame, cairo_surface_t *surf
   for (guint burst = 0; burst < BW_N_TEST_BURSTS; burst++)
     label (cr, bw_test_burst_tvl[burst], LABEL_SIZE, EDGE + LABEL_WIDTH - GAP,
            EDGE + (burst + 0.5) * row_height () - GAP / 2, 1);
-  label_wedge (cr, wedge_box (frame, TRUE), TRUE);
-  label_wedge (cr, wedge_box (frame, FALSE), FALSE);
+  label_wedge (cr, frame, TRUE);
+  label_wedge (cr, frame, FALSE);
 
   cairo_surface_flush (surface);
   for (guint burst = 0; burst < BW_N_TEST_BURSTS; burst++)
     fill_burst (surface, frame, burst);
-  fill_wedge (surface, frame, wedge_box (frame, TRUE), TRUE);
-  fill_wedge (surface, frame, wedge_box (frame, FALSE), FALSE);
+  fill_wedge (surface, frame, TRUE);
+  fill_wedge (surface, frame, FALSE);
   cairo_surface_mark_dirty (surface);
 }

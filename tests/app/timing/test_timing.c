@@ -455,6 +455,51 @@ test_cursors (Fixture *f, gconstpointer part)
     }
 }
 
+static GtkEventController *
+motion_of (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) one = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_MOTION (one))
+        return one; /* the widget holds it */
+    }
+  g_return_val_if_reached (NULL);
+}
+
+/* The cursor goes with the pointer that leaves, and is found where it was; two of them stay. What
+ * is read takes a line of the same height all the time. */
+static void
+test_pointer (Fixture *f, gconstpointer part)
+{
+  BwDrawingPanel *panel = APP_TEST_THE (BW, DRAWING_PANEL, f->page);
+  GtkWidget *area = GTK_WIDGET (bw_drawing_panel_get_area (panel));
+  GtkWidget *line = app_test_find (GTK_WIDGET (f->page), GTK_TYPE_LABEL, "reading");
+  GtkEventController *motion = motion_of (area);
+  g_autofree char *reading = NULL;
+
+  g_signal_connect (area, "reading", G_CALLBACK (take_reading), &reading);
+  gtk_window_set_default_size (GTK_WINDOW (f->window), 960, 600);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  int height = gtk_widget_get_height (line);
+  double x = gtk_widget_get_width (area) / 2.0, y = gtk_widget_get_height (area) / 4.0;
+  g_signal_emit_by_name (motion, "motion", x, y);
+  g_assert_nonnull (strstr (reading, " after 0H"));
+  g_autofree char *before = g_strdup (reading);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_cmpint (gtk_widget_get_height (line), ==, height);
+  g_signal_emit_by_name (motion, "leave");
+  g_assert_cmpstr (reading, ==, "");
+  g_assert_nonnull (strstr (gtk_label_get_label (GTK_LABEL (line)), "arrow keys"));
+
+  gtk_widget_activate_action (area, "cursor.second", NULL);
+  g_assert_true (g_str_has_prefix (reading, before));
+  g_signal_emit_by_name (motion, "motion", x + 50, y);
+  g_signal_emit_by_name (motion, "leave");
+  g_assert_nonnull (strstr (reading, "Between the cursors: "));
+}
+
 /* What is exported is what is shown, and each drawing has a name of its own. */
 static void
 test_export_view (Fixture *f, gconstpointer part)
@@ -524,6 +569,7 @@ main (int argc, char **argv)
   ADD ("views", "line", test_views);
   ADD ("limits-drawn", "line", test_limits_drawn);
   ADD ("cursors", "line", test_cursors);
+  ADD ("pointer", "line", test_pointer);
   ADD ("export-view", "line", test_export_view);
   g_test_add_func ("/timing/empty", test_empty);
   return g_test_run ();

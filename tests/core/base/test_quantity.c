@@ -541,6 +541,18 @@ test_units (gconstpointer data)
     }
 }
 
+/* What is too long in the unit that is tried first is written in the one in which it is shortest. */
+static void
+test_shortest_unit (void)
+{
+  g_autofree char *hertz = bw_quantity_to_file (123.4567, BW_DIMENSION_FREQUENCY, "GHz");
+  g_autofree char *kilo = bw_quantity_to_file (15734.5, BW_DIMENSION_FREQUENCY, "kHz");
+  g_autofree char *nano = bw_quantity_to_file (1.25e-9, BW_DIMENSION_TIME, "s");
+  g_assert_cmpstr (hertz, ==, "123.4567 Hz");
+  g_assert_cmpstr (kilo, ==, "15.7345 kHz");
+  g_assert_cmpstr (nano, ==, "1.25 ns");
+}
+
 static void
 test_locale_mark (void)
 {
@@ -548,6 +560,8 @@ test_locale_mark (void)
   g_assert_cmpint (bw_quantity_locale_mark (), ==, '.');
   if (setlocale (LC_NUMERIC, "de_DE.UTF-8") != NULL)
     g_assert_cmpint (bw_quantity_locale_mark (), ==, ',');
+  else
+    g_test_skip ("no locale with a decimal comma is installed; the tests of the cli make one");
   setlocale (LC_NUMERIC, "C");
 }
 
@@ -596,5 +610,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/format-range", test_format_range);
   g_test_add_func ("/quantity/locale-mark", test_locale_mark);
   g_test_add_func ("/quantity/near", test_near);
+  g_test_add_func ("/quantity/shortest-unit", test_shortest_unit);
   return g_test_run ();
 }

@@ -268,12 +268,34 @@ test_refused (void)
   bw_test_assert_words (l->message, WORDS ("300", "250"));
   g_assert_false (bw_pad_l (5, 700, 75, 0.3, &network, &driver));
   g_assert_error (driver, BW_PADS_ERROR, BW_PADS_ERROR_TOO_HIGH);
+  /* a matched load takes half of 5 V, times 75 / 700 behind more than its own resistance */
+  bw_test_assert_words (driver->message, WORDS ("300", "267.9"));
   g_assert_false (bw_pad_minimum_loss (1, 75, 75, &network, &loss_db, &same));
   g_assert_error (same, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
   g_assert_false (bw_pad_matched (BW_PAD_T, 1, 75, 0, &network, &none));
   g_assert_error (none, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
   g_assert_false (bw_pad_series (5, 0, -75, 0.3, &network, &value));
   g_assert_error (value, BW_PADS_ERROR, BW_PADS_ERROR_VALUE);
+}
+
+/* The losses at the ends of what is allowed (our own choice). */
+static void
+test_matched_limits (void)
+{
+  static const struct
+  {
+    double loss_db;
+    gboolean taken;
+  } cases[] = { { 0.00099, FALSE }, { 0.001, TRUE }, { 120, TRUE }, { 120.1, FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwNetwork network;
+      g_autoptr (GError) error = NULL;
+      gboolean taken = bw_pad_matched (BW_PAD_PI, 1, 75, cases[i].loss_db, &network, &error);
+      g_assert_cmpint (taken, ==, cases[i].taken);
+      if (!taken)
+        g_assert_error (error, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
+    }
 }
 
 /* Each limit is allowed, and what lies beyond it is refused. */
@@ -345,6 +367,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pads/power", test_power);
   g_test_add_func ("/pads/spread", test_spread);
   g_test_add_func ("/pads/refused", test_refused);
+  g_test_add_func ("/pads/matched-limits", test_matched_limits);
   g_test_add_func ("/pads/limits", test_limits);
   g_test_add_func ("/pads/nothing-needed", test_nothing_needed);
   return g_test_run ();

@@ -132,7 +132,8 @@ claim_row (BwDimRow *row, BwCanvas *canvas)
   test_labels_are_apart (canvas->labels, canvas->width, canvas->height, "row");
 }
 
-/* A label stands in its line when there is room; in a narrow gap it moves beyond the end. */
+/* A label stands in its line when there is room; in a narrow gap its name is broken, and in one that
+ * is too narrow for that it moves beyond the end. */
 static void
 test_label_moves_out (void)
 {
@@ -147,6 +148,20 @@ test_label_moves_out (void)
   g_assert_cmpint (row.form, ==, BW_DIM_ONE_LINE);
   g_assert_cmpfloat (row.at[0].box.x, >, 100);
   g_assert_cmpfloat (row.at[0].box.x + row.at[0].box.width, <, 300);
+  bw_dim_row_clear (&row);
+
+  double broken = bw_canvas_measure (canvas, "front\nporch\n1.5 µs").width;
+  double narrow = (broken + bw_canvas_measure (canvas, text[1]).width) / 2 + canvas->pad;
+  bw_canvas_clear (canvas);
+  row.breaks = TRUE;
+  bw_dim_row_add (&row, 200, 200 + narrow, text);
+  bw_dim_row_add (&row, 200 + narrow, 400, text);
+  claim_row (&row, canvas);
+  g_assert_cmpint (row.form, ==, BW_DIM_BROKEN_NAME);
+  g_assert_cmpstr (row.at[0].label, ==, "front\nporch\n1.5 µs");
+  g_assert_cmpstr (row.at[1].label, ==, text[1]);
+  g_assert_cmpfloat (row.at[0].box.x, >, 200);
+  g_assert_cmpfloat (row.at[0].box.x + row.at[0].box.width, <, 200 + narrow);
   bw_dim_row_clear (&row);
 
   bw_canvas_clear (canvas);

@@ -1,14 +1,30 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/result/result.h"
-#include "state.h"
+#include "detail.h"
 
 G_BEGIN_DECLS
 
 /* Would another signal kind help? The same case by each way that the picture could come. */
 
 #define BW_DETAIL_WAYS_MAX 5
+
+/**
+ * BwDetailBench:
+ * @monitor: whose inputs are looked at
+ * @input: (nullable): that of the case
+ * @raster: (nullable): that of the case
+ * @bandwidth_stands: whether the bandwidth of the case is one that was given, whatever the input
+ *
+ * What stands around a case.
+ */
+typedef struct
+{
+  const BwMonitor *monitor;
+  const BwInput *input;
+  const BwRaster *raster;
+  gboolean bandwidth_stands;
+} BwDetailBench;
 
 /**
  * BwDetailWay:
@@ -28,10 +44,13 @@ typedef struct
   BwDetail detail;
 } BwDetailWay;
 
-guint bw_detail_ways (BwDetailState *state, BwDetailWay ways[BW_DETAIL_WAYS_MAX]);
+guint bw_detail_ways (const BwDetailCase *what, const BwDetailBench *bench,
+                      BwDetailWay ways[BW_DETAIL_WAYS_MAX]);
 const BwDetailWay *bw_detail_ways_rgb (const BwDetailWay *ways, guint n_ways);
 char *bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDetailWay *ways,
                           guint n_ways, char mark);
-void bw_detail_ways_add (BwNode *to, const BwDetail *detail, const BwDetailWay *ways, guint n_ways);
+double bw_detail_way_gain (const BwDetail *detail, const BwDetailWay *way);
+char *bw_detail_way_name (const BwDetailWay *way);
+char *bw_detail_way_notes (const BwDetail *detail, const BwDetailWay *way, char mark);
 
 G_END_DECLS

@@ -27,9 +27,8 @@ static const struct
 /* The system that composite of this raster would have; NONE where there is none. A source that has
  * no system is taken to have that of its field rate. */
 static guint
-system_of (BwDocument *document, const BwDetailCase *what)
+system_of (const BwRaster *raster, const BwDetailCase *what)
 {
-  const BwRaster *raster = bw_document_selected_raster (document);
   BwRasterFigures figures;
 
   if (what->system != BW_SYSTEM_NONE)
@@ -68,17 +67,15 @@ can_be (guint kind, guint system)
 }
 
 /* The bandwidth that the signal kind would meet: of this input if it takes it too, else of the best
- * input that does. One that the person has moved stands for all. */
+ * input that does. */
 static double
-bandwidth_for (BwDetailState *state, const BwDetailCase *what, guint signal)
+bandwidth_for (const BwDetailCase *what, const BwDetailBench *bench, guint signal)
 {
-  BwDocument *document = bw_detail_state_get_document (state);
-  const BwMonitor *monitor = bw_document_get_sheet (document)->monitor;
-  const BwInput *own = bw_document_selected_input (document);
+  const BwMonitor *monitor = bench->monitor;
   double best_hz = 0;
 
-  if (bw_detail_state_is_moved (state, BW_DETAIL_BANDWIDTH)
-      || (own != NULL && own->signals & BW_BIT (signal)))
+  if (bench->bandwidth_stands
+      || (bench->input != NULL && bench->input->signals & BW_BIT (signal)))
     return what->bandwidth_hz;
   for (guint i = 0; i < monitor->inputs->len; i++)
     {
@@ -108,18 +105,17 @@ compute (BwDetailWay *way, const BwDetailCase *what, double bandwidth_hz)
 
 /**
  * bw_detail_ways:
- * @ways: (out): the case of @state by each signal kind, through the input that takes it, all else
- *   alike
+ * @ways: (out): @what by each signal kind, through the input that takes it, all else alike
  *
  * Returns: how many
  */
 guint
-bw_detail_ways (BwDetailState *state, BwDetailWay ways[BW_DETAIL_WAYS_MAX])
+bw_detail_ways (const BwDetailCase *what, const BwDetailBench *bench,
+                BwDetailWay ways[BW_DETAIL_WAYS_MAX])
 {
-  BwDocument *document = bw_detail_state_get_document (state);
-  const BwDetailCase *what = bw_detail_state_get_case (state);
-  const BwMonitor *monitor = bw_document_get_sheet (document)->monitor;
-  guint system = system_of (document, what), n = 0;
+  g_return_val_if_fail (what != NULL && ways != NULL, 0);
+  g_return_val_if_fail (bench != NULL && bench->monitor != NULL, 0);
+  guint system = system_of (bench->raster, what), n = 0;
 
   for (guint i = 0; i < BW_DETAIL_WAYS_MAX; i++)
     {
@@ -128,8 +124,8 @@ bw_detail_ways (BwDetailState *state, BwDetailWay ways[BW_DETAIL_WAYS_MAX])
       ways[n] = (BwDetailWay){ .signal = kinds[i].signal,
                                .filter = kinds[i].filter,
                                .system = is_coded (kinds[i].signal) ? system : BW_SYSTEM_NONE,
-                               .is_taken = is_taken (monitor, kinds[i].signal) };
-      compute (&ways[n], what, bandwidth_for (state, what, ways[n].signal));
+                               .is_taken = is_taken (bench->monitor, kinds[i].signal) };
+      compute (&ways[n], what, bandwidth_for (what, bench, ways[n].signal));
       n++;
     }
   return n;
@@ -186,13 +182,15 @@ char *
 bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDetailWay *ways,
                     guint n_ways, char mark)
 {
+  g_return_val_if_fail (what != NULL && detail != NULL, NULL);
+  g_return_val_if_fail (n_ways == 0 || ways != NULL, NULL);
   const BwDetailWay *rgb = bw_detail_ways_rgb (ways, n_ways);
 
   if (rgb == NULL || !(detail->combined_tvl > 0) || rgb->detail.limited_by >= BW_N_LINKS)
     return g_strdup (_ ("Whether RGB would help is not known."));
   if (what->signal == BW_SIGNAL_RGB)
     return g_strdup (_ ("It comes as RGB already: no signal kind gives finer luminance."));
-  double gain = rgb->detail.combined_tvl / detail->combined_tvl - 1;
+  double gain = bw_detail_way_gain (detail, rgb);
   if (gain > LEAST_GAIN)
     return gain_sentence (detail, rgb, gain, mark);
   g_autofree char *now = lines (detail->combined_tvl, mark);
@@ -202,19 +200,46 @@ bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDe
                           then, now, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
 }
 
-static char *
-way_name (const BwDetailWay *way)
+/**
+ * bw_detail_way_gain:
+ * @detail: of the case itself, whose detail is known
+ *
+ * Returns: how much more detail there is by @way, as a share of what there is; below zero: less
+ */
+double
+bw_detail_way_gain (const BwDetail *detail, const BwDetailWay *way)
 {
+  g_return_val_if_fail (detail != NULL && way != NULL, 0);
+  g_return_val_if_fail (detail->combined_tvl > 0, 0);
+  return way->detail.combined_tvl / detail->combined_tvl - 1;
+}
+
+/**
+ * bw_detail_way_name:
+ *
+ * Returns: (transfer full): the signal kind, and of composite what parts colour from it
+ */
+char *
+bw_detail_way_name (const BwDetailWay *way)
+{
+  g_return_val_if_fail (way != NULL, NULL);
   const char *kind = bw_kind_label (&bw_signals, way->signal);
   if (way->signal != BW_SIGNAL_COMPOSITE)
     return g_strdup (kind);
   return g_strdup_printf ("%s, %s", kind, bw_kind_label (&bw_luma_filters, way->filter));
 }
 
-static char *
-way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
+/**
+ * bw_detail_way_notes:
+ * @detail: of the case itself, whose detail is known
+ *
+ * Returns: (transfer full): "22 % more, no input takes it"
+ */
+char *
+bw_detail_way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
 {
-  double gain = way->detail.combined_tvl / detail->combined_tvl - 1;
+  g_return_val_if_fail (detail != NULL && way != NULL, NULL);
+  double gain = bw_detail_way_gain (detail, way);
   g_autofree char *amount = percent (fabs (gain), mark);
   GString *notes = g_string_new (NULL);
 
@@ -227,30 +252,4 @@ way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
   if (!way->is_taken)
     g_string_append (notes, _ (", no input takes it"));
   return g_string_free (notes, FALSE);
-}
-
-/**
- * bw_detail_ways_add:
- * @detail: of the case itself
- *
- * Adds a table of what all links leave by each way, and how much more that is.
- */
-void
-bw_detail_ways_add (BwNode *to, const BwDetail *detail, const BwDetailWay *ways, guint n_ways)
-{
-  BwNode *table = bw_node_table (to, "ways", _ ("All together, by each signal kind"));
-
-  bw_node_column (table, BW_COLUMN_WORDS, _ ("signal kind"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("TV lines"), NULL);
-  bw_node_column (table, BW_COLUMN_SAYS, _ ("against this one"), NULL);
-  for (guint i = 0; i < n_ways && detail->combined_tvl > 0; i++)
-    {
-      BwNode *row = bw_node_row (table);
-      bw_node_cell (row, bw_value_says ("way", bw_node_take (row, way_name (&ways[i]))));
-      bw_node_cell (row, bw_value_number ("combined_tvl", ways[i].detail.combined_tvl, 0));
-      bw_node_cell (row,
-                    bw_value_says ("notes",
-                                   bw_node_take (row, way_notes (detail, &ways[i],
-                                                                 bw_result_mark (to->result)))));
-    }
 }

@@ -383,6 +383,16 @@ test_opened_twice_from_recent (Fixture *f, gconstpointer data)
   ASSERT_COMES_TRUE (active_window () == f->window);
 }
 
+/* Names @path in the chooser. */
+static void
+save_as (const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  app_test_choose_name (file);
+  if (g_file_test (path, G_FILE_TEST_EXISTS))
+    app_test_answer (GTK_RESPONSE_ACCEPT); /* the chooser asks whether to replace the file */
+}
+
 /* A sheet is not saved over the file of another window. */
 static void
 test_save_over_open (Fixture *f, gconstpointer data)
@@ -392,13 +402,33 @@ test_save_over_open (Fixture *f, gconstpointer data)
   g_autofree char *before = contents (f->path);
 
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (second), "win.save-as", NULL));
-  app_test_choose_name (file);
-  app_test_answer (GTK_RESPONSE_ACCEPT); /* the chooser asks whether to replace the file */
+  save_as (f->path);
   ASSERT_COMES_TRUE (bw_window_get_fault_text (second) != NULL);
   g_assert_nonnull (strstr (bw_window_get_fault_text (second), f->path));
   g_autofree char *after = contents (f->path);
   g_assert_cmpstr (after, ==, before);
   g_assert_false (bw_file_is_same (bw_document_get_file (bw_window_get_document (second)), file));
+}
+
+/* To be saved and then closed, but the name was not to be had: a later save does not close it. */
+static void
+test_close_without_name (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = app_test_scratch_path ("named later.bench");
+  BwWindow *second = bw_application_new_window (application);
+  BwDocument *document = bw_window_get_document (second);
+
+  g_unlink (path); /* of an earlier run */
+  bw_document_set_monitor (document, bw_catalogue_monitors (app_test_catalogue ())->pdata[0]);
+  gtk_window_close (GTK_WINDOW (second));
+  app_test_answer (GTK_RESPONSE_ACCEPT);
+  save_as (f->path);
+  ASSERT_COMES_TRUE (bw_window_get_fault_text (second) != NULL);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (second), "win.save", NULL));
+  save_as (path);
+  ASSERT_COMES_TRUE (!bw_document_is_modified (document));
+  app_test_settle ();
+  g_assert_cmpuint (count_windows (), ==, 2);
 }
 
 #define ADD_FIRST(name, func)                                                                      \
@@ -429,5 +459,6 @@ main (int argc, char **argv)
   ADD ("close/write-over", test_close_write_over);
   ADD ("close/given-up", test_close_given_up);
   ADD ("save-over-open", test_save_over_open);
+  ADD ("close/without-name", test_close_without_name);
   return g_test_run ();
 }

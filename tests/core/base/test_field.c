@@ -413,6 +413,71 @@ test_save_odd_texts (void)
     }
 }
 
+/* A text of several lines, and one line beside it. */
+typedef struct
+{
+  char *lines;
+  char *line;
+} Texts;
+
+static const BwField text_fields[] = {
+  { .key = "lines",
+    .label = "Lines",
+    .type = BW_FIELD_TEXT,
+    .flags = BW_FIELD_LINES,
+    .offset = G_STRUCT_OFFSET (Texts, lines) },
+  { .key = "line",
+    .label = "Line",
+    .type = BW_FIELD_TEXT,
+    .offset = G_STRUCT_OFFSET (Texts, line) },
+};
+static const BwFieldTable text_table = { G_N_ELEMENTS (text_fields), text_fields };
+
+static const struct
+{
+  const char *written;
+  const char *lines; /* NULL: refused */
+} lines_cases[] = {
+  { "one\ntwo\nthree", "one\ntwo\nthree" },
+  { "one\r\ntwo\rthree", "one\ntwo\nthree" }, /* however the ends of lines are written */
+  { "a column\tanother", "a column\tanother" },
+  { "\n one\n\n two \n", "one\n\n two" },
+  { "bell \a", NULL },
+  { "a colour \033[1m", NULL },
+};
+
+/* Lines are taken where the field is marked so, survive a file, and are refused where it is not. */
+static void
+test_lines (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (lines_cases); i++)
+    {
+      Texts texts = { NULL, NULL }, back = { NULL, NULL };
+      const char *written = lines_cases[i].written;
+      g_autoptr (GError) error = NULL, refusal = NULL;
+      gboolean taken = bw_field_parse (&text_fields[0], &texts, written, '.', &error);
+
+      g_assert_false (bw_field_parse (&text_fields[1], &texts, written, '.', &refusal));
+      g_assert_error (refusal, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
+      g_assert_nonnull (strstr (refusal->message, "one line of plain text"));
+      g_assert_true (taken == (lines_cases[i].lines != NULL));
+      g_assert_cmpstr (texts.lines, ==, lines_cases[i].lines);
+      if (taken)
+        {
+          g_autofree char *fault = bw_property_fields_kept (&text_table, &texts, &back);
+          g_assert_cmpstr (fault, ==, NULL);
+          g_assert_cmpstr (back.lines, ==, lines_cases[i].lines);
+        }
+      else
+        {
+          g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
+          g_assert_nonnull (strstr (error->message, "lines of plain text are allowed"));
+        }
+      bw_fields_clear (&text_table, &texts);
+      bw_fields_clear (&text_table, &back);
+    }
+}
+
 static void
 test_copy (void)
 {
@@ -743,6 +808,7 @@ main (int argc, char **argv)
   g_test_add_func ("/field/load/presets", test_load_presets);
   g_test_add_func ("/field/save", test_save);
   g_test_add_func ("/field/save-odd-texts", test_save_odd_texts);
+  g_test_add_func ("/field/lines", test_lines);
   g_test_add_func ("/field/copy", test_copy);
   g_test_add_func ("/field/is-set", test_is_set);
   g_test_add_func ("/field/allowed", test_allowed);

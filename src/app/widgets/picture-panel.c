@@ -62,7 +62,7 @@ static guint signals[N_SIGNALS];
 #define WIDE_CHARS 104
 #define SIDE_SHARE 0.36
 #define SIDE_CHARS_MAX 56
-#define UNDER_SHARE 0.3
+#define UNDER_SHARE 0.2
 
 static void
 panel_view_free (gpointer data)

@@ -5,13 +5,19 @@
 
 G_BEGIN_DECLS
 
-/* What a person's hands do to the window: real key events, and a name in a file chooser. */
+/* What a person's hands do to the window: real key events, an answer to a question, and a name in a
+ * file chooser. */
 
-void app_test_pause (guint ms);
+void app_test_frames (guint n);
+void app_test_steps (guint n, gboolean (*goes_on) (gpointer data), gpointer data);
 void app_test_xdotool (const char *command);
 void app_test_give_focus (BwWindow *window);
 gboolean app_test_focus_is_in (BwWindow *window, GtkWidget *widget);
 void app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget);
+
+GtkWidget *app_test_open_question (void);
+gboolean app_test_question_is_open (gpointer data);
+void app_test_answer (int response);
 
 GtkWidget *app_test_open_chooser (void);
 gboolean app_test_chooser_is_open (gpointer data);

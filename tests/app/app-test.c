@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app-test.h"
 
+#include <glib/gstdio.h>
+
 #include "app/widgets/copy-row.h"
 
 #define PATIENCE_MS 10000
@@ -46,6 +48,20 @@ app_test_scratch_path (const char *name)
   return path;
 }
 
+/* A copy of the tests' own sheet that a test may change; its path. */
+char *
+app_test_copy_sheet (const char *name)
+{
+  g_autofree char *original = app_test_sheet_path ();
+  g_autofree char *text = NULL;
+  char *path = app_test_scratch_path (name);
+  gsize length;
+
+  g_assert_true (g_file_get_contents (original, &text, &length, NULL));
+  g_assert_true (g_file_set_contents (path, text, (gssize) length, NULL));
+  return path;
+}
+
 BwDocument *
 app_test_document_at (const char *path)
 {
@@ -80,6 +96,56 @@ app_test_field (BwPart part, const char *key)
   const BwField *field = bw_field_find (bw_part_fields (part), key);
   g_assert_nonnull (field);
   return field;
+}
+
+/* Drafts */
+
+char *
+app_test_drafts_folder (void)
+{
+  return g_build_filename (g_get_user_state_dir (), "breezeway", "drafts", NULL);
+}
+
+static GPtrArray *
+list_drafts (const char *suffix)
+{
+  g_autofree char *folder = app_test_drafts_folder ();
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  GPtrArray *paths = g_ptr_array_new_with_free_func (g_free);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    if (g_str_has_suffix (name, suffix))
+      g_ptr_array_add (paths, g_build_filename (folder, name, NULL));
+  return paths;
+}
+
+/* How many drafts lie in the user's state folder. */
+guint
+app_test_count_drafts (void)
+{
+  g_autoptr (GPtrArray) paths = list_drafts (".draft");
+  return paths->len;
+}
+
+/* The text of the one draft that is there. */
+char *
+app_test_read_draft (void)
+{
+  g_autoptr (GPtrArray) paths = list_drafts (".draft");
+  char *text = NULL;
+  g_assert_cmpuint (paths->len, ==, 1);
+  g_assert_true (g_file_get_contents (paths->pdata[0], &text, NULL, NULL));
+  return text;
+}
+
+/* Removes what an earlier test has left. */
+void
+app_test_clear_drafts (void)
+{
+  g_autoptr (GPtrArray) paths = list_drafts ("");
+  for (guint i = 0; i < paths->len; i++)
+    g_assert_cmpint (g_remove (paths->pdata[i]), ==, 0);
 }
 
 /* A window that is shown and drawn. */

@@ -14,10 +14,16 @@ const BwCatalogue *app_test_catalogue (void);
 char *app_test_demo_path (void);
 char *app_test_sheet_path (void);
 char *app_test_scratch_path (const char *name);
+char *app_test_copy_sheet (const char *name);
 BwDocument *app_test_document_at (const char *path);
 BwDocument *app_test_document (void);
 char *app_test_sheet_text (BwDocument *document);
 const BwField *app_test_field (BwPart part, const char *key);
+
+char *app_test_drafts_folder (void);
+guint app_test_count_drafts (void);
+char *app_test_read_draft (void);
+void app_test_clear_drafts (void);
 
 BwWindow *app_test_window_new (BwDocument *document);
 void app_test_allow_toolkit_faults (void);

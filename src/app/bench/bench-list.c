@@ -155,10 +155,10 @@ on_row_selected (BwBenchList *self, GtkListBoxRow *row)
   if (self->selecting || row == NULL)
     return;
   guint index = (guint) gtk_list_box_row_get_index (row);
-  if (self->part == BW_PART_INPUT)
-    bw_document_select (self->document, bw_document_get_source (self->document), index);
-  else
-    bw_document_select (self->document, index, bw_document_get_input (self->document));
+  gboolean input = self->part == BW_PART_INPUT;
+  if (!bw_document_select (self->document, input ? bw_document_get_source (self->document) : index,
+                           input ? index : bw_document_get_input (self->document)))
+    show_selection (self);
 }
 
 static void
@@ -175,11 +175,17 @@ on_duplicate (BwBenchList *self)
     bw_document_duplicate (self->document, self->part, selected (self), NULL);
 }
 
+static gboolean
+remove_selected (BwBenchList *self)
+{
+  return selected (self) != BW_NO_INDEX
+         && bw_document_remove (self->document, self->part, selected (self));
+}
+
 static void
 on_remove (BwBenchList *self)
 {
-  if (selected (self) != BW_NO_INDEX)
-    bw_document_remove (self->document, self->part, selected (self));
+  remove_selected (self);
 }
 
 static gboolean
@@ -187,8 +193,8 @@ on_list_key (BwBenchList *self, guint keyval)
 {
   if (keyval != GDK_KEY_Delete && keyval != GDK_KEY_KP_Delete)
     return GDK_EVENT_PROPAGATE;
-  on_remove (self);
-  bw_bench_list_focus_selected (self);
+  if (remove_selected (self))
+    bw_bench_list_focus_selected (self);
   return GDK_EVENT_STOP;
 }
 
@@ -197,17 +203,20 @@ static void
 on_picked (BwBenchList *self, BwPickItem *item)
 {
   gconstpointer like = bw_pick_item_get_thing (item);
+  gboolean added;
 
   if (self->part == BW_PART_INPUT)
     {
       g_autoptr (BwInput) plain = bw_plain_input_new ();
-      bw_document_add_input (self->document, like != NULL ? like : plain, NULL);
+      added = bw_document_add_input (self->document, like != NULL ? like : plain, NULL);
     }
   else
     {
       g_autoptr (BwSource) plain = bw_plain_source_new (bw_document_get_sheet (self->document));
-      bw_document_add_source (self->document, like != NULL ? like : plain, NULL);
+      added = bw_document_add_source (self->document, like != NULL ? like : plain, NULL);
     }
+  if (!added)
+    return;
   if (like == NULL)
     g_signal_emit (self, signals[EDIT], 0);
   else

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/editor-row.h"
+#include "app/widgets/form.h"
 #include "pick-lists.h"
 
 /* The rows of a form, made from the table of fields. */
@@ -40,17 +40,7 @@ row_new (BwDocument *document, const BwField *field)
       g_autoptr (GListModel) rasters = bw_pick_list_rasters (document);
       return bw_raster_row_new (field, rasters);
     }
-  switch (field->type)
-    {
-    case BW_FIELD_CHOICE:
-      return bw_choice_row_new (field);
-    case BW_FIELD_SET:
-      return bw_set_row_new (field);
-    case BW_FIELD_SWITCH:
-      return bw_switch_row_new (field);
-    default:
-      return bw_entry_row_new (field);
-    }
+  return bw_form_row_new (field);
 }
 
 static void

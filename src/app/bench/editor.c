@@ -157,19 +157,13 @@ on_edited (BwEditor *self, BwEditorRow *row)
 
 /* Showing */
 
-/* Rows that hold something not taken yet keep it, as does the one that is being typed in. */
+/* Rows that hold something not taken yet keep it. */
 static void
 refresh (BwEditor *self)
 {
   gconstpointer object = edited_object (self);
   for (guint i = 0; i < self->rows->len; i++)
-    {
-      BwEditorRow *row = self->rows->pdata[i];
-      gboolean typing = bw_editor_row_is_edited (row)
-                        && gtk_widget_get_focus_child (GTK_WIDGET (row)) != NULL;
-      if (bw_editor_row_get_error (row) == NULL && !typing)
-        bw_editor_row_show_object (row, object);
-    }
+    bw_editor_row_follow_object (self->rows->pdata[i], object);
   update_heads (self);
 }
 
@@ -215,8 +209,11 @@ build_form (BwEditor *self)
   clear_form (self);
   bw_editor_form_build (self->form, self->document, self->part, self->rows);
   for (guint i = 0; i < self->rows->len; i++)
-    g_signal_connect_object (self->rows->pdata[i], "edited", G_CALLBACK (on_edited), self,
-                             G_CONNECT_SWAPPED);
+    {
+      bw_editor_row_set_part (self->rows->pdata[i], self->part);
+      g_signal_connect_object (self->rows->pdata[i], "edited", G_CALLBACK (on_edited), self,
+                               G_CONNECT_SWAPPED);
+    }
 }
 
 /**

@@ -30,7 +30,12 @@ struct _BwDocument
   guint64 saved_serial;
   GPtrArray *undo; /* owned BwStep, the latest last */
   GPtrArray *redo;
-  GFile *file; /* nullable */
+  GFile *file;        /* nullable */
+  BwFileGuard *guard; /* nullable: with the file */
+  BwFileState file_state;
+  guint file_check; /* the source that will look at the file; zero: none */
+  GPtrArray *pending; /* borrowed BwPending: each takes itself off the list */
+  gboolean taking;
 
   const BwCatalogue *catalogue; /* borrowed */
 };
@@ -41,6 +46,12 @@ void bw_document_settle_selection (BwDocument *self);
 void bw_document_emit_changed (BwDocument *self);
 void bw_document_emit_selection (BwDocument *self);
 void bw_document_emit_saved (BwDocument *self);
+void bw_document_emit_typed (BwDocument *self);
+void bw_document_emit_file_changed (BwDocument *self);
+gboolean bw_document_take_or_fail (BwDocument *self, GError **error);
+void bw_document_set_file (BwDocument *self, GFile *file, const char *text);
+void bw_document_drop_file (BwDocument *self);
+BwSheet *bw_document_blank_sheet (void);
 void bw_step_free (BwStep *step);
 
 G_END_DECLS

@@ -12,13 +12,15 @@
  */
 G_DEFINE_FINAL_TYPE (BwDocument, bw_document, G_TYPE_OBJECT)
 
-G_DEFINE_QUARK (bw - document - error - quark, bw_document_error)
+G_DEFINE_QUARK (bw-document-error-quark, bw_document_error)
 
 enum
 {
   CHANGED,
   SELECTION_CHANGED,
   SAVED,
+  TYPED,
+  FILE_CHANGED,
   N_SIGNALS
 };
 
@@ -32,7 +34,8 @@ bw_document_finalize (GObject *object)
   bw_sheet_free (self->now.sheet);
   g_ptr_array_unref (self->undo);
   g_ptr_array_unref (self->redo);
-  g_clear_object (&self->file);
+  g_ptr_array_unref (self->pending);
+  bw_document_drop_file (self);
   G_OBJECT_CLASS (bw_document_parent_class)->finalize (object);
 }
 
@@ -54,6 +57,10 @@ bw_document_class_init (BwDocumentClass *klass)
   signals[SELECTION_CHANGED] = add_signal (klass, "selection-changed");
   /* BwDocument::saved: the file, or whether the sheet differs from it, has changed. */
   signals[SAVED] = add_signal (klass, "saved");
+  /* BwDocument::typed: something was typed, or what was typed is taken or taken back. */
+  signals[TYPED] = add_signal (klass, "typed");
+  /* BwDocument::file-changed: somebody else has changed the file, or has put it back as it was. */
+  signals[FILE_CHANGED] = add_signal (klass, "file-changed");
 }
 
 static void
@@ -61,10 +68,12 @@ bw_document_init (BwDocument *self)
 {
   self->undo = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_step_free);
   self->redo = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_step_free);
+  self->pending = g_ptr_array_new ();
 }
 
-static BwSheet *
-blank_sheet (void)
+/* The sheet of a new window. */
+BwSheet *
+bw_document_blank_sheet (void)
 {
   BwSheet *sheet = bw_sheet_new ();
   g_free (sheet->title);
@@ -83,7 +92,7 @@ bw_document_new (const BwCatalogue *catalogue)
 {
   BwDocument *self = g_object_new (BW_TYPE_DOCUMENT, NULL);
   self->catalogue = catalogue;
-  bw_document_start (self, blank_sheet ());
+  bw_document_start (self, bw_document_blank_sheet ());
   return self;
 }
 
@@ -133,6 +142,18 @@ void
 bw_document_emit_saved (BwDocument *self)
 {
   g_signal_emit (self, signals[SAVED], 0);
+}
+
+void
+bw_document_emit_typed (BwDocument *self)
+{
+  g_signal_emit (self, signals[TYPED], 0);
+}
+
+void
+bw_document_emit_file_changed (BwDocument *self)
+{
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
 }
 
 /**
@@ -196,12 +217,14 @@ bw_document_is_blank (BwDocument *self)
 /**
  * bw_document_is_modified:
  *
- * Returns: whether the sheet differs from what was loaded or last saved
+ * Returns: whether the sheet differs from what was loaded or last saved, something is typed for it,
+ * or its file is gone
  */
 gboolean
 bw_document_is_modified (BwDocument *self)
 {
-  return self->now.serial != self->saved_serial;
+  return self->now.serial != self->saved_serial || self->file_state == BW_FILE_GONE
+         || bw_document_has_typed (self);
 }
 
 /**
@@ -285,16 +308,22 @@ bw_document_follow (BwDocument *self, GCallback update, gpointer follower)
  * @input: likewise
  *
  * Selects what every page speaks of. An index past the end selects the last one.
+ *
+ * Returns: %FALSE if what is typed is refused; the selection is then as it was
  */
-void
+gboolean
 bw_document_select (BwDocument *self, guint source, guint input)
 {
+  g_return_val_if_fail (BW_IS_DOCUMENT (self), FALSE);
+  if ((source != self->now.source || input != self->now.input) && !bw_document_take_typed (self))
+    return FALSE;
   guint old_source = self->now.source, old_input = self->now.input;
   self->now.source = source;
   self->now.input = input;
   bw_document_settle_selection (self);
   if (self->now.source != old_source || self->now.input != old_input)
     bw_document_emit_selection (self);
+  return TRUE;
 }
 
 /**

@@ -5,28 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-/**
- * bw_part_fields:
- *
- * Returns: (transfer none): the table that describes an object of this part
- */
-const BwFieldTable *
-bw_part_fields (BwPart part)
-{
-  switch (part)
-    {
-    case BW_PART_MONITOR:
-      return &bw_monitor_fields;
-    case BW_PART_INPUT:
-      return &bw_input_fields;
-    case BW_PART_SOURCE:
-      return &bw_source_fields;
-    case BW_PART_SHEET:
-    default:
-      return &bw_sheet_fields;
-    }
-}
-
 static GPtrArray *
 part_list (const BwSheet *sheet, BwPart part)
 {
@@ -178,16 +156,21 @@ bw_document_set_field (BwDocument *self, BwPart part, guint index, const BwField
  * @monitor: copied, with its inputs
  *
  * Puts another monitor on the bench.
+ *
+ * Returns: %FALSE if what is typed is refused; the sheet is then as it was
  */
-void
+gboolean
 bw_document_set_monitor (BwDocument *self, const BwMonitor *monitor)
 {
+  if (!bw_document_take_typed (self))
+    return FALSE;
   BwSheet *next = bw_sheet_copy (self->now.sheet);
   bw_monitor_free (next->monitor);
   next->monitor = bw_monitor_copy (monitor);
   g_clear_pointer (&next->monitor->id, g_free);
   bw_document_commit (self, next, self->now.source, 0,
                       g_strdup_printf (_ ("choice of %s"), monitor->name));
+  return TRUE;
 }
 
 /* Adding, duplicating and removing */
@@ -270,12 +253,13 @@ insert (BwDocument *self, BwPart part, guint index, gconstpointer like, const ch
  *
  * Adds an input at the end and selects it. If its name is taken it gets a number.
  *
- * Returns: %FALSE with @error if the sheet is full or @like is unsound
+ * Returns: %FALSE with @error if the sheet is full, @like is unsound or what is typed is refused
  */
 gboolean
 bw_document_add_input (BwDocument *self, const BwInput *like, GError **error)
 {
-  if (!has_room (self, BW_PART_INPUT, error) || !bw_input_check (like, error))
+  if (!bw_document_take_or_fail (self, error) || !has_room (self, BW_PART_INPUT, error)
+      || !bw_input_check (like, error))
     return FALSE;
   insert (self, BW_PART_INPUT, self->now.sheet->monitor->inputs->len, like, _ ("addition of"));
   return TRUE;
@@ -287,12 +271,13 @@ bw_document_add_input (BwDocument *self, const BwInput *like, GError **error)
  *
  * Adds a source at the end and selects it. If its name is taken it gets a number.
  *
- * Returns: %FALSE with @error if the sheet is full or @like is unsound
+ * Returns: %FALSE with @error if the sheet is full, @like is unsound or what is typed is refused
  */
 gboolean
 bw_document_add_source (BwDocument *self, const BwSource *like, GError **error)
 {
-  if (!has_room (self, BW_PART_SOURCE, error) || !bw_source_check (like, error)
+  if (!bw_document_take_or_fail (self, error) || !has_room (self, BW_PART_SOURCE, error)
+      || !bw_source_check (like, error)
       || !check_raster (self, self->now.sheet, like, error))
     return FALSE;
   insert (self, BW_PART_SOURCE, self->now.sheet->sources->len, like, _ ("addition of"));
@@ -305,15 +290,15 @@ bw_document_add_source (BwDocument *self, const BwSource *like, GError **error)
  *
  * Puts a copy after the one at @index and selects it.
  *
- * Returns: %FALSE with @error if the sheet is full
+ * Returns: %FALSE with @error if the sheet is full or what is typed is refused
  */
 gboolean
 bw_document_duplicate (BwDocument *self, BwPart part, guint index, GError **error)
 {
-  gpointer like = part_object (self->now.sheet, part, index);
-  g_return_val_if_fail (like != NULL, FALSE);
-  if (!has_room (self, part, error))
+  g_return_val_if_fail (part_object (self->now.sheet, part, index) != NULL, FALSE);
+  if (!bw_document_take_or_fail (self, error) || !has_room (self, part, error))
     return FALSE;
+  gconstpointer like = part_object (self->now.sheet, part, index);
   insert (self, part, index + 1, like, _ ("copy to"));
   return TRUE;
 }
@@ -323,11 +308,15 @@ bw_document_duplicate (BwDocument *self, BwPart part, guint index, GError **erro
  * @part: %BW_PART_INPUT or %BW_PART_SOURCE
  *
  * Takes the one at @index off the sheet.
+ *
+ * Returns: %FALSE if what is typed is refused; the sheet is then as it was
  */
-void
+gboolean
 bw_document_remove (BwDocument *self, BwPart part, guint index)
 {
-  g_return_if_fail (part_object (self->now.sheet, part, index) != NULL);
+  g_return_val_if_fail (part_object (self->now.sheet, part, index) != NULL, FALSE);
+  if (!bw_document_take_typed (self))
+    return FALSE;
   BwSheet *next = bw_sheet_copy (self->now.sheet);
   char *words = g_strdup_printf (_ ("removal of %s"), part_name (self->now.sheet, part, index));
   guint source = self->now.source, input = self->now.input;
@@ -336,4 +325,5 @@ bw_document_remove (BwDocument *self, BwPart part, guint index)
     (*selected)--;
   g_ptr_array_remove_index (part_list (next, part), index);
   bw_document_commit (self, next, source, input, words);
+  return TRUE;
 }

@@ -99,7 +99,7 @@ gboolean
 bw_document_use_raster (BwDocument *self, guint source, const BwRaster *raster, GError **error)
 {
   g_return_val_if_fail (source < self->now.sheet->sources->len, FALSE);
-  if (!bw_raster_check (raster, error))
+  if (!bw_document_take_or_fail (self, error) || !bw_raster_check (raster, error))
     return FALSE;
   g_autoptr (BwSheet) next = bw_sheet_copy (self->now.sheet);
   BwSource *changed = bw_sheet_source (next, source);

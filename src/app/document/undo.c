@@ -60,12 +60,14 @@ move (BwDocument *self, GPtrArray *from, GPtrArray *to)
 /**
  * bw_document_undo:
  *
+ * Takes back the last change; what is typed is taken first, and is then the last change.
+ *
  * Returns: whether there was a change to take back
  */
 gboolean
 bw_document_undo (BwDocument *self)
 {
-  return move (self, self->undo, self->redo);
+  return bw_document_take_typed (self) && move (self, self->undo, self->redo);
 }
 
 /**
@@ -76,7 +78,7 @@ bw_document_undo (BwDocument *self)
 gboolean
 bw_document_redo (BwDocument *self)
 {
-  return move (self, self->redo, self->undo);
+  return bw_document_take_typed (self) && move (self, self->redo, self->undo);
 }
 
 static const char *

@@ -39,6 +39,8 @@ bw_fit_grid_get_cell (BwFitGrid *self, guint source, guint input)
 
 /* Selection */
 
+static void show_selection (BwFitGrid *self);
+
 static void
 on_cell_toggled (BwFitGrid *self, BwFitCell *cell)
 {
@@ -47,9 +49,9 @@ on_cell_toggled (BwFitGrid *self, BwFitCell *cell)
   /* One cell is always pressed: pressing it again does not release it. */
   if (!gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (cell)))
     gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (cell), TRUE);
-  else
-    bw_document_select (self->document, bw_fit_cell_get_source (cell),
-                        bw_fit_cell_get_input (cell));
+  else if (!bw_document_select (self->document, bw_fit_cell_get_source (cell),
+                                bw_fit_cell_get_input (cell)))
+    show_selection (self);
 }
 
 static void
@@ -244,8 +246,8 @@ focus_cell (BwFitGrid *self, int source, int input)
   BwFitCell *cell = bw_fit_grid_get_cell (self, (guint) source, (guint) input);
   if (cell == NULL)
     return FALSE;
-  gtk_widget_grab_focus (GTK_WIDGET (cell));
-  bw_document_select (self->document, (guint) source, (guint) input);
+  if (bw_document_select (self->document, (guint) source, (guint) input))
+    gtk_widget_grab_focus (GTK_WIDGET (cell));
   return TRUE;
 }
 

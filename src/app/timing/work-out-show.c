@@ -60,13 +60,13 @@ show_figure (BwWorkOut *self, guint figure)
   guint state = state_of (self, figure);
   g_autofree char *text = figure_text (&self->solver, figure);
 
-  bw_editor_row_show_text (row, text);
+  bw_editor_row_follow_text (row, text);
   bw_editor_row_set_note (row, _ (states[state].note), states[state].css_class);
   if (self->solver.at[figure].entered)
     gtk_widget_remove_css_class (GTK_WIDGET (row), "bw-follows");
   else
     gtk_widget_add_css_class (GTK_WIDGET (row), "bw-follows");
-  if (self->wrong & (1u << figure))
+  if ((self->wrong & (1u << figure)) && !bw_editor_row_is_edited (row))
     bw_editor_row_set_error (row, _ ("does not go with the others"));
 }
 
@@ -85,7 +85,7 @@ show_from (BwWorkOut *self)
 /**
  * bw_work_out_show_figures:
  *
- * Shows all figures, and how each came about.
+ * Shows all figures, and how each came about. What is typed and not taken stays.
  */
 void
 bw_work_out_show_figures (BwWorkOut *self)

@@ -168,6 +168,7 @@ on_edited (BwWorkOut *self, BwEditorRow *row)
     }
   self->before = before;
   self->changed = TRUE;
+  bw_editor_row_show_text (row, text);
   solve (self, 1u << figure);
 }
 
@@ -205,6 +206,8 @@ start_from (BwWorkOut *self, const BwRaster *raster, const GPtrArray *why)
   g_clear_pointer (&self->base_id, g_free);
   self->base = base;
   self->solver = (BwSolver){ 0 };
+  for (guint i = 0; i < BW_N_FIGURES; i++)
+    bw_editor_row_reset (self->rows[i]);
   if (base != NULL)
     bw_solver_from_raster (&self->solver, base);
   self->before = self->solver;
@@ -366,7 +369,6 @@ add_figures (BwWorkOut *self, GtkBox *group, const BwFigure *figures, guint n)
       self->labels[figure] = capitalised (bw_kind_label (&bw_figures, figure));
       *description = (BwField){ .key = bw_figures.at[figure].id,
                                 .label = self->labels[figure],
-                                .help = "",
                                 .type = BW_FIELD_TEXT };
       BwEditorRow *row = bw_form_row_new (description);
       g_autofree char *units = g_strdup_printf (_ ("Units: %s"),

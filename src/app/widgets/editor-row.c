@@ -5,11 +5,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "reveal.h"
+
 /**
  * BwEditorRow:
  *
  * One field of a form: its name, its control, what is wrong with what was entered, and a sentence
- * of help. A row only holds text; whoever made it takes the text on "edited".
+ * of help. A row only holds text; whoever made it takes the text on "edited". While it holds a text
+ * that is not taken, the document of its window knows it: see bw_document_take_typed().
  */
 typedef struct
 {
@@ -19,9 +22,17 @@ typedef struct
   GtkWidget *error;
   GtkWidget *help;
   gboolean showing; /* the control is being set, not edited */
+
+  BwDocument *document; /* nullable: of the window that the row is in, once it was asked for */
+  gboolean in_sheet;    /* the field is one of the sheet, of this part */
+  BwPart part;
 } BwEditorRowPrivate;
 
-G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (BwEditorRow, bw_editor_row, GTK_TYPE_BOX)
+static void init_pending (BwPendingInterface *iface);
+
+G_DEFINE_ABSTRACT_TYPE_WITH_CODE (BwEditorRow, bw_editor_row, GTK_TYPE_BOX,
+                                  G_ADD_PRIVATE (BwEditorRow)
+                                      G_IMPLEMENT_INTERFACE (BW_TYPE_PENDING, init_pending))
 
 #define PRIVATE(self)                                                                              \
   ((BwEditorRowPrivate *) bw_editor_row_get_instance_private (BW_EDITOR_ROW (self)))
@@ -69,6 +80,37 @@ bw_editor_row_finalize (GObject *object)
   G_OBJECT_CLASS (bw_editor_row_parent_class)->finalize (object);
 }
 
+/* The document of the window; NULL while the row is in none. */
+static BwDocument *
+find_document (BwEditorRow *self)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (private->document == NULL && BW_IS_DOCUMENT_HOST (root))
+    g_set_object (&private->document, bw_document_host_get_document (BW_DOCUMENT_HOST (root)));
+  return private->document;
+}
+
+/* Tells the document whether the row holds something that is not taken. */
+static void
+tell_document (BwEditorRow *self)
+{
+  BwDocument *document = find_document (self);
+  if (document != NULL)
+    bw_document_set_pending (document, BW_PENDING (self), bw_editor_row_is_edited (self));
+}
+
+static void
+bw_editor_row_unroot (GtkWidget *widget)
+{
+  BwEditorRowPrivate *private = PRIVATE (widget);
+  if (private->document != NULL)
+    bw_document_set_pending (private->document, BW_PENDING (widget), FALSE);
+  g_clear_object (&private->document);
+  GTK_WIDGET_CLASS (bw_editor_row_parent_class)->unroot (widget);
+}
+
 static void
 bw_editor_row_class_init (BwEditorRowClass *klass)
 {
@@ -76,6 +118,7 @@ bw_editor_row_class_init (BwEditorRowClass *klass)
 
   object_class->set_property = bw_editor_row_set_property;
   object_class->finalize = bw_editor_row_finalize;
+  GTK_WIDGET_CLASS (klass)->unroot = bw_editor_row_unroot;
 
   g_object_class_install_property (object_class, PROP_FIELD,
                                    g_param_spec_pointer ("field", NULL, NULL,
@@ -90,6 +133,7 @@ bw_editor_row_class_init (BwEditorRowClass *klass)
 static void
 bw_editor_row_init (BwEditorRow *self)
 {
+  PRIVATE (self)->shown = g_strdup ("");
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 4);
   gtk_widget_add_css_class (GTK_WIDGET (self), "bw-editor-row");
@@ -228,6 +272,40 @@ bw_editor_row_show_object (BwEditorRow *self, gconstpointer object)
 }
 
 /**
+ * bw_editor_row_follow_object:
+ * @object: the struct that the field belongs to
+ *
+ * Shows the member of @object, as bw_editor_row_follow_text() does.
+ */
+void
+bw_editor_row_follow_object (BwEditorRow *self, gconstpointer object)
+{
+  g_autofree char *text
+      = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  bw_editor_row_follow_text (self, text);
+}
+
+/**
+ * bw_editor_row_follow_text:
+ * @text: as bw_field_to_entry() makes it, or as the person typed it
+ *
+ * Shows @text as what the model holds, unless something is typed that is not taken: that stays, with
+ * its error, and Escape in it brings @text.
+ */
+void
+bw_editor_row_follow_text (BwEditorRow *self, const char *text)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  gboolean edited = bw_editor_row_is_edited (self);
+  char *shown = g_strdup (text);
+
+  g_free (private->shown);
+  private->shown = shown;
+  if (!edited || !bw_editor_row_is_edited (self))
+    bw_editor_row_reset (self);
+}
+
+/**
  * bw_editor_row_set_note:
  * @note: a few words that stand in place of the help
  * @css_class: (nullable): how they are set; %NULL as help is
@@ -254,6 +332,21 @@ bw_editor_row_reset (BwEditorRow *self)
   bw_editor_row_set_error (self, NULL);
   if (bw_editor_row_is_edited (self))
     show (self, PRIVATE (self)->shown);
+  tell_document (self);
+}
+
+/**
+ * bw_editor_row_enter_text:
+ * @text: what a person might have typed
+ *
+ * Puts @text into the control as if it had been typed there, and the edit finished.
+ */
+void
+bw_editor_row_enter_text (BwEditorRow *self, const char *text)
+{
+  g_return_if_fail (BW_IS_EDITOR_ROW (self) && text != NULL);
+  show (self, text);
+  bw_editor_row_finish_edit (self);
 }
 
 /**
@@ -309,6 +402,71 @@ bw_editor_row_set_error (BwEditorRow *self, const char *message)
 void
 bw_editor_row_finish_edit (BwEditorRow *self)
 {
+  if (PRIVATE (self)->showing)
+    return;
+  g_object_ref (self); /* what takes the edit may drop the form */
+  g_signal_emit (self, signals[EDITED], 0);
+  tell_document (self);
+  g_object_unref (self);
+}
+
+/**
+ * bw_editor_row_text_changed:
+ *
+ * Tells that the text in the control is another one. Does nothing while the row itself sets it.
+ */
+void
+bw_editor_row_text_changed (BwEditorRow *self)
+{
   if (!PRIVATE (self)->showing)
-    g_signal_emit (self, signals[EDITED], 0);
+    tell_document (self);
+}
+
+/**
+ * bw_editor_row_set_part:
+ * @part: the part of the sheet that the field belongs to
+ *
+ * Says that what is typed here changes the sheet.
+ */
+void
+bw_editor_row_set_part (BwEditorRow *self, BwPart part)
+{
+  g_return_if_fail (BW_IS_EDITOR_ROW (self));
+  PRIVATE (self)->in_sheet = TRUE;
+  PRIVATE (self)->part = part;
+}
+
+/* What the document asks */
+
+static gboolean
+take (BwPending *pending)
+{
+  BwEditorRow *self = BW_EDITOR_ROW (pending);
+  if (bw_editor_row_is_edited (self))
+    bw_editor_row_finish_edit (self);
+  return bw_editor_row_get_error (self) == NULL;
+}
+
+static void
+reveal (BwPending *pending)
+{
+  bw_reveal (GTK_WIDGET (pending), PRIVATE (pending)->control);
+}
+
+static BwTyped *
+describe (BwPending *pending)
+{
+  BwEditorRowPrivate *private = PRIVATE (pending);
+  if (!private->in_sheet)
+    return NULL;
+  g_autofree char *text = bw_editor_row_dup_text (BW_EDITOR_ROW (pending));
+  return bw_typed_new (private->part, 0, private->field, text);
+}
+
+static void
+init_pending (BwPendingInterface *iface)
+{
+  iface->take = take;
+  iface->reveal = reveal;
+  iface->describe = describe;
 }

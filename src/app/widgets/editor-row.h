@@ -3,7 +3,7 @@
 
 #include <gtk/gtk.h>
 
-#include "core/base/field.h"
+#include "app/document/document.h"
 
 G_BEGIN_DECLS
 
@@ -29,18 +29,24 @@ const char *bw_editor_row_get_error (BwEditorRow *self);
 
 void bw_editor_row_show_object (BwEditorRow *self, gconstpointer object);
 void bw_editor_row_show_text (BwEditorRow *self, const char *text);
+void bw_editor_row_follow_object (BwEditorRow *self, gconstpointer object);
+void bw_editor_row_follow_text (BwEditorRow *self, const char *text);
 void bw_editor_row_set_note (BwEditorRow *self, const char *note, const char *css_class);
 char *bw_editor_row_dup_text (BwEditorRow *self);
 gboolean bw_editor_row_is_edited (BwEditorRow *self);
 void bw_editor_row_set_error (BwEditorRow *self, const char *message);
 void bw_editor_row_reset (BwEditorRow *self);
+void bw_editor_row_enter_text (BwEditorRow *self, const char *text);
+void bw_editor_row_set_part (BwEditorRow *self, BwPart part);
 
 /* For the kinds of rows. */
 void bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control);
 void bw_editor_row_finish_edit (BwEditorRow *self);
+void bw_editor_row_text_changed (BwEditorRow *self);
 
 /* One for each kind of control. */
 BwEditorRow *bw_entry_row_new (const BwField *field);
+BwEditorRow *bw_lines_row_new (const BwField *field);
 BwEditorRow *bw_choice_row_new (const BwField *field);
 BwEditorRow *bw_set_row_new (const BwField *field);
 BwEditorRow *bw_switch_row_new (const BwField *field);

@@ -106,7 +106,7 @@ bw_form_row_new (const BwField *field)
     case BW_FIELD_SWITCH:
       return bw_switch_row_new (field);
     default:
-      return bw_entry_row_new (field);
+      return field->flags & BW_FIELD_LINES ? bw_lines_row_new (field) : bw_entry_row_new (field);
     }
 }
 

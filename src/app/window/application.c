@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "application.h"
 
+#include <glib-unix.h>
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/colour-scheme.h"
+#include "drafts.h"
 #include "preferences.h"
 #include "recent.h"
 
@@ -20,6 +22,8 @@ struct _BwApplication
   BwColourScheme *scheme;
   BwCatalogue *catalogue;
   GPtrArray *catalogue_faults; /* owned GError */
+  gboolean drafts_offered;
+  guint signal_watches[3]; /* sources */
 };
 
 G_DEFINE_FINAL_TYPE (BwApplication, bw_application, GTK_TYPE_APPLICATION)
@@ -86,6 +90,35 @@ window_for_opening (BwApplication *self)
   return bw_application_new_window (self);
 }
 
+/* The window in which @file is open already, or is opened now; for no file, one that nothing is in. */
+static BwWindow *
+open_file (gpointer data, GFile *file)
+{
+  BwWindow *window = file != NULL ? bw_window_find (file) : NULL;
+
+  if (window != NULL)
+    gtk_window_present (GTK_WINDOW (window));
+  else
+    {
+      window = window_for_opening (BW_APPLICATION (data));
+      if (file != NULL)
+        bw_window_open (window, file);
+    }
+  return window;
+}
+
+/* Once, when the first window is there. */
+static void
+offer_drafts (BwApplication *self)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+
+  if (self->drafts_offered || !BW_IS_WINDOW (active))
+    return;
+  self->drafts_offered = TRUE;
+  bw_drafts_offer (BW_WINDOW (active), self->catalogue, open_file, self);
+}
+
 static void
 bw_application_activate (GApplication *application)
 {
@@ -95,13 +128,15 @@ bw_application_activate (GApplication *application)
     gtk_window_present (active);
   else
     bw_application_new_window (self);
+  offer_drafts (self);
 }
 
 static void
 bw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   for (int i = 0; i < n_files; i++)
-    bw_window_open (window_for_opening (BW_APPLICATION (application)), files[i]);
+    open_file (application, files[i]);
+  offer_drafts (BW_APPLICATION (application));
 }
 
 /* Actions */
@@ -112,12 +147,23 @@ on_new (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   bw_application_new_window (BW_APPLICATION (user_data));
 }
 
+/* Opening from the menu of the window in front leaves its sheet: what is typed there is taken. */
+static gboolean
+take_typed_in_front (BwApplication *self)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+  return !BW_IS_WINDOW (active)
+         || bw_document_take_typed (bw_window_get_document (BW_WINDOW (active)));
+}
+
 static void
 on_open_demo (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   g_autoptr (GBytes) demo = g_resources_lookup_data (DEMO_RESOURCE, G_RESOURCE_LOOKUP_FLAGS_NONE,
                                                      NULL);
   g_return_if_fail (demo != NULL);
+  if (!take_typed_in_front (BW_APPLICATION (user_data)))
+    return;
   bw_window_open_bytes (window_for_opening (BW_APPLICATION (user_data)), demo, _ ("the demo"));
 }
 
@@ -125,7 +171,8 @@ static void
 on_open_recent (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
-  bw_window_open (window_for_opening (BW_APPLICATION (user_data)), file);
+  if (take_typed_in_front (BW_APPLICATION (user_data)))
+    open_file (user_data, file);
 }
 
 static void
@@ -146,14 +193,56 @@ on_about (GSimpleAction *action, GVariant *parameter, gpointer user_data)
                          GTK_LICENSE_GPL_3_0, NULL);
 }
 
+/* Takes what is typed in all windows; FALSE if one of them refuses it, and shows why. */
+static gboolean
+take_typed (BwApplication *self)
+{
+  for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
+       link = link->next)
+    if (BW_IS_WINDOW (link->data)
+        && !bw_document_take_typed (bw_window_get_document (link->data)))
+      return FALSE;
+  return TRUE;
+}
+
 /* Each window may ask first; the program ends with the last of them. */
 static void
 on_quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
+  if (!take_typed (BW_APPLICATION (user_data)))
+    return;
   g_autoptr (GList) windows = g_list_copy (
       gtk_application_get_windows (GTK_APPLICATION (user_data)));
   for (GList *link = windows; link != NULL; link = link->next)
     gtk_window_close (link->data);
+}
+
+/* The end of the session, and of the program from outside */
+
+static void
+flush_drafts (BwApplication *self)
+{
+  for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
+       link = link->next)
+    if (BW_IS_WINDOW (link->data))
+      bw_window_flush_draft (link->data);
+}
+
+/* The session asks whether it may end. A window with changes holds it up (update_inhibit() in
+ * window.c); whatever the answer, nothing is lost. */
+static void
+on_query_end (BwApplication *self)
+{
+  take_typed (self);
+  flush_drafts (self);
+}
+
+static gboolean
+on_signal (gpointer user_data)
+{
+  flush_drafts (BW_APPLICATION (user_data));
+  g_application_quit (G_APPLICATION (user_data));
+  return G_SOURCE_CONTINUE;
 }
 
 static const GActionEntry actions[] = {
@@ -182,6 +271,7 @@ static const struct
   { "win.show-help-overlay", { "<Control>question", "F1" } },
 };
 
+static const int ending_signals[] = { SIGTERM, SIGHUP, SIGINT };
 /* Control and a digit for each page. */
 static void
 add_page_accels (BwApplication *self)
@@ -213,6 +303,9 @@ bw_application_startup (GApplication *application)
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
     gtk_application_set_accels_for_action (GTK_APPLICATION (self), accels[i].action,
                                            accels[i].keys);
+  for (guint i = 0; i < G_N_ELEMENTS (self->signal_watches); i++)
+    self->signal_watches[i] = g_unix_signal_add (ending_signals[i], on_signal, self);
+  g_signal_connect (self, "query-end", G_CALLBACK (on_query_end), NULL);
   add_page_accels (self);
   g_signal_connect_object (gtk_recent_manager_get_default (), "changed",
                            G_CALLBACK (fill_all_recent), self, G_CONNECT_SWAPPED);
@@ -225,6 +318,8 @@ bw_application_shutdown (GApplication *application)
 {
   BwApplication *self = BW_APPLICATION (application);
 
+  for (guint i = 0; i < G_N_ELEMENTS (self->signal_watches); i++)
+    g_clear_handle_id (&self->signal_watches[i], g_source_remove);
   G_APPLICATION_CLASS (bw_application_parent_class)->shutdown (application);
   g_clear_object (&self->scheme);
   g_clear_object (&self->settings);
@@ -280,5 +375,5 @@ BwApplication *
 bw_application_new (void)
 {
   return g_object_new (BW_TYPE_APPLICATION, "application-id", APP_ID, "flags",
-                       G_APPLICATION_HANDLES_OPEN, NULL);
+                       G_APPLICATION_HANDLES_OPEN, "register-session", TRUE, NULL);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-private.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "hookup-print.h"
@@ -9,182 +11,195 @@
 /* Every action of a window, and when it can be used. Menus and buttons only name actions. */
 
 static void
-on_open (GtkWidget *widget, const char *action, GVariant *parameter)
+on_open (BwWindow *self, GVariant *parameter)
 {
-  bw_window_choose_open (BW_WINDOW (widget));
+  bw_window_choose_open (self);
 }
 
 static void
-on_save (GtkWidget *widget, const char *action, GVariant *parameter)
+on_save (BwWindow *self, GVariant *parameter)
 {
-  bw_window_save (BW_WINDOW (widget));
+  bw_window_save (self);
 }
 
 static void
-on_save_as (GtkWidget *widget, const char *action, GVariant *parameter)
+on_save_as (BwWindow *self, GVariant *parameter)
 {
-  bw_window_save_as (BW_WINDOW (widget));
+  bw_window_save_as (self);
 }
 
 static void
-on_print (GtkWidget *widget, const char *action, GVariant *parameter)
+on_print (BwWindow *self, GVariant *parameter)
 {
-  bw_print_sheet (BW_WINDOW (widget));
+  bw_print_sheet (self);
 }
 
 static void
-on_export_report (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_report (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_report (BW_WINDOW (widget));
+  bw_window_export_report (self);
 }
 
 static void
-on_export_edid (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_edid (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_edid (BW_WINDOW (widget));
+  bw_window_export_edid (self);
 }
 
 static void
-on_export_parts (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_parts (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_parts (BW_WINDOW (widget));
+  bw_window_export_parts (self);
 }
 
 static void
-on_export_hookup (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_hookup (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_hookup (BW_WINDOW (widget));
+  bw_window_export_hookup (self);
 }
 
 static void
-on_print_hookup (GtkWidget *widget, const char *action, GVariant *parameter)
+on_print_hookup (BwWindow *self, GVariant *parameter)
 {
-  bw_print_hookup (BW_WINDOW (widget));
+  bw_print_hookup (self);
 }
 
 static void
-on_export_picture (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_picture (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_picture (BW_WINDOW (widget));
+  bw_window_export_picture (self);
 }
 
 static void
-on_export_table (GtkWidget *widget, const char *action, GVariant *parameter)
+on_export_table (BwWindow *self, GVariant *parameter)
 {
-  bw_window_export_table (BW_WINDOW (widget), parameter);
+  bw_window_export_table (self, parameter);
 }
 
 static void
-on_copy_picture (GtkWidget *widget, const char *action, GVariant *parameter)
+on_copy_picture (BwWindow *self, GVariant *parameter)
 {
-  BwPicturePanel *panel = bw_window_get_panel (BW_WINDOW (widget));
+  BwPicturePanel *panel = bw_window_get_panel (self);
   if (panel != NULL)
     bw_picture_panel_copy (panel);
 }
 
 static void
-on_close (GtkWidget *widget, const char *action, GVariant *parameter)
+on_close (BwWindow *self, GVariant *parameter)
 {
-  gtk_window_close (GTK_WINDOW (widget));
+  gtk_window_close (GTK_WINDOW (self));
 }
 
 static void
-on_undo (GtkWidget *widget, const char *action, GVariant *parameter)
+on_undo (BwWindow *self, GVariant *parameter)
 {
-  bw_document_undo (BW_WINDOW (widget)->document);
+  bw_document_undo (self->document);
 }
 
 static void
-on_redo (GtkWidget *widget, const char *action, GVariant *parameter)
+on_redo (BwWindow *self, GVariant *parameter)
 {
-  bw_document_redo (BW_WINDOW (widget)->document);
+  bw_document_redo (self->document);
 }
 
 static void
-on_page (GtkWidget *widget, const char *action, GVariant *parameter)
+on_page (BwWindow *self, GVariant *parameter)
 {
-  bw_window_show_page (BW_WINDOW (widget), g_variant_get_string (parameter, NULL));
+  bw_window_show_page (self, g_variant_get_string (parameter, NULL));
 }
 
 static void
-on_shortcuts (GtkWidget *widget, const char *action, GVariant *parameter)
+on_shortcuts (BwWindow *self, GVariant *parameter)
 {
-  bw_window_show_shortcuts (BW_WINDOW (widget));
+  bw_window_show_shortcuts (self);
 }
 
 static void
-on_choose_monitor (GtkWidget *widget, const char *action, GVariant *parameter)
+on_choose_monitor (BwWindow *self, GVariant *parameter)
 {
-  bw_bench_panel_choose_monitor (BW_WINDOW (widget)->bench);
+  bw_bench_panel_choose_monitor (self->bench);
 }
 
 static void
-on_add_input (GtkWidget *widget, const char *action, GVariant *parameter)
+on_add_input (BwWindow *self, GVariant *parameter)
 {
-  bw_bench_list_pick (bw_bench_panel_get_list (BW_WINDOW (widget)->bench, BW_PART_INPUT));
+  bw_bench_list_pick (bw_bench_panel_get_list (self->bench, BW_PART_INPUT));
 }
 
 static void
-on_add_source (GtkWidget *widget, const char *action, GVariant *parameter)
+on_add_source (BwWindow *self, GVariant *parameter)
 {
-  bw_bench_list_pick (bw_bench_panel_get_list (BW_WINDOW (widget)->bench, BW_PART_SOURCE));
+  bw_bench_list_pick (bw_bench_panel_get_list (self->bench, BW_PART_SOURCE));
 }
 
 static void
-on_edit_sheet (GtkWidget *widget, const char *action, GVariant *parameter)
+on_edit_sheet (BwWindow *self, GVariant *parameter)
 {
-  bw_window_edit (BW_WINDOW (widget), BW_PART_SHEET);
+  bw_window_edit (self, BW_PART_SHEET);
 }
 
 static void
-on_edit_monitor (GtkWidget *widget, const char *action, GVariant *parameter)
+on_edit_monitor (BwWindow *self, GVariant *parameter)
 {
-  bw_window_edit (BW_WINDOW (widget), BW_PART_MONITOR);
+  bw_window_edit (self, BW_PART_MONITOR);
 }
 
 static void
-on_edit_input (GtkWidget *widget, const char *action, GVariant *parameter)
+on_edit_input (BwWindow *self, GVariant *parameter)
 {
-  bw_window_edit (BW_WINDOW (widget), BW_PART_INPUT);
+  bw_window_edit (self, BW_PART_INPUT);
 }
 
 static void
-on_edit_source (GtkWidget *widget, const char *action, GVariant *parameter)
+on_edit_source (BwWindow *self, GVariant *parameter)
 {
-  bw_window_edit (BW_WINDOW (widget), BW_PART_SOURCE);
+  bw_window_edit (self, BW_PART_SOURCE);
 }
 
+/* An action that takes what is typed is not done if that is refused. The others show what is there,
+ * ask for a choice, or leave it to what they call. */
 static const struct
 {
   const char *name;
   const char *parameter;
-  GtkWidgetActionActivateFunc activate;
+  gboolean takes;
+  void (*activate) (BwWindow *self, GVariant *parameter);
 } actions[] = {
-  { "win.open", NULL, on_open },
-  { "win.save", NULL, on_save },
-  { "win.save-as", NULL, on_save_as },
-  { "win.print", NULL, on_print },
-  { "win.export-report", NULL, on_export_report },
-  { "win.export-edid", NULL, on_export_edid },
-  { "win.export-parts", NULL, on_export_parts },
-  { "win.export-hookup", NULL, on_export_hookup },
-  { "win.print-hookup", NULL, on_print_hookup },
-  { "win.export-picture", NULL, on_export_picture },
-  { "win.export-table", "(ssss)", on_export_table },
-  { "win.copy-picture", NULL, on_copy_picture },
-  { "win.close", NULL, on_close },
-  { "win.undo", NULL, on_undo },
-  { "win.redo", NULL, on_redo },
-  { "win.page", "s", on_page },
-  { "win.show-help-overlay", NULL, on_shortcuts },
-  { "win.choose-monitor", NULL, on_choose_monitor },
-  { "win.add-input", NULL, on_add_input },
-  { "win.add-source", NULL, on_add_source },
-  { "win.edit-sheet", NULL, on_edit_sheet },
-  { "win.edit-monitor", NULL, on_edit_monitor },
-  { "win.edit-input", NULL, on_edit_input },
-  { "win.edit-source", NULL, on_edit_source },
+  { "win.open", NULL, TRUE, on_open },
+  { "win.save", NULL, TRUE, on_save },
+  { "win.save-as", NULL, TRUE, on_save_as },
+  { "win.print", NULL, TRUE, on_print },
+  { "win.export-report", NULL, TRUE, on_export_report },
+  { "win.export-edid", NULL, TRUE, on_export_edid },
+  { "win.export-parts", NULL, TRUE, on_export_parts },
+  { "win.export-hookup", NULL, TRUE, on_export_hookup },
+  { "win.print-hookup", NULL, TRUE, on_print_hookup },
+  { "win.export-picture", NULL, TRUE, on_export_picture },
+  { "win.export-table", "(ssss)", TRUE, on_export_table },
+  { "win.copy-picture", NULL, TRUE, on_copy_picture },
+  { "win.close", NULL, FALSE, on_close },
+  { "win.undo", NULL, TRUE, on_undo },
+  { "win.redo", NULL, TRUE, on_redo },
+  { "win.page", "s", FALSE, on_page },
+  { "win.show-help-overlay", NULL, FALSE, on_shortcuts },
+  { "win.choose-monitor", NULL, TRUE, on_choose_monitor },
+  { "win.add-input", NULL, TRUE, on_add_input },
+  { "win.add-source", NULL, TRUE, on_add_source },
+  { "win.edit-sheet", NULL, FALSE, on_edit_sheet },
+  { "win.edit-monitor", NULL, FALSE, on_edit_monitor },
+  { "win.edit-input", NULL, FALSE, on_edit_input },
+  { "win.edit-source", NULL, FALSE, on_edit_source },
 };
+
+static void
+on_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  BwWindow *self = BW_WINDOW (widget);
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    if (strcmp (actions[i].name, name) == 0
+        && (!actions[i].takes || bw_document_take_typed (self->document)))
+      actions[i].activate (self, parameter);
+}
 
 /* Undo and redo are bound here, in the bubble phase, and not as accelerators of the application: a
  * text field with the focus has its own undo, and gets the key first. */
@@ -192,8 +207,7 @@ void
 bw_window_install_actions (GtkWidgetClass *widget_class)
 {
   for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
-    gtk_widget_class_install_action (widget_class, actions[i].name, actions[i].parameter,
-                                     actions[i].activate);
+    gtk_widget_class_install_action (widget_class, actions[i].name, actions[i].parameter, on_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "win.redo", NULL);
@@ -206,10 +220,21 @@ set_enabled (BwWindow *self, const char *action, gboolean enabled)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), action, enabled);
 }
 
+/* What is typed is taken before the last change is taken back, and so is that change. */
+static char *
+dup_undo_words (BwWindow *self)
+{
+  g_autoptr (GPtrArray) typed = bw_document_list_typed (self->document);
+  if (typed->len == 0)
+    return g_strdup (bw_document_undo_words (self->document));
+  return g_strdup_printf (_ ("change of “%s”"),
+                          bw_field_label (((BwTyped *) typed->pdata[typed->len - 1])->field));
+}
+
 static void
 update_undo (BwWindow *self)
 {
-  const char *undo = bw_document_undo_words (self->document);
+  g_autofree char *undo = dup_undo_words (self);
   const char *redo = bw_document_redo_words (self->document);
   g_autofree char *undo_words = g_strdup_printf (_ ("Undo %s"), undo != NULL ? undo : "");
   g_autofree char *redo_words = g_strdup_printf (_ ("Redo %s"), redo != NULL ? redo : "");

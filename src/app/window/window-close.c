@@ -3,16 +3,42 @@
 
 #include <glib/gi18n-lib.h>
 
-/* A changed sheet asks before its window is closed. */
+#include "app/widgets/question.h"
+
+/* A changed sheet asks before its window is closed. One question at a time is open over a window. */
+
+/* Whether a question is open, which then comes to the front. */
+gboolean
+bw_window_is_asking (BwWindow *self)
+{
+  if (self->question != NULL)
+    gtk_window_present (GTK_WINDOW (self->question));
+  return self->question != NULL;
+}
+
+/* Shows @question, from bw_question_new(), as the one that is open. */
+void
+bw_window_ask (BwWindow *self, GtkWidget *question)
+{
+  g_set_weak_pointer (&self->question, question);
+  gtk_window_present (GTK_WINDOW (question));
+}
+
+/* Closes the question, from the handler of its answer. */
+void
+bw_window_end_question (BwWindow *self)
+{
+  GtkDialog *question = GTK_DIALOG (self->question);
+  g_clear_weak_pointer (&self->question); /* it lives until the signal ends */
+  bw_question_close (question);
+}
 
 static void
 on_answer (GtkDialog *dialog, int answer, gpointer user_data)
 {
   BwWindow *self = BW_WINDOW (user_data);
 
-  /* The dialog lives until this signal ends, which its parent may not. */
-  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  bw_window_end_question (self);
   if (answer == GTK_RESPONSE_ACCEPT)
     {
       self->close_after_save = TRUE;
@@ -21,38 +47,32 @@ on_answer (GtkDialog *dialog, int answer, gpointer user_data)
   else if (answer == GTK_RESPONSE_REJECT)
     {
       self->closing = TRUE;
+      bw_draft_keeper_discard (self->drafts);
       gtk_window_close (GTK_WINDOW (self));
     }
 }
 
-static void
-style_button (GtkDialog *dialog, int answer, const char *css_class)
-{
-  gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (dialog, answer), css_class);
-}
-
-/* Returns whether the person is being asked, so that the window must stay. */
+/* Takes what is typed. Returns whether that is refused, or the person is being asked, so that the
+ * window must stay. */
 gboolean
 bw_window_ask_before_close (BwWindow *self)
 {
-  g_autofree char *name = bw_document_dup_name (self->document);
+  static const BwAnswer answers[] = { { GTK_RESPONSE_CANCEL, N_ ("_Cancel"), NULL },
+                                      { GTK_RESPONSE_REJECT, N_ ("_Discard"), "destructive-action" },
+                                      { GTK_RESPONSE_ACCEPT, N_ ("_Save"), "suggested-action" } };
 
+  if (bw_window_is_asking (self) || !bw_document_take_typed (self->document))
+    return TRUE;
   if (!bw_document_is_modified (self->document))
     return FALSE;
-  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self),
-                                              GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
-                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
-                                              _ ("Save the changes to “%s”?"), name);
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
-                                            _ ("Changes that are not saved are lost."));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL, _ ("_Discard"),
-                          GTK_RESPONSE_REJECT, _ ("_Save"), GTK_RESPONSE_ACCEPT, NULL);
-  style_button (GTK_DIALOG (dialog), GTK_RESPONSE_REJECT, "destructive-action");
-  style_button (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT, "suggested-action");
+  g_autofree char *name = bw_document_dup_name (self->document);
+  g_autofree char *question = g_strdup_printf (_ ("Save the changes to “%s”?"), name);
+  GtkWidget *dialog = bw_question_new (GTK_WINDOW (self), question,
+                                       _ ("Changes that are not saved are lost."), NULL, answers,
+                                       G_N_ELEMENTS (answers));
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT,
                                      !bw_document_is_blank (self->document));
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
   g_signal_connect_object (dialog, "response", G_CALLBACK (on_answer), self, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
+  bw_window_ask (self, dialog);
   return TRUE;
 }

@@ -7,6 +7,7 @@
 
 #include "app/hookup/page.h"
 #include "app/widgets/file-chooser.h"
+#include "core/base/file.h"
 #include "core/base/keyfile.h"
 #include "core/interchange/interchange.h"
 #include "draw/paper/hookup-report.h"
@@ -70,6 +71,29 @@ bw_window_open_bytes (BwWindow *self, GBytes *bytes, const char *name)
     }
   bw_window_show_faults (self, _ ("The sheet was not opened."), faults);
   return FALSE;
+}
+
+/**
+ * bw_window_find:
+ *
+ * Returns: (transfer none) (nullable): the window in which @file is open, by whatever name or link
+ */
+BwWindow *
+bw_window_find (GFile *file)
+{
+  g_return_val_if_fail (G_IS_FILE (file), NULL);
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
+      GFile *open = BW_IS_WINDOW (widget) && BW_WINDOW (widget)->document != NULL
+                        ? bw_document_get_file (BW_WINDOW (widget)->document)
+                        : NULL;
+      if (open != NULL && bw_file_is_same (open, file))
+        return BW_WINDOW (widget);
+    }
+  return NULL;
 }
 
 /* Choosing a file. The chooser is no widget and nothing holds it but the window. */
@@ -208,6 +232,14 @@ save_to (BwWindow *self, GFile *file)
   self->close_after_save = FALSE;
   if (!bw_document_save (self->document, file, &error))
     {
+      if (g_error_matches (error, BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_CHANGED))
+        {
+          self->close_after_save = close;
+          bw_window_ask_about_file (self);
+          return;
+        }
+      if (g_error_matches (error, BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_TYPED))
+        return; /* it stands at its field */
       bw_window_show_error (self,
                             _ ("The sheet was not saved. A file that was there is as it was."),
                             error);
@@ -218,13 +250,41 @@ save_to (BwWindow *self, GFile *file)
     gtk_window_close (GTK_WINDOW (self));
 }
 
+/* A file that another window shows is not written over from here. */
+static gboolean
+is_open_elsewhere (BwWindow *self, GFile *file)
+{
+  BwWindow *other = bw_window_find (file);
+  if (other == NULL || other == self)
+    return FALSE;
+  g_autofree char *name = g_file_get_parse_name (file);
+  g_autoptr (GError)
+      error = g_error_new (BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_EXISTS,
+                           _ ("%s: is open in another window. Close it there first, or choose "
+                              "another name."),
+                           name);
+  bw_window_show_error (self, _ ("The sheet was not saved."), error);
+  return TRUE;
+}
+
 static void
 save_as_chosen (BwWindow *self, GFile *file, const char *suffix)
 {
   static const char *const suffixes[] = { ".bench", NULL };
   g_autoptr (GFile) target = with_suffix (file, suffixes, suffix);
-  if (may_replace (self, file, target, _ ("The sheet was not saved.")))
+  if (!is_open_elsewhere (self, target)
+      && may_replace (self, file, target, _ ("The sheet was not saved.")))
     save_to (self, target);
+  else
+    self->close_after_save = FALSE;
+}
+
+static void
+choose_save (BwWindow *self)
+{
+  choose (self, _ ("Save the Bench Sheet"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"),
+          save_as_chosen);
+  add_filter (self, _ ("Bench sheets"), ".bench");
 }
 
 void
@@ -233,13 +293,30 @@ bw_window_save_as (BwWindow *self)
   GFile *file = bw_document_get_file (self->document);
   const char *title = bw_document_get_sheet (self->document)->title;
 
-  choose (self, _ ("Save the Bench Sheet"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"),
-          save_as_chosen);
-  add_filter (self, _ ("Bench sheets"), ".bench");
+  choose_save (self);
   if (file != NULL)
     gtk_file_chooser_set_file (GTK_FILE_CHOOSER (self->chooser), file, NULL);
   else
     suggest_name (self, title, ".bench");
+  gtk_native_dialog_show (self->chooser);
+}
+
+/* Saves under another name beside the file, which stays as somebody else has made it. */
+void
+bw_window_save_copy (BwWindow *self)
+{
+  GFile *file = bw_document_get_file (self->document);
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  g_autofree char *name = bw_document_dup_name (self->document);
+  g_autofree char *stem = g_str_has_suffix (name, ".bench")
+                              ? g_strndup (name, strlen (name) - strlen (".bench"))
+                              : g_strdup (name);
+  /* Translators: a name of a file, for a copy of it with one's own changes */
+  g_autofree char *copy = g_strdup_printf (_ ("%s (mine)"), stem);
+
+  choose_save (self);
+  gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (self->chooser), folder, NULL);
+  suggest_name (self, copy, ".bench");
   gtk_native_dialog_show (self->chooser);
 }
 

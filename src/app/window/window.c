@@ -4,13 +4,29 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/file-chooser.h"
+#include "app/widgets/wrap-layout.h"
 
 /**
  * BwWindow:
  *
  * One window, one bench sheet: the bench or the form at the left, the pages at the right.
  */
-G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
+static void init_host (BwDocumentHostInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW,
+                               G_IMPLEMENT_INTERFACE (BW_TYPE_DOCUMENT_HOST, init_host))
+
+static BwDocument *
+get_document (BwDocumentHost *host)
+{
+  return BW_WINDOW (host)->document;
+}
+
+static void
+init_host (BwDocumentHostInterface *iface)
+{
+  iface->get_document = get_document;
+}
 
 /* Title */
 
@@ -86,11 +102,13 @@ on_bench_edit (BwWindow *self, int part)
  * bw_window_edit:
  * @part: of inputs and sources the selected one
  *
- * Shows the form for @part at the left.
+ * Shows the form for @part at the left, unless what is typed is refused.
  */
 void
 bw_window_edit (BwWindow *self, BwPart part)
 {
+  if (!bw_document_take_typed (self->document))
+    return;
   gtk_stack_set_visible_child_name (self->side, "editor");
   bw_editor_edit (self->editor, part);
 }
@@ -194,9 +212,16 @@ bw_window_dispose (GObject *object)
   BwWindow *self = BW_WINDOW (object);
 
   bw_file_chooser_let_go (&self->chooser);
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  if (self->drafts != NULL)
+    g_object_run_dispose (G_OBJECT (self->drafts)); /* a thread may hold it until it has written */
+  g_clear_object (&self->drafts);
+  g_clear_weak_pointer (&self->question);
   g_clear_pointer (&self->table, g_variant_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
+  g_clear_pointer (&self->toggles, g_ptr_array_unref);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
   G_OBJECT_CLASS (bw_window_parent_class)->dispose (object);
 }
@@ -211,6 +236,10 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, faults);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_title);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -231,14 +260,19 @@ bw_window_class_init (BwWindowClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_bench_edit);
   gtk_widget_class_bind_template_callback (widget_class, on_editor_done);
+  gtk_widget_class_bind_template_callback (widget_class, bw_window_on_page_turned);
+  gtk_widget_class_bind_template_callback (widget_class, bw_window_on_guard_response);
+  gtk_widget_class_bind_template_callback (widget_class, bw_window_on_active);
 }
 
 static void
 bw_window_init (BwWindow *self)
 {
+  self->toggles = g_ptr_array_new ();
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -251,6 +285,11 @@ take_document (BwWindow *self, BwDocument *document)
   bw_window_add_pages (self);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "typed", G_CALLBACK (bw_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "file-changed", G_CALLBACK (bw_window_update_guard), self,
+                           G_CONNECT_SWAPPED);
+  bw_window_keep_drafts (self);
   on_changed (self);
 }
 

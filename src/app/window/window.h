@@ -6,6 +6,8 @@
 #include "app/bench/bench-panel.h"
 #include "app/bench/editor.h"
 #include "app/document/document.h"
+#include "app/document/draft-slot.h"
+#include "app/document/draft.h"
 #include "app/widgets/page.h"
 
 G_BEGIN_DECLS
@@ -32,6 +34,14 @@ typedef struct
 #define BW_TYPE_WINDOW (bw_window_get_type ())
 G_DECLARE_FINAL_TYPE (BwWindow, bw_window, BW, WINDOW, GtkApplicationWindow)
 
+/* The answers about a file that somebody else has changed. */
+typedef enum
+{
+  BW_GUARD_LOAD_THEIRS = 1,
+  BW_GUARD_KEEP_MINE,
+  BW_GUARD_KEEP_AS_COPY
+} BwGuardAnswer;
+
 BwWindow *bw_window_new (GtkApplication *application, BwDocument *document, GSettings *settings);
 
 BwDocument *bw_window_get_document (BwWindow *self);
@@ -55,5 +65,10 @@ BwPage *bw_window_get_shown_page (BwWindow *self);
 /* window-files.c */
 gboolean bw_window_open (BwWindow *self, GFile *file);
 gboolean bw_window_open_bytes (BwWindow *self, GBytes *bytes, const char *name);
+BwWindow *bw_window_find (GFile *file);
+
+/* window-draft.c */
+gboolean bw_window_restore (BwWindow *self, const BwDraft *draft, BwDraftSlot *slot);
+void bw_window_flush_draft (BwWindow *self);
 
 G_END_DECLS

@@ -31,7 +31,7 @@ typedef struct
 /**
  * BwSheet:
  * @title: what the job is called
- * @note: free text on one line
+ * @note: free text
  * @supply_v: mains voltage at the bench; zero: not known
  * @supply_hz: mains frequency at the bench
  * @monitor: the set on the bench
@@ -67,7 +67,8 @@ typedef enum
   BW_SHEET_ERROR_NO_MONITOR,
   BW_SHEET_ERROR_NO_RASTER,
   BW_SHEET_ERROR_TOO_MANY,
-  BW_SHEET_ERROR_WRITE
+  BW_SHEET_ERROR_WRITE,
+  BW_SHEET_ERROR_INTERRUPTED /* a copy lies beside a file that was damaged by a save */
 } BwSheetError;
 
 #define BW_SHEET_MAX_INPUTS 64

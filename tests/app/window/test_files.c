@@ -62,28 +62,6 @@ test_damaged_at_start (void)
   app_test_close (window);
 }
 
-static GtkWidget *
-open_dialog (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
-      if (GTK_IS_MESSAGE_DIALOG (widget) && gtk_widget_get_visible (widget))
-        return widget;
-    }
-  return NULL;
-}
-
-static void
-answer (int response)
-{
-  g_assert_nonnull (open_dialog ());
-  gtk_dialog_response (GTK_DIALOG (open_dialog ()), response);
-  app_test_settle ();
-  g_assert_null (open_dialog ());
-}
-
 static void
 test_asks_before_close (void)
 {
@@ -98,17 +76,17 @@ test_asks_before_close (void)
   gtk_window_close (GTK_WINDOW (window));
   app_test_settle ();
   g_assert_nonnull (window);
-  GtkWidget *cancel = gtk_dialog_get_widget_for_response (GTK_DIALOG (open_dialog ()),
+  GtkWidget *cancel = gtk_dialog_get_widget_for_response (GTK_DIALOG (app_test_open_question ()),
                                                           GTK_RESPONSE_CANCEL);
   g_assert_null (gtk_widget_get_prev_sibling (cancel)); /* Cancel first */
-  answer (GTK_RESPONSE_CANCEL);
+  app_test_answer (GTK_RESPONSE_CANCEL);
   g_assert_nonnull (window);
   g_assert_true (bw_document_is_modified (document));
 
   /* Save saves, and then the window goes */
   gtk_window_close (GTK_WINDOW (window));
   app_test_settle ();
-  answer (GTK_RESPONSE_ACCEPT);
+  app_test_answer (GTK_RESPONSE_ACCEPT);
   g_assert_null (window);
   g_assert_false (bw_document_is_modified (document));
 }
@@ -126,7 +104,7 @@ test_discard (void)
   bw_document_remove (document, BW_PART_SOURCE, 0);
   gtk_window_close (GTK_WINDOW (window));
   app_test_settle ();
-  answer (GTK_RESPONSE_REJECT);
+  app_test_answer (GTK_RESPONSE_REJECT);
   g_assert_null (window);
   g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
   g_assert_cmpstr (after, ==, before);
@@ -142,7 +120,7 @@ test_unchanged_closes (void)
   gtk_window_close (GTK_WINDOW (window));
   app_test_settle ();
   g_assert_null (window);
-  g_assert_null (open_dialog ());
+  g_assert_null (app_test_open_question ());
 }
 
 /* A save that fails says so, keeps the window and the changes. */
@@ -163,6 +141,7 @@ test_save_fails (void)
   bw_document_remove (document, BW_PART_SOURCE, 0);
 
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save", NULL));
+  app_test_answer (BW_GUARD_KEEP_MINE); /* the file is gone: it is to be written again */
   g_assert_nonnull (bw_window_get_fault_text (window));
   g_assert_nonnull (strstr (bw_window_get_fault_text (window), path));
   g_assert_true (bw_document_is_modified (document));
@@ -228,7 +207,7 @@ test_cancel_at_once (void)
         g_main_context_iteration (NULL, FALSE);
       gtk_dialog_response (GTK_DIALOG (app_test_open_chooser ()), GTK_RESPONSE_CANCEL);
       g_assert_null (app_test_open_chooser ());
-      app_test_pause (20);
+      app_test_frames (1);
     }
   app_test_close (window);
 }

@@ -166,7 +166,7 @@ def record_cli(build_dir, folder, out_dir, jobs):
 
 CELLS_OF_A_WINDOW = 2
 # So large that its middle, where the pointer stands, lies outside of every window.
-SCREEN = ["xvfb-run", "-a", "-s", "-screen 0 3840x2160x24"]
+SCREEN = ["xvfb-run", "-a", "-s", "-screen 0 3840x2160x24 -noreset"]
 
 
 class Window:

@@ -4,7 +4,7 @@
 #include <gdk/x11/gdkx.h>
 
 #define TABS_MAX 60
-#define EVENTS_ON_THEIR_WAY_MS 60
+#define FRAMES_OF_AN_EVENT 2 /* motion is told with the next frame, and drawn in the one after */
 
 gboolean
 app_test_on_tick (gpointer data)
@@ -19,19 +19,53 @@ is_true (gpointer data)
 }
 
 static gboolean
-on_pause_over (gpointer data)
+on_frame (GtkWidget *window, GdkFrameClock *clock, gpointer left)
 {
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
+  return --*(guint *) left > 0;
 }
 
-/* Lets the window go on working for a while. */
-void
-app_test_pause (guint ms)
+static void
+on_no_more_frames (gpointer left)
 {
-  gboolean over = FALSE;
-  g_timeout_add (ms, on_pause_over, &over);
-  g_assert_true (app_test_wait (is_true, &over));
+  *(guint *) left = 0;
+}
+
+static gboolean
+is_zero (gpointer number)
+{
+  return *(guint *) number == 0;
+}
+
+static GtkWidget *
+seen_window (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
+      if (gtk_widget_get_mapped (widget))
+        return widget;
+    }
+  return NULL;
+}
+
+/* Lets a window draw @n more frames, or until it is gone. */
+void
+app_test_frames (guint n)
+{
+  GtkWidget *window = seen_window ();
+  if (window == NULL || n == 0)
+    return;
+  gtk_widget_add_tick_callback (window, on_frame, &n, on_no_more_frames);
+  g_assert_true (app_test_wait (is_zero, &n));
+}
+
+/* Lets one thing after the other happen, @n at most, as long as @goes_on. */
+void
+app_test_steps (guint n, gboolean (*goes_on) (gpointer data), gpointer data)
+{
+  for (guint i = 0; i < n && goes_on (data); i++)
+    g_main_context_iteration (NULL, TRUE);
 }
 
 static void
@@ -59,7 +93,10 @@ app_test_xdotool (const char *command)
   g_assert_no_error (error);
   g_subprocess_wait_check_async (tool, NULL, on_tool_done, &done);
   g_assert_true (app_test_wait (is_true, &done));
-  app_test_pause (EVENTS_ON_THEIR_WAY_MS);
+  /* The server has answered, so that the events before its answer are here. */
+  gdk_display_sync (gdk_display_get_default ());
+  app_test_settle ();
+  app_test_frames (FRAMES_OF_AN_EVENT);
 }
 
 static gboolean

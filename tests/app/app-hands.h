@@ -8,7 +8,8 @@ G_BEGIN_DECLS
 /* What a person's hands do to the window: real key events, an answer to a question, and a name in a
  * file chooser. */
 
-void app_test_pause (guint ms);
+void app_test_frames (guint n);
+void app_test_steps (guint n, gboolean (*goes_on) (gpointer data), gpointer data);
 void app_test_xdotool (const char *command);
 void app_test_give_focus (BwWindow *window);
 gboolean app_test_focus_is_in (BwWindow *window, GtkWidget *widget);

@@ -159,8 +159,9 @@ test_ways (void)
     const char *option;
     const char *value;
   } chains[] = {
-    { "1", NULL, NULL },         { "1", "--filter", "comb" },    { "2", "--kind", "yc" },
-    { "3", "--kind", "component" }, { "3", "--kind", "rgb" },
+    { "1", NULL, NULL },      { "1", "--filter", "comb" },
+    { "2", "--kind", "yc" },  { "3", "--kind", "component" },
+    { "3", "--kind", "rgb" },
   };
   g_autoptr (JsonObject) root = demo_detail ("1", "1", NULL, NULL);
   JsonArray *ways = json_object_get_array_member (root, "ways");
@@ -173,8 +174,8 @@ test_ways (void)
       JsonObject *way = json_array_get_object_element (ways, i);
       double tvl = figure_of (chain, "combined_tvl");
       g_assert_true (is_near (figure_of (way, "combined_tvl"), tvl, 1e-9));
-      g_assert_true (is_near (figure_of (way, "gain"),
-                              tvl / figure_of (root, "combined_tvl") - 1, 1e-12));
+      g_assert_true (
+          is_near (figure_of (way, "gain"), tvl / figure_of (root, "combined_tvl") - 1, 1e-12));
       g_assert_cmpint (json_object_get_boolean_member (way, "is_own"), ==, i == 0);
       g_assert_true (json_object_get_boolean_member (way, "is_taken"));
     }

@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
 
+#include <errno.h>
 #include <locale.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include <gio/gio.h>
 #include <glib/gstdio.h>
@@ -114,6 +117,66 @@ bw_test_folder_remove (char *folder)
     }
   g_rmdir (folder);
   g_free (folder);
+}
+
+/**
+ * bw_test_in_folder:
+ * @text: (nullable): what to write into the file; %NULL: nothing is written
+ *
+ * Returns: (transfer full): the path of the file @name in @folder
+ */
+char *
+bw_test_in_folder (const char *folder, const char *name, const char *text)
+{
+  char *path = g_build_filename (folder, name, NULL);
+  if (text != NULL)
+    g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  return path;
+}
+
+/**
+ * bw_test_assert_content:
+ *
+ * Asserts that the file @path holds @wanted.
+ */
+void
+bw_test_assert_content (const char *path, const char *wanted)
+{
+  g_autofree char *text = bw_test_read (path, NULL);
+  g_assert_cmpstr (text, ==, wanted);
+}
+
+/**
+ * bw_test_count_files:
+ *
+ * Returns: how many names there are in @folder
+ */
+guint
+bw_test_count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
+}
+
+/**
+ * bw_test_in_child:
+ *
+ * Returns: what @work returned in a process of its own, 0 to 255; −1 if a signal ended it
+ */
+int
+bw_test_in_child (int (*work) (gpointer data), gpointer data)
+{
+  int status = -1;
+  pid_t child = fork ();
+  if (child == 0)
+    _exit (work (data));
+  g_assert_cmpint (child, >, 0);
+  while (waitpid (child, &status, 0) < 0 && errno == EINTR)
+    continue;
+  return WIFEXITED (status) ? WEXITSTATUS (status) : -1;
 }
 
 /**

@@ -19,6 +19,13 @@ const BwCatalogue *bw_test_catalogue (void);
 /* A folder of its own for one test, removed with what is in it. */
 char *bw_test_folder_new (void);
 void bw_test_folder_remove (char *folder);
+char *bw_test_in_folder (const char *folder, const char *name, const char *text);
+void bw_test_assert_content (const char *path, const char *wanted);
+guint bw_test_count_files (const char *folder);
+
+/* Runs @work in a process of its own, which may change its user, its limits or what is mounted, and
+ * returns what @work returns; −1 if a signal ended it. */
+int bw_test_in_child (int (*work) (gpointer data), gpointer data);
 
 /* Faults as the readers of files collect them. */
 GPtrArray *bw_test_faults_new (void);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Runs a fuzz target over files without a fuzzer: each file whole, then cut short at many places.
+/* Runs a fuzz target over files without a fuzzer: each file whole, then cut short at many places, and
+ * a text with other numbers in the place of each of its own.
  * The target itself aborts on what must not be; to come back is to pass. */
 #include <glib.h>
 #include <stddef.h>
@@ -8,6 +9,7 @@
 #include <string.h>
 
 #define CUTS_MAX 64
+#define NUMBERS_MAX 40
 
 int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
 
@@ -32,6 +34,52 @@ run_cut_short (const char *bytes, gsize size)
     run_once (bytes, length);
 }
 
+static const char *const numbers[] = {
+  "0",
+  "-1",
+  "1e30",
+  "1e-30",
+  "1e308",
+  "1e-308",
+  "9.6e-229",
+  "4294967296",
+  "-9223372036854775808",
+  "99999999999999999999",
+};
+
+/* @text with @number in the place of the @length bytes at @at. */
+static void
+run_with_number (const char *text, gsize at, gsize length, const char *number)
+{
+  g_autoptr (GString) changed = g_string_new (text);
+  g_string_erase (changed, (gssize) at, (gssize) length);
+  g_string_insert (changed, (gssize) at, number);
+  run_once (changed->str, changed->len);
+}
+
+/* Where a text has more numbers than NUMBERS_MAX, a share of them is replaced, spread over all. */
+static void
+run_with_numbers (const char *text)
+{
+  static const char figures[] = "0123456789.";
+  g_autoptr (GArray) places = g_array_new (FALSE, FALSE, sizeof (gsize));
+
+  for (const char *p = text; *p != '\0'; p++)
+    if (g_ascii_isdigit (*p))
+      {
+        gsize at = (gsize) (p - text);
+        g_array_append_val (places, at);
+        p += strspn (p, figures) - 1;
+      }
+  guint step = MAX (places->len / NUMBERS_MAX, 1);
+  for (guint i = 0; i < places->len; i += step)
+    {
+      gsize at = g_array_index (places, gsize, i);
+      for (gsize j = 0; j < G_N_ELEMENTS (numbers); j++)
+        run_with_number (text, at, strspn (text + at, figures), numbers[j]);
+    }
+}
+
 static void
 test_file (gconstpointer user_data)
 {
@@ -44,6 +92,8 @@ test_file (gconstpointer user_data)
   g_assert_no_error (error);
   run_once (bytes, size);
   run_cut_short (bytes, size);
+  if (g_utf8_validate (bytes, (gssize) size, NULL)) /* holds no NUL */
+    run_with_numbers (bytes);
 }
 
 static gint

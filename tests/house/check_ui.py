@@ -9,6 +9,7 @@ widgets become a GtkBox. That the whole file loads is for the tests of the appli
 Usage: check_ui.py FOLDER
 """
 import os
+import signal
 import subprocess
 import sys
 import tempfile
@@ -21,6 +22,9 @@ WIDGET_PROPERTIES = {
     "margin-start", "margin-top", "name", "opacity", "overflow", "sensitive", "tooltip-markup",
     "tooltip-text", "valign", "vexpand", "visible", "width-request",
 }
+
+# Far more than a file takes on a busy machine, and less than the time that the test has.
+PATIENCE_S = 60
 
 
 def is_own(element):
@@ -56,16 +60,28 @@ def reduce_tree(element):
             strip_own_type(child)
 
 
+def how_it_ended(status):
+    """In words: the tool crashes without one where it cannot open the display."""
+    if status < 0:
+        return f"the tool was ended by signal {-status} ({signal.strsignal(-status)})"
+    return f"the tool ended with status {status}"
+
+
 def validate(path):
-    """None if the tool accepts the file, else what it said."""
+    """None if the tool accepts the file, else what it said and how it ended."""
     tree = ElementTree.parse(path)
     reduce_tree(tree.getroot())
     with tempfile.NamedTemporaryFile(suffix=".ui") as copy:
         tree.write(copy.name, encoding="utf-8", xml_declaration=True)
-        done = subprocess.run(
-            ["gtk4-builder-tool", "validate", copy.name],
-            capture_output=True, text=True, check=False)
-    return None if done.returncode == 0 else done.stdout + done.stderr
+        try:
+            done = subprocess.run(
+                ["gtk4-builder-tool", "validate", copy.name], capture_output=True, text=True,
+                check=False, timeout=PATIENCE_S)
+        except subprocess.TimeoutExpired:
+            return f"the tool did not end within {PATIENCE_S} s"
+    if done.returncode == 0:
+        return None
+    return f"{done.stdout}{done.stderr}{how_it_ended(done.returncode)}"
 
 
 def named_in_resources(folder):

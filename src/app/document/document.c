@@ -12,7 +12,7 @@
  */
 G_DEFINE_FINAL_TYPE (BwDocument, bw_document, G_TYPE_OBJECT)
 
-G_DEFINE_QUARK (bw - document - error - quark, bw_document_error)
+G_DEFINE_QUARK (bw-document-error-quark, bw_document_error)
 
 enum
 {

@@ -43,7 +43,6 @@ static guint signals[N_SIGNALS];
 static const BwField length_field = {
   .key = "length",
   .label = N_ ("Length"),
-  .help = "",
   .type = BW_FIELD_QUANTITY,
   .dimension = BW_DIMENSION_LENGTH,
   .flags = BW_FIELD_UNKNOWN,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-panel.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -25,14 +26,13 @@ static const BwKindTable polarities = { G_N_ELEMENTS (polarity_kinds), polarity_
 
 #define ENTRY(name, label_)                                                                        \
   {                                                                                                \
-    .key = name, .label = label_, .help = "", .type = BW_FIELD_TEXT                                \
+    .key = name, .label = label_, .type = BW_FIELD_TEXT                                \
   }
 
 static const BwField fields[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = ENTRY ("sync", N_ ("Sync, p-p")),
   [BW_SCOPE_POLARITY] = { .key = "polarity",
                           .label = N_ ("Sync points"),
-                          .help = "",
                           .type = BW_FIELD_CHOICE,
                           .kinds = &polarities },
   [BW_SCOPE_WHITE] = ENTRY ("white", N_ ("White")),
@@ -135,9 +135,8 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
     g_string_append_printf (text, _ (", behind %s in the lead"), series);
   if (c->pad_ratio < 1)
     {
-      char loss[32];
-      g_ascii_formatd (loss, sizeof loss, "%.1f", -20 * log10 (c->pad_ratio));
-      g_strdelimit (loss, ".", bw_quantity_locale_mark ());
+      const BwValue ratio = bw_value_number (NULL, -20 * log10 (c->pad_ratio), 1);
+      g_autofree char *loss = bw_value_text (&ratio, bw_quantity_locale_mark ());
       g_string_append_printf (text, _ (", behind an attenuator of %s dB in the lead"), loss);
     }
   if (limits != NULL)

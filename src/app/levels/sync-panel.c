@@ -31,7 +31,7 @@ typedef enum
 
 #define QUANTITY(name, label_, member, kind, least, most, unit_)                                   \
   {                                                                                                \
-    .key = name, .label = label_, .help = "", .type = BW_FIELD_QUANTITY,                           \
+    .key = name, .label = label_, .type = BW_FIELD_QUANTITY,                           \
     .flags = BW_FIELD_REQUIRED, .offset = G_STRUCT_OFFSET (Typed, member),                         \
     .dimension = BW_DIMENSION_##kind, .low = least, .high = most, .unit = unit_                    \
   }

@@ -2,7 +2,6 @@
 #include "waveform-panel.h"
 
 #include <math.h>
-#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
@@ -12,6 +11,15 @@
 #include "core/signal/results.h"
 #include "draw/levels/view.h"
 #include "draw/vector/view.h"
+
+/* Indices and values of choosers. */
+typedef struct
+{
+  guint source;
+  guint input;
+  guint content;
+  guint sync;
+} Choice;
 
 /**
  * BwWaveformPanel:
@@ -33,7 +41,7 @@ struct _BwWaveformPanel
   BwDocument *document;
   GPtrArray *limits;    /* of BwStandardLimits */
   BwLevelsModel *model; /* nullable */
-  char *key;            /* what @model was made from */
+  Choice choice;        /* that @model was made for */
   guint source;         /* that @sync was chosen for; likewise @input */
   guint input;
   gboolean sync_chosen; /* by the person */
@@ -65,7 +73,7 @@ static const struct
 };
 
 static const BwField line_field = {
-  .key = "line", .label = N_ ("Line"), .help = "", .type = BW_FIELD_TEXT
+  .key = "line", .label = N_ ("Line"), .type = BW_FIELD_TEXT
 };
 
 /* Model */
@@ -85,34 +93,33 @@ case_of (BwWaveformPanel *self, const BwBenchSignal *signal, BwSynthesisCase *wh
   bw_bench_signal_form (signal, (BwSyncKind) bw_chooser_get (self->sync), &what->form);
 }
 
-/* All that a model is made from. */
-static char *
-key_of (const BwSynthesisCase *what)
+/* What the person has chosen that a model is made from; the rest of it is in the sheet. */
+static Choice
+choice_of (BwWaveformPanel *self)
 {
-  const BwWireForm *form = &what->form;
-  g_autoptr (GKeyFile) keys = g_key_file_new ();
-
-  bw_raster_save (what->raster, keys, "raster");
-  g_autofree char *raster = g_key_file_to_data (keys, NULL, NULL);
-  return g_strdup_printf ("%s\n%u %u %u %u %u %u %u %u %u %u %d\n%.17g %.17g %.17g %.17g %.17g\n%s",
-                          what->raster->id, what->content, what->bars, form->signal, form->sync,
-                          form->shape, form->system, form->component, form->matrix,
-                          form->own_polarity[0], form->own_polarity[1], form->own_logic,
-                          form->white_v, form->setup_ire, form->sync_v, form->own_sync_v,
-                          form->burst_pp_v, raster);
+  return (Choice){ .source = bw_document_get_source (self->document),
+                   .input = bw_document_get_input (self->document),
+                   .content = bw_chooser_get (self->content),
+                   .sync = bw_chooser_get (self->sync) };
 }
 
-/* A model is costly, and kept as long as nothing changes that it is made from. */
+static gboolean
+same_choice (const Choice *a, const Choice *b)
+{
+  return a->source == b->source && a->input == b->input && a->content == b->content
+         && a->sync == b->sync;
+}
+
+/* A model is costly, and kept as long as neither the sheet nor the choice changes. */
 static gboolean
 update_model (BwWaveformPanel *self, const BwSynthesisCase *what, GError **error)
 {
-  g_autofree char *key = key_of (what);
+  const Choice choice = choice_of (self);
 
-  if (self->model != NULL && strcmp (key, self->key) == 0)
+  if (self->model != NULL && same_choice (&choice, &self->choice))
     return TRUE;
   g_clear_pointer (&self->model, bw_levels_model_unref);
-  g_free (self->key);
-  self->key = g_steal_pointer (&key);
+  self->choice = choice;
   self->model = bw_levels_model_new (what, error);
   return self->model != NULL;
 }
@@ -327,6 +334,14 @@ update (BwWaveformPanel *self)
     bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
+/* What was made is of a sheet that is no more. */
+static void
+on_sheet (BwWaveformPanel *self)
+{
+  g_clear_pointer (&self->model, bw_levels_model_unref);
+  update (self);
+}
+
 static void
 on_view (BwWaveformPanel *self)
 {
@@ -392,7 +407,6 @@ bw_waveform_panel_finalize (GObject *object)
 
   g_ptr_array_unref (self->limits);
   g_clear_pointer (&self->model, bw_levels_model_unref);
-  g_free (self->key);
   G_OBJECT_CLASS (bw_waveform_panel_parent_class)->finalize (object);
 }
 
@@ -477,7 +491,9 @@ bw_waveform_panel_set_document (BwWaveformPanel *self, BwDocument *document)
 {
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
-  bw_document_follow (document, G_CALLBACK (update), self);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_sheet), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "selection-changed", G_CALLBACK (update), self,
+                           G_CONNECT_SWAPPED);
   update (self);
 }
 

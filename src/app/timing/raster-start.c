@@ -35,7 +35,7 @@ static const BwKindTable formula_kinds = { G_N_ELEMENTS (formulas), formulas };
 
 #define AT(member) .offset = G_STRUCT_OFFSET (Request, member)
 #define SIZE(name, label_, member, least)                                                         \
-  { .key = name, .label = label_, .help = "", .type = BW_FIELD_COUNT, .flags = BW_FIELD_REQUIRED, \
+  { .key = name, .label = label_, .type = BW_FIELD_COUNT, .flags = BW_FIELD_REQUIRED, \
     AT (member), .dimension = BW_DIMENSION_PIXELS, .low = least, .high = BW_FORMULA_SIZE_MAX }
 #define RATE                                                                                      \
   { .key = "field_rate", .label = N_ ("Field rate"),                                              \
@@ -44,17 +44,17 @@ static const BwKindTable formula_kinds = { G_N_ELEMENTS (formulas), formulas };
     .dimension = BW_DIMENSION_FREQUENCY, .low = BW_FIELD_RATE_MIN_HZ,                             \
     .high = BW_FIELD_RATE_MAX_HZ, .unit = "Hz" }
 #define INTERLACED                                                                                \
-  { .key = "interlaced", .label = N_ ("Interlaced"), .help = "", .type = BW_FIELD_SWITCH,         \
+  { .key = "interlaced", .label = N_ ("Interlaced"), .type = BW_FIELD_SWITCH,         \
     AT (interlaced) }
 
 static const BwField formula_fields[] = {
-  { .key = "formula", .label = N_ ("Formula"), .help = "", .type = BW_FIELD_CHOICE, AT (formula),
+  { .key = "formula", .label = N_ ("Formula"), .type = BW_FIELD_CHOICE, AT (formula),
     .kinds = &formula_kinds },
   RATE,
   SIZE ("width", N_ ("Active pixels"), width, BW_FORMULA_SIZE_MIN),
   SIZE ("height", N_ ("Active lines of the frame"), height, BW_FORMULA_SIZE_MIN),
   INTERLACED,
-  { .key = "margins", .label = N_ ("Margins of 1.8 % on each side"), .help = "",
+  { .key = "margins", .label = N_ ("Margins of 1.8 % on each side"),
     .type = BW_FIELD_SWITCH, AT (margins) },
 };
 

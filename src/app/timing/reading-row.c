@@ -202,7 +202,6 @@ bw_reading_row_new (BwReadingKind kind)
   self->kind = kind;
   self->field = (BwField){ .key = bw_readings.at[kind].id,
                            .label = bw_readings.at[kind].label,
-                           .help = "",
                            .type = BW_FIELD_TEXT };
   self->editor = bw_form_row_new (&self->field);
   self->result = result_new (self);

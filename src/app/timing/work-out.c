@@ -369,7 +369,6 @@ add_figures (BwWorkOut *self, GtkBox *group, const BwFigure *figures, guint n)
       self->labels[figure] = capitalised (bw_kind_label (&bw_figures, figure));
       *description = (BwField){ .key = bw_figures.at[figure].id,
                                 .label = self->labels[figure],
-                                .help = "",
                                 .type = BW_FIELD_TEXT };
       BwEditorRow *row = bw_form_row_new (description);
       g_autofree char *units = g_strdup_printf (_ ("Units: %s"),

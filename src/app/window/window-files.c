@@ -7,6 +7,7 @@
 
 #include "app/hookup/page.h"
 #include "app/widgets/file-chooser.h"
+#include "core/base/file.h"
 #include "core/base/keyfile.h"
 #include "core/interchange/interchange.h"
 #include "draw/paper/hookup-report.h"

@@ -91,13 +91,11 @@ bw_window_get_shown_page (BwWindow *self)
   return BW_PAGE (gtk_stack_get_visible_child (self->pages));
 }
 
-static GtkToggleButton *
-button_of (BwWindow *self, const char *id)
+static void
+press_button (BwWindow *self)
 {
-  GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (self->page_buttons));
-  while (button != NULL && !g_str_equal (gtk_widget_get_name (button), id))
-    button = gtk_widget_get_next_sibling (button);
-  return button != NULL ? GTK_TOGGLE_BUTTON (button) : NULL;
+  const BwPageKind *kind = find_kind (gtk_stack_get_visible_child_name (self->pages));
+  gtk_toggle_button_set_active (self->toggles->pdata[kind - kinds], TRUE);
 }
 
 /* Another page is shown, by whatever way. What is typed is taken first; if it is refused, the page
@@ -115,8 +113,7 @@ bw_window_on_page_turned (BwWindow *self)
   if (bw_document_take_typed (self->document))
     gtk_stack_set_visible_child (self->pages, turned_to);
   self->page = gtk_stack_get_visible_child (self->pages);
-  gtk_toggle_button_set_active (
-      button_of (self, gtk_stack_get_visible_child_name (self->pages)), TRUE);
+  press_button (self);
   self->turning = FALSE;
 }
 
@@ -138,21 +135,22 @@ bw_window_show_page (BwWindow *self, const char *id)
 static void
 on_page_button (BwWindow *self, GtkToggleButton *button)
 {
-  if (gtk_toggle_button_get_active (button))
-    bw_window_show_page (self, gtk_widget_get_name (GTK_WIDGET (button)));
+  guint index;
+  if (gtk_toggle_button_get_active (button) && g_ptr_array_find (self->toggles, button, &index))
+    bw_window_show_page (self, kinds[index].id);
 }
 
 static void
 add_button (BwWindow *self, const BwPageKind *kind)
 {
-  GtkWidget *first = gtk_widget_get_first_child (GTK_WIDGET (self->page_buttons));
   GtkWidget *button = gtk_toggle_button_new_with_label (
       g_dpgettext2 (GETTEXT_PACKAGE, "page", kind->label));
 
   gtk_widget_set_name (button, kind->id);
   gtk_widget_set_tooltip_text (button, _ (kind->tooltip));
-  if (first != NULL)
-    gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), GTK_TOGGLE_BUTTON (first));
+  if (self->toggles->len > 0)
+    gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), self->toggles->pdata[0]);
+  g_ptr_array_add (self->toggles, button);
   g_signal_connect_object (button, "toggled", G_CALLBACK (on_page_button), self, G_CONNECT_SWAPPED);
   gtk_box_append (self->page_buttons, button);
 }

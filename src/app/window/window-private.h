@@ -27,6 +27,7 @@ struct _BwWindow
   BwEditor *editor;
   GtkStack *pages;
   GtkBox *page_buttons; /* in the header bar */
+  GPtrArray *toggles;   /* (element-type GtkToggleButton): borrowed, those of bw_page_kinds() */
   GtkWidget *page;      /* borrowed: the page that is shown */
   gboolean turning;     /* it is being settled which page that is */
 

@@ -221,6 +221,7 @@ bw_window_dispose (GObject *object)
   g_clear_pointer (&self->table, g_variant_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
+  g_clear_pointer (&self->toggles, g_ptr_array_unref);
   gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_WINDOW);
   G_OBJECT_CLASS (bw_window_parent_class)->dispose (object);
 }
@@ -267,6 +268,7 @@ bw_window_class_init (BwWindowClass *klass)
 static void
 bw_window_init (BwWindow *self)
 {
+  self->toggles = g_ptr_array_new ();
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);

@@ -9,7 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/result/listing.h"
+#include "core/base/harmless.h"
 
 #define PROGRAM "breezeway-cli"
 
@@ -68,7 +68,7 @@ write_out (const char *text)
 
 /**
  * bw_cli_print:
- * @text: UTF-8, for a person
+ * @text: UTF-8, for a person; what in it comes from outside is harmless already
  *
  * Returns: %BW_CLI_BAD_INPUT, having said so, if standard output cannot be written
  */

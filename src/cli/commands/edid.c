@@ -6,7 +6,7 @@
 #include "cli/base/show.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/target.h"
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
 #include "core/interchange/interchange.h"
 
 static BwCliExit

@@ -10,7 +10,7 @@
 #include "cli/choose/cell.h"
 #include "cli/choose/target.h"
 #include "cli/files/hookup-out.h"
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
 #include "core/hookup/results.h"
 
 typedef struct

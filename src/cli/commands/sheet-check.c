@@ -5,6 +5,7 @@
 #include "cli/base/output.h"
 #include "cli/base/show.h"
 #include "cli/choose/bench.h"
+#include "core/base/harmless.h"
 
 /* Faults as they are told on standard error, which names places and quotes what stands there. */
 static BwCliExit
@@ -25,7 +26,8 @@ show (const BwCliOptions *options, const char *path, const GPtrArray *faults)
 static BwCliExit
 print_sound (const char *path, const BwSheet *sheet)
 {
-  g_autofree char *says = g_strdup_printf (_ ("%s: sound; inputs: %u, sources: %u\n"), path,
+  g_autofree char *name = bw_text_harmless (path);
+  g_autofree char *says = g_strdup_printf (_ ("%s: sound; inputs: %u, sources: %u\n"), name,
                                            sheet->monitor->inputs->len, sheet->sources->len);
   return bw_cli_print (says);
 }

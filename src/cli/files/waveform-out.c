@@ -7,7 +7,7 @@
 #include "cli/base/output.h"
 #include "cli/base/show.h"
 #include "cli/choose/waveform-options.h"
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
 #include "core/raster/waveform.h"
 #include "draw/base/export.h"
 #include "draw/levels/view.h"

@@ -6,6 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "harmless.h"
+
 /* Reading a member: one function for each type. */
 
 static gboolean
@@ -171,34 +173,60 @@ parse_switch (const BwField *field, gpointer object, const char *text, GError **
   return TRUE;
 }
 
-/* @text with every end of a line written alike. */
+/* What was pasted, with "\n" between its lines, whichever of the usual marks stood there. */
 static char *
-with_plain_lines (const char *text)
+with_line_feeds (const char *text)
 {
-  GString *plain = g_string_new (text);
-  g_string_replace (plain, "\r\n", "\n", 0);
-  g_string_replace (plain, "\r", "\n", 0);
-  return g_string_free (plain, FALSE);
+  static const char *const marks[] = { "\r\n", "\r", "\xc2\x85" /* U+0085 */, "\u2028", "\u2029" };
+  GString *lines = g_string_new (text);
+  for (gsize i = 0; i < G_N_ELEMENTS (marks); i++)
+    g_string_replace (lines, marks[i], "\n", 0);
+  return g_string_free (lines, FALSE);
 }
 
 static gboolean
-parse_text (const BwField *field, gpointer object, const char *text, GError **error)
+fail_character (const BwField *field, gunichar c, GError **error)
 {
-  gboolean lines = (field->flags & BW_FIELD_LINES) != 0;
-  g_autofree char *plain = lines ? with_plain_lines (text) : g_strdup (text);
+  if (g_unichar_iscntrl (c))
+    g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+                 field->flags & BW_FIELD_LINES
+                     ? _ ("the text has the control character U+%04X; plain text is allowed")
+                     : _ ("the text has the control character U+%04X; one line of plain text is "
+                          "allowed"),
+                 c);
+  else
+    g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+                 _ ("the text has the character U+%04X, which is not seen and changes how other "
+                    "text is shown; leave it out"),
+                 c);
+  return FALSE;
+}
 
-  for (const char *p = plain; *p != '\0'; p++)
-    if (g_ascii_iscntrl (*p) && !(lines && (*p == '\n' || *p == '\t')))
-      {
-        g_set_error_literal (
-            error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
-            lines ? _ ("the text has a control character; lines of plain text are allowed")
-                  : _ ("the text has a control character; one line of plain text is allowed"));
-        return FALSE;
-      }
+static gboolean
+may_hold (const BwField *field, gunichar c, BwTextOrigin origin)
+{
+  if ((field->flags & BW_FIELD_LINES) && (c == '\n' || c == '\t'))
+    return TRUE;
+  return origin == BW_TEXT_TYPED ? !bw_char_is_refused (c) : c >= 0x80 || !g_ascii_iscntrl ((char) c);
+}
+
+static gboolean
+parse_text (const BwField *field, gpointer object, const char *text, BwTextOrigin origin,
+            GError **error)
+{
+  gboolean pasted = origin == BW_TEXT_TYPED && (field->flags & BW_FIELD_LINES);
+  g_autofree char *plain = pasted ? with_line_feeds (text) : g_strdup (text);
+  if (!g_utf8_validate (plain, -1, NULL))
+    {
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE, _ ("not UTF-8 text"));
+      return FALSE;
+    }
+  for (const char *p = plain; *p != '\0'; p = g_utf8_next_char (p))
+    if (!may_hold (field, g_utf8_get_char (p), origin))
+      return fail_character (field, g_utf8_get_char (p), error);
   char **member = &BW_MEMBER (char *, field, object);
   g_free (*member);
-  *member = g_strstrip (g_steal_pointer (&plain));
+  *member = g_strdup (g_strstrip (plain));
   return TRUE;
 }
 
@@ -214,6 +242,7 @@ may_be_empty (const BwField *field)
   return !measured || (field->flags & BW_FIELD_UNKNOWN) || inside (field, 0);
 }
 
+/* Clears the member, if it may be empty. */
 static gboolean
 parse_empty (const BwField *field, gpointer object, GError **error)
 {
@@ -245,23 +274,19 @@ parse_empty (const BwField *field, gpointer object, GError **error)
       break;
     case BW_FIELD_TEXT:
     default:
-      return parse_text (field, object, "", error);
+      return parse_text (field, object, "", BW_TEXT_FROM_FILE, error);
     }
   return TRUE;
 }
 
 /**
- * bw_field_parse:
- * @object: the struct that the table describes
- * @text: what was written or typed; empty sets the member to "not known"
- * @mark: the decimal mark
+ * bw_field_read:
  *
- * Reads @text, checks it against what the field allows, and sets the member.
- *
- * Returns: %FALSE with @error in %BW_FIELD_ERROR or %BW_QUANTITY_ERROR, leaving the member alone
+ * Like bw_field_parse(), for a text that comes from @origin.
  */
 gboolean
-bw_field_parse (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+bw_field_read (const BwField *field, gpointer object, const char *text, char mark,
+               BwTextOrigin origin, GError **error)
 {
   if (text[strspn (text, " \t")] == '\0')
     return parse_empty (field, object, error);
@@ -287,6 +312,24 @@ bw_field_parse (const BwField *field, gpointer object, const char *text, char ma
       return parse_switch (field, object, text, error);
     case BW_FIELD_TEXT:
     default:
-      return parse_text (field, object, text, error);
+      return parse_text (field, object, text, origin, error);
     }
+}
+
+/**
+ * bw_field_parse:
+ * @object: the struct that the table describes
+ * @text: what was typed; empty sets the member to "not known"
+ * @mark: the decimal mark
+ *
+ * Reads @text, checks it against what the field allows, and sets the member. A text may not hold
+ * what bw_char_is_refused(); one of several lines (%BW_FIELD_LINES) has "\n" between them afterwards.
+ *
+ * Returns: %FALSE with @error in %BW_FIELD_ERROR or %BW_QUANTITY_ERROR, leaving the member alone
+ */
+gboolean
+bw_field_parse (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+{
+  g_return_val_if_fail (field != NULL && object != NULL && text != NULL, FALSE);
+  return bw_field_read (field, object, text, mark, BW_TEXT_TYPED, error);
 }

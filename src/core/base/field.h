@@ -30,7 +30,7 @@ typedef enum
   BW_FIELD_UNKNOWN = 1 << 1,  /* zero stands for "not known" and is not written */
   BW_FIELD_ONE_BAND = 1 << 2, /* bands: at most one */
   BW_FIELD_RASTER = 1 << 3,   /* text: the id of a raster */
-  BW_FIELD_LINES = 1 << 4,    /* text: several lines are allowed */
+  BW_FIELD_LINES = 1 << 4,    /* text: may have several lines */
 } BwFieldFlags;
 
 /**

@@ -27,7 +27,8 @@ load_field (const BwField *field, gpointer object, GKeyFile *keys, const char *g
           return FALSE;
         }
     }
-  return bw_field_parse (field, object, raw != NULL ? raw : "", BW_FILE_MARK, error);
+  return bw_field_read (field, object, raw != NULL ? raw : "", BW_FILE_MARK, BW_TEXT_FROM_FILE,
+                        error);
 }
 
 /**

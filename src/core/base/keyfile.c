@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "keyfile.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
+
+#include "file.h"
 
 G_DEFINE_QUARK (bw-keyfile-error-quark, bw_keyfile_error)
 
@@ -32,75 +32,15 @@ gboolean
 bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
 {
   g_autoptr (GError) trouble = NULL;
-  GStatBuf status;
-
-  if (g_stat (path, &status) == 0 && !S_ISREG (status.st_mode))
+  if (bw_file_read (path, BW_KEYFILE_MAX_BYTES, text, length, &trouble))
     {
-      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_READ,
-                   _ ("%s: cannot be read: it is not a plain file"), path);
-      return FALSE;
+      drop_byte_order_mark (*text, length);
+      return TRUE;
     }
-  if (g_stat (path, &status) == 0 && status.st_size > (goffset) BW_KEYFILE_MAX_BYTES)
-    {
-      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_TOO_LARGE,
-                   _ ("%s: larger than 4 MiB, which no file of this kind is"), path);
-      return FALSE;
-    }
-  if (!g_file_get_contents (path, text, length, &trouble))
-    {
-      g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_READ, _ ("%s: cannot be read: %s"),
-                   path, trouble->message);
-      return FALSE;
-    }
-  drop_byte_order_mark (*text, length);
-  return TRUE;
-}
-
-/* Where @path leads: through links, even to a file that is not there yet. */
-static char *
-follow_links (const char *path)
-{
-  g_autofree char *real = realpath (path, NULL);
-  if (real != NULL)
-    return g_strdup (real);
-  g_autofree char *link = g_file_read_link (path, NULL);
-  if (link == NULL)
-    return g_strdup (path);
-  g_autofree char *folder = g_path_get_dirname (path);
-  return g_canonicalize_filename (link, folder);
-}
-
-/**
- * bw_file_replace:
- * @path: where to; a symbolic link keeps pointing where it does
- * @bytes: the whole new file
- *
- * Writes beside @path and moves the file into place when it is whole on disk, so that an
- * interruption leaves the old file. Only a plain file is replaced, never a folder or a device, and
- * it keeps its permissions.
- *
- * Returns: %FALSE with @error in %BW_KEYFILE_ERROR that names @path; the old file is then as it was
- */
-gboolean
-bw_file_replace (const char *path, const void *bytes, gsize length, GError **error)
-{
-  g_autofree char *target = follow_links (path);
-  g_autoptr (GError) trouble = NULL;
-  GStatBuf status;
-  gboolean there = g_stat (target, &status) == 0;
-  int mode = there ? (int) (status.st_mode & 0777) : 0666;
-
-  if (there && !S_ISREG (status.st_mode))
-    g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE,
-                 _ ("%s: cannot be written: it is there and is not a plain file"), path);
-  else if (!g_file_set_contents_full (target, bytes, (gssize) length,
-                                      G_FILE_SET_CONTENTS_CONSISTENT
-                                          | G_FILE_SET_CONTENTS_DURABLE,
-                                      mode, &trouble))
-    g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_WRITE, _ ("%s: cannot be written: %s"),
-                 path, trouble->message);
-  else
-    return TRUE;
+  gboolean too_large = g_error_matches (trouble, BW_FILE_ERROR, BW_FILE_ERROR_TOO_LARGE);
+  g_set_error_literal (error, BW_KEYFILE_ERROR,
+                       too_large ? BW_KEYFILE_ERROR_TOO_LARGE : BW_KEYFILE_ERROR_READ,
+                       trouble->message);
   return FALSE;
 }
 

@@ -18,8 +18,7 @@ typedef enum
   BW_KEYFILE_ERROR_SYNTAX,    /* a line that is neither group, comment nor key=value */
   BW_KEYFILE_ERROR_DUPLICATE, /* a group or key stands twice */
   BW_KEYFILE_ERROR_KEY,       /* a key is missing or unknown where it must be known */
-  BW_KEYFILE_ERROR_VALUE,     /* a value is not allowed */
-  BW_KEYFILE_ERROR_WRITE      /* the file cannot be replaced */
+  BW_KEYFILE_ERROR_VALUE      /* a value is not allowed */
 } BwKeyfileError;
 
 #define BW_KEYFILE_MAX_BYTES (4u * 1024u * 1024u)
@@ -36,7 +35,6 @@ typedef void (*BwGroupFunc) (const char *group, GKeyFile *keys, gpointer user_da
 GQuark bw_keyfile_error_quark (void);
 
 gboolean bw_keyfile_read (const char *path, char **text, gsize *length, GError **error);
-gboolean bw_file_replace (const char *path, const void *bytes, gsize length, GError **error);
 GKeyFile *bw_keyfile_parse (const char *text, gsize length, const char *file, GError **error);
 void bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroupFunc func,
                             gpointer user_data, GPtrArray *faults);

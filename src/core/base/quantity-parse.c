@@ -113,8 +113,10 @@ split (const char *text, BwDimension dimension, char mark, GString *number, long
   return TRUE;
 }
 
-/* Far beyond anything on a bench; up to here every value can be written in every unit. */
+/* Far beyond anything on a bench. Between the two, or at zero, every value can be written in every
+ * unit, and products and quotients of ten of them are still numbers. */
 #define LARGEST 1e30
+#define SMALLEST 1e-30
 
 /**
  * bw_quantity_parse:
@@ -127,7 +129,7 @@ split (const char *text, BwDimension dimension, char mark, GString *number, long
  * number before it is converted, so "15.734 kHz" and "15734 Hz" give the same double.
  *
  * Returns: %FALSE with @error in %BW_QUANTITY_ERROR that says what is wrong and what is allowed;
- * @value is then untouched.
+ * @value is then untouched. Beyond zero a size from 1e-30 to 1e30 is allowed.
  */
 gboolean
 bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *value,
@@ -148,12 +150,12 @@ bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *v
 
   g_string_append_printf (number, "e%ld", exponent + unit->exponent);
   double result = g_ascii_strtod (number->str, NULL) * unit->factor;
-  gboolean vanished = strpbrk (number->str, "123456789") < strchr (number->str, 'e')
-                      && strpbrk (number->str, "123456789") != NULL && fabs (result) <= 0;
-  if (!(fabs (result) <= LARGEST) || vanished)
+  gboolean is_zero = number->str[strcspn (number->str, "123456789e")] == 'e';
+  gboolean vanishes = !is_zero && fabs (result) < SMALLEST;
+  if (!(fabs (result) <= LARGEST) || vanishes)
     {
       g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_RANGE,
-                   vanished ? _ ("“%s” is too small") : _ ("“%s” is too large"), text);
+                   vanishes ? _ ("“%s” is too small") : _ ("“%s” is too large"), text);
       return FALSE;
     }
   *value = result;
@@ -177,9 +179,10 @@ decimal_to_ratio (const char *number, long exponent, BwRatio *ratio)
       if (!g_ascii_isdigit (*p))
         continue;
       exponent -= after_mark;
-      if (!bw_ratio_multiply (result, ten, &result))
-        return FALSE;
-      if (!bw_ratio_make (result.num + (*p - '0'), result.den, &result))
+      gint64 num;
+      if (!bw_ratio_multiply (result, ten, &result)
+          || __builtin_add_overflow (result.num, *p - '0', &num)
+          || !bw_ratio_make (num, result.den, &result))
         return FALSE;
     }
   for (; exponent > 0; exponent--)

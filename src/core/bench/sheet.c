@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/file.h"
 #include "core/base/keyfile.h"
 
 G_DEFINE_QUARK (bw-sheet-error-quark, bw_sheet_error)
@@ -20,8 +21,8 @@ G_DEFINE_QUARK (bw-sheet-error-quark, bw_sheet_error)
 static const BwField sheet_fields[] = {
   { .key = "title", .label = N_ ("Title"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_REQUIRED,
     AT (title), .help = N_ ("What the job is called.") },
-  { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT,
-    .flags = BW_FIELD_LINES, AT (note) },
+  { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_LINES,
+    AT (note) },
   { .key = "supply_voltage", .label = N_ ("Mains voltage here"), .type = BW_FIELD_QUANTITY,
     .flags = BW_FIELD_UNKNOWN, AT (supply_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 10,
     .high = 500, .unit = "V", .help = N_ ("At the bench, or where the set will run.") },
@@ -340,7 +341,7 @@ bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalo
  * @faults: (element-type GError): receives every fault
  *
  * Returns: (transfer full) (nullable): the sheet, or %NULL if there was any fault. The file is
- * never changed.
+ * never changed. If a save of it was interrupted, a last fault says where a copy lies.
  */
 BwSheet *
 bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults)
@@ -348,10 +349,22 @@ bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults
   g_autofree char *text = NULL;
   gsize length;
   GError *error = NULL;
+  guint faults_before = faults->len;
+  BwSheet *sheet = NULL;
+
   if (bw_keyfile_read (path, &text, &length, &error))
-    return bw_sheet_parse (text, length, path, catalogue, faults);
-  g_ptr_array_add (faults, error);
-  return NULL;
+    sheet = bw_sheet_parse (text, length, path, catalogue, faults);
+  else
+    g_ptr_array_add (faults, error);
+  g_autofree char *kept = faults->len > faults_before ? bw_file_kept_copy (path) : NULL;
+  if (kept != NULL)
+    {
+      g_autofree char *shown = g_filename_display_name (kept);
+      g_ptr_array_add (faults, g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_INTERRUPTED,
+                                            _ ("%s: a save was interrupted; what the file held "
+                                               "before is in “%s”"), path, shown));
+    }
+  return sheet;
 }
 
 /* Writing: the file is laid out anew in the sheet's order. What this version does not know comes
@@ -507,23 +520,51 @@ bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
   return g_strconcat (text, sheet->kept_end, NULL);
 }
 
+/* What is written must be read again. */
+static gboolean
+check_readable (const char *text, gsize length, const char *path, const BwCatalogue *catalogue,
+                GError **error)
+{
+  if (length > BW_KEYFILE_MAX_BYTES)
+    {
+      g_set_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
+                   _ ("%s: has not been written: with all its notes the sheet has %.1f MiB, and more "
+                      "than %u MiB cannot be read again"),
+                   path, (double) length / (1024 * 1024), BW_KEYFILE_MAX_BYTES / (1024 * 1024));
+      return FALSE;
+    }
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autoptr (BwSheet) back = bw_sheet_parse (text, length, path, catalogue, faults);
+  if (back != NULL)
+    return TRUE;
+  const GError *fault = faults->pdata[0];
+  g_set_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
+               _ ("%s; it has not been written, since it could not be read again"), fault->message);
+  return FALSE;
+}
+
 /**
  * bw_sheet_save:
  * @path: where to; a symbolic link keeps pointing where it does
  *
- * Writes the sheet beside @path and moves it into place when it is whole on disk, so that an
- * interrupted save leaves the old file. Only a plain file is replaced, never a folder or device.
+ * Writes the sheet with bw_file_replace(), so that an interrupted save leaves the old file. A sheet
+ * that bw_sheet_load() would refuse, such as one over 4 MiB, is not written.
  *
- * Returns: %FALSE with @error in %BW_SHEET_ERROR; the old file is then as it was
+ * Returns: %FALSE with @error in %BW_SHEET_ERROR that names @path; the old file is then as it was,
+ *   unless @error says more
  */
 gboolean
 bw_sheet_save (const BwSheet *sheet, const char *path, const BwCatalogue *catalogue,
                GError **error)
 {
+  g_return_val_if_fail (sheet != NULL && path != NULL, FALSE);
   g_autofree char *text = bw_sheet_to_text (sheet, catalogue);
+  gsize length = strlen (text);
   g_autoptr (GError) trouble = NULL;
 
-  if (bw_file_replace (path, text, strlen (text), &trouble))
+  if (!check_readable (text, length, path, catalogue, error))
+    return FALSE;
+  if (bw_file_replace (path, text, length, &trouble))
     return TRUE;
   g_set_error_literal (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE, trouble->message);
   return FALSE;

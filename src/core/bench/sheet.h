@@ -67,7 +67,8 @@ typedef enum
   BW_SHEET_ERROR_NO_MONITOR,
   BW_SHEET_ERROR_NO_RASTER,
   BW_SHEET_ERROR_TOO_MANY,
-  BW_SHEET_ERROR_WRITE
+  BW_SHEET_ERROR_WRITE,
+  BW_SHEET_ERROR_INTERRUPTED /* a copy lies beside a file that was damaged by a save */
 } BwSheetError;
 
 #define BW_SHEET_MAX_INPUTS 64

@@ -85,10 +85,10 @@ bw_scope_reading_allows (BwScopeReading reading)
   if (bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION)
     return _ ("a tilt is a share from 0 % to 100 %");
   if (reading == BW_SCOPE_SYNC)
-    return _ ("an amplitude is positive, up to 10 kV: enter the polarity apart");
+    return _ ("an amplitude is positive, up to 600 V: enter the polarity apart");
   if (is_amplitude (reading))
-    return _ ("an amplitude is positive, up to 10 kV");
-  return _ ("a scope reads from −10 kV to 10 kV");
+    return _ ("an amplitude is positive, up to 600 V");
+  return _ ("a scope reads from −600 V to 600 V");
 }
 
 /**

@@ -23,8 +23,8 @@ typedef enum
   BW_N_SCOPE_READINGS
 } BwScopeReading;
 
-/* No scope reads more volts. */
-#define BW_SCOPE_MOST 1e4
+/* The most volts that a scope reads through a probe of 10:1 (common practice, no source). */
+#define BW_SCOPE_MOST 600
 
 /**
  * BwScopeReadings:

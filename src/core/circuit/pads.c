@@ -26,12 +26,13 @@ const BwKindTable bw_series = { BW_N_SERIES, series_kinds };
 static gboolean
 is_possible (double open_v, double source_ohm, double load_ohm, GError **error)
 {
-  if (open_v > 0 && isfinite (open_v) && source_ohm >= 0 && isfinite (source_ohm) && load_ohm > 0
-      && isfinite (load_ohm))
+  if (open_v >= BW_PAD_LEAST_V && open_v <= BW_PAD_MOST_V && source_ohm >= 0
+      && source_ohm <= BW_PAD_MOST_OHM && load_ohm >= BW_PAD_LEAST_OHM
+      && load_ohm <= BW_PAD_MOST_OHM)
     return TRUE;
   g_set_error_literal (error, BW_PADS_ERROR, BW_PADS_ERROR_VALUE,
-                       _ ("A voltage and a load must be more than zero, and a source's resistance "
-                          "not less"));
+                       _ ("Allowed are voltages from 1 mV to 1000 V, a load from 0.1 Ω to 10 MΩ, and "
+                          "a source's resistance up to 10 MΩ"));
   return FALSE;
 }
 
@@ -57,6 +58,17 @@ too_high (GError **error, double wanted_v, double most_v)
   g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_HIGH,
                _ ("%s is wanted, but no more than %s can be had there without an amplifier"),
                wanted, most);
+}
+
+static gboolean
+too_low (GError **error, double wanted_v, double ohm)
+{
+  char mark = bw_quantity_locale_mark ();
+  g_autofree char *wanted = bw_quantity_format (wanted_v, BW_DIMENSION_VOLTAGE, 4, mark);
+  g_autofree char *needed = bw_quantity_format (ohm, BW_DIMENSION_RESISTANCE, 4, mark);
+  g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_LOW,
+               _ ("%s would need a resistor of %s, and there are none above 10 MΩ"), wanted, needed);
+  return FALSE;
 }
 
 /**
@@ -87,6 +99,8 @@ bw_pad_series (double open_v, double source_ohm, double load_ohm, double wanted_
       too_high (error, wanted_v, open_v * load_ohm / (load_ohm + source_ohm));
       return FALSE;
     }
+  if (ohm > BW_PAD_MOST_OHM)
+    return too_low (error, wanted_v, ohm);
   if (ohm > least_ohm)
     add_element (network, BW_PLACE_SERIES, ohm);
   return TRUE;

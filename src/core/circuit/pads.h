@@ -7,6 +7,13 @@
 
 G_BEGIN_DECLS
 
+/* What pads are computed for: beyond anything between a source and an input. Resistors of the series
+ * are made up to 10 MΩ (common practice, no source). */
+#define BW_PAD_LEAST_V 1e-3
+#define BW_PAD_MOST_V 1e3
+#define BW_PAD_LEAST_OHM 0.1
+#define BW_PAD_MOST_OHM 10e6
+
 /* Resistor networks between a source and a load. Every one is a ladder: an e.m.f. behind a
  * resistance, then series and shunt resistors in order, then a load. */
 
@@ -108,6 +115,7 @@ typedef enum
 {
   BW_PADS_ERROR_VALUE,    /* a voltage or resistance that cannot be */
   BW_PADS_ERROR_TOO_HIGH, /* more is wanted than there is */
+  BW_PADS_ERROR_TOO_LOW,  /* a resistor would be needed that nobody makes */
   BW_PADS_ERROR_LOSS      /* a pad with no loss, or less than it must lose */
 } BwPadsError;
 

@@ -316,10 +316,10 @@ add_way (BwNode *table, const BwDetail *detail, const BwDetailWay *way)
   bw_node_cell (row, bw_value_read_as (bw_value_kind ("kind", &bw_signals, way->signal),
                                        bw_node_take (row, bw_detail_way_name (way))));
   bw_node_cell (row, bw_value_number ("combined_tvl", way->detail.combined_tvl, 0));
-  bw_node_cell (row, bw_value_says (NULL, bw_node_take (row, bw_detail_way_notes (detail, way,
-                                                                                  mark))));
-  bw_node_member (row, bw_value_if (filtered,
-                                    bw_value_kind ("filter", &bw_luma_filters, way->filter)));
+  bw_node_cell (row,
+                bw_value_says (NULL, bw_node_take (row, bw_detail_way_notes (detail, way, mark))));
+  bw_node_member (row,
+                  bw_value_if (filtered, bw_value_kind ("filter", &bw_luma_filters, way->filter)));
   bw_node_member (row, bw_value_count ("gain", bw_detail_way_gain (detail, way)));
   bw_node_member (row, bw_value_flag ("is_own", way->is_own));
   bw_node_member (row, bw_value_flag ("is_taken", way->is_taken));
@@ -357,6 +357,7 @@ bw_detail_say_rgb (BwNode *to, const BwDetailReport *report)
   g_return_if_fail (to != NULL && report != NULL);
   if (report->n_ways > 0)
     bw_node_say (to, BW_SAY_ANSWER, "rgb_says",
-                 bw_node_take (to, bw_detail_ways_say (&report->what, &report->detail, report->ways,
-                                                       report->n_ways, bw_result_mark (to->result))));
+                 bw_node_take (to,
+                               bw_detail_ways_say (&report->what, &report->detail, report->ways,
+                                                   report->n_ways, bw_result_mark (to->result))));
 }

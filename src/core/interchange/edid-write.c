@@ -62,11 +62,11 @@ second_to (const BwEdidWriter *writer, const BwEdidPick *first)
   for (guint i = 0; i < writer->picks->len; i++)
     {
       const BwEdidPick *pick = &g_array_index (writer->picks, BwEdidPick, i);
-      if (!pick->fits || same_but_clock (pick, first))
+      if (!pick->fits)
         continue;
       if (fabs (pick->field_rate_hz / first->field_rate_hz - 1) > OTHER_RATE)
         return pick;
-      if (other == NULL)
+      if (other == NULL && !same_but_clock (pick, first))
         other = pick;
     }
   return other;

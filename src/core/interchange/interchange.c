@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-G_DEFINE_QUARK (bw - interchange - error - quark, bw_interchange_error)
+G_DEFINE_QUARK (bw-interchange-error-quark, bw_interchange_error)
 
 /**
  * bw_interchange_fault:

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/harmless.h"
+
 /* The mode line of xorg.conf(5), "MONITOR SECTION", entry ModeLine:
  *
  *   ModeLine "name" clock hdisp hsyncstart hsyncend htotal vdisp vsyncstart vsyncend vtotal flags
@@ -138,12 +140,14 @@ read_name (BwModeline *line, GError **error)
   if (*bw_modeline_word (line, line->first)->text == '\0')
     return bw_modeline_fault (line, line->first, BW_INTERCHANGE_ERROR_TEXT,
                               _ ("the name of the mode is empty"), error);
-  for (const char *p = bw_modeline_word (line, line->first)->text; *p != '\0'; p++)
-    if (g_ascii_iscntrl (*p))
+  for (const char *p = bw_modeline_word (line, line->first)->text; *p != '\0';
+       p = g_utf8_next_char (p))
+    if (bw_char_is_refused (g_utf8_get_char (p)))
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_TEXT,
-          _ ("Mode line, word %u: the name of the mode holds a control character"),
-          line->first + 1);
+          _ ("Mode line, word %u: the name of the mode holds U+%04X, a control character or one "
+             "that is not seen"),
+          line->first + 1, g_utf8_get_char (p));
   return TRUE;
 }
 

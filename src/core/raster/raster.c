@@ -34,7 +34,7 @@ static const BwField common_fields[] = {
   TEXT ("name", BW_FIELD_REQUIRED, N_ ("Name"), name),
   TEXT ("source", BW_FIELD_REQUIRED, N_ ("Given by"), source),
   TEXT ("aliases", 0, N_ ("Also called"), aliases),
-  TEXT ("note", 0, N_ ("Note"), note),
+  TEXT ("note", BW_FIELD_LINES, N_ ("Note"), note),
   KIND ("scan", BW_FIELD_REQUIRED, N_ ("Scan"), scan, bw_scans),
   HALF_LINES ("v_active", BW_FIELD_REQUIRED, N_ ("Active lines"), field[0].active),
   HALF_LINES ("v_front_porch", BW_FIELD_REQUIRED, N_ ("Front porch"), field[0].front_porch),

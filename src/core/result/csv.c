@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/harmless.h"
+
 /* Comma-separated values (RFC 4180) for programs: the numbers of the JSON, all digits, in base units,
  * with a decimal point and the minus of ASCII. The heads of columns are the keys of the JSON, which
  * name the units. Several tables stand one below the other with an empty line between; figures that
@@ -58,25 +60,15 @@ add_cell (Sheet *sheet, GArray *row, const char *head)
 
 /* Writing */
 
-/* What a terminal would obey is left out; line breaks of a note stay, within quotes. */
-static void
-append_harmless (GString *to, const char *text)
-{
-  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
-  for (guint i = 0; lines[i] != NULL; i++)
-    {
-      g_autofree char *line = bw_text_harmless (lines[i]);
-      g_string_append_printf (to, "%s%s", i > 0 ? "\n" : "", line);
-    }
-}
-
-/* An apostrophe keeps a spreadsheet from taking words for a formula. */
+/* An apostrophe keeps a spreadsheet from taking words for a formula. What a terminal would obey is left
+ * out; line breaks of a note stay, within quotes. */
 static void
 append_words (GString *to, const char *words)
 {
   if (*words != '\0' && strchr ("=+-@\t\r", *words) != NULL)
     g_string_append_c (to, '\'');
-  append_harmless (to, words);
+  g_autofree char *harmless = bw_text_harmless_lines (words);
+  g_string_append (to, harmless);
 }
 
 /* In the program's own sentences no-break spaces would only hinder a search. */

@@ -2,6 +2,8 @@
 #include "listing.h"
 #include "result-private.h"
 
+#include "core/base/harmless.h"
+
 /* What people see, for pasting into a document or a spreadsheet, and as a page of its own. */
 
 typedef struct

@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/harmless.h"
+
 /* Numbers have a decimal point whatever the locale, and the fewest digits that give the same double
  * again. What is not known is null. The writing is done here and not by a library because those
  * that are at hand print 1e-8 as “1e-08.0”. */
@@ -37,17 +39,20 @@ bw_number_shortest (GString *to, double number)
   g_string_append (to, text);
 }
 
-/* What a terminal would obey, or show in another order, is written by its number: the string stays
- * the same. */
+/* What a terminal would obey, or show in another order, is written by its number (RFC 8259, 7): the
+ * string stays the same. */
 static void
 append_char (GString *to, gunichar c)
 {
   if (c == '"' || c == '\\')
     g_string_append_printf (to, "\\%c", (char) c);
-  else if (bw_char_is_harmful (c))
+  else if (!bw_char_is_harmful (c))
+    g_string_append_unichar (to, c);
+  else if (c <= 0xffff)
     g_string_append_printf (to, "\\u%04x", c);
   else
-    g_string_append_unichar (to, c);
+    g_string_append_printf (to, "\\u%04x\\u%04x", 0xd800 + ((c - 0x10000) >> 10),
+                            0xdc00 + ((c - 0x10000) & 0x3ff));
 }
 
 static void

@@ -3,52 +3,9 @@
 
 #include <string.h>
 
+#include "core/base/harmless.h"
+
 /* Text */
-
-/**
- * bw_char_is_harmful:
- *
- * Returns: whether a terminal obeys @c in place of showing it (the control characters, those of
- *   U+0080 to U+009F too), or it changes the order or the lines of what stands around it (the
- *   formatting characters of bidirectional text, the separators of lines and paragraphs)
- */
-gboolean
-bw_char_is_harmful (gunichar c)
-{
-  return g_unichar_iscntrl (c) || c == 0x61c || c == 0x200e || c == 0x200f || c == 0x2028
-         || c == 0x2029 || (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
-}
-
-/* Whether @c is shown in the width of nothing, so that a space in its place would be seen. */
-static gboolean
-is_invisible (gunichar c)
-{
-  return c >= 0x100 && c != 0x2028 && c != 0x2029;
-}
-
-/**
- * bw_text_harmless:
- * @text: anything, even if it is not UTF-8
- *
- * Returns: (transfer full): @text as UTF-8 on one line, that shows in the order in which it is
- *   stored: what would be obeyed becomes a space, or nothing if it is invisible
- */
-char *
-bw_text_harmless (const char *text)
-{
-  g_return_val_if_fail (text != NULL, NULL);
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-  GString *line = g_string_sized_new (strlen (valid));
-  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p))
-    {
-      gunichar c = g_utf8_get_char (p);
-      if (!bw_char_is_harmful (c))
-        g_string_append_unichar (line, c);
-      else if (!is_invisible (c))
-        g_string_append_c (line, ' ');
-    }
-  return g_string_free (line, FALSE);
-}
 
 static int
 char_width (gunichar c)
@@ -171,7 +128,7 @@ struct _BwListing
 {
   guint n_columns;
   Column *columns;
-  GPtrArray *rows; /* owned arrays of n_columns owned strings */
+  GPtrArray *rows; /* owned arrays of n_columns owned strings, or of one that is a line */
 };
 
 /**
@@ -271,6 +228,35 @@ bw_listing_add_row (BwListing *listing, const char *const *cells)
   g_ptr_array_add (listing->rows, row);
 }
 
+/**
+ * bw_listing_add_line:
+ *
+ * Adds a line of words that goes across all columns, below which the rows that follow are set in.
+ */
+void
+bw_listing_add_line (BwListing *listing, const char *text)
+{
+  g_return_if_fail (listing != NULL && text != NULL);
+  char **row = g_new0 (char *, 2);
+  row[0] = cell_text (text);
+  g_ptr_array_add (listing->rows, row);
+}
+
+static gboolean
+is_line (const BwListing *listing, char **row)
+{
+  return listing->n_columns > 1 && row[1] == NULL;
+}
+
+static gboolean
+has_lines (const BwListing *listing)
+{
+  for (guint i = 0; i < listing->rows->len; i++)
+    if (is_line (listing, listing->rows->pdata[i]))
+      return TRUE;
+  return FALSE;
+}
+
 /* The widest of the columns that wrap gives way until all is as narrow as it should be. */
 static void
 narrow (BwListing *listing, int columns)
@@ -339,16 +325,22 @@ void
 bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns)
 {
   g_return_if_fail (listing != NULL && to != NULL);
+  int set_in = indent + (has_lines (listing) ? GAP : 0);
   if (columns > 0)
-    narrow (listing, columns - indent);
+    narrow (listing, columns - set_in);
   for (guint row = 0; row < listing->rows->len; row++)
     {
       char **texts = listing->rows->pdata[row];
+      if (is_line (listing, texts))
+        {
+          g_string_append_printf (to, "%*s%s\n", indent, "", texts[0]);
+          continue;
+        }
       g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (
           (GDestroyNotify) g_ptr_array_unref);
       for (guint i = 0; i < listing->n_columns; i++)
         g_ptr_array_add (cells, wrap (texts[i], listing->columns[i].width));
-      for (guint index = 0; append_line (listing, cells, index, to, indent); index++)
+      for (guint index = 0; append_line (listing, cells, index, to, set_in); index++)
         ;
     }
 }

@@ -3,14 +3,14 @@
 
 #include <glib.h>
 
+#include "core/base/harmless.h"
+
 G_BEGIN_DECLS
 
 /* Text in a terminal: made harmless, measured in columns, wrapped, and set in columns. */
 
 #define BW_TERMINAL_COLUMNS 80
 
-gboolean bw_char_is_harmful (gunichar c);
-char *bw_text_harmless (const char *text);
 int bw_text_width (const char *text);
 GPtrArray *bw_text_wrap (const char *text, int columns);
 void bw_text_append_wrapped (GString *to, const char *first, int indent, int columns,
@@ -30,6 +30,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwListing, bw_listing_free)
 void bw_listing_set_right (BwListing *listing, guint column);
 void bw_listing_set_wraps (BwListing *listing, guint column);
 void bw_listing_add_row (BwListing *listing, const char *const *cells);
+void bw_listing_add_line (BwListing *listing, const char *text);
 void bw_listing_append_to (BwListing *listing, GString *to, int indent, int columns);
 
 G_END_DECLS

@@ -1,6 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "listing.h"
+
+#include <string.h>
+
 #include "result-private.h"
+
+#include "core/base/harmless.h"
 
 /* The listing of a result for reading in a terminal, or wherever letters are of equal width. */
 
@@ -217,18 +222,26 @@ label_width (const BwNode *node)
 
 /* Tables */
 
+/* The first column of a table in groups is no column: its cells stand over the rows of the group. */
+static guint
+first_column (const BwNode *table)
+{
+  return table->is_grouped ? 1 : 0;
+}
+
 static void
 add_heads (const BwNode *table, BwListing *listing)
 {
   g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < bw_node_count_columns (table); i++)
+  guint first = first_column (table);
+  for (guint i = first; i < bw_node_count_columns (table); i++)
     {
       const BwColumn *column = &g_array_index (table->columns, BwColumn, i);
       g_ptr_array_add (heads, bw_column_head (column));
       if (column->kind == BW_COLUMN_NUMBERS)
-        bw_listing_set_right (listing, i);
+        bw_listing_set_right (listing, i - first);
       if (column->kind == BW_COLUMN_SAYS)
-        bw_listing_set_wraps (listing, i);
+        bw_listing_set_wraps (listing, i - first);
     }
   g_ptr_array_add (heads, NULL);
   bw_listing_add_row (listing, (const char *const *) heads->pdata);
@@ -242,23 +255,32 @@ cell_text (const Writer *writer, const BwNode *row, guint column)
 }
 
 static void
+add_row (const Writer *writer, const BwNode *row, guint first, guint n, BwListing *listing)
+{
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
+  for (guint column = first; column < MIN (row->values->len, n); column++)
+    g_ptr_array_add (cells, cell_text (writer, row, column));
+  g_ptr_array_add (cells, NULL);
+  bw_listing_add_row (listing, (const char *const *) cells->pdata);
+}
+
+static void
 write_rows (Writer *writer, const BwNode *table, int indent)
 {
-  guint n = bw_node_count_columns (table);
-  g_autoptr (BwListing) listing = bw_listing_new (n);
+  guint n = bw_node_count_columns (table), first = first_column (table);
+  g_autoptr (BwListing) listing = bw_listing_new (n - MIN (n, first));
 
   separate (writer, ABOVE_TABLE);
   add_heads (table, listing);
   for (guint i = 0; i < table->children->len; i++)
     {
       const BwNode *row = table->children->pdata[i];
-      g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-      for (guint column = 0; column < MIN (row->values->len, n); column++)
-        g_ptr_array_add (cells, column > 0 || bw_node_starts_group (table, i)
-                                    ? cell_text (writer, row, column)
-                                    : g_strdup (""));
-      g_ptr_array_add (cells, NULL);
-      bw_listing_add_row (listing, (const char *const *) cells->pdata);
+      if (first > 0 && bw_node_starts_group (table, i))
+        {
+          g_autofree char *group = cell_text (writer, row, 0);
+          bw_listing_add_line (listing, group);
+        }
+      add_row (writer, row, first, n, listing);
     }
   bw_listing_append_to (listing, writer->to, indent, writer->columns);
 }
@@ -288,14 +310,23 @@ write_table (Writer *writer, const BwNode *table, int indent)
 
 /* Everything */
 
+/* How far the lines after the first are set in: past its mark, or past its number ("12. "). */
+static int
+hanging (const BwNode *sentence)
+{
+  gsize digits = strspn (sentence->label, "0123456789");
+  if (digits > 0 && g_str_has_prefix (sentence->label + digits, ". "))
+    return (int) digits + 2;
+  return sentence->mark != BW_MARK_NONE ? INDENT : 0;
+}
+
 static void
 write_sentence (Writer *writer, const BwNode *node, int indent)
 {
   g_autofree char *first = g_strdup_printf ("%*s", indent, "");
   g_autofree char *text = marked (writer, node->mark, node->label);
   separate (writer, ABOVE_SENTENCE);
-  bw_text_append_wrapped (writer->to, first, indent + (node->mark != BW_MARK_NONE ? INDENT : 0),
-                          writer->columns, text);
+  bw_text_append_wrapped (writer->to, first, indent + hanging (node), writer->columns, text);
   write_children (writer, node, indent + INDENT);
 }
 

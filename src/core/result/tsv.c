@@ -2,6 +2,8 @@
 #include "listing.h"
 #include "result-private.h"
 
+#include "core/base/harmless.h"
+
 /* What people see, with a tab between cells: for pasting into a spreadsheet on the same desk, so
  * numbers have the decimal mark that people read, and the minus of ASCII. */
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "value.h"
 
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -267,15 +268,26 @@ bw_value_is_seen (const BwValue *value)
     }
 }
 
-/* With so many digits after @mark, halves away from zero where there are none; what rounds to zero
- * has no sign. */
+/* So much of a number may be an error of the arithmetic before it. */
+#define ARITHMETIC (8 * DBL_EPSILON)
+
+/* With so many digits after the decimal mark; halves, and what the arithmetic has made of a half, go
+ * away from zero. */
+static double
+rounded (double number, int decimals)
+{
+  double scale = pow (10, decimals);
+  return copysign (round (fabs (number) * scale * (1 + ARITHMETIC)) / scale, number);
+}
+
+/* With so many digits after @mark; what rounds to zero has no sign. */
 static char *
 fixed_text (double number, int decimals, char mark)
 {
   char format[16], text[NUMBER_SIZE];
 
   g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (text, sizeof text, format, decimals > 0 ? number : round (number));
+  g_ascii_formatd (text, sizeof text, format, rounded (number, decimals));
   gboolean zero = text[strspn (text, "-0.")] == '\0';
   return g_strdelimit (g_strdup (text + (zero && *text == '-' ? 1 : 0)), ".", mark);
 }

@@ -295,13 +295,14 @@ static BwValue
 degrees (BwBar bar, double chroma_pp_v, double phase_deg, gboolean chroma)
 {
   gboolean hue = chroma && chroma_pp_v > 1e-9;
-  return bw_value_or (bw_value_if (hue, bw_value_number ("phase_deg", phase_deg, 1)), "–");
+  return bw_value_or (bw_value_if (hue, bw_value_number ("phase_deg", phase_deg, 1)),
+                      chroma ? "–" : NULL);
 }
 
 static BwValue
 chroma_volts (const char *key, gboolean chroma, double volts)
 {
-  return bw_value_or (bw_value_if (chroma, millivolts (key, volts)), "–");
+  return bw_value_if (chroma, millivolts (key, volts));
 }
 
 /* No conductor of Y/C carries the sum of the two: "max_v" and "min_v" are of Y, "c_max_v" and
@@ -363,7 +364,7 @@ plain_table (BwNode *to, const char *title, guint conductors)
 #define RGB (BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_G) | BW_BIT (BW_CONDUCTOR_B))
 #define COMPONENT (BW_BIT (BW_CONDUCTOR_Y) | BW_BIT (BW_CONDUCTOR_PB) | BW_BIT (BW_CONDUCTOR_PR))
 
-/* The bars of a standard. */
+/* The bars of a standard; of one without chroma luma alone. */
 static void
 add_standard_bars (BwNode *to, const BwLevelsAsk *ask)
 {
@@ -389,6 +390,7 @@ add_standard_bars (BwNode *to, const BwLevelsAsk *ask)
         bw_node_cell (row, millivolts (level_keys[parts ? component[i] : rgb[i]],
                                        parts ? levels.component_v[i] : levels.rgb_v[i]));
     }
+  bw_node_drop_empty_columns (table);
 }
 
 /* The levels of a standard */

@@ -8,13 +8,16 @@
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 
-#include "core/base/keyfile.h"
+#include "core/base/file.h"
+#include "core/base/harmless.h"
 #include "drawing-private.h"
 
-G_DEFINE_QUARK (bw - export - error - quark, bw_export_error)
+G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 
 #define POINTS_PER_PIXEL (72.0 / 96.0)
 #define PNG_SCALE 2.0 /* dots for each pixel of 1/96 inch */
+#define PNG_MAX_SIDE 32766
+#define PNG_MAX_DOTS (64 * 1024 * 1024)
 
 /**
  * bw_export_append:
@@ -81,8 +84,10 @@ insert_svg_words (GByteArray *bytes, const char *title, const char *description)
   g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
   const char *root = strstr (svg->str, "<svg ");
   const char *end = root != NULL ? strchr (root, '>') : NULL;
-  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>", title,
-                                                    description);
+  g_autofree char *shown_title = bw_text_harmless_lines (title);
+  g_autofree char *shown_words = bw_text_harmless_lines (description);
+  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
+                                                    shown_title, shown_words);
 
   if (end == NULL)
     return;
@@ -103,6 +108,13 @@ make_svg (const BwDrawing *drawing, const char *title, GByteArray *bytes)
   return status;
 }
 
+static void
+set_metadata (cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *text)
+{
+  g_autofree char *words = bw_text_harmless_lines (text);
+  cairo_pdf_surface_set_metadata (surface, what, words);
+}
+
 static cairo_status_t
 make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
@@ -111,9 +123,8 @@ make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
                                                                       * POINTS_PER_PIXEL,
                                                                   bw_drawing_height (drawing)
                                                                       * POINTS_PER_PIXEL);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT,
-                                  bw_drawing_description (drawing));
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
+  set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, bw_drawing_description (drawing));
   return finish (surface, paint (drawing, surface, POINTS_PER_PIXEL));
 }
 
@@ -151,7 +162,7 @@ make_pages (const BwExportPages *what, GByteArray *bytes)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
                                                                   what->width_pt, what->height_pt);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
+  set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
   cairo_t *cr = cairo_create (surface);
 
@@ -200,6 +211,32 @@ is_of_size (double side)
   return side >= 1 && side <= BW_EXPORT_MAX_SIDE;
 }
 
+/* A PNG is made whole in memory, 4 bytes to the dot; neither side may have more dots than cairo takes. */
+static gboolean
+is_of_dots (double width, double height)
+{
+  return width * PNG_SCALE <= PNG_MAX_SIDE && height * PNG_SCALE <= PNG_MAX_SIDE
+         && width * height * PNG_SCALE * PNG_SCALE <= PNG_MAX_DOTS;
+}
+
+static gboolean
+check_size (double width, double height, gboolean is_png, const char *path, GError **error)
+{
+  if (!is_of_size (width) || !is_of_size (height))
+    g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
+                 _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
+                 width, height, BW_EXPORT_MAX_SIDE);
+  else if (is_png && !is_of_dots (width, height))
+    g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
+                 _ ("%1$s: a PNG of %2$g by %3$g pixels would be too large; allowed: up to %4$d to "
+                    "the side and %5$d in all; an SVG or a PDF may be larger"),
+                 path, width, height, (int) (PNG_MAX_SIDE / PNG_SCALE),
+                 (int) (PNG_MAX_DOTS / PNG_SCALE / PNG_SCALE));
+  else
+    return TRUE;
+  return FALSE;
+}
+
 /**
  * bw_export_drawing:
  * @title: (nullable): the file's own title; %NULL for the name of the drawing
@@ -229,13 +266,8 @@ bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path
                    path);
       return FALSE;
     }
-  if (!is_of_size (width) || !is_of_size (height))
-    {
-      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
-                   _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
-                   width, height, BW_EXPORT_MAX_SIDE);
-      return FALSE;
-    }
+  if (!check_size (width, height, formats[kind].make == make_png, path, error))
+    return FALSE;
   return write_made (bytes,
                      formats[kind].make (drawing, title != NULL ? title : bw_drawing_name (drawing),
                                          bytes),

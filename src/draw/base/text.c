@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/harmless.h"
 #include "core/base/quantity.h"
 
 #define NO_BREAK_SPACE "\u00a0"
@@ -88,7 +89,7 @@ keep_names (PangoAttrList *attributes, const char *text)
 
 /**
  * bw_layout_set_text:
- * @text: UTF-8; a unit that stands after a number and a no-break space is set in lighter ink
+ * @text: is made harmless; a unit that stands after a number and a no-break space is set in lighter ink
  * @role: colour of the text; units are lighter only in %BW_INK_GRAPHITE
  *
  * Sets the text of a layout of bw_ink_layout().
@@ -96,13 +97,14 @@ keep_names (PangoAttrList *attributes, const char *text)
 void
 bw_layout_set_text (PangoLayout *layout, const BwInk *ink, const char *text, BwInkRole role)
 {
+  g_autofree char *shown = bw_text_harmless_lines (text);
   PangoAttrList *attributes = pango_attr_list_new ();
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
   pango_attr_list_insert (attributes, colour_attribute (ink, role));
   if (role == BW_INK_GRAPHITE)
-    lighten_units (attributes, ink, text);
-  keep_names (attributes, text);
-  pango_layout_set_text (layout, text, -1);
+    lighten_units (attributes, ink, shown);
+  keep_names (attributes, shown);
+  pango_layout_set_text (layout, shown, -1);
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 }

@@ -110,7 +110,7 @@ bw_blanking_rows_size (BwBlankingLayout *layout)
                        &layout->blanking };
   bw_blanking_rows_clear (layout);
   layout->to_end.above = layout->to_burst.above = layout->burst.above = TRUE;
-  layout->intervals.breaks = TRUE;
+  layout->intervals.breaks = layout->breaks;
   fill_rows (layout);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     bw_dim_row_size (rows[i], layout->canvas);

@@ -30,7 +30,8 @@ typedef struct
   const BwBlankingView *what;
   BwLineShape shape;
   BwCanvas *canvas;
-  guint left_out; /* so many members of BwBlankingLeave */
+  gboolean breaks; /* whether a name may be broken, while nothing is left out */
+  guint left_out;  /* so many members of BwBlankingLeave */
   BwLinePanel panel;
   BwDimRow to_end; /* above, from 0H to the end of blanking; then to the burst */
   BwDimRow to_burst;

@@ -94,13 +94,14 @@ BwDrawing *
 bw_blanking_drawing (const BwBlankingView *what, double width, double height, const BwInk *ink)
 {
   g_return_val_if_fail (what != NULL && what->raster != NULL && ink != NULL, NULL);
-  BwBlankingLayout layout = { .what = what };
+  BwBlankingLayout layout = { .what = what, .breaks = TRUE };
   BwLinePage page;
 
   bw_line_page_init (&page, what->across, width);
   layout.canvas = bw_canvas_new (ink, page.width, height);
   bw_line_shape_init (&layout.shape, what->raster);
-  while (!bw_blanking_try (&layout) && layout.left_out < BW_N_BLANKING_LEAVES)
+  layout.breaks = bw_blanking_try (&layout);
+  while (!layout.breaks && !bw_blanking_try (&layout) && layout.left_out < BW_N_BLANKING_LEAVES)
     layout.left_out++;
   BwDrawing *drawing = bw_drawing_new_part (layout.canvas, layout.left_out, page.from_x, width);
   draw (&layout, bw_drawing_pen (drawing));

@@ -8,6 +8,7 @@
 #define MOST_ROW 2.4
 #define ROW_OF_PLUGS 1.5 /* where a row ends in a plug of its own */
 #define BAND_GAP 0.8
+#define MOST_GAP 2.0 /* more between the bands, and around them */
 
 #define LARGE_FACE 1.7 /* of the pitch that numbers need */
 #define SMALL_FACE 0.45
@@ -176,10 +177,20 @@ place_band (BwHookupLayout *layout, BwHookupBand *band, double top, double heigh
     }
 }
 
+/* What the plan does not need is left at the foot of the page, not amid the drawing. */
+static void
+raise_foot (BwHookupLayout *layout, double by)
+{
+  layout->foot_y -= by;
+  layout->table_y -= by;
+  layout->words_y -= by;
+}
+
 /**
  * bw_hookup_place_down:
  *
- * Gives everything its place down the page; the words at the foot have theirs already.
+ * Gives everything its place down the page; the words at the foot have theirs already, and move up
+ * where the plan is low.
  *
  * Returns: whether there is height enough
  */
@@ -196,7 +207,8 @@ bw_hookup_place_down (BwHookupLayout *layout)
   for (guint i = 0; i < layout->n_bands; i++)
     used += heights[i];
   double spare = MAX (0, layout->foot_y - pad / 2 - top - fixed - used);
-  double gap = spare / (layout->n_bands + 1);
+  double gap = MIN (spare / (layout->n_bands + 1), MOST_GAP * text);
+  raise_foot (layout, spare - gap * (layout->n_bands + 1));
   top += gap / 2;
   for (guint i = 0; i < layout->n_bands; i++)
     {

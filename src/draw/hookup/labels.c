@@ -47,7 +47,6 @@ claim_head (BwHookupLayout *layout)
 {
   const BwHookup *hookup = layout->what->hookup;
   double x = layout->canvas->pad;
-  layout->head_y = layout->canvas->pad / 2 + layout->canvas->text_height / 2;
   gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before, 0, &x);
   if (hookup->plan == NULL)
     return all
@@ -77,31 +76,64 @@ claim_line (BwHookupLayout *layout, const char *text, double y, int lines, BwInk
                            role, PANGO_ALIGN_LEFT);
 }
 
+static int
+caption_lines (const BwHookupLayout *layout)
+{
+  return !bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_CAPTION)       ? 0
+         : bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LONG_CAPTION) ? 3
+                                                                  : 1;
+}
+
+static char *
+caption_text (const BwHookupLayout *layout)
+{
+  return bw_hookup_text_caption (layout->what,
+                                 bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LONG_CAPTION));
+}
+
+static char *
+settings_text (const BwHookupLayout *layout)
+{
+  return bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SETTINGS) ? bw_hookup_text_settings (layout->what)
+                                                            : NULL;
+}
+
+/**
+ * bw_hookup_place_words:
+ *
+ * Puts the head at the top, and settings, levels and caption at the foot of the page, which says what
+ * is left for the plan.
+ */
+void
+bw_hookup_place_words (BwHookupLayout *layout)
+{
+  BwCanvas *canvas = layout->canvas;
+  g_autofree char *caption = caption_text (layout), *settings = settings_text (layout);
+  double levels = bw_hookup_levels_height (layout);
+  double setting = words_height (layout, settings, SETTING_LINES);
+
+  layout->head_y = canvas->pad / 2 + canvas->text_height / 2;
+  layout->words_y = canvas->height - canvas->pad / 2
+                    - words_height (layout, caption, caption_lines (layout));
+  layout->table_y = layout->words_y - levels - (levels > 0 ? canvas->pad / 2 : 0);
+  layout->foot_y = layout->table_y - setting - (setting > 0 ? canvas->pad / 2 : 0);
+}
+
 /**
  * bw_hookup_claim_words:
  *
- * Claims head, caption, settings and levels, which says what is left for the plan.
+ * Claims head, caption, settings and levels, once they have their places.
  *
- * Returns: whether all of them have a place
+ * Returns: whether there is room for all of them
  */
 gboolean
 bw_hookup_claim_words (BwHookupLayout *layout)
 {
-  BwCanvas *canvas = layout->canvas;
-  gboolean whole = bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LONG_CAPTION);
-  g_autofree char *caption = bw_hookup_text_caption (layout->what, whole);
-  g_autofree char *settings = bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SETTINGS)
-                                  ? bw_hookup_text_settings (layout->what)
-                                  : NULL;
-  int lines = !bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_CAPTION) ? 0 : whole ? 3 : 1;
-  double levels = bw_hookup_levels_height (layout);
-
-  layout->words_y = canvas->height - canvas->pad / 2 - words_height (layout, caption, lines);
-  layout->table_y = layout->words_y - levels - (levels > 0 ? canvas->pad / 2 : 0);
-  double setting = words_height (layout, settings, SETTING_LINES);
-  layout->foot_y = layout->table_y - setting - (setting > 0 ? canvas->pad / 2 : 0);
+  g_autofree char *caption = caption_text (layout), *settings = settings_text (layout);
   gboolean all = claim_head (layout);
-  all &= claim_line (layout, caption, layout->words_y, lines, BW_INK_GRAPHITE_LIGHT);
+
+  all &= claim_line (layout, caption, layout->words_y, caption_lines (layout),
+                     BW_INK_GRAPHITE_LIGHT);
   all &= claim_line (layout, settings, layout->foot_y, SETTING_LINES, BW_INK_GRAPHITE);
   return all & bw_hookup_claim_levels (layout);
 }

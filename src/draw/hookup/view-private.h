@@ -179,6 +179,7 @@ gboolean bw_hookup_band_is_outer (const BwHookupLayout *layout, guint band);
 void bw_hookup_route (BwHookupLayout *layout);
 
 /* labels.c */
+void bw_hookup_place_words (BwHookupLayout *layout);
 gboolean bw_hookup_claim_words (BwHookupLayout *layout);
 gboolean bw_hookup_claim_labels (BwHookupLayout *layout);
 

@@ -31,8 +31,10 @@ limit_faces (BwHookupLayout *layout, double share)
 static gboolean
 try_layout (BwHookupLayout *layout)
 {
+  gboolean all = TRUE;
+
   bw_canvas_clear (layout->canvas);
-  gboolean all = bw_hookup_claim_words (layout);
+  bw_hookup_place_words (layout);
   bw_hookup_make_rows (layout);
   if (layout->n_leads > 0)
     {
@@ -50,7 +52,7 @@ try_layout (BwHookupLayout *layout)
       all &= bw_hookup_place_across (layout);
       bw_hookup_route (layout);
     }
-  return all & bw_hookup_claim_labels (layout);
+  return all & bw_hookup_claim_words (layout) & bw_hookup_claim_labels (layout);
 }
 
 /**

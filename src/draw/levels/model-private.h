@@ -19,6 +19,19 @@ typedef struct
   float *high_v;
 } BwLevelsEnvelope;
 
+/**
+ * BwLevelsDwell:
+ * @share: of the time that the signal stays in a row, column after column; the lowest row first
+ */
+typedef struct
+{
+  guint columns;
+  guint rows;
+  BwRange volts;
+  double rows_per_v;
+  float *share;
+} BwLevelsDwell;
+
 struct _BwLevelsModel
 {
   BwSynthesisCase what;
@@ -38,8 +51,13 @@ double bw_levels_model_rate_hz (const BwLevelsModel *model);
 gboolean bw_levels_has_chroma (const BwLevelsModel *model, BwConductor conductor);
 gboolean bw_levels_model_has_picture (const BwLevelsModel *model, int line);
 void bw_levels_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
-                         guint columns, BwLevelsEnvelope *envelope);
+                         guint columns, BwLevelsEnvelope *envelope, BwLevelsDwell *dwell);
+gboolean bw_levels_lines_are_fine (const BwLevelsModel *model, double unit_s);
 void bw_levels_envelope_clear (BwLevelsEnvelope *envelope);
+void bw_levels_dwell_init (BwLevelsDwell *dwell, guint columns, guint rows, const BwRange *volts);
+void bw_levels_dwell_clear (BwLevelsDwell *dwell);
+void bw_levels_dwell_add (BwLevelsDwell *dwell, double column, double from_v, double to_v);
+void bw_levels_dwell_finish (BwLevelsDwell *dwell, double line);
 void bw_levels_extent (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
                        BwRange *volts);
 

@@ -150,7 +150,7 @@ include_sample (BwLevelsEnvelope *envelope, Crest crests[2], double place, doubl
 
 static void
 fill_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
-               BwLevelsEnvelope *envelope)
+               BwLevelsEnvelope *envelope, BwLevelsDwell *dwell)
 {
   g_autofree float *volts = g_new (float, CHUNK + 2);
   double columns_per_s = envelope->n / (window->to_s - window->from_s);
@@ -168,6 +168,9 @@ fill_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow
           double time_s = (double) (at + (gint64) i) / model->rate_hz - window->start_s;
           double place = (time_s - window->from_s) * columns_per_s;
           include_sample (envelope, crests, place, columns_per_s / model->rate_hz, volts + i);
+          if (dwell != NULL)
+            bw_levels_dwell_add (dwell, place * dwell->columns / envelope->n, (double) volts[i + 1],
+                                 (double) volts[i + 2]);
         }
     }
 }
@@ -202,11 +205,20 @@ widen (BwLevelsEnvelope *envelope, int reach)
       }
 }
 
+/* Private: whether the lines of a picture have no shape of their own, @unit_s being the time to a
+ * unit of the page. */
+gboolean
+bw_levels_lines_are_fine (const BwLevelsModel *model, double unit_s)
+{
+  return model->shape.period_s < BW_LEVELS_LEAST_LINE * unit_s;
+}
+
 /* Private: what a conductor does in each column of @window; to be cleared with
- * bw_levels_envelope_clear(). */
+ * bw_levels_envelope_clear(). @dwell (nullable), which is empty, receives how long it stays at each
+ * level; only where lines are fine. */
 void
 bw_levels_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
-                    guint columns, BwLevelsEnvelope *envelope)
+                    guint columns, BwLevelsEnvelope *envelope, BwLevelsDwell *dwell)
 {
   *envelope = (BwLevelsEnvelope){ columns, g_new (float, columns), g_new (float, columns) };
   for (guint i = 0; i < columns; i++)
@@ -214,10 +226,12 @@ bw_levels_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsW
       envelope->low_v[i] = INFINITY;
       envelope->high_v[i] = -INFINITY;
     }
-  fill_envelope (model, conductor, window, envelope);
-  double line = columns * model->shape.period_s / (window->to_s - window->from_s);
-  if (line * BW_LEVELS_COLUMN < BW_LEVELS_LEAST_LINE)
-    widen (envelope, (int) ceil (line / 2));
+  fill_envelope (model, conductor, window, envelope, dwell);
+  double length_s = window->to_s - window->from_s, half_line = model->shape.period_s / 2 / length_s;
+  if (bw_levels_lines_are_fine (model, length_s / columns / BW_LEVELS_COLUMN))
+    widen (envelope, (int) ceil (half_line * columns));
+  if (dwell != NULL)
+    bw_levels_dwell_finish (dwell, 2 * half_line * dwell->columns);
 }
 
 /* Private: lowest and highest level of a conductor in the window. */
@@ -229,7 +243,7 @@ bw_levels_extent (BwLevelsModel *model, BwConductor conductor, const BwLevelsWin
     {
       float low_v = INFINITY, high_v = -INFINITY;
       BwLevelsEnvelope all = { 1, &low_v, &high_v };
-      fill_envelope (model, conductor, window, &all);
+      fill_envelope (model, conductor, window, &all, NULL);
       model->extent_window[conductor] = *window;
       model->extent[conductor] = (BwRange){ low_v, high_v };
     }

@@ -7,6 +7,9 @@
 
 #define STROKE 0.09 /* in heights of a line of text; likewise */
 #define OUTLINE 0.06
+#define ENVELOPE_ALPHA 0.28
+#define BLOCK_ALPHA 0.1
+#define DWELL_COLUMN 2.0  /* in user-space units */
 #define MOST_SAMPLES 24.0 /* in a unit, for a curve without subcarrier */
 #define MOST_OF_SINES 6.0
 
@@ -147,21 +150,35 @@ add_envelope (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *pa
   cairo_close_path (cr);
 }
 
+/* Where lines are fine, the envelope is a block; what is in it is how long the signal stays where. */
 static void
 draw_envelope (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *panel)
 {
   const BwLevelsWindow window = shown_window (layout);
-  guint columns = (guint) fmax (ceil ((layout->right - layout->left) / BW_LEVELS_COLUMN), 1);
+  const BwBox box = { layout->left, panel->top, layout->right - layout->left,
+                      panel->bottom - panel->top };
+  const BwRange volts = { panel->low_v / panel->gain, panel->high_v / panel->gain };
+  gboolean fine = bw_levels_lines_are_fine (layout->model, bw_levels_unit_s (layout));
+  guint columns = (guint) fmax (ceil (box.width / BW_LEVELS_COLUMN), 1);
+  BwInkRole role = bw_levels_ink (panel->levels.conductor);
   BwLevelsEnvelope envelope;
+  BwLevelsDwell dwell = { 0 };
 
-  bw_levels_envelope (layout->model, panel->levels.conductor, &window, columns, &envelope);
+  if (fine)
+    bw_levels_dwell_init (&dwell, (guint) fmax (box.width / DWELL_COLUMN, 1),
+                          (guint) fmax (box.height, 1), &volts);
+  bw_levels_envelope (layout->model, panel->levels.conductor, &window, columns, &envelope,
+                      fine ? &dwell : NULL);
   add_envelope (layout, cr, panel, &envelope);
   bw_levels_envelope_clear (&envelope);
-  bw_ink_set_alpha (cr, layout->canvas->ink, bw_levels_ink (panel->levels.conductor), 0.28);
+  bw_ink_set_alpha (cr, layout->canvas->ink, role, fine ? BLOCK_ALPHA : ENVELOPE_ALPHA);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, OUTLINE * layout->canvas->text_height);
-  bw_ink_set (cr, layout->canvas->ink, bw_levels_ink (panel->levels.conductor));
+  bw_ink_set_alpha (cr, layout->canvas->ink, role, fine ? 3 * BLOCK_ALPHA : 1);
   cairo_stroke (cr);
+  if (fine)
+    bw_levels_dwell_draw (&dwell, cr, layout->canvas->ink, role, &box);
+  bw_levels_dwell_clear (&dwell);
 }
 
 /* Private: the trace of @panel, inside it. */

@@ -133,6 +133,8 @@ void bw_levels_set_dash (cairo_t *cr, BwConductor conductor, double text);
 gboolean bw_levels_has_bars (const BwLevelsLayout *layout);
 void bw_levels_claim_burst (BwLevelsLayout *layout, BwLevelsPanel *panel);
 double bw_levels_burst_x (const BwLevelsLayout *layout, double *burst_end_x);
+void bw_levels_dwell_draw (const BwLevelsDwell *dwell, cairo_t *cr, const BwInk *ink,
+                           BwInkRole role, const BwBox *box);
 void bw_levels_draw_trace (const BwLevelsLayout *layout, cairo_t *cr, const BwLevelsPanel *panel);
 void bw_levels_layout_draw (const BwLevelsLayout *layout, cairo_t *cr);
 

@@ -200,6 +200,10 @@ bw_levels_text_note (const BwLevelsView *what)
     }
   if (from->form.signal == BW_SIGNAL_COMPOSITE || from->form.signal == BW_SIGNAL_YC)
     add_sentence (text, _ ("The subcarrier is filled where it is too fine for the page."));
+  if (what->span == BW_LEVELS_FIELD)
+    add_sentence (text,
+                  _ ("Where lines are too fine for the page, a level is drawn the stronger the "
+                     "longer the signal stays there."));
   return text->len > 0 ? g_strdup (text->str) : NULL;
 }
 

@@ -145,7 +145,8 @@ size_rows (BwLineLayout *layout)
 {
   BwDimRow *rows[] = { &layout->period, &layout->active, &layout->intervals, &layout->blanking };
   bw_line_clear_rows (layout);
-  layout->period.above = layout->active.above = layout->intervals.breaks = TRUE;
+  layout->period.above = layout->active.above = TRUE;
+  layout->intervals.breaks = layout->breaks;
   fill_rows (layout);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     bw_dim_row_size (rows[i], layout->canvas);

@@ -27,7 +27,8 @@ typedef struct
   const BwLineView *what;
   BwLineShape shape;
   BwCanvas *canvas;
-  guint left_out; /* so many members of BwLineLeave */
+  gboolean breaks; /* whether a name may be broken, while nothing is left out */
+  guint left_out;  /* so many members of BwLineLeave */
   BwLinePanel whole;
   BwLinePanel part;
   BwDimRow period; /* above the whole line, outermost first */

@@ -46,13 +46,14 @@ BwDrawing *
 bw_line_drawing (const BwLineView *what, double width, double height, const BwInk *ink)
 {
   g_return_val_if_fail (what != NULL && what->raster != NULL && ink != NULL, NULL);
-  BwLineLayout layout = { .what = what };
+  BwLineLayout layout = { .what = what, .breaks = TRUE };
   BwLinePage page;
 
   bw_line_page_init (&page, what->across, width);
   layout.canvas = bw_canvas_new (ink, page.width, height);
   bw_line_shape_init (&layout.shape, what->raster);
-  while (!bw_line_try (&layout) && layout.left_out < BW_N_LEAVES)
+  layout.breaks = bw_line_try (&layout);
+  while (!layout.breaks && !bw_line_try (&layout) && layout.left_out < BW_N_LEAVES)
     layout.left_out++;
   BwDrawing *drawing = bw_drawing_new_part (layout.canvas, layout.left_out, page.from_x, width);
   fill (drawing, &layout, &page);

@@ -61,7 +61,11 @@ typedef enum
   BW_PICTURE_ERROR_DAMAGED
 } BwPictureError;
 
+/* Of a picture that is read: unpacked it takes some 300 MB. */
+#define BW_PICTURE_MAX_PIXELS (16 * 1024 * 1024)
+
 GQuark bw_picture_error_quark (void);
+BwPlanes *bw_planes_read (const void *bytes, gsize length, const char *name, GError **error);
 BwPlanes *bw_planes_load (const char *path, GError **error);
 
 G_END_DECLS

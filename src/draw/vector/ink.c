@@ -74,7 +74,7 @@ draw_ring (const BwVectorLayout *layout, cairo_t *cr)
 static void
 draw_target (const BwVectorLayout *layout, cairo_t *cr, const BwVectorTarget *target)
 {
-  double half = fmax (BW_VECTOR_BOX_SHARE * layout->radius, 0.22 * layout->canvas->text_height);
+  double half = bw_vector_box_half (layout);
   double x = bw_vector_x (layout, target->u_v), y = bw_vector_y (layout, target->v_v);
 
   set_dashes (layout, cr, target->switched);

@@ -80,6 +80,13 @@ bw_vector_y (const BwVectorLayout *layout, double v_v)
   return layout->y - v_v / layout->full_v * layout->radius;
 }
 
+/* Half of the side of a target's box on the page. */
+static inline double
+bw_vector_box_half (const BwVectorLayout *layout)
+{
+  return MAX (BW_VECTOR_BOX_SHARE * layout->radius, 0.22 * layout->canvas->text_height);
+}
+
 gboolean bw_vector_is_switched (const BwVectorView *what);
 gboolean bw_vector_is_coded (const BwVectorView *what);
 GArray *bw_vector_path_of (const BwVectorView *what, guint lines_later);

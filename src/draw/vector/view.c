@@ -18,12 +18,12 @@ layout_init (BwVectorLayout *layout, double width, double height, const BwInk *i
 {
   *layout = (BwVectorLayout){ .what = what, .targets = bw_vector_view_targets (what) };
   layout->canvas = bw_canvas_new (ink, width, height);
-  bw_vector_init_scale (layout);
-  while (!try_layout (layout) && layout->left_out < BW_N_VECTOR_LEAVES)
-    layout->left_out++;
   layout->path = bw_vector_path_of (what, 0);
   if (bw_vector_is_switched (what))
     layout->other = bw_vector_path_of (what, 1);
+  bw_vector_init_scale (layout);
+  while (!try_layout (layout) && layout->left_out < BW_N_VECTOR_LEAVES)
+    layout->left_out++;
 }
 
 static void

@@ -212,30 +212,40 @@ test_rapid (Fixture *f, gconstpointer data)
       set (f, BW_DETAIL_PITCH_VALUE, pitch);
       for (int j = 0; j < i % 7; j++)
         g_main_context_iteration (NULL, FALSE);
-      g_usleep (i % 3 * 30000);
-      app_test_settle ();
+      app_test_frames ((guint) (i % 3 * 2));
     }
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.59e-3, 1e-12);
 }
 
-/* What is given up does not come, and the picture says that it is the one before. */
+/* What was given up must not have come. */
+static gboolean
+is_idle_without_given_up (gpointer data)
+{
+  Fixture *f = data;
+  g_assert_cmpfloat (fabs (result (f)->wish.what.pitch_m - 0.7e-3), >, 1e-9);
+  return is_idle (f);
+}
+
+/* What is given up does not come, however far it was, and the picture says that it is the one before. */
 static void
 test_cancel (Fixture *f, gconstpointer data)
 {
-  const BwPreviewResult *before = result (f);
-
-  set (f, BW_DETAIL_PITCH_VALUE, "0.6 mm");
-  app_test_pause (60);
-  set (f, BW_DETAIL_PITCH_VALUE, "0.7 mm");
-  g_signal_emit_by_name (control (f, "cancel-preview"), "clicked");
-  g_assert_false (is_busy (f));
-  app_test_pause (300);
-  g_assert_true (result (f) == before || result (f)->wish.what.pitch_m < 0.65e-3);
-  const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
-  g_assert_nonnull (strstr (words, "Cancelled"));
+  for (guint steps = 0; steps < 12; steps++)
+    {
+      set (f, BW_DETAIL_PITCH_VALUE, "0.6 mm");
+      app_test_steps (steps, is_busy, f);
+      set (f, BW_DETAIL_PITCH_VALUE, "0.7 mm");
+      g_assert_true (is_busy (f));
+      g_signal_emit_by_name (control (f, "cancel-preview"), "clicked");
+      g_assert_false (is_busy (f));
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      const char *words = bw_drawing_description (bw_picture_area_get_drawing (f->area));
+      g_assert_nonnull (strstr (words, "Cancelled"));
+    }
 
   set (f, BW_DETAIL_PITCH_VALUE, "0.8 mm");
+  g_assert_true (app_test_wait (is_idle_without_given_up, f));
   wait_for_preview (f);
   g_assert_cmpfloat_with_epsilon (result (f)->wish.what.pitch_m, 0.8e-3, 1e-12);
   const char *after = bw_drawing_description (bw_picture_area_get_drawing (f->area));
@@ -500,9 +510,8 @@ test_resize (Fixture *f, gconstpointer data)
   int before = result (f)->screen->width;
   int width = gtk_widget_get_width (GTK_WIDGET (f->window));
   gtk_window_set_default_size (GTK_WINDOW (f->window), width + 160, 700);
-  app_test_pause (300);
+  ASSERT_COMES_TRUE (gtk_widget_get_width (GTK_WIDGET (f->window)) > width + 100);
   wait_for_preview (f);
-  g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (f->window)), >, width + 100);
   g_assert_cmpint (result (f)->screen->width, !=, before);
   g_assert_cmpint (result (f)->screen->width, ==,
                    (gtk_widget_get_width (GTK_WIDGET (f->area)) - 12) / 2);
@@ -513,8 +522,7 @@ static void
 test_hidden (Fixture *f, gconstpointer data)
 {
   bw_page_show_view (BW_PAGE (f->page), "chain");
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-  app_test_pause (400); /* the change of part is animated */
+  ASSERT_COMES_TRUE (!gtk_widget_get_mapped (GTK_WIDGET (f->preview))); /* the change is animated */
   set (f, BW_DETAIL_PITCH_VALUE, "0.45 mm");
   g_assert_false (is_busy (f));
   bw_page_show_view (BW_PAGE (f->page), "preview");
@@ -551,12 +559,15 @@ test_closed_while_busy (void)
       if (i > 2)
         set (&f, BW_DETAIL_PITCH_VALUE, "0.7 mm");
       if (i > 3)
-        app_test_pause (50 + 4 * i);
+        app_test_steps (3 * i, is_busy, &f);
       if (i > 4)
         bw_preview_panel_open (f.preview, good);
       tear_down (&f, NULL);
     }
-  app_test_pause (300); /* what was given up ends */
+  /* What was given up ends meanwhile. */
+  Fixture last = { NULL };
+  set_up (&last, NULL);
+  tear_down (&last, NULL);
 }
 
 /* With nothing on the bench there is nothing to compute, and nothing fails. */
@@ -570,9 +581,9 @@ test_empty (void)
   bw_window_show_page (window, "detail");
   bw_page_show_view (BW_PAGE (page), "preview");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  app_test_pause (300);
-  g_assert_null (bw_preview_view_get_result (
-      bw_preview_panel_get_view (APP_TEST_THE (BW, PREVIEW_PANEL, page))));
+  BwPreviewPanel *preview = APP_TEST_THE (BW, PREVIEW_PANEL, page);
+  ASSERT_COMES_TRUE (!bw_preview_panel_is_busy (preview));
+  g_assert_null (bw_preview_view_get_result (bw_preview_panel_get_view (preview)));
   app_test_close (window);
 }
 

@@ -105,33 +105,44 @@ test_edit_after_undo (void)
   g_assert_finalize_object (document);
 }
 
-/* What must be refused, with a word that the message must hold. */
+/* What must be refused, why, and a word that the message must hold. */
 static const struct
 {
   BwPart part;
   const char *key;
   const char *text;
+  GQuark (*domain) (void);
+  int code;
   const char *word;
 } refused[] = {
-  { BW_PART_SHEET, "title", "", "needed" },
-  { BW_PART_SHEET, "supply_frequency", "50 V", "Hz" },
-  { BW_PART_SHEET, "level_margin", "-1 %", "out of range" },
-  { BW_PART_MONITOR, "diagonal", "20", "unit" },
-  { BW_PART_MONITOR, "diagonal", "20 kHz", "allowed" },
-  { BW_PART_MONITOR, "aspect", "four to three", "4:3" },
-  { BW_PART_MONITOR, "line_rates", "16 kHz .. 15 kHz", "16" },
-  { BW_PART_MONITOR, "line_rates", "", "needed" },
-  { BW_PART_MONITOR, "mains_voltage", "100 V .. 120 V; 200 V .. 240 V", "one" },
-  { BW_PART_MONITOR, "mask", "mesh", "grille" },
-  { BW_PART_INPUT, "video_level", "7 km", "V" },
-  { BW_PART_INPUT, "syncs", "on-y", "cannot come with" },
-  { BW_PART_INPUT, "signals", "", "needed" },
-  { BW_PART_SOURCE, "raster", "no-such-raster", "catalogue" },
-  { BW_PART_SOURCE, "raster", "", "needed" },
-  { BW_PART_SOURCE, "syncs", "on-y", "cannot come with" },
-  { BW_PART_SOURCE, "system", "pal-z", "pal-b" },
-  { BW_PART_SOURCE, "dc_offset", "1 V", "a.c." }, /* source 1 of the sheet is a.c. coupled */
-  { BW_PART_SOURCE, "aspect", "4:0", "4:3" },
+  { BW_PART_SHEET, "title", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
+  { BW_PART_SHEET, "supply_frequency", "50 V", bw_quantity_error_quark, BW_QUANTITY_ERROR_UNIT,
+    "Hz" },
+  { BW_PART_SHEET, "level_margin", "-1 %", bw_field_error_quark, BW_FIELD_ERROR_RANGE,
+    "out of range" },
+  { BW_PART_MONITOR, "diagonal", "20", bw_quantity_error_quark, BW_QUANTITY_ERROR_NO_UNIT, "unit" },
+  { BW_PART_MONITOR, "diagonal", "20 kHz", bw_quantity_error_quark, BW_QUANTITY_ERROR_UNIT,
+    "allowed" },
+  { BW_PART_MONITOR, "aspect", "four to three", bw_field_error_quark, BW_FIELD_ERROR_VALUE, "4:3" },
+  { BW_PART_MONITOR, "line_rates", "16 kHz .. 15 kHz", bw_quantity_error_quark,
+    BW_QUANTITY_ERROR_RANGE, "16" },
+  { BW_PART_MONITOR, "line_rates", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
+  { BW_PART_MONITOR, "mains_voltage", "100 V .. 120 V; 200 V .. 240 V", bw_field_error_quark,
+    BW_FIELD_ERROR_VALUE, "one" },
+  { BW_PART_MONITOR, "mask", "mesh", bw_field_error_quark, BW_FIELD_ERROR_KIND, "grille" },
+  { BW_PART_INPUT, "video_level", "7 km", bw_quantity_error_quark, BW_QUANTITY_ERROR_UNIT, "V" },
+  { BW_PART_INPUT, "syncs", "on-y", bw_monitor_error_quark, BW_MONITOR_ERROR_INPUT_SYNC,
+    "cannot come with" },
+  { BW_PART_INPUT, "signals", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
+  { BW_PART_SOURCE, "raster", "no-such-raster", bw_document_error_quark, BW_DOCUMENT_ERROR_RASTER,
+    "catalogue" },
+  { BW_PART_SOURCE, "raster", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
+  { BW_PART_SOURCE, "syncs", "on-y", bw_source_error_quark, BW_SOURCE_ERROR_SYNC,
+    "cannot come with" },
+  { BW_PART_SOURCE, "system", "pal-z", bw_field_error_quark, BW_FIELD_ERROR_KIND, "pal-b" },
+  { BW_PART_SOURCE, "dc_offset", "1 V", bw_source_error_quark, BW_SOURCE_ERROR_COUPLING,
+    "a.c." }, /* source 1 of the sheet is a.c. coupled */
+  { BW_PART_SOURCE, "aspect", "4:0", bw_field_error_quark, BW_FIELD_ERROR_VALUE, "4:3" },
 };
 
 static void
@@ -147,8 +158,7 @@ test_refused (gconstpointer data)
   g_assert_false (bw_document_set_field (document, refused[i].part, 0,
                                          app_test_field (refused[i].part, refused[i].key),
                                          refused[i].text, '.', &error));
-  g_assert_nonnull (error);
-  g_test_message ("%s", error->message);
+  g_assert_error (error, refused[i].domain (), refused[i].code);
   g_assert_nonnull (strstr (error->message, refused[i].word));
 
   g_autofree char *after = app_test_sheet_text (document);

@@ -23,6 +23,7 @@ typedef struct
   BwBands one_band_hz;
   double unknown_v;
   char *required;
+  char *lines;
 } Sample;
 
 #define AT(member) .offset = G_STRUCT_OFFSET (Sample, member)
@@ -89,6 +90,7 @@ static const BwField sample_fields[] = {
     .type = BW_FIELD_TEXT,
     AT (required),
     .flags = BW_FIELD_REQUIRED },
+  { .key = "lines", .label = "Lines", .type = BW_FIELD_TEXT, AT (lines), .flags = BW_FIELD_LINES },
 };
 static const BwFieldTable sample_table = { G_N_ELEMENTS (sample_fields), sample_fields };
 
@@ -97,6 +99,7 @@ sample_init (Sample *sample)
 {
   *sample = (Sample){ .text = g_strdup ("before"),
                       .required = g_strdup ("before"),
+                      .lines = g_strdup ("before"),
                       .level_v = 1,
                       .count = 7,
                       .half_lines = 525,
@@ -127,6 +130,24 @@ static const ParseCase parse_cases[] = {
   { "text-tab", "text", "A\tset", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "text-bell", "text", "A\aset", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "text-delete", "text", "A\x7fset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-escape", "text", "A\x1b[31mset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-c1", "text", "A\xc2\x9b" "31mset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-override", "text", "A\u202eset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-isolate", "text", "A\u2066set", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-separator", "text", "A\u2028set", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-no-character", "text", "A\ufffeset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-not-utf8", "text", "A\xffset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "text-direction-mark", "text", "\u05d0\u200f!", '.', "\u05d0\u200f!", 0 },
+  { "text-joiner", "text", "\u0646\u200c\u0647", '.', "\u0646\u200c\u0647", 0 },
+  { "lines-one", "lines", "A set", '.', "A set", 0 },
+  { "lines-three", "lines", "One\ntwo\n\nthree\n", '.', "One\ntwo\n\nthree", 0 },
+  { "lines-dos", "lines", "One\r\ntwo\rthree", '.', "One\ntwo\nthree", 0 },
+  { "lines-of-unicode", "lines", "One\u2028two\u2029three\xc2\x85" "four", '.',
+    "One\ntwo\nthree\nfour", 0 },
+  { "lines-tab", "lines", "R12\t75 \u03a9", '.', "R12\t75 \u03a9", 0 },
+  { "lines-empty", "lines", "\n \n", '.', "", 0 },
+  { "lines-bell", "lines", "A\aset", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "lines-override", "lines", "One\n\u202etwo", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "quantity", "level", "0.7 V", '.', "700 mV", 0 },
   { "quantity-comma", "level", "0,7 V", ',', "700 mV", 0 },
   { "quantity-least", "level", "10 mV", '.', "10 mV", 0 },
@@ -502,6 +523,35 @@ test_find (void)
 
 /* The tables of the program */
 
+/* What a message, and the editor, say of what may be written. */
+static void
+test_allowed (void)
+{
+  static const struct
+  {
+    const char *key;
+    char mark;
+    const char *says;
+  } cases[] = {
+    { "text", '.', "a text" },
+    { "level", '.', "10\u00a0mV to 5\u00a0V" },
+    { "count", '.', "a whole number from 1 to 1000" },
+    { "half", '.', "lines or half lines from 0 to 625" },
+    { "rate", '.', "a frequency, such as “4.5 MHz / 286”" },
+    { "aspect", '.', "width:height, such as “4:3”" },
+    { "choice", '.', "progressive, interlaced" },
+    { "set", '.', "rgb, component, yc, composite, luminance" },
+    { "on", '.', "yes, no" },
+    { "bands", '.', "1\u00a0Hz to 1\u00a0MHz" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwField *field = bw_field_find (&sample_table, cases[i].key);
+      g_autofree char *allowed = bw_field_allowed (field, cases[i].mark);
+      g_assert_cmpstr (allowed, ==, cases[i].says);
+    }
+}
+
 typedef struct
 {
   const char *name;
@@ -643,6 +693,69 @@ test_empty (gconstpointer data)
   free_object (table, object);
 }
 
+/* Half lines are kept as a number and told in lines: 4 to 100 of them are 2 to 50 lines. */
+static void
+test_allowed_lines (void)
+{
+  const BwField half = {
+    .key = "half", .type = BW_FIELD_HALF_LINES, AT (half_lines), .low = 4, .high = 100
+  };
+  g_autofree char *words = bw_field_allowed (&half, '.');
+  bw_test_assert_words (words, WORDS ("2 to 50"));
+}
+
+/* Sides of 1 to 1000, our own limit. */
+static void
+test_aspect_limits (void)
+{
+  static const struct
+  {
+    const char *text;
+    gboolean taken;
+  } cases[] = {
+    { "1000:1", TRUE }, { "1:1000", TRUE }, { "1001:1", FALSE }, { "1:1001", FALSE },
+    { "0:1", FALSE },   { "1:0", FALSE },
+  };
+  const BwField *aspect = bw_field_find (&sample_table, "aspect");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Sample sample = { 0 };
+      g_assert_cmpint (bw_field_parse (aspect, &sample, cases[i].text, '.', NULL), ==,
+                       cases[i].taken);
+    }
+}
+
+/* What is set is what is got, and nothing beside it. */
+static void
+test_set_uint (void)
+{
+  Sample sample = { .choice = 0, .set = 5, .half_lines = 7 };
+  const BwField *choice = bw_field_find (&sample_table, "choice");
+  bw_field_set_uint (choice, &sample, 1);
+  g_assert_cmpuint (bw_field_get_uint (choice, &sample), ==, 1);
+  g_assert_cmpuint (sample.choice, ==, 1);
+  g_assert_cmpuint (sample.set, ==, 5);
+}
+
+/* Whether @error is the one for @text: not a number, a unit that the field has not, a value beyond what
+ * the field takes; or for kinds and counts, no kind and no count. */
+static gboolean
+is_refusal_of (const GError *error, const BwField *field, const char *text)
+{
+  if (field->type == BW_FIELD_CHOICE || field->type == BW_FIELD_SET
+      || field->type == BW_FIELD_SWITCH)
+    return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND);
+  if (field->type != BW_FIELD_QUANTITY && field->type != BW_FIELD_BANDS)
+    return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
+  if (strcmp (text, "1e999 V") == 0 && field->dimension == BW_DIMENSION_VOLTAGE)
+    return g_error_matches (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_RANGE);
+  if (strcmp (text, "-1e6 MHz") == 0 && field->dimension == BW_DIMENSION_FREQUENCY)
+    return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE);
+  gboolean is_number = g_ascii_isdigit (*text) || *text == '-';
+  return g_error_matches (error, BW_QUANTITY_ERROR,
+                          is_number ? BW_QUANTITY_ERROR_UNIT : BW_QUANTITY_ERROR_NUMBER);
+}
+
 /* Far out of range, or not a value at all: refused with what is allowed, and the member stays. */
 static void
 test_refuse (gconstpointer data)
@@ -660,7 +773,7 @@ test_refuse (gconstpointer data)
       if (field->type == BW_FIELD_TEXT && *text != '\x01')
         continue;
       g_assert_false (bw_field_parse (field, object, text, '.', &error));
-      g_assert_nonnull (error);
+      g_assert_true (is_refusal_of (error, field, text));
       g_autofree char *after = bw_field_to_file (field, object);
       g_assert_cmpstr (before, ==, after);
     }
@@ -698,6 +811,10 @@ main (int argc, char **argv)
   g_test_add_func ("/field/lines", test_lines);
   g_test_add_func ("/field/copy", test_copy);
   g_test_add_func ("/field/is-set", test_is_set);
+  g_test_add_func ("/field/allowed", test_allowed);
   g_test_add_func ("/field/find", test_find);
+  g_test_add_func ("/field/allowed-lines", test_allowed_lines);
+  g_test_add_func ("/field/set-uint", test_set_uint);
+  g_test_add_func ("/field/aspect-limits", test_aspect_limits);
   return g_test_run ();
 }

@@ -124,6 +124,29 @@ test_bracketed_keys (void)
     bw_test_assert_words (text, WORDS ("name=x\n", "name[xx]=y\n", "name[zz]=z\n"));
 }
 
+/* Some editors put U+FEFF before UTF-8 text (Unicode 15.0, 23.8): it is dropped and nothing else. */
+static void
+test_byte_order_mark (void)
+{
+  static const char *const texts[][2] = { { "\xef\xbb\xbf[a]\nx=12345", "[a]\nx=12345" },
+                                          { "\xef\xbb\xbf", "" },
+                                          { "\xef\xbb", "\xef\xbb" },
+                                          { "[a]\nx=1", "[a]\nx=1" } };
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = g_build_filename (folder, "file", NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *text = NULL;
+      gsize length = 0;
+      g_assert_true (g_file_set_contents (path, texts[i][0], -1, NULL));
+      g_assert_true (bw_keyfile_read (path, &text, &length, NULL));
+      g_assert_cmpstr (text, ==, texts[i][1]);
+      g_assert_cmpuint (length, ==, strlen (texts[i][1]));
+    }
+  bw_test_folder_remove (folder);
+}
+
 static void
 test_huge_line (void)
 {
@@ -332,6 +355,7 @@ main (int argc, char **argv)
     add ("unreadable", unreadable_cases[i].name, &unreadable_cases[i], test_unreadable);
   g_test_add_func ("/keyfile/values", test_values);
   g_test_add_func ("/keyfile/bracketed-keys", test_bracketed_keys);
+  g_test_add_func ("/keyfile/byte-order-mark", test_byte_order_mark);
   g_test_add_func ("/keyfile/huge-line", test_huge_line);
   g_test_add_func ("/keyfile/length", test_length);
   g_test_add_func ("/keyfile/read-size", test_read_size);

@@ -60,6 +60,9 @@ static const ParseCase parse_cases[] = {
   { "inch-mark", "20\"", METRE, '.', 0.508 },
   { "inch-double-prime", "20\u2033", METRE, '.', 0.508 },
   { "volt", "1 V", VOLT, '.', 1.0 },
+  { "the-least", "1e-30 V", VOLT, '.', 1e-30 },
+  { "the-most", "-1e30 V", VOLT, '.', -1e30 },
+  { "zero-with-an-exponent", "0.0e-999 V", VOLT, '.', 0 },
   { "millivolt", "714 mV", VOLT, '.', 0.714 },
   { "ire", "7.5 IRE", IRE, '.', 7.5 },
   { "ohm-ascii", "75 ohm", OHM, '.', 75.0 },
@@ -216,7 +219,10 @@ static const RefuseCase refuse_cases[] = {
     '.',
     BW_QUANTITY_ERROR_RANGE,
     { "Hz" } },
-  { "underflow", "1e-999 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "1e-999 V" } },
+  { "underflow", "1e-999 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "1e-999 V", "small" } },
+  { "beyond-the-least", "9.9e-31 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "small" } },
+  { "beyond-the-least-by-unit", "-9.9e-28 mV", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "small" } },
+  { "beyond-the-most", "1.1e30 V", VOLT, '.', BW_QUANTITY_ERROR_RANGE, { "large" } },
 };
 
 /* “%c” stands in the sentence between quotation marks of its own. */
@@ -286,6 +292,10 @@ static const RatioCase ratio_cases[] = {
   { "factor-beyond-64-bits", "1 Hz * 99999999999999999999", { 0, 1 } },
   { "divisor-beyond-64-bits", "1 Hz / 99999999999999999999", { 0, 1 } },
   { "exponent-too-large", "1e400 Hz", { 0, 1 } },
+  { "most-of-64-bits", "9223372036854775807 Hz", { G_MAXINT64, 1 } },
+  { "least-of-64-bits", "-9223372036854775807 Hz", { -G_MAXINT64, 1 } },
+  { "beyond-64-bits", "9223372036854775808 Hz", { 0, 1 } },
+  { "beyond-64-bits-negative", "-9223372036854775808 Hz", { 0, 1 } },
   { "not-utf8", "4.5 MHz / 286\xff", { 0, 1 } },
 };
 
@@ -416,6 +426,27 @@ test_bands_text (void)
   g_assert_cmpmem (&back, sizeof back, &bands, sizeof bands);
 }
 
+/* A form shows units as they are written by hand, a file in ASCII. */
+static void
+test_bands_units (void)
+{
+  const BwBands bands = { 1, { { 10e-6, 12.5e-6 } } };
+  g_autofree char *file = bw_quantity_bands_to_file (&bands, BW_DIMENSION_TIME, "us");
+  g_autofree char *entry = bw_quantity_bands_to_entry (&bands, BW_DIMENSION_TIME, "us", '.');
+  g_assert_cmpstr (file, ==, "10 us .. 12.5 us");
+  g_assert_cmpstr (entry, ==, "10 µs .. 12.5 µs");
+}
+
+/* Below zero it is rounded as above: 1163 and -1163 µF, of three digits, are 1160 and -1160. */
+static void
+test_round_both_ways (void)
+{
+  g_autofree char *up = bw_quantity_format (1163e-6, BW_DIMENSION_CAPACITANCE, 3, '.');
+  g_autofree char *down = bw_quantity_format (-1163e-6, BW_DIMENSION_CAPACITANCE, 3, '.');
+  g_assert_cmpstr (up, ==, "1160\u00a0µF");
+  g_assert_cmpstr (down, ==, "-1160\u00a0µF");
+}
+
 /* For reading: U+00A0 between number and unit */
 
 typedef struct
@@ -531,6 +562,18 @@ test_units (gconstpointer data)
     }
 }
 
+/* What is too long in the unit that is tried first is written in the one in which it is shortest. */
+static void
+test_shortest_unit (void)
+{
+  g_autofree char *hertz = bw_quantity_to_file (123.4567, BW_DIMENSION_FREQUENCY, "GHz");
+  g_autofree char *kilo = bw_quantity_to_file (15734.5, BW_DIMENSION_FREQUENCY, "kHz");
+  g_autofree char *nano = bw_quantity_to_file (1.25e-9, BW_DIMENSION_TIME, "s");
+  g_assert_cmpstr (hertz, ==, "123.4567 Hz");
+  g_assert_cmpstr (kilo, ==, "15.7345 kHz");
+  g_assert_cmpstr (nano, ==, "1.25 ns");
+}
+
 static void
 test_locale_mark (void)
 {
@@ -538,6 +581,8 @@ test_locale_mark (void)
   g_assert_cmpint (bw_quantity_locale_mark (), ==, '.');
   if (setlocale (LC_NUMERIC, "de_DE.UTF-8") != NULL)
     g_assert_cmpint (bw_quantity_locale_mark (), ==, ',');
+  else
+    g_test_skip ("no locale with a decimal comma is installed; the tests of the cli make one");
   setlocale (LC_NUMERIC, "C");
 }
 
@@ -586,5 +631,8 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/format-range", test_format_range);
   g_test_add_func ("/quantity/locale-mark", test_locale_mark);
   g_test_add_func ("/quantity/near", test_near);
+  g_test_add_func ("/quantity/shortest-unit", test_shortest_unit);
+  g_test_add_func ("/quantity/bands/units", test_bands_units);
+  g_test_add_func ("/quantity/round-both-ways", test_round_both_ways);
   return g_test_run ();
 }

@@ -55,6 +55,9 @@ typedef struct
 
 static const BadCase bad_cases[] = {
   { "nothing-given", "kind=box\n", BW_ADAPTOR_ERROR_GIVES, "kind" },
+  { "coded-from-what-is-there",
+    "kind=box\ngives_signals=composite\ngives_syncs=in-video\nlevels=standard\n",
+    BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
   { "lead-that-changes", "kind=lead\ngives_signals=rgb\n", BW_ADAPTOR_ERROR_GIVES, "kind" },
   { "kind-unknown", "kind=gadget\n", -1, "kind" },
   { "kind-missing", "", -1, "kind" },
@@ -76,6 +79,13 @@ static const BadCase bad_cases[] = {
     "gives_sync" },
   { "composite-without-system",
     "kind=box\ntakes_signals=rgb\ngives_signals=composite\ngives_syncs=in-video\n"
+    "levels=standard\n",
+    BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
+  { "composite-of-anything",
+    "kind=box\ngives_signals=composite\ngives_syncs=in-video\nlevels=standard\n",
+    BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
+  { "composite-of-either",
+    "kind=box\ntakes_signals=yc; rgb\ngives_signals=composite\ngives_syncs=in-video\n"
     "levels=standard\n",
     BW_ADAPTOR_ERROR_SYSTEM, "gives_systems" },
   { "two-polarities", "kind=box\ngives_polarities=negative; positive\n", BW_ADAPTOR_ERROR_ONE,

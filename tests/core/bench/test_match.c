@@ -63,6 +63,9 @@ static const SyncCase sync_cases[] = {
     BW_NEED_LOAD, BW_LOAD_TERMINATOR, 75, 0, 1 },
   /* 2 V behind 1 kΩ: 0.14 V across 75 Ω, 1.29 V across 1.8 kΩ: 1800 (2/0.3 − 1) − 1000 = 9.2 kΩ
    * would leave the lead at 1.5 kΩ */
+  /* 900 Ω are 2.17 V and want 900 × (5/0.3 − 1) − 1175 = 12.9 kΩ; a terminator alone makes 0.3 V */
+  { "a-terminator-before-a-resistor", 5, BW_LOAD_OPEN, 1175, BW_TERMINATION_NONE, FALSE, 900,
+    { 0.2, 1 }, BW_NEED_LOAD, BW_LOAD_TERMINATOR, 75, 0, 2 },
   { "high-impedance-and-nothing-helps", 2, BW_LOAD_OPEN, 1000, BW_TERMINATION_NONE, FALSE, 1800,
     { 0.2, 1 }, BW_NEED_AMPLIFIER, BW_LOAD_AS_IT_IS, 1800, 0, 0 },
   { "too-little", 0.1, BW_LOAD_75_OHM, 75, BW_TERMINATION_FIXED, TRUE, 10e3, { 0.2, 1 },

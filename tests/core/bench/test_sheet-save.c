@@ -6,6 +6,7 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/time.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -38,37 +39,11 @@ demo (void)
   return parse (text);
 }
 
-static char *
-in_folder (const char *folder, const char *name, const char *text)
-{
-  char *path = g_build_filename (folder, name, NULL);
-  if (text != NULL)
-    g_assert_true (g_file_set_contents (path, text, -1, NULL));
-  return path;
-}
-
-static void
-assert_content (const char *path, const char *wanted)
-{
-  g_autofree char *text = bw_test_read (path, NULL);
-  g_assert_cmpstr (text, ==, wanted);
-}
-
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-  while (g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
 static void
 test_save_and_load (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "new.bench", NULL);
+  g_autofree char *path = bw_test_in_folder (folder, "new.bench", NULL);
   g_autoptr (BwSheet) sheet = parse (SHEET);
   g_autoptr (GPtrArray) faults = bw_test_faults_new ();
   g_autoptr (GError) error = NULL;
@@ -76,13 +51,13 @@ test_save_and_load (void)
 
   g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), &error));
   g_assert_no_error (error);
-  assert_content (path, text);
+  bw_test_assert_content (path, text);
   g_autoptr (BwSheet) back = bw_sheet_load (path, bw_test_catalogue (), faults);
   bw_test_no_faults (faults);
   g_assert_nonnull (back);
   g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), NULL));
-  assert_content (path, text);
-  g_assert_cmpuint (count_files (folder), ==, 1); /* nothing lies about */
+  bw_test_assert_content (path, text);
+  g_assert_cmpuint (bw_test_count_files (folder), ==, 1); /* nothing lies about */
   bw_test_folder_remove (folder);
 }
 
@@ -91,7 +66,7 @@ static void
 assert_untouched (const char *text, GQuark domain, int code)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", text);
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", text);
   g_autoptr (GPtrArray) faults = bw_test_faults_new ();
   GStatBuf before, after;
 
@@ -102,8 +77,8 @@ assert_untouched (const char *text, GQuark domain, int code)
   g_assert_cmpint (before.st_mtim.tv_sec, ==, after.st_mtim.tv_sec);
   g_assert_cmpint (before.st_mtim.tv_nsec, ==, after.st_mtim.tv_nsec);
   g_assert_cmpuint (before.st_ino, ==, after.st_ino);
-  assert_content (path, text);
-  g_assert_cmpuint (count_files (folder), ==, 1);
+  bw_test_assert_content (path, text);
+  g_assert_cmpuint (bw_test_count_files (folder), ==, 1);
   bw_test_folder_remove (folder);
 }
 
@@ -133,8 +108,8 @@ static void
 test_save_through_link (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "real.bench", "old");
-  g_autofree char *link = in_folder (folder, "link.bench", NULL);
+  g_autofree char *path = bw_test_in_folder (folder, "real.bench", "old");
+  g_autofree char *link = bw_test_in_folder (folder, "link.bench", NULL);
   g_autoptr (BwSheet) sheet = parse (SHEET);
   g_autofree char *text = bw_sheet_to_text (sheet, bw_test_catalogue ());
 
@@ -142,7 +117,7 @@ test_save_through_link (void)
   g_assert_true (bw_sheet_save (sheet, link, bw_test_catalogue (), NULL));
   g_autofree char *target = g_file_read_link (link, NULL);
   g_assert_cmpstr (target, ==, "real.bench");
-  assert_content (path, text);
+  bw_test_assert_content (path, text);
   bw_test_folder_remove (folder);
 }
 
@@ -151,7 +126,7 @@ static void
 test_save_through_dangling_link (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *link = in_folder (folder, "link.bench", NULL);
+  g_autofree char *link = bw_test_in_folder (folder, "link.bench", NULL);
   g_autoptr (BwSheet) sheet = parse (SHEET);
 
   g_assert_cmpint (symlink ("real.bench", link), ==, 0);
@@ -166,7 +141,7 @@ static void
 test_save_keeps_mode (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "private.bench", "old");
+  g_autofree char *path = bw_test_in_folder (folder, "private.bench", "old");
   g_autoptr (BwSheet) sheet = parse (SHEET);
   GStatBuf status;
 
@@ -234,7 +209,7 @@ static void
 test_save_without_room (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "the old file");
   g_autoptr (BwSheet) sheet = parse (SHEET);
   g_autofree char *text = bw_sheet_to_text (sheet, bw_test_catalogue ());
   rlim_t length = strlen (text);
@@ -245,11 +220,11 @@ test_save_without_room (void)
       int status = save_limited (path, limits[i], TRUE);
       g_assert_true (WIFEXITED (status));
       g_assert_cmpint (WEXITSTATUS (status), ==, 1);
-      assert_content (path, "the old file");
-      g_assert_cmpuint (count_files (folder), ==, 1);
+      bw_test_assert_content (path, "the old file");
+      g_assert_cmpuint (bw_test_count_files (folder), ==, 1);
     }
   g_assert_cmpint (save_limited (path, length, TRUE), ==, 0);
-  assert_content (path, text);
+  bw_test_assert_content (path, text);
   bw_test_folder_remove (folder);
 }
 
@@ -258,12 +233,12 @@ static void
 test_save_killed_in_writing (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "the old file");
   int status = save_limited (path, 100, FALSE);
 
   g_assert_true (WIFSIGNALED (status));
   g_assert_cmpint (WTERMSIG (status), ==, SIGXFSZ);
-  assert_content (path, "the old file");
+  bw_test_assert_content (path, "the old file");
   bw_test_folder_remove (folder);
 }
 
@@ -279,7 +254,8 @@ save_for_ever (const char *path, const BwSheet *a, const BwSheet *b)
 
 #define KILLS 40
 
-/* Killed at any moment: the file is one of the two sheets that were being saved in turn. */
+/* Killed at any moment, by a timer of its own: the file is one of the two sheets that were being saved
+ * in turn. */
 static void
 test_save_killed_at_any_time (void)
 {
@@ -289,16 +265,21 @@ test_save_killed_at_any_time (void)
   g_autoptr (BwSheet) b = demo ();
   g_autofree char *text_a = bw_sheet_to_text (a, bw_test_catalogue ());
   g_autofree char *text_b = bw_sheet_to_text (b, bw_test_catalogue ());
-  g_autofree char *path = in_folder (folder, "old.bench", text_a);
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", text_a);
 
   for (guint i = 0; i < KILLS && !g_test_failed (); i++)
     {
+      const struct itimerval until = { .it_value.tv_usec = g_rand_int_range (rand, 500, 20000) };
+      int status = 0;
       pid_t child = fork ();
       if (child == 0)
-        save_for_ever (path, a, b);
-      g_usleep ((gulong) g_rand_int_range (rand, 500, 20000));
-      kill (child, SIGKILL);
-      waitpid (child, NULL, 0);
+        {
+          setitimer (ITIMER_REAL, &until, NULL);
+          save_for_ever (path, a, b);
+        }
+      waitpid (child, &status, 0);
+      g_assert_true (WIFSIGNALED (status));
+      g_assert_cmpint (WTERMSIG (status), ==, SIGALRM);
       g_autofree char *text = bw_test_read (path, NULL);
       g_assert_true (strcmp (text, text_a) == 0 || strcmp (text, text_b) == 0);
     }
@@ -310,7 +291,7 @@ static void
 test_save_to_read_only_folder (void)
 {
   char *folder = bw_test_folder_new ();
-  g_autofree char *path = in_folder (folder, "old.bench", "the old file");
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "the old file");
   int status = -1;
   g_assert_cmpint (g_chmod (folder, 0555), ==, 0);
 
@@ -328,8 +309,124 @@ test_save_to_read_only_folder (void)
   g_assert_true (WIFEXITED (status));
   g_assert_cmpint (WEXITSTATUS (status), ==, 1);
   g_assert_cmpint (g_chmod (folder, 0755), ==, 0);
-  assert_content (path, "the old file");
-  g_assert_cmpuint (count_files (folder), ==, 1);
+  bw_test_assert_content (path, "the old file");
+  g_assert_cmpuint (bw_test_count_files (folder), ==, 1);
+  bw_test_folder_remove (folder);
+}
+
+/* A sheet of just so many bytes, made up by its note. */
+static BwSheet *
+sheet_of (gsize bytes)
+{
+  BwSheet *sheet = parse (SHEET);
+  g_autofree char *empty = bw_sheet_to_text (sheet, bw_test_catalogue ());
+  g_free (sheet->note);
+  sheet->note = g_strnfill (bytes - strlen (empty) - strlen ("note=\n"), 'n');
+  return sheet;
+}
+
+/* The greatest sheet that can be read is the greatest that is written. */
+static void
+test_save_largest (void)
+{
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "the old file");
+  g_autoptr (BwSheet) fits = sheet_of (BW_KEYFILE_MAX_BYTES);
+  g_autoptr (BwSheet) too_large = sheet_of (BW_KEYFILE_MAX_BYTES + 1);
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (bw_sheet_save (too_large, path, bw_test_catalogue (), &error));
+  g_assert_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE);
+  if (error != NULL)
+    bw_test_assert_words (error->message, WORDS (path, "4 MiB"));
+  bw_test_assert_content (path, "the old file");
+  g_assert_true (bw_sheet_save (fits, path, bw_test_catalogue (), NULL));
+  g_autoptr (BwSheet) back = bw_sheet_load (path, bw_test_catalogue (), faults);
+  bw_test_no_faults (faults);
+  g_assert_nonnull (back);
+  if (back != NULL)
+    g_assert_cmpstr (back->note, ==, fits->note);
+  bw_test_folder_remove (folder);
+}
+
+/* Notes of several lines, one longer than 64 KiB, come back as they were written. */
+static void
+test_save_notes (void)
+{
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = bw_test_in_folder (folder, "notes.bench", NULL);
+  g_autofree char *filling = g_strnfill (100 * 1024, 'n');
+  g_autofree char *note = g_strconcat ("\\n is no line\nthe second = [not a group]\n# no comment\n\n\t",
+                                       filling, "\nlast;\\", NULL);
+  const BwField *of_sheet = bw_field_find (&bw_sheet_fields, "note");
+  const BwField *of_monitor = bw_field_find (&bw_monitor_fields, "note");
+  const BwField *of_source = bw_field_find (&bw_source_fields, "note");
+  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+
+  g_assert_true (bw_field_parse (of_sheet, sheet, note, '.', NULL));
+  g_assert_true (bw_field_parse (of_monitor, sheet->monitor, note, '.', NULL));
+  g_assert_true (bw_field_parse (of_source, bw_sheet_source (sheet, 0), note, '.', NULL));
+  g_assert_true (bw_sheet_save (sheet, path, bw_test_catalogue (), NULL));
+  g_autoptr (BwSheet) back = bw_sheet_load (path, bw_test_catalogue (), faults);
+  bw_test_no_faults (faults);
+  if (back != NULL)
+    {
+      g_assert_cmpstr (back->note, ==, note);
+      g_assert_cmpstr (back->monitor->note, ==, note);
+      g_assert_cmpstr (bw_sheet_source (back, 0)->note, ==, note);
+    }
+  bw_test_folder_remove (folder);
+}
+
+/* What older versions let into a name is read and written as it was, though nobody may type it. */
+static void
+test_save_old_names (void)
+{
+  static const char *const names[] = { "A\u202eset", "A\xc2\x9b" "31mset", "A\ufffeset", "A\u2028set" };
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *title = g_strdup_printf ("title=%s\n", names[i]);
+      g_autoptr (GString) text = g_string_new (SHEET);
+      g_string_replace (text, "title=Test\n", title, 1);
+      g_autoptr (BwSheet) sheet = parse (text->str);
+      g_autofree char *again = bw_sheet_to_text (sheet, bw_test_catalogue ());
+      g_assert_cmpstr (sheet->title, ==, names[i]);
+      bw_test_assert_words (again, WORDS (title));
+    }
+}
+
+/* A sheet that could not be opened again is not written over one that can. */
+static void
+test_save_unreadable (void)
+{
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "the old file");
+  g_autoptr (BwSheet) sheet = demo ();
+  g_autoptr (GError) error = NULL;
+
+  g_free (bw_sheet_source (sheet, 0)->raster);
+  bw_sheet_source (sheet, 0)->raster = g_strdup ("no-such-raster");
+  g_assert_false (bw_sheet_save (sheet, path, bw_test_catalogue (), &error));
+  g_assert_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE);
+  if (error != NULL)
+    bw_test_assert_words (error->message, WORDS (path, "no-such-raster", "not been written"));
+  bw_test_assert_content (path, "the old file");
+  bw_test_folder_remove (folder);
+}
+
+/* Who opens a file that a save has left half written is told where the old one is. */
+static void
+test_load_interrupted (void)
+{
+  char *folder = bw_test_folder_new ();
+  g_autofree char *path = bw_test_in_folder (folder, "old.bench", "[bench-sheet]\nform");
+  g_autofree char *copy = bw_test_in_folder (folder, "old.bench.before-saving", SHEET);
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+
+  g_assert_null (bw_sheet_load (path, bw_test_catalogue (), faults));
+  bw_test_has_fault (faults, BW_SHEET_ERROR, BW_SHEET_ERROR_INTERRUPTED, WORDS (path, copy));
   bw_test_folder_remove (folder);
 }
 
@@ -349,6 +446,11 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet-save/killed-at-any-time", test_save_killed_at_any_time);
   g_test_add_func ("/sheet-save/untouched/newer", test_newer_untouched);
   g_test_add_func ("/sheet-save/untouched/damaged", test_damaged_untouched);
+  g_test_add_func ("/sheet-save/largest", test_save_largest);
+  g_test_add_func ("/sheet-save/notes", test_save_notes);
+  g_test_add_func ("/sheet-save/old-names", test_save_old_names);
+  g_test_add_func ("/sheet-save/unreadable", test_save_unreadable);
+  g_test_add_func ("/sheet-save/load-interrupted", test_load_interrupted);
   g_test_add_func ("/sheet-save/load-missing", test_load_missing);
   return g_test_run ();
 }

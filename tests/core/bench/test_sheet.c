@@ -297,6 +297,24 @@ test_own_raster (void)
   g_assert_cmpstr (raster->name, ==, "Mine");
 }
 
+/* A source may name a raster of the sheet by its other name, whichever it is. */
+static void
+test_own_alias (void)
+{
+  static const char *const names[] = { "mine-a", "mine-b" };
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autoptr (BwSheet) sheet = parse (SHEET "[raster one]\n" RASTER_LINES "aliases=mine-a\n"
+                                               "[raster two]\n" RASTER_LINES "aliases=mine-b\n");
+      BwSource *source = bw_sheet_source (sheet, 0);
+      g_free (source->raster);
+      source->raster = g_strdup (names[i]);
+      const BwRaster *raster = bw_sheet_raster (sheet, bw_test_catalogue (), source);
+      g_assert_nonnull (raster);
+      g_assert_cmpstr (raster->id, ==, i == 0 ? "one" : "two");
+    }
+}
+
 /* Faulty sheets: no sheet, the file's name, and what is wrong */
 
 typedef struct
@@ -465,5 +483,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/duplicates", test_duplicates);
   g_test_add_func ("/sheet/foreign-groups", test_foreign_groups);
   g_test_add_func ("/sheet/own-raster", test_own_raster);
+  g_test_add_func ("/sheet/own-alias", test_own_alias);
   return g_test_run ();
 }

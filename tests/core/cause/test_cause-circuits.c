@@ -43,14 +43,16 @@ test_attenuator_unloaded (void)
   NEAR (cause.predicted[BW_SCOPE_SYNC].high, 4.46, 0.005);
 }
 
-/* A source without resistance of its own gives the same into any load: that cannot be blamed. */
+/* Twice of everything from 75 Ω is a line without its 75 Ω, or near it. A source without resistance of
+ * its own gives the same into any load: there that cannot be blamed. */
 static void
 test_voltage_source (void)
 {
   BwCauseCase c = pal_composite ();
   BwScopeReadings readings = { 0 };
-  c.source_ohm = 0;
   read_levels (&readings, 0.6, 1.4, 0, 0.6);
+  g_assert_cmpint (first_cause (&c, &readings).faults[0].kind, ==, BW_FAULT_UNTERMINATED);
+  c.source_ohm = 0;
   g_autoptr (GArray) causes = bw_causes (&c, &readings);
   for (guint i = 0; i < causes->len; i++)
     {

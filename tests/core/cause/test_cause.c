@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/cause/cause-private.h"
 #include "test_cause-case.h"
 
 static BwCauseCase
@@ -9,6 +10,26 @@ ntsc_composite (void)
                           BW_CONDUCTOR_VIDEO, &c);
   bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
   return c;
+}
+
+/* SMPTE 170M: 63.5556 µs a line, of which 52.8556 are picture in 485 of 525 lines and 4.7 sync; three lines
+ * of a field of 262.5 are broad pulses. V is sync for 3 / 262.5 of the time, H for 4.7 / 63.5556, both
+ * together for what one has and of the rest the other. */
+static void
+test_time (void)
+{
+  const double broad = 3 / 262.5, line = 4.7 / 63.5556;
+  static const BwConductor conductors[] = { BW_CONDUCTOR_V, BW_CONDUCTOR_H, BW_CONDUCTOR_VIDEO };
+  const double sync_shares[] = { broad, line, broad + (1 - broad) * line };
+  for (gsize i = 0; i < G_N_ELEMENTS (conductors); i++)
+    {
+      BwCauseCase c = { .conductor = conductors[i] };
+      bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
+      NEAR (c.line_s, 52.8556e-6, 1e-10);
+      NEAR (c.field_s, 242.5 * 63.5556e-6, 2e-8);
+      NEAR (c.picture_share, 52.8556 / 63.5556 * 485 / 525, 1e-6);
+      NEAR (c.sync_share, sync_shares[i], 1e-6);
+    }
 }
 
 /* A 75 Ω source: without load twice the level, two loads two thirds, three a half, 50 Ω four fifths
@@ -43,6 +64,78 @@ test_load (gconstpointer data)
   NEAR (cause.faults[0].ohm, l->ohm, 1e-9);
   NEAR (cause.faults[0].ratio, 2 * l->ohm / (l->ohm + 75), 1e-9);
   g_assert_true (cause.share > 0.5);
+}
+
+/* Where one fault explains every reading within its uncertainty (3 % of a level), no two are named: 1 % off
+ * is enough for the reading, not for a pair that would fit still better. */
+static void
+test_no_pairs (void)
+{
+  BwCauseCase c = ntsc_composite ();
+  BwScopeReadings readings = { 0 };
+  read_levels (&readings, 0.505 * 2 * 40 / 70, 0.505 * 2 * 100 / 70, 0.5 * 2 * 7.5 / 70,
+               0.5 * 2 * 40 / 70);
+  g_autoptr (GArray) causes = bw_causes (&c, &readings);
+  g_assert_cmpuint (causes->len, >, 0);
+  for (guint i = 0; i < causes->len; i++)
+    g_assert_cmpuint (g_array_index (causes, BwCause, i).n_faults, <=, 1);
+}
+
+/* ITU-R texts do not agree on SECAM's burst, so nothing is predicted of it on a conductor that may carry
+ * one; luminance and green have none, and that is predicted. */
+static void
+test_burst_unknown (void)
+{
+  static const struct
+  {
+    BwSignal signal;
+    BwConductor conductor;
+    gboolean predicted;
+  } cases[] = {
+    { BW_SIGNAL_COMPOSITE, BW_CONDUCTOR_VIDEO, FALSE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_C, FALSE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_Y, TRUE },
+    { BW_SIGNAL_LUMA, BW_CONDUCTOR_VIDEO, TRUE },
+    { BW_SIGNAL_RGB, BW_CONDUCTOR_G, TRUE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwCauseCase c;
+      BwHypothesis h;
+      BwPrediction prediction = { 0 };
+      BwScopeReadings readings = { 0 };
+      bw_cause_case_standard (BW_SYSTEM_SECAM_L, cases[i].signal, BW_SYNC_IN_VIDEO,
+                              cases[i].conductor, &c);
+      bw_cause_case_time (&c, bw_test_raster ("625-50-interlaced"));
+      bw_hypothesis_init (&c, &h);
+      bw_hypothesis_predict (&c, &readings, &h, &prediction);
+      g_assert_cmpint ((prediction.predicts & BW_BIT (BW_SCOPE_BURST)) != 0, ==,
+                       cases[i].predicted);
+    }
+}
+
+/* A reading deviates in units of 3 % of the larger of the two (of 1 V, where that is more than 1 % of the
+ * scale): 1 V against 1.1 V by 0.1 / 0.033. Below zero, and from either side, it is the same. */
+static void
+test_deviation (void)
+{
+  static const double pairs[][2] = { { 1, 1.1 }, { 1.1, 1 }, { -1, -1.1 }, { -1.1, -1 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
+    {
+      BwScopeReadings readings = { 0 };
+      BwCause cause = { 0 };
+      BwPrediction prediction = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, pairs[i][0]);
+      prediction.at[BW_SCOPE_WHITE] = (BwRange){ pairs[i][1], pairs[i][1] };
+      double sum = bw_score_hold (&readings, &prediction, 1, &cause);
+      NEAR (cause.deviation, 0.1 / 0.033, 1e-6);
+      NEAR (sum, pow (0.1 / 0.033, 2), 1e-5);
+      g_assert_cmpint (cause.worst, ==, BW_SCOPE_WHITE);
+      g_assert_false (bw_score_agrees (&readings, BW_SCOPE_WHITE, &prediction, 1));
+      prediction.at[BW_SCOPE_WHITE].low = -2;
+      prediction.at[BW_SCOPE_WHITE].high = 2;
+      g_assert_true (bw_score_agrees (&readings, BW_SCOPE_WHITE, &prediction, 1));
+    }
 }
 
 /* The same in words: 2.00 times, +6.02 dB, less what 10 kΩ take. */
@@ -214,6 +307,9 @@ test_no_signal (void)
   read_levels (&readings, 0, 0, 0, 0);
   BwCause cause = first_cause (&c, &readings);
   g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
+  bw_scope_readings_set (&readings, BW_SCOPE_LINE_TILT, 0); /* of nothing there is no tilt either */
+  cause = first_cause (&c, &readings);
+  g_assert_cmpint (cause.faults[0].kind, ==, BW_FAULT_NO_SIGNAL);
 }
 
 /* A tilt, or a pulse with a direction, is of something that arrives. A tilt of 10 %: white falls
@@ -226,7 +322,9 @@ test_something_arrives (void)
   {
     BwScopeReading reading;
     double value;
-  } read[] = { { BW_SCOPE_FIELD_TILT, 0.1 }, { BW_SCOPE_LINE_TILT, 0.1 }, { BW_SCOPE_POLARITY, 1 } };
+  } read[] = { { BW_SCOPE_FIELD_TILT, 0.1 },
+               { BW_SCOPE_LINE_TILT, 0.1 },
+               { BW_SCOPE_POLARITY, 1 } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (read); i++)
     {
@@ -246,7 +344,8 @@ test_one_before_two (void)
 {
   BwCauseCase c;
   BwScopeReadings readings = { 0 };
-  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC, &c);
+  bw_cause_case_standard (BW_SYSTEM_NTSC_M, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE, BW_CONDUCTOR_SYNC,
+                          &c);
   bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 2.5);
   g_autoptr (GArray) causes = bw_causes (&c, &readings);
   const BwCause *first = &g_array_index (causes, BwCause, 0);
@@ -280,6 +379,10 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/cause/load/%s", load_cases[i].name);
       g_test_add_data_func (path, &load_cases[i], test_load);
     }
+  g_test_add_func ("/cause/time", test_time);
+  g_test_add_func ("/cause/no-pairs", test_no_pairs);
+  g_test_add_func ("/cause/burst-unknown", test_burst_unknown);
+  g_test_add_func ("/cause/deviation", test_deviation);
   g_test_add_func ("/cause/load-says", test_load_says);
   g_test_add_func ("/cause/within-standard", test_within_standard);
   g_test_add_func ("/cause/other-standard", test_other_standard);

@@ -75,6 +75,42 @@ test_parallel (void)
   g_assert_cmpfloat (bw_parallel_ohm (75, 10e3), ==, bw_parallel_ohm (10e3, 75));
 }
 
+/* Every drive: what it gives, into what, behind what, and in what shape. 0.3 V and ±0.3 V: ITU-R BT.1700,
+ * SMPTE 274M; 4 V: an instrument maker's note; the others common practice, no source. Only logic has
+ * thresholds. */
+static void
+test_drives (void)
+{
+  static const struct
+  {
+    double sync_v;
+    BwStatedLoad stated;
+    BwSyncShape shape;
+    double driver_ohm;
+    gboolean logic;
+    gboolean common_practice;
+  } drives[BW_N_SYNC_DRIVES] = {
+    [BW_DRIVE_300_MV] = { 0.3, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, FALSE, FALSE },
+    [BW_DRIVE_1_V] = { 1, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, FALSE, TRUE },
+    [BW_DRIVE_2_V] = { 2, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, FALSE, TRUE },
+    [BW_DRIVE_4_V] = { 4, BW_LOAD_75_OHM, BW_SHAPE_BILEVEL, 75, FALSE, FALSE },
+    [BW_DRIVE_LOGIC] = { 5, BW_LOAD_OPEN, BW_SHAPE_BILEVEL, 50, TRUE, TRUE },
+    [BW_DRIVE_LOGIC_75] = { 5, BW_LOAD_OPEN, BW_SHAPE_BILEVEL, 75, TRUE, TRUE },
+    [BW_DRIVE_TRILEVEL] = { 0.3, BW_LOAD_75_OHM, BW_SHAPE_TRILEVEL, 75, FALSE, FALSE },
+  };
+  for (BwSyncDrive drive = 0; drive < BW_N_SYNC_DRIVES; drive++)
+    {
+      const BwSyncDriveFacts *facts = bw_sync_drive_facts (drive);
+      NEAR (facts->sync_v, drives[drive].sync_v, 0);
+      g_assert_cmpint (facts->stated, ==, drives[drive].stated);
+      g_assert_cmpint (facts->shape, ==, drives[drive].shape);
+      NEAR (facts->driver_ohm, drives[drive].driver_ohm, 0);
+      NEAR (facts->input_low_v, drives[drive].logic ? 0.8 : 0, 0);
+      NEAR (facts->input_high_v, drives[drive].logic ? 2 : 0, 0);
+      g_assert_cmpint (facts->common_practice, ==, drives[drive].common_practice);
+    }
+}
+
 /* Input thresholds of a graphics adapter guide: low up to 0.8 V, high from 2.0 V. */
 static void
 test_thresholds (void)
@@ -99,8 +135,8 @@ static void
 test_logic_at_load (void)
 {
   const BwSyncDriveFacts *logic = bw_sync_drive_facts (BW_DRIVE_LOGIC);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_LOGIC, 75),
-        logic->sync_v * 75 / (75 + logic->driver_ohm), 1e-12);
+  NEAR (bw_sync_drive_at_load (BW_DRIVE_LOGIC, 75), logic->sync_v * 75 / (75 + logic->driver_ohm),
+        1e-12);
 }
 
 /* Series resistors into a terminated 75 Ω input for 0.3 V: R = 75 (V / 0.3 − 1), the driver's own
@@ -286,6 +322,7 @@ main (int argc, char **argv)
   g_test_add_func ("/drive/voltage-source", test_voltage_source);
   g_test_add_func ("/drive/open-level", test_open_level);
   g_test_add_func ("/drive/parallel", test_parallel);
+  g_test_add_func ("/drive/drives", test_drives);
   g_test_add_func ("/drive/thresholds", test_thresholds);
   g_test_add_func ("/drive/at-load", test_at_load);
   g_test_add_func ("/drive/logic-at-load", test_logic_at_load);

@@ -185,6 +185,33 @@ test_faults (void)
                                     WORDS ("leads.ini", "[c]", "velocity")));
 }
 
+/* The loss over 100 m may be 0.01 to 1000 dB (our own choice), and a unit must stand there. */
+static void
+test_loss_limits (void)
+{
+  static const struct
+  {
+    const char *loss;
+    gboolean taken;
+  } cases[] = { { "0.0099 dB", FALSE }, { "0.01 dB", TRUE }, { "1000 dB", TRUE },
+                { "1001 dB", FALSE },   { "5 Np", FALSE },   { "dB", FALSE },
+                { "5dB", TRUE },        { "5 dB/m", FALSE }, { "-5 dB", FALSE },
+                { "nan dB", FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+      g_autofree char *text = g_strdup_printf (
+          "[a]\nname=A\nimpedance=75 ohm\nvelocity=66 %%\nloss=%s\nloss_frequency=10 MHz\n"
+          "law_from=1 MHz\nlaw_to=100 MHz\n",
+          cases[i].loss);
+      g_autoptr (GPtrArray) types = load_text (text, faults);
+      g_assert_cmpuint (types->len, ==, cases[i].taken ? 1 : 0);
+      if (!cases[i].taken)
+        g_assert_true (bw_test_has_fault (faults, BW_LEAD_ERROR, BW_LEAD_ERROR_LOSS,
+                                          WORDS ("leads.ini", "[a]", "0.01 to 1000")));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -196,5 +223,6 @@ main (int argc, char **argv)
   g_test_add_func ("/lead/shipped", test_shipped);
   g_test_add_func ("/lead/own", test_own);
   g_test_add_func ("/lead/faults", test_faults);
+  g_test_add_func ("/lead/loss-limits", test_loss_limits);
   return g_test_run ();
 }

@@ -268,12 +268,76 @@ test_refused (void)
   bw_test_assert_words (l->message, WORDS ("300", "250"));
   g_assert_false (bw_pad_l (5, 700, 75, 0.3, &network, &driver));
   g_assert_error (driver, BW_PADS_ERROR, BW_PADS_ERROR_TOO_HIGH);
+  /* a matched load takes half of 5 V, times 75 / 700 behind more than its own resistance */
+  bw_test_assert_words (driver->message, WORDS ("300", "267.9"));
   g_assert_false (bw_pad_minimum_loss (1, 75, 75, &network, &loss_db, &same));
   g_assert_error (same, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
   g_assert_false (bw_pad_matched (BW_PAD_T, 1, 75, 0, &network, &none));
   g_assert_error (none, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
   g_assert_false (bw_pad_series (5, 0, -75, 0.3, &network, &value));
   g_assert_error (value, BW_PADS_ERROR, BW_PADS_ERROR_VALUE);
+}
+
+/* The losses at the ends of what is allowed (our own choice). */
+static void
+test_matched_limits (void)
+{
+  static const struct
+  {
+    double loss_db;
+    gboolean taken;
+  } cases[] = { { 0.00099, FALSE }, { 0.001, TRUE }, { 120, TRUE }, { 120.1, FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwNetwork network;
+      g_autoptr (GError) error = NULL;
+      gboolean taken = bw_pad_matched (BW_PAD_PI, 1, 75, cases[i].loss_db, &network, &error);
+      g_assert_cmpint (taken, ==, cases[i].taken);
+      if (!taken)
+        g_assert_error (error, BW_PADS_ERROR, BW_PADS_ERROR_LOSS);
+    }
+}
+
+/* Each limit is allowed, and what lies beyond it is refused. */
+static void
+test_limits (void)
+{
+  static const struct
+  {
+    double open_v, source_ohm, load_ohm, wanted_v;
+    gboolean allowed;
+    BwPadsError code;
+  } cases[] = {
+    { 1e3, 0, 75, 1, TRUE, 0 },
+    { 1001, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { 2e-3, 0, 75, 1e-3, TRUE, 0 },
+    { 2e-3, 0, 75, 0.99e-3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 75, 1e-308, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 0.1, 0.3, TRUE, 0 },
+    { 5, 0, 0.099, 0.3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 9.6e-229, 0.3, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 10e6, 2.5, TRUE, 0 }, /* 10 MΩ · (5/2.5 − 1) = 10 MΩ */
+    { 5, 0, 10.1e6, 4.9, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 10e6, 10e6, 2, TRUE, 0 },
+    { 5, 10.1e6, 10e6, 2, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, -1, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { (double) INFINITY, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { (double) NAN, 0, 75, 1, FALSE, BW_PADS_ERROR_VALUE },
+    { 5, 0, 10e6, 2.4, FALSE, BW_PADS_ERROR_TOO_LOW }, /* 10 MΩ · (5/2.4 − 1) = 10.83 MΩ */
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwNetwork network;
+      g_autoptr (GError) error = NULL;
+      gboolean done = bw_pad_series (cases[i].open_v, cases[i].source_ohm, cases[i].load_ohm,
+                                     cases[i].wanted_v, &network, &error);
+      g_test_message ("row %" G_GSIZE_FORMAT, i + 1);
+      g_assert_cmpint (done, ==, cases[i].allowed);
+      if (!done)
+        g_assert_error (error, BW_PADS_ERROR, (int) cases[i].code);
+      if (!done)
+        bw_test_assert_words (error->message, WORDS ("10 MΩ"));
+    }
 }
 
 /* What is wanted is just what there is: no resistor. */
@@ -303,6 +367,8 @@ main (int argc, char **argv)
   g_test_add_func ("/pads/power", test_power);
   g_test_add_func ("/pads/spread", test_spread);
   g_test_add_func ("/pads/refused", test_refused);
+  g_test_add_func ("/pads/matched-limits", test_matched_limits);
+  g_test_add_func ("/pads/limits", test_limits);
   g_test_add_func ("/pads/nothing-needed", test_nothing_needed);
   return g_test_run ();
 }

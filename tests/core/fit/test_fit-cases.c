@@ -81,16 +81,28 @@ static const char luma[] = SOURCE " | name=Mono | signal=luminance | syncs=in-vi
  * 5 % of a level or a blanking time, a beat of 1 Hz, a black level off by 2 IRE. */
 static const BwLimits limits = { 0.005, 0.02, 0.05, 0.05, 1, 2 };
 
-/* A home computer's raster that no standard has, to have a field rate above that of the mains:
- * 262 lines at 60.0988 Hz, 262 * 60.0988 = 15745.8856 Hz. Invented. */
-static const char own_rasters[] = "[own-262-60.0988]\n"
-                                  "name=262 lines, 60.0988 Hz, invented\n"
-                                  "source=Invented for this test\n"
-                                  "scan=progressive\n"
-                                  "line_rate=15745.8856 Hz\n"
-                                  "h_front_porch=1.5 us\nh_sync=4.7 us\nh_back_porch=4.5 us\n"
-                                  "v_active=240\nv_front_porch=4\nv_sync=3\nv_back_porch=15\n"
-                                  "h_polarity=negative\nv_polarity=negative\n";
+/* Rasters that no standard has, invented: name, line rate, active lines, front porch, sync and back
+ * porch in lines. */
+#define OWN_RASTER(id, rate, active, front, sync, back)                                            \
+  "[own-" id "]\n"                                                                                 \
+  "name=" id ", invented\nsource=Invented for this test\nscan=progressive\n"                       \
+  "line_rate=" rate " Hz\nh_front_porch=1.5 us\nh_sync=4.7 us\nh_back_porch=4.5 us\n"              \
+  "v_active=" active "\nv_front_porch=" front "\nv_sync=" sync "\nv_back_porch=" back "\n"         \
+  "h_polarity=negative\nv_polarity=negative\n"
+
+static const char own_rasters[] =
+    /* A home computer's, to have a field rate above that of the mains: 262 * 60.0988 Hz. */
+    OWN_RASTER ("262-60.0988", "15745.8856", "240", "4", "3", "15")
+    /* One line less and more than what still counts as half of 525 and of 625 lines. */
+    OWN_RASTER ("261", "15734", "240", "3", "3", "15")
+        OWN_RASTER ("311", "15625", "288", "3", "3", "17")
+            OWN_RASTER ("314", "15625", "288", "4", "3", "19")
+                OWN_RASTER ("315", "15625", "288", "5", "3", "19")
+    /* A little less and more than 1 % from 15625 and 15734.27 Hz. */
+    OWN_RASTER ("15460", "15460", "240", "4", "3", "15")
+        OWN_RASTER ("15475", "15475", "240", "4", "3", "15")
+            OWN_RASTER ("15885", "15885", "240", "4", "3", "15")
+                OWN_RASTER ("15900", "15900", "240", "4", "3", "15");
 
 /* --- Rows --- */
 
@@ -182,6 +194,17 @@ static const Row rows[] = {
    * converter the field rate (86 Hz, practice). */
   { "signal-kind/100-hz-component-into-yc", multi, in_yc, component,
     .s = "raster=cta-861-vic-40 | aspect=16:9", NO (SIGNAL_KIND) },
+
+  /* An encoder takes a broadcast line rate within 1 % (practice). 15475 / 15625 = 0.9904 and 15885 /
+   * 15734.27 = 1.0096 are inside; 15460 / 15625 = 0.9894 and 15900 / 15734.27 = 1.0105 are not. */
+  { "signal-kind/15475-hz-into-composite", multi, in_composite, rgb, .s = "raster=own-15475",
+    PARTS (SIGNAL_KIND, ENCODER) },
+  { "signal-kind/15885-hz-into-composite", multi, in_composite, rgb, .s = "raster=own-15885",
+    PARTS (SIGNAL_KIND, ENCODER) },
+  { "signal-kind/15460-hz-into-composite", multi, in_composite, rgb, .s = "raster=own-15460",
+    PARTS (SIGNAL_KIND, SCAN_CONVERTER) },
+  { "signal-kind/15900-hz-into-composite", multi, in_composite, rgb, .s = "raster=own-15900",
+    PARTS (SIGNAL_KIND, SCAN_CONVERTER) },
 
   /* Composite video without a subcarrier is the same waveform as luminance with its sync: the Y
    * conductor of a Y/C input takes it without any separator. */
@@ -380,6 +403,17 @@ static const Row rows[] = {
   { "line-count/313-of-625", studio, in_rgb, rgb, .i = "line_counts=525 lines; 625 lines",
     .s = "raster=313-49.92-progressive", .mains_hz = 50, TIGHT (LINE_COUNT),
     .numbers = { NUM (LINE_COUNT, LOW, 625, ABS_TOL (1e-9)) } },
+  /* CTA-861 VIC 23 has 312, 313 or 314 lines, VIC 8 has 262 or 263; 311 and 315, and 261, are no
+   * broadcast field. */
+  { "line-count/314-of-625", studio, in_rgb, rgb, .i = "line_counts=525 lines; 625 lines",
+    .s = "raster=own-314", .mains_hz = 50, TIGHT (LINE_COUNT),
+    .numbers = { NUM (LINE_COUNT, LOW, 625, ABS_TOL (1e-9)) } },
+  { "line-count/315-of-625", studio, in_rgb, rgb, .i = "line_counts=525 lines; 625 lines",
+    .s = "raster=own-315", .mains_hz = 50, PARTS (LINE_COUNT, SCAN_CONVERTER) },
+  { "line-count/311-of-625", studio, in_rgb, rgb, .i = "line_counts=525 lines; 625 lines",
+    .s = "raster=own-311", .mains_hz = 50, PARTS (LINE_COUNT, SCAN_CONVERTER) },
+  { "line-count/261-of-525", studio, in_rgb, rgb, .i = "line_counts=525 lines; 625 lines",
+    .s = "raster=own-261", PARTS (LINE_COUNT, SCAN_CONVERTER) },
   /* 312 is no half of 525 (262.5). */
   { "line-count/312-on-525-set", studio, in_rgb, rgb, .i = "line_counts=525 lines",
     .s = "raster=312-50.08-progressive", .mains_hz = 50, PARTS (LINE_COUNT, SCAN_CONVERTER) },
@@ -480,6 +514,18 @@ static const Row rows[] = {
   { "sync-level/ttl-with-resistor-built-in", studio, in_rgb, rgb,
     .s = "sync_level=5 V | sync_stated=open | sync_resistance=1175 ohm", DIRECT,
     .numbers = { NUM (SYNC_LEVEL, VALUE, 0.3, ABS_TOL (1e-9)) } },
+  /* Behind a terminator where the input is of more than 1 kohm (practice), else into the input as it
+   * is: 75 * (5 / 0.3 - 1) - 100 = 1075 ohm, 900 * (5 / 0.3 - 1) - 100 = 14000 ohm. */
+  { "sync-level/ttl-into-1100-ohm", studio, in_rgb, rgb,
+    .i = "sync_termination=none | input_resistance=1100 ohm", .s = TTL,
+    PARTS (SYNC_LEVEL, SERIES_RESISTOR),
+    .numbers = { NUM (SYNC_LEVEL, VALUE, 4.583333, ABS_TOL (1e-6)),
+                 NUM (SYNC_LEVEL, PART, 1075, ABS_TOL (1e-6)) } },
+  { "sync-level/ttl-into-900-ohm", studio, in_rgb, rgb,
+    .i = "sync_termination=none | input_resistance=900 ohm", .s = TTL,
+    PARTS (SYNC_LEVEL, SERIES_RESISTOR),
+    .numbers = { NUM (SYNC_LEVEL, VALUE, 4.5, ABS_TOL (1e-6)),
+                 NUM (SYNC_LEVEL, PART, 14000, ABS_TOL (1e-6)) } },
   /* A TTL input, 10 kohm: 5 * 10000 / 10100 = 4.950495 V; (5.5 - 4.950495) / 5.5 = 0.099910. */
   { "sync-level/ttl-into-high-impedance", studio, in_rgb, rgb,
     .i = "sync_level=2 V .. 5.5 V | sync_termination=none", .s = TTL, DIRECT,
@@ -668,6 +714,16 @@ static const Row rows[] = {
    * 35522.152 Hz (DMT 0F) = 675.635 us. 87 Hz against 87 Hz mains, to leave the beat out. */
   { "field-blanking/no-front-porch", multi, in_rgb, rgb, .s = PC ("vesa-dmt-0f"), .mains_hz = 87,
     DIRECT, .numbers = { NUM (FIELD_BLANKING, VALUE, 675.6347e-6, REL_TOL (1e-5)) } },
+  /* 640x480 again: VIC 1 blanks 45 of 525 lines, 45 * 800 / 25.175 = 1429.990 us (CTA). DMT 04 counts
+   * 8 lines of border at the top and at the bottom apart: 29 lines, and 2 * 8 that are as black. */
+  { "field-blanking/640x480-without-border", multi, in_rgb, rgb, .m = "field_retrace=1300 us",
+    .s = PC ("cta-861-vic-1"), DIRECT,
+    .numbers = { NUM (FIELD_BLANKING, VALUE, 1429.990e-6, REL_TOL (1e-6)),
+                 NUM (FIELD_BLANKING, MARGIN, 0.0999926, ABS_TOL (1e-6)) } },
+  { "field-blanking/640x480-with-border", multi, in_rgb, rgb, .m = "field_retrace=1300 us",
+    .s = PC ("vesa-dmt-04"), DIRECT,
+    .numbers = { NUM (FIELD_BLANKING, VALUE, 1429.990e-6, REL_TOL (1e-6)),
+                 NUM (FIELD_BLANKING, MARGIN, 0.0999926, ABS_TOL (1e-6)) } },
   /* 1280x1024 at 85: 48 lines / 91.1458 kHz = 526.629 us (DMT 25) under 600 us; no converter. */
   { "field-blanking/1280x1024-85", multi, in_rgb, rgb, .m = "field_retrace=600 us",
     .s = PC ("vesa-dmt-25"), NO (FIELD_BLANKING),
@@ -814,6 +870,15 @@ static const Row rows[] = {
     PARTS (COUPLING, CLAMP) },
   { "coupling/dc-into-dc", studio, in_rgb, rgb, .i = "clamp=none-dc | dc_offset=-0.1 V .. 0.1 V",
     DIRECT },
+  /* A limit of zero has no share that a margin could be of: what holds stands clear by a whole, what
+   * does not by a whole on the other side. 1 V in 0 to 2 V is (2 - 1) / 2 from the other limit. */
+  { "coupling/dc-from-zero", studio, in_rgb, rgb, .i = "clamp=none-dc | dc_offset=0 V .. 2 V",
+    .s = "dc_offset=1 V", DIRECT, .numbers = { NUM (COUPLING, MARGIN, 0.5, ABS_TOL (1e-9)) } },
+  { "coupling/dc-below-zero", studio, in_rgb, rgb, .i = "clamp=none-dc | dc_offset=0 V .. 2 V",
+    .s = "dc_offset=-0.1 V", PARTS (COUPLING, CLAMP),
+    .numbers = { NUM (COUPLING, MARGIN, -1, ABS_TOL (1e-9)) } },
+  { "coupling/none-where-none-is-stood", studio, in_rgb, rgb, .i = "clamp=none-dc | dc_offset=0 V",
+    DIRECT, .numbers = { NUM (COUPLING, MARGIN, 1, ABS_TOL (1e-9)) } },
   /* Half a volt where 0.1 V is stood: a capacitor takes the offset and the black with it, so again
    * a clamp. */
   { "coupling/offset-into-dc", studio, in_rgb, rgb,

@@ -44,6 +44,20 @@ test_too_high (void)
   g_assert_nonnull (strstr (says, "260 VA")); /* rounded up to tens */
 }
 
+/* Volts of a plate are told to four digits: 117.36 V as 117.4 V. */
+static void
+test_digits (void)
+{
+  g_autoptr (BwMonitor) monitor = monitor_rated ("100 V .. 117.36 V", "50 Hz .. 60 Hz", 0);
+  static const double supplies_v[] = { 110, 120, 230 };
+  for (gsize i = 0; i < G_N_ELEMENTS (supplies_v); i++)
+    {
+      g_autofree char *says = bw_mains_says (monitor, supplies_v[i], 50, '.');
+      g_assert_nonnull (strstr (says, "117.4"));
+      g_assert_null (strstr (says, "117.36"));
+    }
+}
+
 static void
 test_just_outside (void)
 {
@@ -86,6 +100,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/mains/suits", test_suits);
   g_test_add_func ("/mains/too-high", test_too_high);
+  g_test_add_func ("/mains/digits", test_digits);
   g_test_add_func ("/mains/just-outside", test_just_outside);
   g_test_add_func ("/mains/flux", test_flux);
   g_test_add_func ("/mains/unknown", test_unknown);

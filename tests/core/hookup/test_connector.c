@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/hookup/connector.h"
+#include "core/hookup/connector-private.h"
 
 #include <math.h>
 
@@ -159,8 +159,184 @@ test_carries (void)
   g_assert_true (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, in_video, TRUE));
   g_assert_true (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, yc, FALSE));
   g_assert_false (bw_connector_carries (BW_CONNECTOR_DE_15, yc, FALSE));
+  /* red and Pr are on pin 1 */
+  g_assert_false (bw_connector_carries (BW_CONNECTOR_DE_15,
+                                        BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_PR), FALSE));
+  /* six pins that nothing lays down do for five signals and a return, and no more */
+  guint five = set_of (BW_SIGNAL_RGB, BW_SYNC_SEPARATE);
+  g_assert_true (bw_connector_carries (BW_CONNECTOR_DIN_6, five, FALSE));
+  g_assert_false (
+      bw_connector_carries (BW_CONNECTOR_DIN_6, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
+  g_assert_true (
+      bw_connector_carries (BW_CONNECTOR_DE_9, five | BW_BIT (BW_CONDUCTOR_SYNC), FALSE));
   /* red and C share a pin */
   g_assert_false (bw_connector_carries (BW_CONNECTOR_PERITELEVISION, in_video | yc, FALSE));
+}
+
+/* The grounds that the later editions of EN 50049-1 moved (secondary sources): of pins 16, 19 and 20. */
+static void
+test_editions (void)
+{
+  static const struct
+  {
+    BwEdition edition;
+    int grounds[3];
+  } cases[] = { { BW_EDITION_CURRENT, { 14, 17, 18 } }, { BW_EDITION_1983, { 18, 17, 17 } } };
+  static const int pins[] = { 16, 19, 20 };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    for (int j = 0; j < 3; j++)
+      g_assert_cmpint (bw_connector_pin (BW_CONNECTOR_PERITELEVISION, cases[i].edition, pins[j])
+                           ->ground,
+                       ==, cases[i].grounds[j]);
+}
+
+/* What stands at a pin of picture, across 75 Ω: 0.7 V and 1 V, each ± 3 dB at the 21-pin connector
+ * (EN 50049-1, secondary sources): 0.4956 to 0.9888 V and 0.7079 to 1.4125 V. */
+static void
+test_pin_levels (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    int pin;
+    double low_v, high_v;
+  } cases[] = {
+    { BW_CONNECTOR_PERITELEVISION, 7, 0.4956, 0.9888 },
+    { BW_CONNECTOR_PERITELEVISION, 11, 0.4956, 0.9888 },
+    { BW_CONNECTOR_PERITELEVISION, 15, 0.4956, 0.9888 },
+    { BW_CONNECTOR_PERITELEVISION, 19, 0.7079, 1.4125 },
+    { BW_CONNECTOR_PERITELEVISION, 20, 0.7079, 1.4125 },
+    { BW_CONNECTOR_DE_15, 1, 0.7, 0.7 },
+    { BW_CONNECTOR_DE_15, 2, 0.7, 0.7 },
+    { BW_CONNECTOR_DE_15, 3, 0.7, 0.7 },
+    { BW_CONNECTOR_MINI_DIN_4, 3, 1, 1 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwPin *pin = bw_connector_pin (cases[i].connector, BW_EDITION_CURRENT, cases[i].pin);
+      g_assert_cmpfloat_with_epsilon (pin->load_ohm, 75, 1e-9);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.low, cases[i].low_v, 0.5e-4);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.high, cases[i].high_v, 0.5e-4);
+    }
+}
+
+/* The return of every pin in their order, 0 for grounds: as for the roles. A ground, a supply, sound and
+ * data carry no conductor of a picture. */
+static void
+test_returns (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    BwEdition edition;
+    int grounds[21];
+  } cases[] = {
+    { BW_CONNECTOR_PERITELEVISION, BW_EDITION_CURRENT, { 4,  4, 4, 0,  0,  4, 5, 21, 0,  14, 9,
+                                                         14, 0, 0, 13, 14, 0, 0, 17, 18, 0 } },
+    { BW_CONNECTOR_JAPANESE_21, BW_EDITION_CURRENT, { 3,  4, 0, 0,  3,  4, 0, 0,  7,  8, 14,
+                                                      14, 0, 0, 13, 14, 0, 0, 17, 18, 0 } },
+    { BW_CONNECTOR_DE_15,
+      BW_EDITION_CURRENT,
+      { 6, 7, 8, 10, 0, 0, 0, 0, 10, 0, 10, 10, 10, 10, 10 } },
+    { BW_CONNECTOR_MINI_DIN_4, BW_EDITION_CURRENT, { 0, 0, 1, 2 } },
+    { BW_CONNECTOR_DIN_6, BW_EDITION_CURRENT, { 3, 3, 0, 3, 3, 3 } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint n;
+      const BwPin *pins = bw_connector_pins (cases[i].connector, cases[i].edition, &n);
+      for (guint j = 0; j < n; j++)
+        {
+          g_assert_cmpint (pins[j].ground, ==, cases[i].grounds[j]);
+          g_assert_cmpint ((pins[j].gives | pins[j].takes) != 0, ==, pins[j].role == BW_PIN_VIDEO);
+        }
+    }
+}
+
+/* What else stands at a pin: switching voltages over their load, from 0 V (as for the roles); chroma as its
+ * burst, 0.286 V or 0.3 V (SMPTE 170M, ITU-R BT.1700); sync of logic level from 2.4 V (TTL), supplies. */
+static void
+test_other_levels (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    int pin;
+    double low_v, high_v, ohm;
+  } cases[] = {
+    { BW_CONNECTOR_PERITELEVISION, 8, 0, 12, 10e3 },
+    { BW_CONNECTOR_PERITELEVISION, 16, 0, 3, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 11, 0, 5, 22e3 },
+    { BW_CONNECTOR_JAPANESE_21, 16, 0, 3, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 9, 1, 1, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 10, 1, 1, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 15, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 19, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_JAPANESE_21, 20, 0.7, 0.7, 75 },
+    { BW_CONNECTOR_DE_15, 9, 5, 5, 0 },
+    { BW_CONNECTOR_DE_15, 13, 2.4, 5, 0 },
+    { BW_CONNECTOR_DE_15, 14, 2.4, 5, 0 },
+    { BW_CONNECTOR_MINI_DIN_4, 4, 0.286, 0.3, 75 },
+    { BW_CONNECTOR_DIN_6, 1, 0, 12, 0 },
+    { BW_CONNECTOR_DIN_6, 2, 1, 1, 75 },
+    { BW_CONNECTOR_DIN_6, 5, 12, 12, 0 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwPin *pin = bw_connector_pin (cases[i].connector, BW_EDITION_CURRENT, cases[i].pin);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.low, cases[i].low_v, 1e-9);
+      g_assert_cmpfloat_with_epsilon (pin->level_v.high, cases[i].high_v, 1e-9);
+      g_assert_cmpfloat_with_epsilon (pin->load_ohm, cases[i].ohm, 1e-9);
+    }
+}
+
+/* What is red and Pr, green and Y, blue and Pb at once, is so by common practice; nothing else is. */
+static void
+test_practice (void)
+{
+  for (BwConnector connector = 0; connector < BW_N_CONNECTORS; connector++)
+    {
+      guint n;
+      const BwPin *pins = bw_connector_pins (connector, BW_EDITION_CURRENT, &n);
+      for (guint i = 0; i < n; i++)
+        if (connector == BW_CONNECTOR_DE_15 && i < 3)
+          {
+            static const BwConductor component[] = { BW_CONDUCTOR_PR, BW_CONDUCTOR_Y,
+                                                     BW_CONDUCTOR_PB };
+            g_assert_cmphex (pins[i].practice, ==, BW_BIT (component[i]));
+            g_assert_cmphex (pins[i].gives, ==, pins[i].takes);
+          }
+        else
+          g_assert_cmphex (pins[i].practice, ==, 0);
+    }
+}
+
+/* How many contacts, whether all of them are laid down, and whether a plug is for one conductor. */
+static void
+test_facts (void)
+{
+  static const struct
+  {
+    BwConnector connector;
+    guint n_pins;
+    gboolean open, single;
+  } cases[] = {
+    { BW_CONNECTOR_BNC, 0, FALSE, TRUE },
+    { BW_CONNECTOR_PHONO, 0, FALSE, TRUE },
+    { BW_CONNECTOR_MINI_DIN_4, 4, FALSE, FALSE },
+    { BW_CONNECTOR_DE_15, 15, FALSE, FALSE },
+    { BW_CONNECTOR_PERITELEVISION, 21, FALSE, FALSE },
+    { BW_CONNECTOR_JAPANESE_21, 21, FALSE, FALSE },
+    { BW_CONNECTOR_DIN_6, 6, TRUE, FALSE },
+    { BW_CONNECTOR_DE_9, 9, TRUE, FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwConnectorFacts *facts = bw_connector_facts (cases[i].connector);
+      g_assert_cmpuint (facts->contacts, ==, cases[i].n_pins);
+      g_assert_cmpint (facts->open_use, ==, cases[i].open);
+      g_assert_cmpint (facts->single, ==, cases[i].single);
+    }
 }
 
 /* EN 50049-1 as data sheets cite it: pin 16 selects RGB from 1 to 3 V over 75 Ω; pin 8 16:9 from
@@ -221,6 +397,42 @@ test_select (void)
       }
 }
 
+/* The values themselves, by hand, of E24. One resistor where it does: the middle in ratio of what it
+ * may be, sqrt (50 × 300) = 122.5 Ω and sqrt (225 × 825) = 430.8 Ω; to the middle of 3 to 5 V, 22 kΩ ×
+ * (5 / 4 − 1) = 5500 Ω; half of what the pin's least load allows, 10 kΩ × (4.75 / 4.5 − 1) / 2 =
+ * 277.8 Ω. Else a divider of 220 Ω to the middle of the window: 12 V to 5.75 V takes 459.1 and 422.4 Ω,
+ * to 10.75 V 245.6 and 2112 Ω. */
+static const struct
+{
+  BwConnector connector;
+  BwSelect select;
+  double supply_v, series_ohm, shunt_ohm;
+} value_cases[] = {
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 5, 122.5, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 12, 430.8, 0 },
+  { BW_CONNECTOR_JAPANESE_21, BW_SELECT_AV, 5, 5500, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 5, 277.8, 0 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV_WIDE, 12, 459.1, 422.4 },
+  { BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV, 12, 245.6, 2112 },
+};
+
+/* The steps of E24 are 10 % (IEC 60063): a value within half a step is a neighbour. */
+static void
+test_select_values (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (value_cases); i++)
+    {
+      BwSelection s;
+      g_assert_true (bw_selection_compute (value_cases[i].connector, value_cases[i].select,
+                                           value_cases[i].supply_v, 0.05, BW_SERIES_E24, &s, NULL));
+      const BwNetwork *network = &s.choice.network;
+      g_assert_cmpuint (network->n, ==, value_cases[i].shunt_ohm > 0 ? 2 : 1);
+      g_assert_cmpfloat_with_epsilon (network->at[0].ohm / value_cases[i].series_ohm, 1, 0.06);
+      if (network->n == 2)
+        g_assert_cmpfloat_with_epsilon (network->at[1].ohm / value_cases[i].shunt_ohm, 1, 0.06);
+    }
+}
+
 static void
 test_select_refused (void)
 {
@@ -244,8 +456,15 @@ main (int argc, char **argv)
   g_test_add_func ("/connector/grounds", test_grounds);
   g_test_add_func ("/connector/no-numbers", test_no_numbers);
   g_test_add_func ("/connector/carries", test_carries);
+  g_test_add_func ("/connector/editions", test_editions);
+  g_test_add_func ("/connector/pin-levels", test_pin_levels);
+  g_test_add_func ("/connector/returns", test_returns);
+  g_test_add_func ("/connector/other-levels", test_other_levels);
+  g_test_add_func ("/connector/practice", test_practice);
+  g_test_add_func ("/connector/facts", test_facts);
   g_test_add_func ("/selection/fast", test_fast);
   g_test_add_func ("/selection/window", test_select);
+  g_test_add_func ("/selection/values", test_select_values);
   g_test_add_func ("/selection/refused", test_select_refused);
   return g_test_run ();
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/hookup/plan-private.h"
 #include "core/hookup/results.h"
-#include "core/hookup/plan.h"
 
 #include <math.h>
 #include <string.h>
@@ -468,6 +468,51 @@ test_needs (void)
   bw_test_assert_words (last, WORDS ("RGB", "91.146", "85.024"));
 }
 
+/* What a box would cure is said where there is none, and not what holds. */
+static void
+test_needs_without_boxes (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = adaptors->len; i-- > 0;)
+    if (bw_adaptor_is_box (adaptors->pdata[i]))
+      g_ptr_array_remove_index (adaptors, i);
+  g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, catalogue, 0, 2, 0, NULL);
+  g_assert_null (hookup->plan);
+  g_assert_cmpuint (hookup->needs->len, ==, 2);
+  bw_test_assert_words (hookup->needs->pdata[0], WORDS ("composite", "RGB"));
+  bw_test_assert_words (hookup->needs->pdata[1], WORDS ("15.734", "59.94", "up to 4 adaptors"));
+}
+
+/* A resistor and a terminator of sync stand in the conductors of sync alone, every other part in those with
+ * picture. */
+static void
+test_step_conductors (void)
+{
+  static const struct
+  {
+    BwSyncKind sync;
+    guint own;
+  } cases[] = {
+    { BW_SYNC_SEPARATE, BW_BIT (BW_CONDUCTOR_H) | BW_BIT (BW_CONDUCTOR_V) },
+    { BW_SYNC_COMPOSITE, BW_BIT (BW_CONDUCTOR_SYNC) },
+    { BW_SYNC_ON_GREEN, 0 },
+  };
+  guint rgb = BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_G) | BW_BIT (BW_CONDUCTOR_B);
+  g_autoptr (BwSource) source = bw_source_new ();
+  source->signal = BW_SIGNAL_RGB;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    for (BwStepKind kind = 0; kind < BW_N_STEPS; kind++)
+      {
+        const BwPlanStep step = { .kind = kind, .sync = cases[i].sync };
+        const BwPlanSignal signal = { .source = *source };
+        gboolean of_sync = kind == BW_STEP_SERIES_RESISTOR || kind == BW_STEP_SYNC_TERMINATOR;
+        g_assert_cmphex (bw_plan_step_conductors (&step, &signal), ==,
+                         of_sync ? cases[i].own : rgb);
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -485,5 +530,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/price", test_price);
   g_test_add_func ("/hookup-plan/errors", test_errors);
   g_test_add_func ("/hookup-plan/needs", test_needs);
+  g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);
+  g_test_add_func ("/hookup-plan/step-conductors", test_step_conductors);
   return g_test_run ();
 }

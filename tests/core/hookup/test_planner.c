@@ -78,6 +78,7 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
 {
   guint cost = 0;
   guint boxes = 0;
+  double money = 0;
 
   g_assert_cmpint (plan->fit.verdict, <=, BW_VERDICT_TIGHT);
   g_assert_cmpint (verdict_as_sheet (sheet, plan, input), ==, plan->fit.verdict);
@@ -89,6 +90,10 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
       cost += step->adaptor != NULL         ? bw_adaptor_rank (step->adaptor)
               : step->kind == BW_STEP_LEAD ? BW_COST_LEAD_MADE
                                            : BW_COST_SETTING;
+      double price = 0;
+      const char *unit;
+      if (step->adaptor != NULL && bw_adaptor_price (step->adaptor, &price, &unit))
+        money += price;
       g_assert_true (bw_source_check (&step->after.source, NULL));
     }
   if (plan->at[plan->n - 1].after.monochrome)
@@ -96,6 +101,7 @@ check_plan (const BwSheet *sheet, const BwPlan *plan, guint input)
   g_assert_cmpuint (boxes, ==, plan->n_boxes);
   g_assert_cmpuint (boxes, <=, BW_PLAN_MAX_BOXES);
   g_assert_cmpuint (cost, ==, plan->cost);
+  g_assert_cmpfloat_with_epsilon (plan->money, money, 1e-9);
   g_assert_true (plan->state.input.connectors & BW_BIT (plan->state.source.connector));
 }
 
@@ -382,6 +388,144 @@ test_pad (void)
   g_assert_true (bw_near (plan->fit.at[BW_RULE_VIDEO_LEVEL].value, 0.7094, 0.5e-4));
 }
 
+/* The pad lowers sync in the video with the picture, in the same ratio: 1.4 and 0.6 V become 0.7094
+ * and 0.6 × 0.7094 / 1.4 = 0.3040 V. */
+static void
+test_pad_sync (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 0);
+  g_assert_cmpint (source->signal, ==, BW_SIGNAL_COMPOSITE);
+  source->video_v = 1.4;
+  source->sync_v = 0.6;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  const BwPlan *plan = plans->pdata[0];
+
+  g_assert_nonnull (find_step (plan, BW_STEP_VIDEO_PAD));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_VIDEO_LEVEL].value, 0.7094, 0.5e-4));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3040, 0.5e-4));
+}
+
+static void
+remove_boxes (BwCatalogue *catalogue)
+{
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = adaptors->len; i-- > 0;)
+    if (bw_adaptor_is_box (adaptors->pdata[i]))
+      g_ptr_array_remove_index (adaptors, i);
+}
+
+static void
+add_adaptors (BwCatalogue *catalogue, const char *text)
+{
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  bw_catalogue_add_text (catalogue, BW_CATALOGUE_ADAPTORS, text, strlen (text), "mine", faults);
+  g_assert_true (bw_test_no_faults (faults));
+}
+
+/* Logic sync into an input without 75 Ω: R = 900 (5 / 0.3 − 1) = 14.1 kΩ (voltage divider). Where
+ * the input has more than 1 kΩ the resistor would smear the edges (common practice, no source): a
+ * terminator first, and 75 (5 / 0.3 − 1) = 1175 Ω. */
+static void
+test_resistor_at (void)
+{
+  static const double exact_ohm[][2] = { { 900, 14100 }, { 1100, 1175 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (exact_ohm); i++)
+    {
+      g_autoptr (BwSheet) sheet = logic_sheet (5, 0);
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      BwInput *input = bw_monitor_input (sheet->monitor, 2);
+      input->sync_termination = BW_TERMINATION_NONE;
+      input->input_ohm = exact_ohm[i][0];
+      remove_boxes (catalogue);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 3, 2);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      g_assert_cmpuint (plans->len, ==, 1);
+      const BwPlanStep *step = find_step (plans->pdata[0], BW_STEP_SERIES_RESISTOR);
+      g_assert_nonnull (step);
+      g_assert_cmpfloat_with_epsilon (step->ideal.at[0].ohm, exact_ohm[i][1], 1e-6);
+    }
+}
+
+/* The same at a box, which has no terminator of its own. */
+static void
+test_resistor_at_box (void)
+{
+  static const double box_ohm[] = { 900, 1100 };
+  for (gsize i = 0; i < G_N_ELEMENTS (box_ohm); i++)
+    {
+      g_autoptr (BwSheet) sheet = logic_sheet (5, 0);
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strdup_printf (
+          "[box]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+          "takes_sync=0.2 V .. 0.6 V\ntakes_sync_resistance=%g ohm\ngives_signals=composite\n"
+          "gives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\ngives_connectors=bnc\n",
+          box_ohm[i]);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 3, 0);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      if (i == 0)
+        {
+          g_assert_cmpuint (plans->len, ==, 1);
+          const BwPlanStep *step = find_step (plans->pdata[0], BW_STEP_SERIES_RESISTOR);
+          g_assert_nonnull (step);
+          g_assert_cmpfloat_with_epsilon (step->ideal.at[0].ohm, 14100, 1e-6);
+        }
+      else
+        g_assert_cmpuint (plans->len, ==, 0);
+    }
+}
+
+/* A catalogue whose only boxes are two that take RGB: one gives composite, one luminance alone. */
+static BwCatalogue *
+two_boxes (int rank_in_colour, int rank_without)
+{
+  static const char model
+      [] = "[in-colour]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+           "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"
+           "gives_connectors=bnc\nrank=%d\n"
+           "[without]\nname=matrix\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+           "gives_signals=luminance\ngives_syncs=in-video\nlevels=standard\n"
+           "gives_connectors=bnc\nrank=%d\n";
+  g_autofree char *text = g_strdup_printf (model, rank_in_colour, rank_without);
+  BwCatalogue *catalogue = bw_catalogue_new (NULL, NULL);
+
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, text);
+  return catalogue;
+}
+
+/* Colour is given up where keeping it costs more than 40 ranks (our own rule), a box and a half. */
+static void
+test_colour_lost (void)
+{
+  static const struct
+  {
+    int in_colour, without;
+    const char *box;
+  } cases[] = {
+    { 20, 5, "in-colour" },
+    { 44, 5, "in-colour" },
+    { 46, 5, "without" },
+    { 60, 21, "in-colour" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_assert_cmpint (bw_sheet_source (sheet, 2)->signal, ==, BW_SIGNAL_RGB);
+      g_autoptr (BwCatalogue) catalogue = two_boxes (cases[i].in_colour, cases[i].without);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      g_assert_cmpuint (plans->len, ==, 1);
+      const BwPlanStep *step = find_step (plans->pdata[0], BW_STEP_BOX);
+      g_assert_nonnull (step);
+      g_assert_cmpstr (step->adaptor->id, ==, cases[i].box);
+    }
+}
+
 /* Settings of the set, each by what is wrong with it. */
 typedef struct
 {
@@ -449,6 +593,26 @@ test_setting (gconstpointer data)
   g_assert_nonnull (find_step (plan, c->step));
 }
 
+/* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
+static void
+test_sync_switch (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 2);
+  input->sync_v.at[0].high = 0.45;
+  input->sync_termination = BW_TERMINATION_SWITCHED;
+  input->sync_terminated = FALSE;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 2, 2);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  const BwPlan *plan = plans->pdata[0];
+  const BwPlanStep *step = find_step (plan, BW_STEP_SYNC_SWITCH);
+  g_assert_nonnull (step);
+  g_assert_true (step->on);
+  g_assert_true (plan->state.input.sync_terminated);
+  g_assert_cmpfloat_with_epsilon (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3, 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -458,7 +622,12 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/direct", test_direct);
   g_test_add_func ("/planner/least", test_least);
   g_test_add_func ("/planner/empty-catalogue", test_empty_catalogue);
+  g_test_add_func ("/planner/resistor-at/input", test_resistor_at);
+  g_test_add_func ("/planner/resistor-at/box", test_resistor_at_box);
+  g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
+  g_test_add_func ("/planner/pad-sync", test_pad_sync);
+  g_test_add_func ("/planner/colour-lost", test_colour_lost);
   for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
     {
       g_autofree char *path = g_strdup_printf ("/planner/resistor/%s", resistor_cases[i].name);

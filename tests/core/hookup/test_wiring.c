@@ -247,6 +247,30 @@ test_unknown_pins (void)
   g_assert_true (warned);
 }
 
+/* The switching voltage returns by the ground of its pin in the set's edition: of pin 16 by pin 14, before 1989
+ * by pin 18 (EN 50049-1, secondary sources). */
+static void
+test_selection_return (void)
+{
+  static const struct
+  {
+    BwEdition edition;
+    int ground;
+  } cases[] = { { BW_EDITION_CURRENT, 14 }, { BW_EDITION_1983, 18 } };
+  const BwWiringParts parts = { .supply_v = 5, .supply_tolerance = 0.05,
+                                .preferred = BW_SERIES_E24 };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwWiringEnd to = end_european_sync;
+      to.edition = cases[i].edition;
+      g_autoptr (BwWiring) wiring = wire (&end_de_15_sync, &to, &parts);
+      g_assert_cmpuint (wiring->selections->len, ==, 1);
+      const BwSelection *selection = &g_array_index (wiring->selections, BwSelection, 0);
+      g_assert_cmpint (selection->pin, ==, 16);
+      g_assert_cmpint (selection->ground, ==, cases[i].ground);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -261,5 +285,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wiring/low-supply", test_low_supply);
   g_test_add_func ("/wiring/caution", test_caution);
   g_test_add_func ("/wiring/unknown-pins", test_unknown_pins);
+  g_test_add_func ("/wiring/selection-return", test_selection_return);
   return g_test_run ();
 }

@@ -222,7 +222,7 @@ typedef struct
 
 static const Refusal refusals[] = {
   { "no-rgb", no_rgb, BW_INTERCHANGE_ERROR_MONITOR, "no input for RGB" },
-  { "only-trilevel", only_trilevel, BW_INTERCHANGE_ERROR_MONITOR, "tri-level" },
+  { "only-trilevel", only_trilevel, BW_INTERCHANGE_ERROR_MONITOR, "tri-level sync only" },
   { "high-level", high_level, BW_INTERCHANGE_ERROR_MONITOR, "0.7 V, 0.714 V or 1 V" },
   { "sync-level", only_green_at_logic_level, BW_INTERCHANGE_ERROR_MONITOR, "no sync" },
   { "empty-band", empty_band, BW_INTERCHANGE_ERROR_NO_TIMING, "takes none" },
@@ -478,6 +478,187 @@ test_monochrome (void)
   g_assert_cmpuint (block[24], ==, 0);
 }
 
+/* Of two rasters of the sheet, which is stated first: by what bw_edid_write() says of the best. */
+typedef struct
+{
+  int h_active, h_total, v_active, v_total; /* a field */
+  gint64 clock_hz;
+  gboolean interlaced;
+  int repeat;
+} Mode;
+
+typedef struct
+{
+  const char *name;
+  Mode better;
+  Mode worse;
+} Order;
+
+static const Order orders[] = {
+  { "more-pixels", { 648, 800, 480, 525, 25200000 }, { 640, 800, 480, 525, 25200000 } },
+  { "more-lines", { 640, 800, 482, 525, 25200000 }, { 640, 800, 480, 525, 25200000 } },
+  { "pixels-before-rate", { 648, 800, 480, 525, 25200000 }, { 640, 800, 480, 525, 26000000 } },
+  /* sent twice, 1280 pixels are 640 */
+  { "distinct-pixels",
+    { 648, 800, 480, 525, 25200000 },
+    { 1280, 1600, 480, 525, 50400000, FALSE, 2 } },
+  { "interlaced", { 640, 800, 480, 525, 25200000, TRUE }, { 640, 800, 480, 525, 25200000 } },
+  { "exact-clock", { 640, 800, 480, 525, 25200000 }, { 640, 800, 480, 525, 25205000 } },
+  { "higher-rate", { 640, 800, 480, 525, 25500000 }, { 640, 800, 480, 525, 25200000 } },
+  { "lower-clock", { 640, 800, 480, 525, 25200000 }, { 640, 840, 480, 525, 26460000 } },
+};
+
+static BwRaster *
+raster_of (const Mode *mode, const char *id)
+{
+  BwRaster *raster = bw_raster_copy (bw_test_raster ("vesa-dmt-04"));
+  g_free (raster->id);
+  raster->id = g_strdup (id);
+  raster->h_border = raster->v_border = 0;
+  raster->pixel_repeat = MAX (mode->repeat, 1);
+  raster->h_active = mode->h_active;
+  raster->h_front_porch = 24;
+  raster->h_sync = 64;
+  raster->h_back_porch = mode->h_total - mode->h_active - 24 - 64;
+  raster->field[0] = (BwFieldTiming){ 2 * mode->v_active, 20, 4,
+                                      2 * (mode->v_total - mode->v_active) - 24 };
+  raster->field[1] = raster->field[0];
+  raster->scan = mode->interlaced ? BW_SCAN_INTERLACED : BW_SCAN_PROGRESSIVE;
+  if (mode->interlaced)
+    {
+      raster->field[1].front_porch++;
+      raster->field[1].back_porch++;
+    }
+  set_clock (raster, mode->clock_hz);
+  return raster;
+}
+
+/* A set that takes anything near VGA, and no raster but those of the sheet. */
+static BwSheet *
+wide_sheet (void)
+{
+  BwSheet *sheet = bw_test_demo ();
+  BwMonitor *monitor = sheet->monitor;
+  monitor->line_rates_hz = (BwBands){ 1, { { 15e3, 70e3 } } };
+  monitor->field_rates_hz = (BwBands){ 1, { { 40, 130 } } };
+  monitor->line_retrace_s = 1e-6;
+  monitor->field_retrace_s = 100e-6;
+  monitor->bandwidth_hz = 0;
+  g_ptr_array_set_size (sheet->rasters, 0);
+  return sheet;
+}
+
+static void
+test_order (gconstpointer data)
+{
+  const Order *order = data;
+  g_autoptr (BwCatalogue) none = bw_catalogue_new_empty ();
+  for (int turned = 0; turned < 2; turned++)
+    {
+      g_autoptr (BwSheet) sheet = wide_sheet ();
+      g_autoptr (GError) error = NULL;
+      guint8 block[BLOCK], wanted[BW_EDID_DETAILED_BYTES];
+      BwRaster *better = raster_of (&order->better, "better");
+      BwRaster *worse = raster_of (&order->worse, "worse");
+      g_ptr_array_add (sheet->rasters, turned ? worse : better);
+      g_ptr_array_add (sheet->rasters, turned ? better : worse);
+      g_assert_true (bw_edid_write (sheet, none, block, NULL, &error));
+      g_assert_no_error (error);
+      g_assert_true (bw_edid_detailed_from_raster (better, wanted, NULL));
+      g_assert_cmpmem (block + 54, 12, wanted, 12); /* before the size */
+    }
+}
+
+/* Beside the best stands the best at another field rate, higher or lower; one per cent is the same
+ * rate, as of a pair 1000/1001. */
+static void
+test_second (void)
+{
+  static const struct
+  {
+    gint64 clocks_hz[3];
+    int second;
+  } cases[] = {
+    { { 25200000, 25000000, 21000000 }, 2 }, /* 60, 59.5 and 50 Hz */
+    { { 25200000, 24500000, 21000000 }, 1 }, /* 60, 58.3 and 50 Hz */
+    { { 21000000, 20900000, 25200000 }, 2 }, /* the best shows more, and is slower */
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwCatalogue) none = bw_catalogue_new_empty ();
+      g_autoptr (BwSheet) sheet = wide_sheet ();
+      guint8 block[BLOCK], wanted[BW_EDID_DETAILED_BYTES];
+      for (int j = 0; j < 3; j++)
+        {
+          Mode mode = { 640 + (i == 2 ? 8 * (2 - j) : 0), 800, 480, 525, cases[i].clocks_hz[j] };
+          g_ptr_array_add (sheet->rasters, raster_of (&mode, j == 0 ? "a" : j == 1 ? "b" : "c"));
+        }
+      g_assert_true (bw_edid_write (sheet, none, block, NULL, NULL));
+      g_assert_true (bw_edid_detailed_from_raster (sheet->rasters->pdata[0], wanted, NULL));
+      g_assert_cmpmem (block + 54, 12, wanted, 12);
+      g_assert_true (
+          bw_edid_detailed_from_raster (sheet->rasters->pdata[cases[i].second], wanted, NULL));
+      g_assert_cmpmem (block + 72, 12, wanted, 12);
+    }
+}
+
+/* Byte 21 and 22 count centimetres, a detailed timing millimetres (E-EDID 1.4, 3.6.2 and 3.10.2): the
+ * sides of a diagonal, by Pythagoras. */
+static void
+test_size (void)
+{
+  static const struct
+  {
+    double diagonal_m;
+    BwRatio aspect;
+    int cm[2];
+    int mm[2];
+  } cases[] = {
+    { 0.5, { 4, 3 }, { 40, 30 }, { 400, 300 } },
+    { 0.5, { 3, 4 }, { 30, 40 }, { 300, 400 } },
+    { 0.34, { 15, 8 }, { 30, 16 }, { 300, 160 } },
+    { 0.9, { 16, 9 }, { 78, 44 }, { 784, 441 } },
+    { 0.02, { 4, 3 }, { 2, 1 }, { 16, 12 } },
+    { 4.2, { 4, 3 }, { 0, 0 }, { 3360, 2520 } }, /* 336 cm: a byte has no room */
+    { 3.1, { 4, 3 }, { 248, 186 }, { 2480, 1860 } },
+    { 3.1, { 3, 4 }, { 186, 248 }, { 1860, 2480 } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
+      guint8 block[BLOCK];
+      sheet->monitor->diagonal_m = cases[i].diagonal_m;
+      sheet->monitor->aspect = cases[i].aspect;
+      g_assert_true (bw_edid_write (sheet, bw_test_catalogue (), block, notes, NULL));
+      g_assert_cmpint (block[21], ==, cases[i].cm[0]);
+      g_assert_cmpint (block[22], ==, cases[i].cm[1]);
+      g_assert_cmpint (block[54 + 12] | (block[54 + 14] & 0xf0) << 4, ==, cases[i].mm[0]);
+      g_assert_cmpint (block[54 + 13] | (block[54 + 14] & 0x0f) << 8, ==, cases[i].mm[1]);
+      g_assert_cmpint (any_note (notes, "size of the screen is left out"), ==, cases[i].cm[0] == 0);
+    }
+}
+
+/* The greatest clock: twice the bandwidth, or that of a listed raster if that is higher, in steps of
+ * 10 MHz, rounded up (E-EDID 1.4, table 3.26, byte 9). */
+static void
+test_greatest_clock (void)
+{
+  static const struct
+  {
+    double bandwidth_hz;
+    int tens_of_mhz;
+  } cases[] = { { 20e6, 4 }, { 20.1e6, 5 }, { 10e6, 3 }, { 0, 3 }, { 60e6, 12 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      guint8 block[BLOCK];
+      sheet->monitor->bandwidth_hz = cases[i].bandwidth_hz;
+      g_assert_true (bw_edid_write (sheet, bw_test_catalogue (), block, NULL, NULL));
+      g_assert_cmpint (block[90 + 9], ==, cases[i].tens_of_mhz); /* listed: 27 MHz */
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -494,6 +675,14 @@ main (int argc, char **argv)
   g_test_add_func ("/edid/write/own-oddities", test_own_oddities);
   g_test_add_func ("/edid/write/lone-pair", test_lone_pair);
   g_test_add_func ("/edid/write/monochrome", test_monochrome);
+  g_test_add_func ("/edid/write/second", test_second);
+  g_test_add_func ("/edid/write/size", test_size);
+  g_test_add_func ("/edid/write/greatest-clock", test_greatest_clock);
+  for (guint i = 0; i < G_N_ELEMENTS (orders); i++)
+    {
+      g_autofree char *path = g_strconcat ("/edid/write/order/", orders[i].name, NULL);
+      g_test_add_data_func (path, &orders[i], test_order);
+    }
   for (gsize i = 0; i < G_N_ELEMENTS (refusals); i++)
     {
       g_autofree char *path = g_strconcat ("/edid/write/refused/", refusals[i].name, NULL);

@@ -226,7 +226,8 @@ test_clock_limit (void)
   g_assert_cmpuint (bytes[1], ==, 0xff);
   set_clock (raster, 655360000);
   assert_unwritable (raster, BW_INTERCHANGE_ERROR_UNWRITABLE, "pixel clock");
-  assert_unwritable (bw_test_raster ("625-50-interlaced"), BW_INTERCHANGE_ERROR_UNWRITABLE, "in time alone");
+  assert_unwritable (bw_test_raster ("625-50-interlaced"), BW_INTERCHANGE_ERROR_UNWRITABLE,
+                     "in time alone");
   raster->h_sync = 0;
   assert_unwritable (raster, BW_INTERCHANGE_ERROR_RASTER, "no sync");
 }
@@ -647,6 +648,31 @@ test_bad (gconstpointer data)
     bw_test_assert_words (error->message, WORDS ("EDID", one->place, one->says));
 }
 
+/* Blanking holds front porch, sync and both borders (VESA E-EDID 3.10.2): borders that just fill it are
+ * taken, one more pixel or line is refused. */
+static void
+test_borders (void)
+{
+  guint8 plain[DETAILED];
+  put_detailed (plain, "cta-861-vic-1");
+  int h_left = plain[3] - plain[8] - plain[9],
+      v_left = plain[6] - (plain[10] >> 4) - (plain[10] & 15);
+  g_assert_cmpint (plain[3], ==, 160); /* 800 − 640; 525 − 480 = 45 */
+  g_assert_cmpint (plain[6], ==, 45);
+  for (int more = 0; more < 2; more++)
+    for (int down = 0; down < 2; down++)
+      {
+        guint8 bytes[DETAILED];
+        g_autoptr (GError) error = NULL;
+        memcpy (bytes, plain, sizeof bytes);
+        bytes[down ? 16 : 15] = (guint8) ((down ? v_left : h_left) / 2 + more);
+        g_autoptr (BwRaster) raster = bw_edid_detailed_to_raster (bytes, &error);
+        g_assert_cmpint (raster != NULL, ==, !more);
+        if (more)
+          g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_DESCRIPTOR);
+      }
+}
+
 /* In memory of its own, so that a sanitizer sees the first byte read beyond the end. */
 static void
 test_truncated (void)
@@ -693,6 +719,27 @@ test_flipped (void)
   g_assert_cmpuint (read, >, 100);
 }
 
+/* Both fields are alike but for half a line in each porch (VESA E-EDID 3.10.2): a field 2 with whole lines moved
+ * from one part to the next cannot be stated. */
+static void
+test_unlike_fields (void)
+{
+  for (int part = 0; part < 4; part++)
+    {
+      g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-5"));
+      g_autoptr (GError) error = NULL;
+      guint8 bytes[DETAILED];
+      int *const parts[]
+          = { &raster->field[1].active, &raster->field[1].front_porch, &raster->field[1].sync,
+              &raster->field[1].back_porch };
+      g_assert_true (bw_edid_detailed_from_raster (raster, bytes, NULL));
+      *parts[part] += 2;
+      *parts[(part + 1) % 4] -= 2;
+      g_assert_false (bw_edid_detailed_from_raster (raster, bytes, &error));
+      g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -712,7 +759,9 @@ main (int argc, char **argv)
       g_autofree char *path = g_strconcat ("/edid/bad/", bad[i].name, NULL);
       g_test_add_data_func (path, &bad[i], test_bad);
     }
+  g_test_add_func ("/edid/bad/borders", test_borders);
   g_test_add_func ("/edid/bad/truncated", test_truncated);
   g_test_add_func ("/edid/bad/flipped", test_flipped);
+  g_test_add_func ("/edid/detailed/unlike-fields", test_unlike_fields);
   return g_test_run ();
 }

@@ -296,6 +296,48 @@ test_refused_fields (void)
   g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_RASTER);
 }
 
+/* A mode line counts whole lines, half a line more in each porch of the second field of an interlaced
+ * raster; each of the eight counts may be what is not so. The sum of the lines stays. */
+static void
+test_refused_counts (void)
+{
+  static const struct
+  {
+    const char *id;
+    int field[2][4]; /* added to active, front porch, sync, back porch, in half lines */
+  } cases[] = {
+    { "cta-861-vic-4", { { 1, -1, 0, 0 }, { 1, -1, 0, 0 } } },
+    { "cta-861-vic-4", { { 1, 0, -1, 0 }, { 1, 0, -1, 0 } } },
+    { "cta-861-vic-4", { { 1, 0, 0, -1 }, { 1, 0, 0, -1 } } },
+    { "cta-861-vic-4", { { 0, 1, 0, -1 }, { 0, 1, 0, -1 } } },
+    { "cta-861-vic-4", { { 0, 0, 1, -1 }, { 0, 0, 1, -1 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 2, -2, 0, 0 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 2, 0, 0, -2 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 0, -2, 2, 0 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 0, 0, 2, -2 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 0, 1, 0, -1 } } },
+    { "cta-861-vic-5", { { 0, 0, 0, 0 }, { 0, -1, 0, 1 } } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster (cases[i].id));
+      g_autoptr (GError) error = NULL;
+      guint8 bytes[BW_EDID_DETAILED_BYTES];
+      for (int j = 0; j < 2; j++)
+        {
+          raster->field[j].active += cases[i].field[j][0];
+          raster->field[j].front_porch += cases[i].field[j][1];
+          raster->field[j].sync += cases[i].field[j][2];
+          raster->field[j].back_porch += cases[i].field[j][3];
+        }
+      g_assert_null (bw_modeline_format (raster, &error));
+      g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
+      g_clear_error (&error);
+      g_assert_false (bw_edid_detailed_from_raster (raster, bytes, &error));
+      g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
+    }
+}
+
 /* Flags, names, numbers */
 
 static void
@@ -355,6 +397,8 @@ static const Bad bad[] = {
   { "\"x\" 25.2 " NUMBERS "\"", BW_INTERCHANGE_ERROR_TEXT, "word 11", "not closed" },
   { "\"\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1 (“”)", "empty" },
   { "\"a\tb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "control" },
+  { "\"a\xc2\x9b" "31mb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "U+009B" },
+  { "\"a\u202eb\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "word 1", "U+202E" },
   { "\"\xff\" 25.2 " NUMBERS, BW_INTERCHANGE_ERROR_TEXT, "byte 2", "UTF-8" },
   { "\"x\"", BW_INTERCHANGE_ERROR_NUMBER, "word 2 is missing", "MHz" },
   { "\"x\" " NUMBERS, BW_INTERCHANGE_ERROR_ORDER, "word 6 (“480”)", "htotal" },
@@ -506,6 +550,7 @@ main (int argc, char **argv)
   g_test_add_func ("/modeline/interlaced-borders", test_interlaced_borders);
   g_test_add_func ("/modeline/refused/in-time", test_refused);
   g_test_add_func ("/modeline/refused/fields", test_refused_fields);
+  g_test_add_func ("/modeline/refused/counts", test_refused_counts);
   g_test_add_func ("/modeline/flags", test_flags);
   g_test_add_func ("/modeline/exact-clock", test_exact_clock);
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)

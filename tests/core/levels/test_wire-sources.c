@@ -24,6 +24,39 @@ test_polarity (void)
   NEAR (levels_on (&form, BW_CONDUCTOR_H).sync_low_v, 0);
 }
 
+/* A composite source that gives more or less than the standard's white gives its burst in the same
+ * ratio: SMPTE 170M table 1, 40 of 100 IRE; ITU-R BT.1700 table 2, 300 of 700 mV. Its sync is stated
+ * apart. */
+static void
+test_burst (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *raster;
+    double video_v, burst_pp_v;
+  } cases[] = {
+    { BW_SYSTEM_NTSC_M, "525-59.94-interlaced", 1, 0.4 },
+    { BW_SYSTEM_NTSC_M, "525-59.94-interlaced", 0.5, 0.2 },
+    { BW_SYSTEM_PAL_B, "625-50-interlaced", 0.7, 0.3 },
+    { BW_SYSTEM_PAL_B, "625-50-interlaced", 1.4, 0.6 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSource) source = bw_source_new ();
+      BwWireForm form;
+      source->signal = BW_SIGNAL_COMPOSITE;
+      source->system = cases[i].system;
+      source->video_v = cases[i].video_v;
+      source->sync_v = 0.3;
+      bw_wire_form_of_source (source, bw_test_raster (cases[i].raster), BW_SYNC_IN_VIDEO, &form);
+      BwWireLevels on = levels_on (&form, BW_CONDUCTOR_VIDEO);
+      NEAR (on.white_v, cases[i].video_v);
+      NEAR (on.burst_pp_v, cases[i].burst_pp_v);
+      NEAR (on.sync_low_v, -0.3);
+    }
+}
+
 /* TTL never goes below its ground: its low is 0 to 0.8 V, its high above 2 V. With negative sync it
  * rests high and its pulses are low; with positive sync the other way round (common practice, no
  * source). Composite sync of 75 Ω lies below blanking. */
@@ -128,6 +161,7 @@ main (int argc, char **argv)
   bw_test_init (&argc, &argv);
   g_test_add_func ("/wire-sources/polarity", test_polarity);
   g_test_add_func ("/wire-sources/logic", test_logic);
+  g_test_add_func ("/wire-sources/burst", test_burst);
   g_test_add_func ("/wire-sources/sources", test_sources);
   g_test_add_func ("/wire-sources/order", test_order);
   return g_test_run ();

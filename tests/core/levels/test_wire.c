@@ -145,8 +145,8 @@ test_component_4_3 (void)
   g_assert_true (bw_near (pr.lowest_v, -0.4667, 0.5e-4));
 }
 
-/* A professional receiver's analogue output: sync 300 mV in both polarities. H and V are bi-level
- * always; composite sync alone is tri-level as well. */
+/* A professional receiver's analogue output: sync 300 mV in both polarities. H and V are logic of
+ * 5 V and bi-level always (common practice, no source); composite sync alone is tri-level as well. */
 static void
 test_trilevel (void)
 {
@@ -160,7 +160,8 @@ test_trilevel (void)
   NEAR (y.sync_high_v, 0.3);
   NEAR (sync.sync_low_v, -0.3);
   NEAR (sync.sync_high_v, 0.3);
-  g_assert_true (h.sync_low_v >= 0 || h.sync_high_v <= 0);
+  NEAR (h.sync_low_v, 0);
+  NEAR (h.sync_high_v, 5);
 }
 
 /* The 21-pin connector: 0.7 V RGB, and composite video of 1 V as its sync (EN 50049-1, by secondary

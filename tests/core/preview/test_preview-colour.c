@@ -27,7 +27,8 @@ typedef struct
 static void
 bench_init (Bench *bench, BwSignal signal, BwColourSystem system, BwLumaFilter filter)
 {
-  gboolean is_525 = system == BW_SYSTEM_NTSC_M || system == BW_SYSTEM_PAL_M;
+  gboolean is_525 = system == BW_SYSTEM_NTSC_M || system == BW_SYSTEM_NTSC_443
+                    || system == BW_SYSTEM_PAL_M;
 
   *bench = (Bench){ 0 };
   bw_detail_case_init (&bench->what);
@@ -254,6 +255,96 @@ test_cross_colour (void)
   check_cross_colour (BW_SYSTEM_NTSC_M, 3.4e6);
   check_cross_colour (BW_SYSTEM_PAL_B, 4.2e6);
   check_cross_colour (BW_SYSTEM_PAL_M, 3.4e6);
+  check_cross_colour (BW_SYSTEM_NTSC_443, 4.2e6);
+}
+
+/* Rows of two colours above and below an edge between lines: where a comb mixes the two, counted in
+ * the frame above and below it. */
+static void
+count_mixed (BwColourSystem system, int *above, int *below)
+{
+  Bench bench;
+  bench_init (&bench, BW_SIGNAL_COMPOSITE, system, BW_LUMA_COMB);
+  int lines = bench.what.active_lines, edge = lines / 2;
+  bw_planes_free (bench.picture);
+  bench.preview.picture = bench.picture = bw_planes_new (1, lines);
+  bench.preview.height = 40;
+  for (int y = 0; y < lines; y++)
+    bench.picture->at[y < edge ? 0 : 1][y] = 0.5f;
+  send (&bench);
+  *above = *below = 0;
+  for (int row = 0; row < bench.signal->height; row++)
+    {
+      int line = bench.first_line + row;
+      BwRgb is = at (&bench, row, bench.signal->width / 2);
+      double wrong = MAX (fabs (is.r - (line < edge ? 0.5 : 0)),
+                          fabs (is.g - (line < edge ? 0 : 0.5)));
+      if (wrong > 0.05)
+        ++*(line < edge ? above : below);
+    }
+  bench_clear (&bench);
+}
+
+/* A comb needs lines of the field in antiphase. NTSC: 227.5 cycles a line, so the next one; PAL:
+ * 283.7516 cycles, and NTSC on 4.43 MHz: 4.43361875 MHz / 15734.27 Hz = 281.78, so two lines on, which
+ * at an edge between colours spoils twice as many lines on either side, in each of two fields. */
+static void
+test_comb_reach (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    int spoilt;
+  } cases[] = {
+    { BW_SYSTEM_NTSC_M, 2 },
+    { BW_SYSTEM_NTSC_443, 4 },
+    { BW_SYSTEM_PAL_B, 4 },
+    { BW_SYSTEM_PAL_M, 4 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      int above, below;
+      count_mixed (cases[i].system, &above, &below);
+      g_test_message ("%s: %d above, %d below", bw_kind_id (&bw_colour_systems, cases[i].system),
+                      above, below);
+      g_assert_cmpint (above, ==, cases[i].spoilt);
+      g_assert_cmpint (below, ==, cases[i].spoilt);
+    }
+}
+
+/* What is left of red against green at @frequency_hz, in decibels below a slow change. */
+static double
+chroma_loss_db (double frequency_hz)
+{
+  double most[2];
+  for (int i = 0; i < 2; i++)
+    {
+      Bench bench;
+      double hz = i == 0 ? 0.05e6 : frequency_hz;
+      bench_init (&bench, BW_SIGNAL_YC, BW_SYSTEM_NTSC_M, BW_LUMA_TRAP);
+      for (int x = 0; x < PICTURE_WIDTH; x++)
+        {
+          double wave = 0.5 * sin (2 * G_PI * hz * (x + 0.5) / PICTURE_WIDTH * bench.what.active_s);
+          paint (&bench, x, 0.5 + wave * 0.587, 0.5 - wave * 0.299, 0.5);
+        }
+      send (&bench);
+      most[i] = most_colour (&bench);
+      bench_clear (&bench);
+    }
+  return 20 * log10 (most[0] / most[1]);
+}
+
+/* SMPTE 170M clause 7 and ITU-R BT.470-6 item 2.6: an encoder takes less than 3 dB at 1.3 MHz and at
+ * least 20 dB at 3.6 MHz; a decoder does the same (common practice, no source), so both take less
+ * than 6 dB and at least 40 dB. */
+static void
+test_chroma_band (void)
+{
+  double near_db = chroma_loss_db (1.3e6), far_db = chroma_loss_db (3.6e6);
+  g_test_message ("%.2f dB at 1.3 MHz, %.1f dB at 3.6 MHz", near_db, far_db);
+  g_assert_cmpfloat (near_db, >, 3);
+  g_assert_cmpfloat (near_db, <, 6);
+  g_assert_cmpfloat (far_db, >=, 40);
 }
 
 /* Cross colour of a luma sine of 3.4 MHz: a slow beat of 3.579545 − 3.4 MHz, one period in
@@ -402,6 +493,8 @@ test_sequential (void)
       gboolean green = fabs (is.g - 0.5) < 0.01 && fabs (is.r) < 0.01;
       g_assert_false (red && bench.first_line + row >= 288);
       g_assert_false (green && bench.first_line + row < 288);
+      if (!red && !green) /* the first line of each field below the edge: it still holds what was above */
+        g_assert_cmpint ((bench.first_line + row) / 2, ==, 144);
       mixed += !red && !green;
     }
   g_assert_cmpint (mixed, ==, 2);
@@ -417,6 +510,8 @@ main (int argc, char **argv)
   g_test_add_func ("/preview-colour/cross-colour/filters", test_cross_colour);
   g_test_add_func ("/preview-colour/cross-colour/beat", test_cross_colour_beat);
   g_test_add_func ("/preview-colour/dots", test_dots_move);
+  g_test_add_func ("/preview-colour/comb-reach", test_comb_reach);
+  g_test_add_func ("/preview-colour/chroma-band", test_chroma_band);
   g_test_add_func ("/preview-colour/component", test_component);
   g_test_add_func ("/preview-colour/sequential", test_sequential);
   return g_test_run ();

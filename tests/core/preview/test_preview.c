@@ -436,6 +436,19 @@ test_gamma (void)
   bench_init (&bench, 1, 1);
   bench.what.mask = BW_MASK_MONO;
   bench.what.spot_m = 0;
+  /* in steps of the curve or between them, as a share of white */
+  fill (bench.picture, 1, 1, 1);
+  bench.preview.gamma = 2;
+  g_autoptr (BwPlanes) white = screen (&bench);
+  double full = (double) white->at[1][HEIGHT / 2 * WIDTH + WIDTH / 2];
+  for (int percent = 3; percent < 100; percent += 13)
+    {
+      fill (bench.picture, percent / 100.0, percent / 100.0, percent / 100.0);
+      bench.preview.gamma = percent % 2 == 0 ? 2.8 : 1.5;
+      g_autoptr (BwPlanes) light = screen (&bench);
+      g_assert_cmpfloat_with_epsilon (light->at[1][HEIGHT / 2 * WIDTH + WIDTH / 2] / full,
+                                      pow (percent / 100.0, bench.preview.gamma), 2e-6);
+    }
   fill (bench.picture, 0.5, 0.5, 0.5);
   for (guint signal = 0; signal < BW_N_SIGNALS; signal++)
     for (guint system = 0; system < BW_N_SYSTEMS; system++)
@@ -459,22 +472,26 @@ count (double done, gpointer user_data)
   *last = done;
 }
 
+typedef struct
+{
+  GCancellable *cancellable;
+  double at; /* share of the work */
+} Stop;
+
 static void
 stop_early (double done, gpointer user_data)
 {
-  GCancellable *cancellable = user_data;
-  if (done > 0.3)
-    {
-      g_assert_false (g_cancellable_is_cancelled (cancellable));
-      g_cancellable_cancel (cancellable);
-    }
+  const Stop *stop = user_data;
+  g_assert_false (g_cancellable_is_cancelled (stop->cancellable));
+  if (done >= stop->at)
+    g_cancellable_cancel (stop->cancellable);
 }
 
 static void
 test_cancel (void)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
-  g_autoptr (GError) error = NULL, again = NULL;
+  g_autoptr (GError) again = NULL;
   double last = 0;
   Bench bench;
   bench_init (&bench, 4, 4);
@@ -482,8 +499,20 @@ test_cancel (void)
   g_autoptr (BwPlanes) whole = bw_preview_screen (&bench.preview, cancellable, count, &last, NULL);
   g_assert_nonnull (whole);
   g_assert_cmpfloat_with_epsilon (last, 1, 1e-12);
-  g_assert_null (bw_preview_screen (&bench.preview, cancellable, stop_early, cancellable, &error));
-  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  /* at the very beginning, in the lines, and in the rows of pixels */
+  static const double places[] = { 0, 0.3, 0.95 };
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      const Stop stop = { cancellable, places[i] };
+      g_cancellable_reset (cancellable);
+      g_assert_null (bw_preview_screen (&bench.preview, cancellable, stop_early, (gpointer) &stop,
+                                        &error));
+      g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+    }
+  g_autoptr (GError) before = NULL;
+  g_assert_null (bw_preview_screen (&bench.preview, cancellable, NULL, NULL, &before));
+  g_assert_error (before, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   g_assert_null (bw_preview_untouched (&bench.preview, cancellable, &again));
   g_assert_error (again, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   bench_clear (&bench);
@@ -541,6 +570,240 @@ test_refused (void)
   REFUSE (what.lead_hz, -1, BW_PREVIEW_ERROR_RASTER);
   REFUSE (what.system, BW_N_SYSTEMS, BW_PREVIEW_ERROR_RASTER);
   bench_clear (&bench);
+}
+
+#define AT(member) G_STRUCT_OFFSET (Bench, member)
+
+/* What is taken at its ends and not beyond them; our own choice, and what the messages say. */
+static void
+test_limits (void)
+{
+  static const struct
+  {
+    gsize at;
+    gboolean whole;
+    double low, high;
+    BwPreviewError code;
+  } limits[] = {
+    { AT (what.diagonal_m), FALSE, 0.01, 10, BW_PREVIEW_ERROR_TUBE },
+    { AT (what.overscan_h), FALSE, 0, 0.5, BW_PREVIEW_ERROR_TUBE },
+    { AT (what.overscan_v), FALSE, 0, 0.5, BW_PREVIEW_ERROR_TUBE },
+    { AT (what.pitch_m), FALSE, 0.5e-5, 0.5, BW_PREVIEW_ERROR_TUBE },
+    { AT (what.spot_m), FALSE, 0.5e-5, 0.5, BW_PREVIEW_ERROR_TUBE },
+    { AT (what.active_s), FALSE, 1e-6, 1e-3, BW_PREVIEW_ERROR_RASTER },
+    { AT (what.active_lines), FALSE, 1, 8192, BW_PREVIEW_ERROR_RASTER },
+    { AT (what.samples), TRUE, 0, 16384, BW_PREVIEW_ERROR_RASTER },
+    { AT (what.detail_hz), FALSE, 0, 1e12, BW_PREVIEW_ERROR_RASTER },
+    { AT (what.bandwidth_hz), FALSE, 0, 1e12, BW_PREVIEW_ERROR_RASTER },
+    { AT (what.lead_hz), FALSE, 0, 1e15, BW_PREVIEW_ERROR_RASTER },
+    { AT (preview.width), TRUE, 1, BW_PREVIEW_MAX_SIDE, BW_PREVIEW_ERROR_SIZE },
+    { AT (preview.height), TRUE, 1, BW_PREVIEW_MAX_SIDE, BW_PREVIEW_ERROR_SIZE },
+    { AT (preview.centre_x), FALSE, 0, 1, BW_PREVIEW_ERROR_PLACE },
+    { AT (preview.centre_y), FALSE, 0, 1, BW_PREVIEW_ERROR_PLACE },
+    { AT (preview.gamma), FALSE, 0.5, 5, BW_PREVIEW_ERROR_PLACE },
+    { AT (preview.pixels_per_m), FALSE, 16 / 0.5, 99999 / 0.5, BW_PREVIEW_ERROR_PLACE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+    {
+      double beyond = MAX (fabs (limits[i].low), 1e-3) * (limits[i].whole ? 1 : 1e-6);
+      double below = limits[i].low - (limits[i].whole ? 1 : beyond);
+      double above = limits[i].whole ? limits[i].high + 1 : limits[i].high * (1 + 2e-5);
+      const double tried[] = { below, limits[i].low, limits[i].high, above };
+      for (int j = 0; j < 4; j++)
+        {
+          Bench bench;
+          g_autoptr (GError) error = NULL;
+          bench_init (&bench, 4, 4);
+          bench.what.diagonal_m = 0.5;
+          bench.what.pitch_m = bench.what.spot_m = 0; /* not known: they are the tube's share */
+          char *member = (char *) &bench + limits[i].at;
+          if (limits[i].whole)
+            *(int *) (gpointer) member = (int) tried[j];
+          else
+            *(double *) (gpointer) member = tried[j];
+          bench.preview.pixels_per_m *= i == 0 ? 0.5 / bench.what.diagonal_m : 1;
+          gboolean taken = bw_preview_check (&bench.preview, &error);
+          if (taken != (j == 1 || j == 2))
+            g_test_message ("limit %" G_GSIZE_FORMAT ", %g", i, tried[j]);
+          g_assert_cmpint (taken, ==, j == 1 || j == 2);
+          if (!taken)
+            g_assert_error (error, BW_PREVIEW_ERROR, (int) limits[i].code);
+          bench_clear (&bench);
+        }
+    }
+}
+
+/* A tube's aspect ratio is 1:10 to 10:1. */
+static void
+test_aspect_limits (void)
+{
+  static const struct
+  {
+    BwRatio aspect;
+    gboolean taken;
+  } cases[] = {
+    { { 1, 10 }, TRUE }, { { 10, 1 }, TRUE }, { { 99, 1000 }, FALSE }, { { 101, 10 }, FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench bench;
+      bench_init (&bench, 4, 4);
+      bench.what.aspect = cases[i].aspect;
+      g_assert_cmpint (bw_preview_check (&bench.preview, NULL), ==, cases[i].taken);
+      bench_clear (&bench);
+    }
+}
+
+/* The whole glass in a picture of so many pixels: 0.4 m by 0.3 m. */
+static void
+test_whole (void)
+{
+  Bench bench;
+  bench_init (&bench, 4, 4);
+  bench.what.diagonal_m = 0.5;
+  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 800, 300), 1000,
+                                  1e-9);
+  g_assert_cmpfloat_with_epsilon (bw_preview_whole_pixels_per_m (&bench.what, 400, 600), 1000,
+                                  1e-9);
+  bench.what.diagonal_m = 0;
+  g_assert_cmpfloat (bw_preview_whole_pixels_per_m (&bench.what, 400, 600), ==, 0);
+  /* 96 pixels to the inch */
+  g_assert_cmpfloat_with_epsilon (bw_preview_pixels_per_m (1), 96 / 0.0254, 1e-9);
+  g_assert_cmpfloat_with_epsilon (bw_preview_pixels_per_m (2.5), 240 / 0.0254, 1e-9);
+  bench_clear (&bench);
+}
+
+/* The mask, pixel by pixel */
+
+/* The share of a pixel from @x on that lies in bars, one of @bar from each multiple of @period on. */
+static double
+covered (double x, double pixel, double period, double bar)
+{
+  double sum = 0;
+  for (double from = floor (x / period - 1) * period; from < x + pixel; from += period)
+    sum += MAX (0, MIN (x + pixel, from + bar) - MAX (x, from));
+  return sum / pixel;
+}
+
+/* Stripes of 0.30 of the column pitch at one, three and five sixths of it; slots of the height of a
+ * column, 0.88 of it open, the odd columns half a slot lower; the mean is 1 (what no data sheet gives
+ * is common practice, no source). */
+static double
+mask_at (const Bench *bench, double pitch_m, double left_m, double top_m, double pixel_m,
+         int colour)
+{
+  double sum = 0;
+  for (int parity = 0; parity < 2; parity++)
+    {
+      double stripe_m = pitch_m * (parity + (2 * colour + 1) / 6.0 - 0.15);
+      double across = covered (left_m - stripe_m, pixel_m, 2 * pitch_m, 0.3 * pitch_m) / 0.3;
+      double down = bench->what.mask == BW_MASK_SLOT
+                        ? covered (top_m - parity * pitch_m / 2, pixel_m, pitch_m, 0.88 * pitch_m)
+                              / 0.88
+                        : 1;
+      sum += across * down;
+    }
+  return sum;
+}
+
+/* A white field without line structure, at so many pixels to a column. Below two there is no mask,
+ * from three on the whole of it; it comes in as 3 x² − 2 x³. */
+static void
+test_mask_stripes (void)
+{
+  static const struct
+  {
+    double pixels, weight;
+  } cases[] = { { 1.9, 0 },        { 2.25, 0.15625 }, { 2.5, 0.5 },
+                { 2.75, 0.84375 }, { 3.1, 1 },        { 17.3, 1 } };
+  for (guint mask = BW_MASK_GRILLE; mask <= BW_MASK_SLOT; mask++)
+    for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+      {
+        Bench bench;
+        bench_init (&bench, 1, 1);
+        fill (bench.picture, 1, 1, 1);
+        bench.what.mask = mask;
+        bench.what.spot_m = 5e-3; /* the lines run together */
+        bench.preview.pixels_per_m = cases[i].pixels / bench.what.pitch_m;
+        bench.preview.width = 101;
+        bench.preview.height = 53;
+        double pixel_m = 1 / bench.preview.pixels_per_m;
+        double left_m = bench.what.diagonal_m * 0.8 / 2 - 101 * pixel_m / 2;
+        double top_m = height_m (&bench) / 2 - 53 * pixel_m / 2;
+        g_autoptr (BwPlanes) light = screen (&bench);
+        for (int colour = 0; colour < 3; colour++)
+          for (int y = 0; y < 53; y++)
+            for (int x = 0; x < 101; x++)
+              {
+                double drawn = mask_at (&bench, bench.what.pitch_m, left_m + x * pixel_m,
+                                        top_m + y * pixel_m, pixel_m, colour);
+                double wanted = 1 + cases[i].weight * (drawn - 1);
+                g_assert_cmpfloat_with_epsilon (light->at[colour][y * 101 + x], wanted, 0.01);
+              }
+        bench_clear (&bench);
+      }
+}
+
+/* Dots: each colour at the corners and in the middle of rectangles of two columns by one pitch, which
+ * makes triangles of equal sides; a pitch is that of the columns times 2 / √3; the radius is 0.47 of
+ * the distance between neighbours of any colour, pitch / √3. Inside a dot it is as bright as makes the
+ * mean 1, outside it is dark. */
+static void
+test_mask_dots (void)
+{
+  Bench bench;
+  bench_init (&bench, 1, 1);
+  fill (bench.picture, 1, 1, 1);
+  bench.what.mask = BW_MASK_DOT;
+  bench.what.spot_m = 5e-3;
+  double pitch_m = bench.what.pitch_m, column_m = pitch_m * sqrt (3) / 2;
+  bench.preview.pixels_per_m = 40 / pitch_m;
+  bench.preview.width = 160;
+  bench.preview.height = 120;
+  double pixel_m = 1 / bench.preview.pixels_per_m, radius_m = 0.47 * pitch_m / sqrt (3);
+  double left_m = bench.what.diagonal_m * 0.8 / 2 - 80 * pixel_m;
+  double top_m = height_m (&bench) / 2 - 60 * pixel_m;
+  double full = column_m * pitch_m / (G_PI * radius_m * radius_m);
+  g_autoptr (BwPlanes) light = screen (&bench);
+  for (int colour = 0; colour < 3; colour++)
+    for (int y = 0; y < 120; y++)
+      for (int x = 0; x < 160; x++)
+        {
+          double x_m = left_m + (x + 0.5) * pixel_m, y_m = top_m + (y + 0.5) * pixel_m;
+          int column = (int) floor (x_m / column_m - (colour + 0.5) / 3 + 0.5);
+          double off_x = x_m - column_m * (column + (colour + 0.5) / 3);
+          double shift = ((column % 2 != 0) != (colour == 1)) ? pitch_m / 2 : 0;
+          double off_m = hypot (off_x, remainder (y_m - shift, pitch_m));
+          double got = (double) light->at[colour][y * 160 + x];
+          if (off_m < radius_m - pixel_m)
+            g_assert_cmpfloat_with_epsilon (got, full, 0.02 * full);
+          else if (off_m > radius_m + pixel_m)
+            g_assert_cmpfloat_with_epsilon (got, 0, 1e-6);
+        }
+  bench_clear (&bench);
+}
+
+/* What keeps the brightest part of white just shown: phosphor of 0.30 of the glass, of that 0.88 in
+ * slots, or dots that cover 2 π 0.47² / (3 √3) of it. */
+static void
+test_exposure (void)
+{
+  static const double wanted[BW_N_MASKS] = {
+    [BW_MASK_GRILLE] = 0.3,
+    [BW_MASK_SLOT] = 0.3 * 0.88,
+    [BW_MASK_DOT] = 2 * G_PI * 0.47 * 0.47 / (3 * 1.7320508),
+    [BW_MASK_MONO] = 1,
+  };
+  for (guint mask = 0; mask < BW_N_MASKS; mask++)
+    {
+      Bench bench;
+      bench_init (&bench, 1, 1);
+      bench.what.mask = mask;
+      bench.what.spot_m = 5e-3;
+      bench.preview.pixels_per_m = 10 / bench.what.pitch_m;
+      g_assert_cmpfloat_with_epsilon (bw_preview_exposure (&bench.preview), wanted[mask], 1e-4);
+      bench_clear (&bench);
+    }
 }
 
 /* Anything that is accepted gives light that is a number and not negative beyond the rim of the
@@ -624,6 +887,12 @@ main (int argc, char **argv)
   g_test_add_func ("/preview/gamma", test_gamma);
   g_test_add_func ("/preview/cancel", test_cancel);
   g_test_add_func ("/preview/refused", test_refused);
+  g_test_add_func ("/preview/limits", test_limits);
+  g_test_add_func ("/preview/limits/aspect", test_aspect_limits);
+  g_test_add_func ("/preview/exposure", test_exposure);
+  g_test_add_func ("/preview/whole", test_whole);
+  g_test_add_func ("/preview/mask/stripes", test_mask_stripes);
+  g_test_add_func ("/preview/mask/dots", test_mask_dots);
   g_test_add_func ("/preview/random", test_random);
   g_test_add_func ("/preview/pack", test_pack);
   return g_test_run ();

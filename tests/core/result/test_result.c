@@ -6,6 +6,7 @@
 
 #include <json-glib/json-glib.h>
 
+#include "core/base/harmless.h"
 #include "core/result/listing.h"
 #include "core/result/result.h"
 
@@ -143,6 +144,11 @@ test_for_people (void)
   assert_text (bw_value_fixed (NULL, -1e-9, BW_DIMENSION_VOLTAGE, "mV", 1), "0,0\u00a0mV");
   assert_text (bw_value_fixed (NULL, -0.2857, BW_DIMENSION_VOLTAGE, "mV", 1),
                "\u2212285,7\u00a0mV");
+  /* 0.7 of a white of 0.886 at 75 %, and its like below zero: both are just off a half in binary */
+  assert_text (bw_value_fixed (NULL, 0.7 * 0.75 * 0.886, BW_DIMENSION_VOLTAGE, "mV", 1),
+               "465,2\u00a0mV");
+  assert_text (bw_value_number (NULL, -1.005, 2), "\u22121,01");
+  assert_text (bw_value_number (NULL, 1.0049, 2), "1,00");
   assert_text (bw_value_quantity (NULL, 15734.2657, BW_DIMENSION_FREQUENCY, 5), "15,734\u00a0kHz");
   assert_text (bw_value_signed (bw_value_number (NULL, 3.24, 1)), "+3,2");
   assert_text (bw_value_signed (bw_value_number (NULL, 0, 1)), "0,0");
@@ -254,6 +260,56 @@ test_text (void)
                    "  - note one\n"
                    "\n"
                    "= It is 1 V.\n");
+}
+
+/* The name of a group stands over its rows. */
+static void
+test_groups (void)
+{
+  static const char *const cells[][2] = { { "Y", "white" }, { "Y", "black" }, { "Sync", "tip" } };
+  g_autoptr (BwResult) result = bw_result_new ('.');
+  BwNode *table = bw_node_table (bw_result_root (result), "levels", "Levels");
+
+  table->is_grouped = TRUE;
+  bw_node_column (table, BW_COLUMN_WORDS, "conductor", NULL);
+  bw_node_column (table, BW_COLUMN_WORDS, "level of", NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, "level", "mV");
+  for (guint i = 0; i < G_N_ELEMENTS (cells); i++)
+    {
+      BwNode *row = bw_node_row (table);
+      bw_node_cell (row, bw_value_words ("conductor", cells[i][0]));
+      bw_node_cell (row, bw_value_words ("level", cells[i][1]));
+      bw_node_cell (row, bw_value_fixed ("level_v", -0.1 * i, BW_DIMENSION_VOLTAGE, "mV", 0));
+    }
+  g_autofree char *text = bw_node_to_text (bw_result_root (result), 60, TRUE);
+  g_assert_cmpstr (text, ==,
+                   "Levels\n"
+                   "    level of  level (mV)\n"
+                   "  Y\n"
+                   "    white              0\n"
+                   "    black           -100\n"
+                   "  Sync\n"
+                   "    tip             -200\n");
+}
+
+/* Lines below the first stand behind its number. */
+static void
+test_numbered (void)
+{
+  g_autoptr (BwResult) result = bw_result_new ('.');
+  BwNode *root = bw_result_root (result);
+
+  bw_node_say (root, BW_SAY_NOTE, NULL, "9. one step that somebody has to take");
+  bw_node_say (root, BW_SAY_NOTE, NULL, "10. another that somebody has to take");
+  bw_node_say (root, BW_SAY_NOTE, NULL, "525 lines begin this, which is no step");
+  g_autofree char *text = bw_node_to_text (root, 30, TRUE);
+  g_assert_cmpstr (text, ==,
+                   "9. one step that somebody\n"
+                   "   has to take\n"
+                   "10. another that somebody\n"
+                   "    has to take\n"
+                   "525 lines begin this, which is\n"
+                   "no step\n");
 }
 
 static void
@@ -442,13 +498,27 @@ has_harmful (const char *text)
   return FALSE;
 }
 
+/* What JSON reads back from @text is @name itself (RFC 8259, 7). */
+static void
+assert_json_keeps (const char *text, const char *name)
+{
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autoptr (GError) error = NULL;
+  json_parser_load_from_data (parser, text, -1, &error);
+  g_assert_no_error (error);
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  g_assert_cmpstr (json_object_get_string_member (root, "name"), ==, name);
+}
+
 /* Unicode Bidirectional Algorithm (UAX #9) section 2: the characters that embed, override and
- * isolate; ECMA-48: C0 and C1, which a terminal obeys. */
+ * isolate; ECMA-48: C0 and C1, which a terminal obeys; The Unicode Standard, 23.7: what stands for no
+ * character. */
 static void
 test_harmless (void)
 {
   static const gunichar harmful[] = { 0x07,   0x1b,   0x7f,   0x80,   0x9b,   0x9f,   0x61c, 0x200e,
-                                      0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066, 0x2069 };
+                                      0x200f, 0x2028, 0x2029, 0x202a, 0x202e, 0x2066, 0x2069,
+                                      0xfffe, 0x1ffff };
   for (guint i = 0; i < G_N_ELEMENTS (harmful); i++)
     {
       char letter[8] = { 0 };
@@ -469,6 +539,7 @@ test_harmless (void)
         bw_node_to_html (root),
       };
       g_assert_true (bw_char_is_harmful (harmful[i]));
+      assert_json_keeps (forms[1], name);
       for (guint form = 0; form < G_N_ELEMENTS (forms); form++)
         {
           g_assert_false (has_harmful (forms[form]));
@@ -524,6 +595,8 @@ main (int argc, char **argv)
   g_test_add_func ("/result/for-people", test_for_people);
   g_test_add_func ("/result/missing", test_missing);
   g_test_add_func ("/result/text", test_text);
+  g_test_add_func ("/result/groups", test_groups);
+  g_test_add_func ("/result/numbered", test_numbered);
   g_test_add_func ("/result/json", test_json);
   g_test_add_func ("/result/csv", test_csv);
   g_test_add_func ("/result/tsv-and-html", test_tsv_and_html);

@@ -89,6 +89,25 @@ class Signal:
         return self.left, float(10**6 / self.fh) - self.porch
 
 
+def check_burst_place(x):
+    """Where the burst is at half its amplitude, on one line: 19 and 28 cycles after 0H (SMPTE 170M table
+    2); 10 cycles from 5.6 us on, 525 lines of PAL 9 from 5.3 us on (ITU-R BT.1700 Part B tables 2, 3)."""
+    n = 60 if x.lines == 625 else 50
+    k = x.span(n - 1, 0, 9)
+    t = np.asarray(k, dtype=np.float64) / float(x.rate) - (n - 1) / float(x.fh)
+    s, c = x.phasor(k)
+    shifted = x.volts[k] * (s + 1j * c)
+    fine = np.arange(4.6e-6, 8.9e-6, 2e-9)
+    width = 1 / float(x.fsc)
+    weights = 0.5 + 0.5 * np.cos(np.pi * np.clip((fine[:, None] - t[None, :]) / (2 * width), -1, 1))
+    envelope = np.abs(weights @ shifted) / weights.sum(axis=1)
+    above = fine[envelope > envelope.max() / 2]
+    cycles = 10 if x.fsc > 4e6 else 9
+    start = 5.6e-6 if x.fh == FH_625 else 19 * width if x.ku == 0.492111 and x.fsc < 4e6 else 5.3e-6
+    check(f"line {n}, burst begins, us", 1e6 * above[0], 1e6 * start, 0.04)
+    check(f"line {n}, burst ends, us", 1e6 * above[-1], 1e6 * start + 1e6 * cycles * width, 0.04)
+
+
 def check_carrier(x):
     """The strongest line near the subcarrier is at its very frequency. A power of two is quick; if
     the subcarrier does not fit into it, whole frames are taken."""
@@ -174,8 +193,50 @@ def check_pal_switch(x):
             check(f"frame {frame}, line {n}, cosine", swing.real, -np.sqrt(0.5), 1e-3)
 
 
+def secam_peak(hz):
+    """Peak of the subcarrier as a share of white: 23 % from peak to peak at 4.286 MHz, times
+    |1 + j16F| / |1 + j1.26F|, F = f/f0 - f0/f (ITU-R BT.1700 Part C; BT.470-6 items 2.16, 2.17)."""
+    f = hz / 4286e3 - 4286e3 / hz
+    return 0.23 / 2 * abs(1 + 16j * f) / abs(1 + 1.26j * f)
+
+
+def peak_share(x, k, hz):
+    """Peak of the subcarrier in the samples k over what it should be at its frequency there, which is
+    near hz and is found by least squares: a sine of a slightly other frequency is one that grows."""
+    t = (k - np.mean(k)) / float(x.rate)
+    for _ in range(4):
+        s, c = np.sin(2 * np.pi * hz * t), np.cos(2 * np.pi * hz * t)
+        matrix = np.stack([np.ones(len(t)), s, c, t * s, t * c], axis=1)
+        _, a, b, at, bt = np.linalg.lstsq(matrix, x.volts[k], rcond=None)[0]
+        hz += (a * bt - b * at) / (a * a + b * b) / 2 / np.pi
+    return np.hypot(a, b) / x.white / secam_peak(hz)
+
+
+def check_secam_phase(x):
+    """The subcarrier begins each line at 0 or 180 degrees of its own rest frequency: at 180 on one line
+    in three of one field, and on the other two in three of the next (ITU-R BT.1700 Part C: one line in
+    three, and every other field)."""
+    inverted = []
+    for n in list(range(101, 113)) + list(range(401, 413)):
+        k = x.span(n - 1, 7.4, 9.2)
+        t = np.asarray(k, dtype=np.float64) / float(x.rate) - (n - 1) / float(x.fh)
+        fits = []
+        for hz in (4406250, 4250000):
+            matrix = np.stack([np.ones(len(t)), np.sin(2 * np.pi * hz * t), np.cos(2 * np.pi * hz * t)],
+                              axis=1)
+            fits.append(np.linalg.lstsq(matrix, x.volts[k], rcond=None)[0][1:])
+        s, c = max(fits, key=lambda fit: np.hypot(*fit))
+        check(f"line {n}, cosine of the subcarrier", c / np.hypot(s, c), 0, 0.02)
+        inverted.append(s < 0)
+    for first, wanted in ((0, 4), (12, 8)):
+        check(f"inverted of twelve lines from {first}", sum(inverted[first:first + 12]), wanted, 0)
+        if any(inverted[i] != inverted[i + 3] for i in range(first, first + 9)):
+            faults.append("the inverted lines do not repeat with three")
+
+
 def check_secam(x, amount):
-    """Frequencies at the end of each bar, where the low-frequency correction has died away."""
+    """Frequencies and amplitudes at the end of each bar, where the low-frequency correction has died
+    away. Between 16 and 17 in the correction lie 4 % at the ends, between 1.26 and 1.36 0.2 %."""
     spectrum = np.fft.fft(x.volts)
     hz = np.fft.fftfreq(len(x.volts), 1 / float(x.rate))
     spectrum[(hz < 3.0e6) | (hz > 6.0e6)] = 0
@@ -193,10 +254,12 @@ def check_secam(x, amount):
             y = 0.299 * r + 0.587 * g + 0.114 * b
             wanted = 4406250 - 280e3 * 1.902 * (r - y) if red else 4250000 + 230e3 * 1.505 * (b - y)
             k = x.span(line, left + (bar + 0.72) * width, left + (bar + 0.9) * width)
-            check(f"line {n}, bar {bar}, Hz", np.polyfit(k, turns[k], 1)[0] * float(x.rate), wanted,
-                  9000)
+            hz = np.polyfit(k, turns[k], 1)[0] * float(x.rate)
+            check(f"line {n}, bar {bar}, Hz", hz, wanted, 9000)
+            check(f"line {n}, bar {bar}, peak", peak_share(x, k, wanted), 1, 0.001)
             luma = np.mean(x.volts[k]) / x.white
             check(f"line {n}, bar {bar}, luma", luma, y, 0.02)
+    check_secam_phase(x)
     pairs = [abs(np.polyfit(x.span(n, 7.4, 9.4), turns[x.span(n, 7.4, 9.4)], 1)[0] * float(x.rate)
                  - 4406250) < 5e4 for n in range(99, 110)]
     if any(a == b for a, b in zip(pairs, pairs[1:])):
@@ -213,6 +276,7 @@ def main():
         check_secam(x, amount)
     else:
         check_carrier(x)
+        check_burst_place(x)
         if system.startswith("ntsc"):
             check_ntsc(x, amount)
             if system != "ntsc-4.43":

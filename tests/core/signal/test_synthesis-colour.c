@@ -171,6 +171,28 @@ test_burst_pal (void)
     }
 }
 
+/* Without serrations and equalising pulses the lists of the standards say nothing: the lines of field
+ * sync, 4 to 6 and 266 to 269, have no burst (common practice, no source), all others have. */
+static void
+test_burst_unserrated (void)
+{
+  BwSynthesisCase what = case_of (&(Setup){ "525-59.94-interlaced", BW_SYSTEM_NTSC_M,
+                                            BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO, BW_CONTENT_BARS,
+                                            BW_RATIO_NONE });
+  g_autoptr (BwRaster) plain = bw_raster_copy (what.raster);
+  plain->serration_width_s = plain->equalising_width_s = 0;
+  plain->equalising_before = plain->equalising_after = 0;
+  what.raster = plain;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwSynthesis) s = bw_synthesis_new (&what, &error);
+  g_assert_no_error (error);
+  for (int line = 1; line <= 525; line++)
+    {
+      gboolean in_sync = (line >= 4 && line <= 6) || (line >= 266 && line <= 269);
+      g_assert_cmpint (has_burst (s, 0, line), ==, !in_sync);
+    }
+}
+
 /* SMPTE 170M table 2: 9 cycles, 19 after 0H, envelope of 300 ns, 40 IRE; at 4 × subcarrier, with
  * SC/H of zero, every other sample is a peak. */
 static void
@@ -211,5 +233,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-colour/burst/ntsc", test_burst_ntsc);
   g_test_add_func ("/synthesis-colour/burst/pal", test_burst_pal);
   g_test_add_func ("/synthesis-colour/burst/shape", test_burst_shape);
+  g_test_add_func ("/synthesis-colour/burst/unserrated", test_burst_unserrated);
   return g_test_run ();
 }

@@ -95,6 +95,27 @@ test_multiburst_525 (void)
     }
 }
 
+/* A packet begins at zero and rises, to whatever instant its first sample falls: here of 13.5 MHz. */
+static void
+test_multiburst_phase (void)
+{
+  static const double hz[] = { 0.5e6, 1e6, 2e6, 4e6, 4.8e6, 5.8e6 };
+  g_autoptr (BwSynthesis) s = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST,
+                                    13500000);
+  gint64 first = bw_synthesis_line_start (s, 0, 100);
+  g_autofree float *volts = samples_of (s, BW_CONDUCTOR_VIDEO, first, 864);
+  for (int i = 0; i < 6; i++)
+    {
+      double from_s = (10.5 + 52.0 / 7 * (i + 1.1)) * US;
+      for (int k = 0; k < 864; k++)
+        {
+          double into_s = k / 13.5e6 - from_s;
+          if (into_s > 1 * US && into_s < 4.9 * US)
+            assert_near ((double) volts[k], 0.35 + 0.21 * sin (2 * G_PI * hz[i] * into_s), 2e-6);
+        }
+    }
+}
+
 /* A 2T pulse is 1/bandwidth wide at half amplitude: 200 ns of 5 MHz (BT.470-6: B and G); beside
  * it, in the middle half of the picture, a window. */
 static void
@@ -208,6 +229,25 @@ test_any (void)
       try_one (rasters->pdata[i]);
 }
 
+/* Where no standard and no pixel clock says how fine the picture is, 300 cycles fit the active line, our own
+ * choice; the packets are 10, 20, 40, 60, 80 and 100 % of that, half of white on half of white. */
+static void
+test_multiburst_other (void)
+{
+  static const double shares[] = { 0.1, 0.2, 0.4, 0.6, 0.8, 1 };
+  g_autoptr (BwSynthesis) s
+      = luma ("262-60.05-progressive", BW_SYSTEM_NONE, BW_CONTENT_MULTIBURST, 1000000000);
+  BwRasterFigures f;
+  bw_raster_figures (bw_test_raster ("262-60.05-progressive"), &f);
+  double from_s = f.h_sync_s + f.h_back_porch_s, part_s = f.h_active_s / 7;
+  for (int i = 1; i < 6; i++)
+    {
+      double middle_s = from_s + part_s * (i + 1.5);
+      assert_packet (s, middle_s - 0.3 * part_s, middle_s + 0.3 * part_s, 0.35,
+                     300 * shares[i] / f.h_active_s, 0.35);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -216,8 +256,10 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/half-lines", test_half_lines);
   g_test_add_func ("/synthesis-content/multiburst/525", test_multiburst_525);
   g_test_add_func ("/synthesis-content/multiburst/625", test_multiburst_625);
+  g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/any", test_any);
+  g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);
   return g_test_run ();
 }

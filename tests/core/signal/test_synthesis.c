@@ -245,6 +245,39 @@ test_faults (void)
   assert_fails (&what, BW_SYNTHESIS_ERROR_RASTER, WORDS ("h_sync"));
 }
 
+/* Without a rate given: four times the subcarrier of what is coded (SMPTE 244M, EBU Tech. 3280); else 13.5 MHz
+ * (ITU-R BT.601), or as many times that as the picture needs, or the pixel clock where it is higher. */
+static void
+test_default_rate (void)
+{
+  static const struct
+  {
+    Setup setup;
+    double hz;
+  } cases[] = {
+    { { "525-59.94-interlaced", BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+        BW_CONTENT_BARS, { 0, 1 } },
+      4 * 315e6 / 88 },
+    { { "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_YC, BW_SYNC_IN_VIDEO, BW_CONTENT_BARS,
+        { 0, 1 } },
+      17.734475e6 },
+    { { "625-50-interlaced", BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONTENT_BARS,
+        { 0, 1 } },
+      13.5e6 },
+    { { "vesa-dmt-04", BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONTENT_BARS, { 0, 1 } },
+      25.175e6 },
+    /* 300 cycles in 26.43 µs are 11.35 MHz, of which twice is 22.7 */
+    { { "525-59.94-progressive", BW_SYSTEM_NONE, BW_SIGNAL_LUMA, BW_SYNC_IN_VIDEO, BW_CONTENT_BARS,
+        { 0, 1 } },
+      27e6 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSynthesis) s = synthesis_of (&cases[i].setup);
+      assert_near (bw_ratio_to_double (bw_synthesis_rate_hz (s)), cases[i].hz, 1);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -258,5 +291,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis/pieces", test_pieces);
   g_test_add_func ("/synthesis/no-drift", test_no_drift);
   g_test_add_func ("/synthesis/faults", test_faults);
+  g_test_add_func ("/synthesis/default-rate", test_default_rate);
   return g_test_run ();
 }

@@ -17,6 +17,15 @@ drawing_new (void)
   return bw_drawing_new (canvas, 3);
 }
 
+/* A name of an older file can hold what turns the order of what is drawn. */
+static void
+test_odd_text (void)
+{
+  g_autoptr (PangoLayout) layout = bw_ink_layout (&ink);
+  bw_layout_set_text (layout, &ink, "A\u202eset\xc2\x9b" "31m\ufffe\nof two lines", BW_INK_GRAPHITE);
+  g_assert_cmpstr (pango_layout_get_text (layout), ==, "Aset 31m\ufffd\nof two lines");
+}
+
 static char *
 words (gconstpointer data, const BwDrawingPoint *point)
 {
@@ -319,6 +328,7 @@ int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/draw/drawing/odd-text", test_odd_text);
   g_test_add_func ("/draw/drawing/marks", test_marks);
   g_test_add_func ("/draw/drawing/words", test_words);
   g_test_add_func ("/draw/drawing/places", test_places);

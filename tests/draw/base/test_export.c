@@ -145,6 +145,25 @@ test_refusals (Fixture *f, gconstpointer data)
   g_assert_cmpuint (test_count_files (f->folder), ==, 0);
 }
 
+/* Two dots to the pixel each way, and 4 bytes to the dot: what would take more than 256 MiB, or more
+ * dots to a side than there can be, is refused as PNG alone. */
+static void
+test_png_size (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  static const double large[][2] = { { 8192, 8192 }, { 4097, 4096 }, { 16384, 1 }, { 1, 16384 } };
+  g_autofree char *png = g_build_filename (f->folder, "line.png", NULL);
+  g_autofree char *svg = g_build_filename (f->folder, "line.svg", NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (large); i++)
+    {
+      g_autoptr (BwDrawing) drawing = empty_drawing (large[i][0], large[i][1]);
+      assert_refused (drawing, png, BW_EXPORT_ERROR_SIZE, "16777216");
+      g_assert_true (bw_export_drawing (drawing, NULL, svg, NULL));
+    }
+  g_autoptr (BwDrawing) largest = empty_drawing (16383, 16);
+  g_assert_true (bw_export_drawing (largest, NULL, png, NULL));
+}
+
 /* A folder stands where the file should go: it stays, and nothing is left beside it. */
 static void
 test_old_stays (Fixture *f, gconstpointer data)
@@ -181,6 +200,7 @@ main (int argc, char *argv[])
   ADD ("pdf", test_pdf);
   ADD ("png", test_png);
   ADD ("refusals", test_refusals);
+  ADD ("png-size", test_png_size);
   ADD ("old-stays", test_old_stays);
   ADD ("bad-drawing", test_bad_drawing);
   return g_test_run ();

@@ -482,6 +482,36 @@ test_field (void)
   g_assert_cmpfloat_with_epsilon (read.line_time_s, 0.25 * line_s, 1e-9);
 }
 
+/* Where a field's lines are too fine for the page, the luma of each bar still stands out. E'Y =
+ * 0.299 E'R + 0.587 E'G + 0.114 E'B, of 700 mV at white (ITU-R BT.1700). */
+static void
+test_levels_of_a_field (void)
+{
+  static const double luma[] = { 0.886, 0.701, 0.587, 0.413, 0.299, 0.114 };
+  g_autoptr (BwLevelsModel) model = model_of (find_case (BW_SYSTEM_PAL_B, BW_SIGNAL_YC),
+                                              BW_CONTENT_BARS, BW_BARS_75);
+  BwLevelsView what = view_of (model, 75);
+  what.span = BW_LEVELS_FIELD;
+  what.line = 1;
+  cairo_surface_t *surface = draw (&what, 1000, 650);
+
+  for (guint i = 0; i < G_N_ELEMENTS (luma); i++)
+    for (guint time_ms = 3; time_ms <= 18; time_ms += 4)
+      {
+        double x, y, last_y, level_v = 0.75 * 0.7 * luma[i];
+        double above_v = 0.75 * 0.7 * (luma[i] + (i > 0 ? luma[i - 1] : 1)) / 2;
+        g_assert_true (test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_Y,
+                                  time_ms * 1e-3, level_v, &x, &y));
+        test_find (bw_levels_drawing (&what, 1000, 650, &ink), BW_CONDUCTOR_Y, time_ms * 1e-3,
+                   above_v, &x, &last_y);
+        int at = MAX (darkness (surface, (int) x, (int) y),
+                      darkness (surface, (int) x, (int) y + 1));
+        at = MAX (at, darkness (surface, (int) x, (int) y - 1));
+        g_assert_cmpint (at, >, darkness (surface, (int) x, (int) last_y) + 40);
+      }
+  cairo_surface_destroy (surface);
+}
+
 /* A rate too low for the subcarrier is refused, with the synthesis' own words. */
 static void
 test_bad_rate (void)
@@ -515,6 +545,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/levels-view/conductors", test_conductors);
   g_test_add_func ("/levels-view/decimal-comma", test_decimal_comma);
   g_test_add_func ("/levels-view/field", test_field);
+  g_test_add_func ("/levels-view/field/levels", test_levels_of_a_field);
   g_test_add_func ("/levels-view/bad-rate", test_bad_rate);
   return g_test_run ();
 }

@@ -3,6 +3,8 @@
 
 #include <math.h>
 #include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include <glib/gstdio.h>
 
@@ -226,7 +228,7 @@ test_refused (void)
       /* all of the picture may be there before the end of the file is */
       g_autoptr (GError) error = NULL;
       g_autoptr (BwPlanes) planes = bw_planes_load (path, &error);
-      g_assert_true (planes != NULL || error != NULL);
+      g_assert_true ((planes == NULL) == (error != NULL));
       if (cut < length / 2)
         assert_refused (path, BW_PICTURE_ERROR_DAMAGED);
     }
@@ -235,6 +237,76 @@ test_refused (void)
   bytes[17] = 1;
   g_assert_true (g_file_set_contents (path, bytes, (gssize) length, NULL));
   assert_refused (path, BW_PICTURE_ERROR_TOO_LARGE);
+  test_remove_folder (folder);
+}
+
+/* A PNG whose header chunk (ISO/IEC 15948, 11.2.2) says @width and @height. */
+static void
+assert_size (guint32 width, guint32 height, BwPictureError code)
+{
+  guint8 bytes[33] = { 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n', 0, 0, 0, 13, 'I', 'H', 'D', 'R' };
+  g_autoptr (GError) error = NULL;
+  width = GUINT32_TO_BE (width);
+  height = GUINT32_TO_BE (height);
+  memcpy (bytes + 16, &width, 4);
+  memcpy (bytes + 20, &height, 4);
+  g_assert_null (bw_planes_read (bytes, sizeof bytes, "a picture", &error));
+  g_assert_error (error, BW_PICTURE_ERROR, (int) code);
+  g_assert_true (g_str_has_prefix (error->message, "a picture: "));
+}
+
+/* 8192 × 8192 pixels would take over a gigabyte, and are refused before they are unpacked. */
+static void
+test_size (void)
+{
+  assert_size (8192, 2048, BW_PICTURE_ERROR_DAMAGED); /* just allowed, but nothing follows */
+  assert_size (2048, 8192, BW_PICTURE_ERROR_DAMAGED);
+  assert_size (8192, 2049, BW_PICTURE_ERROR_TOO_LARGE);
+  assert_size (8192, 8192, BW_PICTURE_ERROR_TOO_LARGE);
+  assert_size (8193, 1, BW_PICTURE_ERROR_TOO_LARGE);
+  assert_size (1, 8193, BW_PICTURE_ERROR_TOO_LARGE);
+  assert_size (G_MAXUINT32, G_MAXUINT32, BW_PICTURE_ERROR_TOO_LARGE);
+  assert_size (0, 5, BW_PICTURE_ERROR_DAMAGED);
+}
+
+/* An unknown chunk before the header chunk would hide the size from who looks where it belongs:
+ * readers pass over such a chunk. */
+static void
+test_size_hidden (void)
+{
+  char *folder = test_scratch_folder ();
+  g_autofree char *path = g_build_filename (folder, "picture.png", NULL);
+  g_autofree char *bytes = NULL;
+  gsize length;
+  g_autoptr (GError) error = NULL;
+  /* length 8, kind "teSt", 8 bytes, CRC-32 of kind and bytes (ISO/IEC 15948, annex D) */
+  static const guint8 chunk[] = { 0, 0, 0,  8, 't', 'e', 'S', 't', 0,    0,
+                                  0, 1, 0,  0, 0,   1,   0xc8, 0x11, 0xf0, 0x2a };
+  write_png (path, CAIRO_FORMAT_RGB24, 5, 3);
+  g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+  g_autoptr (GByteArray) hidden = g_byte_array_new ();
+  g_byte_array_append (hidden, (guint8 *) bytes, 8);
+  g_byte_array_append (hidden, chunk, sizeof chunk);
+  g_byte_array_append (hidden, (guint8 *) bytes + 8, (guint) length - 8);
+  g_assert_null (bw_planes_read (hidden->data, hidden->len, "a picture", &error));
+  g_assert_error (error, BW_PICTURE_ERROR, BW_PICTURE_ERROR_DAMAGED);
+  g_assert_nonnull (strstr (error->message, "size"));
+  test_remove_folder (folder);
+}
+
+/* Only plain files are read: a device may never end, a pipe may wait for ever. */
+static void
+test_no_plain_file (void)
+{
+  char *folder = test_scratch_folder ();
+  g_autofree char *pipe = g_build_filename (folder, "pipe.png", NULL);
+  g_autofree char *huge = g_build_filename (folder, "huge.png", NULL);
+  g_assert_cmpint (mkfifo (pipe, 0600), ==, 0);
+  assert_refused (pipe, BW_PICTURE_ERROR_READ);
+  assert_refused ("/dev/zero", BW_PICTURE_ERROR_READ);
+  g_assert_true (g_file_set_contents (huge, "", 0, NULL));
+  g_assert_cmpint (truncate (huge, (off_t) 1 << 32), ==, 0); /* takes no room on disk */
+  assert_refused (huge, BW_PICTURE_ERROR_TOO_LARGE);
   test_remove_folder (folder);
 }
 
@@ -249,5 +321,8 @@ main (int argc, char **argv)
   g_test_add_func ("/test-picture/not-empty", test_not_empty);
   g_test_add_func ("/test-picture/load", test_load);
   g_test_add_func ("/test-picture/refused", test_refused);
+  g_test_add_func ("/test-picture/size", test_size);
+  g_test_add_func ("/test-picture/size-hidden", test_size_hidden);
+  g_test_add_func ("/test-picture/no-plain-file", test_no_plain_file);
   return g_test_run ();
 }

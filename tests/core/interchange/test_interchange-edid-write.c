@@ -354,6 +354,14 @@ test_continuous (void)
   g_assert_true (bw_near (inward->line_rate_hz.low, 31e3, 1e-9));
   g_assert_true (bw_near (inward->line_rate_hz.high, 70e3, 1e-9));
   g_assert_true (any_note (notes, "in whole steps"));
+  static const BwRange bands[] = { { 30e3, 70e3 }, { 30.4e3, 70e3 }, { 30e3, 70.6e3 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++)
+    {
+      g_autoptr (GPtrArray) told = g_ptr_array_new_with_free_func (g_free);
+      monitor->line_rates_hz.at[0] = bands[i];
+      g_autoptr (BwEdid) edid = written (sheet, told);
+      g_assert_cmpint (any_note (told, "in whole steps"), ==, i > 0);
+    }
   monitor->line_rates_hz.at[0] = (BwRange){ 31.2e3, 31.8e3 };
   g_autoptr (BwEdid) outward = written (sheet, NULL);
   g_assert_false (outward->continuous);

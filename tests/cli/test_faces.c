@@ -307,6 +307,7 @@ test_calculations (void)
     "identify --line-rate 15.734kHz --field-rate 59.94Hz",
     "levels --system ntsc-m --kind composite --bars 75",
     "levels --system pal-b --kind yc",
+    "levels --system pal-b --kind composite --capacitor 220uF",
     "levels --system none --kind rgb",
     "levels --system none --kind component --bars 100",
     "pad --from 5V --to 300mV --driver 50ohm",

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/coupling.h"
 #include "nearest.h"
 #include "output.h"
 
@@ -69,6 +70,24 @@ bw_argument_quantity (const char *option, const char *raw, BwDimension dimension
     bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, text);
   else
     return TRUE;
+  return FALSE;
+}
+
+/**
+ * bw_argument_capacitor:
+ * @raw: of --capacitor, as it came
+ * @farad: (out): of one that couples video or sync
+ *
+ * Returns: %FALSE, having said why in one line, if it is none
+ */
+gboolean
+bw_argument_capacitor (const char *raw, double *farad)
+{
+  if (!bw_argument_quantity ("--capacitor", raw, BW_DIMENSION_CAPACITANCE, farad))
+    return FALSE;
+  if (*farad > BW_CAPACITOR_MIN_F && *farad < BW_CAPACITOR_MAX_F)
+    return TRUE;
+  bw_cli_complain (_ ("--capacitor: “%s”: more than 1 pF and less than 1 F is allowed"), raw);
   return FALSE;
 }
 

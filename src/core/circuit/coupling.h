@@ -8,6 +8,10 @@ G_BEGIN_DECLS
 /* A capacitor in series with the signal, and what it does to a picture that stays as it is. The
  * resistance around the loop is that of source and load. */
 
+/* Of one that couples video or sync. */
+#define BW_CAPACITOR_MIN_F 1e-12
+#define BW_CAPACITOR_MAX_F 1.0
+
 /**
  * BwPictureTime:
  * @active_s: of a line, followed by @front_s, @sync_s and @back_s; zero: not known

@@ -452,7 +452,8 @@ add_levels (BwNode *to, const BwLevelsAsk *ask)
  * bw_levels_say:
  *
  * Adds the levels of a signal as a standard lays them down, the colour bars, and every level of
- * every conductor in every unit that it has. Codes are not rounded.
+ * every conductor in every unit that it has, and what a coupling capacitor does, if there is one. Codes
+ * are not rounded.
  */
 void
 bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
@@ -478,6 +479,7 @@ bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
                  _ ("On alternate lines the phase is mirrored: 360° minus the phase shown."));
   bw_node_member (to, bw_value_kind ("sync", &bw_sync_kinds, ask->sync));
   add_conductors (to, &form, ask->bars, NULL, ask->tell_conductors);
+  bw_coupling_say (to, &form, &ask->coupling);
 }
 
 /* The levels of a source, as they are with a load */
@@ -582,7 +584,8 @@ load_words (BwNode *to, double load_ohm, double gain)
  * bw_wire_say:
  *
  * Adds what the outputs work into and what that does to the levels, every level of every conductor
- * as it should be across its load and as it is here, and the colour bars as they are here.
+ * as it should be across its load and as it is here, the colour bars as they are here, and what a
+ * coupling capacitor does, if there is one.
  */
 void
 bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
@@ -604,4 +607,5 @@ bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
   add_conductors (to, form, here->bars, here, TRUE);
   if (here->bars < BW_N_BARS_FORMS)
     add_bars_here (to, form, here);
+  bw_coupling_say (to, form, &here->coupling);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "chooser.h"
 
+#include "template.h"
+
 /**
  * BwChooser:
  *
@@ -105,8 +107,7 @@ bw_chooser_new (const char *name, const char *label)
   gtk_label_set_xalign (GTK_LABEL (head), 0);
   gtk_widget_add_css_class (head, "bw-field-label");
   gtk_label_set_mnemonic_widget (GTK_LABEL (head), control);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  head, NULL, -1);
+  bw_label_control (control, head);
   g_signal_connect_object (control, "notify::selected", G_CALLBACK (on_selected), self,
                            G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), head);

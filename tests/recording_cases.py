@@ -371,6 +371,10 @@ def cases_of_pad(_):
         yield from both("pad", f"{series} {tolerance}",
                         ["pad", "--from=5V", "--to=300mV", "--driver=50ohm", f"--series={series}",
                          f"--supply-tolerance={tolerance}"])
+    for args in ("--loss=6dB", "--loss=20dB --load=50ohm --from=1V", "--match --driver=75ohm --load=50ohm",
+                 "--match --driver=50ohm --load=300ohm --from=1V", "--match --driver=75ohm",
+                 "--match --from=5V --to=300mV --driver=50ohm", "--match --loss=6dB"):
+        yield from both("pad", args, ["pad", *args.split()])
 
 
 def typed_reading(limit, place):

@@ -5,10 +5,11 @@
 The layers are core, draw, then the two faces app and cli, and a layer's rooms stand in the order
 that its meson.build lists. A file may include from its own room, from rooms above it in its own
 layer, and from any room of a layer below. A header whose name ends in -private.h stays in its room.
-No topics include each other in a circle. What is written straight into a
-layer's folder (main.c) may include from all its rooms.
+No topics include each other in a circle. What is written straight into a layer's folder (main.c) may
+include from all its rooms.
 
-Usage: check_order.py SOURCE_ROOT. Prints TAP.
+  check_order.py SOURCE_ROOT            prints TAP
+  check_order.py --graph SOURCE_ROOT    prints which room uses which, for a person or for Graphviz
 """
 import pathlib
 import re
@@ -77,6 +78,20 @@ def between_topics(graph):
     return topics
 
 
+def print_graph(rooms, graph):
+    """Each room with the rooms that it uses, in their order: what a room uses stands before it."""
+    order = [(layer, room) for layer in BELOW for room in rooms[layer]]
+    uses = {room: set() for room in order}
+    for path, targets in graph.items():
+        if path.parts[:2] in uses:
+            uses[path.parts[:2]].update(t.parts[:2] for t in targets if t.parts[:2] != path.parts[:2])
+    print("digraph rooms {")
+    for room in order:
+        used = " ".join(f'"{"/".join(other)}"' for other in order if other in uses[room])
+        print(f'  "{"/".join(room)}" -> {{ {used} }};')
+    print("}")
+
+
 def report(number, title, faults):
     print(f"{'not ok' if faults else 'ok'} {number} - {title}")
     for fault in sorted(faults):
@@ -84,12 +99,16 @@ def report(number, title, faults):
 
 
 def main():
-    source = pathlib.Path(sys.argv[1]) / "src"
+    source = pathlib.Path(sys.argv[-1]) / "src"
     rooms = {layer: rooms_of(source, layer) for layer in BELOW}
     graph = {}
     for layer in BELOW:
         for path in sorted((source / layer).rglob("*.[ch]")):
             graph[path.relative_to(source)] = list(included_files(source, path))
+
+    if "--graph" in sys.argv:
+        print_graph(rooms, graph)
+        return
 
     homeless = [f"{p}: its room is not in {p.parts[0]}/meson.build" for p in graph
                 if len(p.parts) > 2 and p.parts[1] not in rooms[p.parts[0]]]

@@ -50,8 +50,8 @@ static const char *const tooltips[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_BLACK] = N_ ("Above blanking"),
   [BW_SCOPE_BURST] = N_ ("Peak to peak"),
   [BW_SCOPE_DC] = N_ ("With the scope coupled for d.c.; of sync alone between the pulses"),
-  [BW_SCOPE_LINE_TILT] = N_ ("Fall of a flat bar over the active line, as a share of it"),
-  [BW_SCOPE_FIELD_TILT] = N_ ("Fall of a flat picture over the active field, as a share of it"),
+  [BW_SCOPE_LINE_TILT] = N_ ("Fall of a white field from the left edge to the right, as a share of white"),
+  [BW_SCOPE_FIELD_TILT] = N_ ("Fall of a white field from its first line to its last, as a share of white"),
 };
 
 /**

@@ -59,10 +59,10 @@ static guint signals[N_SIGNALS];
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
 #define SIDE_SHARE_MAX 0.42
-#define WIDE_CHARS 104
+#define WIDE_CHARS 112
 #define SIDE_SHARE 0.36
 #define SIDE_CHARS_MAX 56
-#define UNDER_SHARE 0.3
+#define UNDER_SHARE 0.2
 
 static void
 panel_view_free (gpointer data)

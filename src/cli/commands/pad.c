@@ -68,7 +68,8 @@ read_pad (const BwCliCommand *command, const PadOptions *own, BwPadAsk *pad)
     return BW_CLI_BAD_INPUT;
   if (bw_pad_series (pad->from_v, pad->driver_ohm, pad->load_ohm, pad->to_v, &pad->ideal, &error))
     return BW_CLI_DONE;
-  bw_cli_complain ("--to: %s", error->message);
+  gboolean of_any = g_error_matches (error, BW_PADS_ERROR, BW_PADS_ERROR_VALUE);
+  bw_cli_complain ("%s%s", of_any ? "" : "--to: ", error->message);
   return BW_CLI_BAD_INPUT;
 }
 

@@ -185,8 +185,7 @@ bw_cause_case_time (BwCauseCase *c, const BwRaster *raster)
   double broad = raster->field[0].sync / 2.0 / lines;
   double line_sync = figures.h_sync_s / figures.line_period_s;
 
-  c->line_s = figures.h_active_s;
-  c->field_s = figures.v_active_lines * figures.line_period_s;
+  bw_picture_time (raster, &c->time);
   c->picture_share = figures.h_active_s / figures.line_period_s * figures.active_lines_frame
                      / figures.lines_per_frame;
   c->sync_share = c->conductor == BW_CONDUCTOR_V   ? broad

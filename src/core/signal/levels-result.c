@@ -265,7 +265,8 @@ add_conductors (BwNode *to, const BwWireForm *form, BwBarsForm bars, const BwLev
   guint n = bw_wire_levels (form, levels);
   Table t = { .form = form,
               .here = here,
-              .percent = form->signal == BW_SIGNAL_RGB || form->signal == BW_SIGNAL_COMPONENT };
+              .percent = here == NULL || form->signal == BW_SIGNAL_RGB
+                         || form->signal == BW_SIGNAL_COMPONENT };
 
   t.conductors = bw_node_table (to, "conductors", NULL);
   t.levels = bw_node_table (to, NULL,

@@ -220,7 +220,8 @@ is_asked (Fixture *f)
 static gboolean
 is_on_timing (Fixture *f)
 {
-  return gtk_widget_get_mapped (GTK_WIDGET (bw_window_get_page (f->window, "timing")));
+  return gtk_widget_get_mapped (GTK_WIDGET (bw_window_get_page (f->window, "timing")))
+         && gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (page_button (f, "timing")));
 }
 
 static gboolean
@@ -535,6 +536,16 @@ test_note_grows (Fixture *f, gconstpointer data)
   ASSERT_COMES_TRUE (gtk_widget_get_height (field) >= 8 * line_height);
   app_test_xdotool ("key ctrl+a BackSpace");
   ASSERT_COMES_TRUE (gtk_widget_get_height (field) < 8 * line_height);
+
+  /* One line that is wrapped into many, as it is typed and when the form opens anew */
+  g_autofree char *long_line = g_strnfill (800, 'm');
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (field), long_line);
+  app_test_xdotool ("key ctrl+v");
+  ASSERT_COMES_TRUE (gtk_widget_get_height (field) >= 8 * line_height);
+  bw_window_edit (f->window, BW_PART_MONITOR);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  bw_window_edit (f->window, BW_PART_SOURCE);
+  ASSERT_COMES_TRUE (gtk_widget_get_height (control (f, "note")) >= 8 * line_height);
 }
 
 #define ADD(name, func) g_test_add ("/leaving/" name, Fixture, NULL, set_up, func, tear_down)

@@ -25,8 +25,9 @@ test_time (void)
     {
       BwCauseCase c = { .conductor = conductors[i] };
       bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
-      NEAR (c.line_s, 52.8556e-6, 1e-10);
-      NEAR (c.field_s, 242.5 * 63.5556e-6, 2e-8);
+      NEAR (c.time.active_s, 52.8556e-6, 1e-10);
+      NEAR (c.time.picture_lines, 242.5, 0);
+      NEAR (c.time.front_lines + c.time.sync_lines + c.time.back_lines, 20, 0);
       NEAR (c.picture_share, 52.8556 / 63.5556 * 485 / 525, 1e-6);
       NEAR (c.sync_share, sync_shares[i], 1e-6);
     }

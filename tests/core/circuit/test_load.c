@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "core/circuit/coupling.h"
 #include "support.h"
 
 static void
@@ -101,23 +100,6 @@ test_load_words (void)
   bw_test_assert_words (says, WORDS ("+6,0 dB", "50,5", "100"));
 }
 
-/* Coupling: the law of the RC high pass; a bar of one time constant falls to 1/e. 220 µF and 150 Ω
- * have their corner at 4.82 Hz (arithmetic). */
-static void
-test_coupling (void)
-{
-  BwTilt tilt;
-  assert_near (bw_coupling_corner_hz (150, 220e-6), 4.823, 5e-4);
-  assert_near (bw_coupling_tilt (150 * 220e-6, 150, 220e-6), 1 - exp (-1), 1e-12);
-  assert_near (bw_coupling_tilt (52e-6, 150, 220e-6), 52e-6 / (150 * 220e-6), 2e-6);
-  assert_near (bw_coupling_tilt (1e3, 150, 220e-6), 1, 1e-12);
-  double farad = bw_coupling_farad (18.4e-3, 150, 0.02);
-  assert_near (bw_coupling_tilt (18.4e-3, 150, farad), 0.02, 1e-12);
-  bw_coupling_compute (150, 220e-6, 52e-6, 18.4e-3, &tilt);
-  assert_near (tilt.field, 1 - exp (-18.4e-3 / (150 * 220e-6)), 1e-12);
-  assert_near (tilt.line, bw_coupling_tilt (52e-6, 150, 220e-6), 0);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -130,6 +112,5 @@ main (int argc, char **argv)
   g_test_add_func ("/load/reflection", test_reflection);
   g_test_add_func ("/load/echo", test_echo);
   g_test_add_func ("/load/words", test_load_words);
-  g_test_add_func ("/coupling/tilt", test_coupling);
   return g_test_run ();
 }

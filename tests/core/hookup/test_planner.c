@@ -613,6 +613,53 @@ test_sync_switch (void)
   g_assert_cmpfloat_with_epsilon (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3, 1e-9);
 }
 
+/* An encoder is the only way from RGB to composite; it does only if it takes what the source gives: 0.7 V with
+ * 0.3 V of sync, 262 lines at 60.05 Hz, which are 15.734 kHz, progressive, bi-level. What is too high is
+ * lowered on the way, what is too low stays so. */
+static void
+test_box_takes (void)
+{
+  static const struct
+  {
+    const char *key;
+    gboolean taken;
+  } cases[] = {
+    { "", TRUE },
+    { "takes_video=0.5 V .. 1 V\n", TRUE },
+    { "takes_video=0.3 V .. 0.5 V\n", TRUE },
+    { "takes_video=2 V .. 3 V\n", FALSE },
+    { "takes_sync=0.2 V .. 0.6 V\n", TRUE },
+    { "takes_sync=2 V .. 5 V\n", FALSE },
+    { "takes_line_rates=15 kHz .. 16 kHz\n", TRUE },
+    { "takes_line_rates=15 kHz .. 15.7 kHz\n", FALSE },
+    { "takes_line_rates=15.8 kHz .. 16 kHz\n", FALSE },
+    { "takes_field_rates=60 Hz .. 61 Hz\n", TRUE },
+    { "takes_field_rates=49 Hz .. 60 Hz\n", FALSE },
+    { "takes_scans=progressive\n", TRUE },
+    { "takes_scans=interlaced\n", FALSE },
+    { "takes_shapes=bi-level\n", TRUE },
+    { "takes_shapes=tri-level\n", FALSE },
+    { "takes_syncs=composite-sync\n", TRUE },
+    { "takes_syncs=separate\n", FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+          "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"
+          "gives_connectors=bnc\n",
+          cases[i].key, NULL);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      if (plans->len != (guint) cases[i].taken)
+        g_test_fail_printf ("%s: %u plans", cases[i].key, plans->len);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -638,5 +685,6 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/planner/setting/%s", setting_cases[i].name);
       g_test_add_data_func (path, &setting_cases[i], test_setting);
     }
+  g_test_add_func ("/planner/box-takes", test_box_takes);
   return g_test_run ();
 }

@@ -92,6 +92,9 @@ test_multiburst_525 (void)
     {
       double middle = 9.2 + active_us / 7 * (i + 1.5);
       assert_packet (s, (middle - 2.5) * US, (middle + 2.5) * US, 50.0 / 140, hz[i], 50.0 / 140);
+      if (i < 5) /* between two packets */
+        assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 100, (middle + active_us / 14) * US), 50.0 / 140,
+                   1e-6);
     }
 }
 

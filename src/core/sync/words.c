@@ -244,7 +244,7 @@ place_text (const Writer *writer, double phase_s)
   return g_strdup_printf (_ ("%s of its width (%s) %s"), part, length, to);
 }
 
-/* Whether the picture is farther off below its first line than there. */
+/* TRUE if the error still grows after the first picture line. */
 static gboolean
 grows (const BwSyncRun *run)
 {

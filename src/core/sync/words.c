@@ -209,7 +209,7 @@ say_structure (Writer *writer)
       return;
     }
   if (writer->mix->form != BW_SYNC_FORM_COMPOSITE)
-    return; /* what is no composite sync has no structure to speak of */
+    return; /* only composite sync has equalising pulses and serration */
   say_field_sync (writer, &result);
   g_autofree char *made = standard_text (&result);
   if (made != NULL)

@@ -82,7 +82,7 @@ bw_cause_options_readings (const BwCauseOptions *own, const char *command,
   return BW_CLI_DONE;
 }
 
-/* Of one that couples video or sync. */
+/* The range of a capacitor that may couple video or sync. */
 #define CAPACITOR_MIN_F 1e-12
 #define CAPACITOR_MAX_F 1.0
 

@@ -16,7 +16,7 @@
 #include "core/base/caution.h"
 #include "core/cause/results.h"
 
-/* A kind of 0 was not looked at. */
+/* The polarities from 1 on; 0 stands for a polarity that was not looked at. */
 static const BwKind polarity_kinds[] = {
   { "", N_ ("not seen") },
   [1 + BW_POLARITY_NEGATIVE] = { "negative", N_ ("downwards") },
@@ -57,7 +57,7 @@ static const char *const tooltips[BW_N_SCOPE_READINGS] = {
 /**
  * BwCausePanel:
  *
- * Readings of a scope on one conductor, and what is likely wrong where they are as they are.
+ * Readings of a scope on one conductor, and the faults that are likely to give such readings.
  */
 struct _BwCausePanel
 {
@@ -228,7 +228,8 @@ take_quantity (BwCausePanel *self, BwScopeReading reading, const char *text, GEr
   return FALSE;
 }
 
-/* Nothing typed: not read. What is no quantity leaves the reading as it was. */
+/* An empty text takes the reading away. A text that is no quantity is refused, and the reading
+ * stays as it was. */
 static gboolean
 take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **error)
 {

@@ -351,7 +351,7 @@ update (BwWaveformPanel *self)
     bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
-/* What was made is of a sheet that is no more. */
+/* The sheet has changed, so the model made of it does not hold any more. */
 static void
 on_sheet (BwWaveformPanel *self)
 {

@@ -16,9 +16,9 @@ struct _BwChooser
   GtkDropDown *control; /* borrowed; a child */
   GtkStringList *words;
   GArray *values; /* of guint */
-  guint chosen;   /* as the person or the program has left it */
-  guint showing;  /* the program is at work */
-  int chars;      /* of the words that the button shows at most; zero: all */
+  guint chosen;   /* by the person or by the program */
+  guint showing;  /* more than zero while the program changes the list */
+  int chars;      /* the most that the button shows of its words; zero: all of them */
 };
 
 G_DEFINE_FINAL_TYPE (BwChooser, bw_chooser, GTK_TYPE_BOX)
@@ -34,7 +34,8 @@ static guint signals[N_SIGNALS];
 #define NONE G_MAXUINT
 #define AROUND_WORDS 44 /* arrow and edges of the list's button */
 
-/* The list may tell of what the program did when that is long done: only what is new counts. */
+/* GTK may report a change that the program made only after the program is done with it. Such a
+ * report has the value that was chosen before, and is passed over. */
 static void
 on_selected (BwChooser *self)
 {
@@ -265,7 +266,7 @@ bw_chooser_get (BwChooser *self)
 /**
  * bw_chooser_get_n:
  *
- * Returns: among how many things one can choose
+ * Returns: how many values there are to choose from
  */
 guint
 bw_chooser_get_n (BwChooser *self)

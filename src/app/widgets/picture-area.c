@@ -180,7 +180,7 @@ bw_picture_area_size_allocate (GtkWidget *widget, int width, int height, int bas
     rebuild (self);
 }
 
-/* What is not seen is not built before it is. */
+/* A drawing is built when it is first seen, and not before. */
 static void
 bw_picture_area_map (GtkWidget *widget)
 {

@@ -9,7 +9,8 @@
 #include "nearest.h"
 #include "output.h"
 
-/* So many kinds are all named where a word is none of them; more have a --list of their own. */
+/* A word that is in no table is answered with all words of the table, if they are no more than
+ * these; else with the nearest ones. */
 #define FEW_KINDS 12
 
 /**
@@ -39,7 +40,7 @@ bw_argument_mark (const char *text)
   return strchr (text, BW_FILE_MARK) == NULL ? locale_mark : BW_FILE_MARK;
 }
 
-/* @text, followed by @unit if it ends in a figure. */
+/* @text, followed by @unit if it ends in a digit and so has no unit. */
 static char *
 with_unit (const char *text, const char *unit)
 {

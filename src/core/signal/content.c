@@ -139,7 +139,7 @@ finish (Painter *p)
   step_to (p, p->to_s, p->s->shapes.blanking_s, &(BwWireColour){ 0 });
 }
 
-/* Where a share of the active line lies. */
+/* The time at which @share of the active line has passed. */
 static double
 place_s (const Painter *p, double share)
 {

@@ -254,8 +254,8 @@ add_columns (const Table *t)
     bw_node_column (t->levels, BW_COLUMN_NUMBERS, _ ("is here"), "IRE");
 }
 
-/* Every level of every conductor: for scripts one conductor after the other, for people those of the
- * same levels together. @here: as they are with a load; or NULL. */
+/* Every level of every conductor: for scripts one conductor after the other, for people those of
+ * the same levels together. @here: as they are with a load; or NULL. */
 static void
 add_conductors (BwNode *to, const BwWireForm *form, BwBarsForm bars, const BwLevelsHere *here,
                 gboolean seen)
@@ -406,7 +406,7 @@ add_level (BwNode *to, const BwSignalLevels *levels, const char *label, const ch
                                                BW_DIMENSION_IRE, NULL, 1));
 }
 
-/* Of the systems whose burst no standard that was read lays down. */
+/* Adds the usual burst where no standard that was read lays the burst down. */
 static void
 add_usual_burst (BwNode *to, const BwLevelsAsk *ask)
 {

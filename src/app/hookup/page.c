@@ -225,6 +225,7 @@ bw_hookup_page_init (BwHookupPage *self)
   g_signal_connect_object (self->controls, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
   bw_picture_panel_set_cards (self->panel);
+  bw_picture_panel_add_first (self->panel, bw_hookup_caution_new ());
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));
   bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel),
                     self->panel);

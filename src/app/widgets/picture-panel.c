@@ -382,6 +382,17 @@ bw_picture_panel_add_below (BwPicturePanel *self, GtkWidget *widget)
 }
 
 /**
+ * bw_picture_panel_add_first:
+ * @widget: (transfer floating): stands over the figures
+ */
+void
+bw_picture_panel_add_first (BwPicturePanel *self, GtkWidget *widget)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && GTK_IS_WIDGET (widget));
+  gtk_box_prepend (self->side, widget);
+}
+
+/**
  * bw_picture_panel_add_side:
  * @widget: (transfer floating): stands under the figures
  */

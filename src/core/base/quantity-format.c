@@ -155,7 +155,8 @@ bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
 /**
  * bw_quantity_format_range:
  *
- * Like bw_quantity_format() for both ends, in the unit of the upper one: "15.6–15.9 kHz".
+ * Like bw_quantity_format() for both ends, in the unit of the upper one: "15.6–15.9 kHz", or, as a
+ * dash would run into the sign of a negative end, "-2 to 2 V".
  *
  * Returns: (transfer full): the text
  */
@@ -168,7 +169,7 @@ bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char
   g_autofree char *high = plain_number (in_unit (range.high, unit), digits, mark);
   if (strcmp (low, high) == 0)
     return g_strconcat (high, UNIT_SPACE, unit->screen, NULL);
-  return g_strconcat (low, "–", high, UNIT_SPACE, unit->screen, NULL);
+  return g_strconcat (low, range.low < 0 ? " to " : "–", high, UNIT_SPACE, unit->screen, NULL);
 }
 
 /**

@@ -291,7 +291,7 @@ add_lead (BwNode *to, const BwLeadCase *lead)
                                          bw_node_quantity (section, lead->top_hz,
                                                            BW_DIMENSION_FREQUENCY, 3));
       bw_node_pair (section, label, bw_value_number (NULL, f.loss_db, f.loss_db < 1 ? 2 : 1),
-                    bw_value_says (NULL, f.outside_law ? _ ("outside its law: more")
+                    bw_value_says (NULL, f.outside_law ? _ ("or more: no figure this high")
                                                        : _ ("within 30\u00a0%")));
     }
   if (lead->top_hz > 0 && f.lost_tvl >= 0.5)

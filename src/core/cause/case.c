@@ -46,8 +46,8 @@ extend (BwRange *range, double value)
   range->high = MAX (range->high, value);
 }
 
-/* The least and the greatest sync behind a resistor, as multiples of what it is behind the chosen one:
- * with the exact value, and with the preferred value of each series. */
+/* The least and the greatest sync behind a resistor, as multiples of what it is behind the chosen
+ * one: with the exact value, and with the preferred value of each series. */
 static BwRange
 spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
 {
@@ -61,7 +61,8 @@ spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
   return spread;
 }
 
-/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is wanted. */
+/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is
+ * wanted. */
 static BwRange
 spread_of_pad (const BwSource *source, double ratio)
 {

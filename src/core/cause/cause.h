@@ -19,7 +19,7 @@ typedef enum
   BW_SCOPE_BURST,      /* peak to peak */
   BW_SCOPE_DC,         /* at blanking; of sync alone between the pulses */
   BW_SCOPE_LINE_TILT,  /* fall of a flat bar over the active line, as a share of it */
-  BW_SCOPE_FIELD_TILT, /* fall of a flat picture over the active field, as a share */
+  BW_SCOPE_FIELD_TILT, /* fall of a flat picture over the active field, likewise */
   BW_N_SCOPE_READINGS
 } BwScopeReading;
 

@@ -17,7 +17,7 @@ struct _BwHookupSide
 {
   GtkBox parent_instance;
 
-  GtkWidget *buttons; /* borrowed; children, likewise */
+  GtkWidget *buttons; /* borrowed; children */
 
   BwHookupHold *hold; /* nullable */
 };

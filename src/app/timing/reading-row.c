@@ -25,7 +25,7 @@ struct _BwReadingRow
   gboolean read;
   double value;
 
-  BwEditorRow *editor; /* borrowed; a child, likewise */
+  BwEditorRow *editor; /* borrowed; a child */
   GtkWidget *result;
   BwSeverityMark *mark;
   GtkLabel *word;

@@ -53,8 +53,8 @@ forget (BwPictureArea *self)
 
 /**
  * bw_picture_area_build:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full) (nullable): what is shown, as far as it is shown, drawn for another page
  */

@@ -46,7 +46,8 @@ extend (BwRange *range, double value)
   range->high = MAX (range->high, value);
 }
 
-/* Sync behind the resistor, by the values of each series and by the exact one. */
+/* The least and the greatest sync behind a resistor, as multiples of what it is behind the chosen
+ * one: with the exact value, and with the preferred value of each series. */
 static BwRange
 spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
 {
@@ -60,7 +61,8 @@ spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
   return spread;
 }
 
-/* The picture behind the attenuator of @ratio, likewise. */
+/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is
+ * wanted. */
 static BwRange
 spread_of_pad (const BwSource *source, double ratio)
 {

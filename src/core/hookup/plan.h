@@ -146,8 +146,8 @@ typedef struct
  * BwHookupLevel:
  * @signal: the conductor
  * @nominal_v: peak to peak at the input: black to white, and sync where the conductor carries it
- * @min_v: over the tolerance of resistors, and of the supply of a logic output
- * @max_v: likewise
+ * @min_v: the lowest over the tolerance of resistors, and of the supply of a logic output
+ * @max_v: the highest over the same tolerances
  */
 typedef struct
 {

@@ -273,8 +273,8 @@ describe (const BwDetailView *what)
 
 /**
  * bw_detail_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the drawing, which fills the page; where not enough is known it says
  *   what is lacking

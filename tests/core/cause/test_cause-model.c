@@ -357,6 +357,10 @@ test_choices (void)
               g_assert_true (h->faults[0].kind != BW_FAULT_NO_SIGNAL
                              && h->faults[0].kind != h->faults[1].kind);
               g_assert_cmpuint (place_of (all, &h->faults[0]), <, place_of (all, &h->faults[1]));
+              /* two at once are less likely than the one and the other */
+              const BwHypothesis *one = &g_array_index (all, BwHypothesis, place_of (all, &h->faults[0]));
+              const BwHypothesis *two = &g_array_index (all, BwHypothesis, place_of (all, &h->faults[1]));
+              g_assert_cmpfloat (h->penalty, >, one->penalty + two->penalty);
             }
         }
       for (guint kind = 0; kind < BW_N_FAULTS; kind++)
@@ -396,6 +400,21 @@ test_uncertainty (void)
         if (bw_score_agrees (&readings, cases[i].reading, &p, 2) != !out)
           g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
       }
+}
+
+/* Small levels are read against white or sync, whichever is more, above zero or below. */
+static void
+test_scale (void)
+{
+  static const double cases[][3] = { { 0.7, 0.3, 0.7 }, { -0.7, 0.3, 0.7 }, { 0, 5, 5 }, { 0, 0, 1e-3 },
+                                     { 2e-3, 1e-3, 2e-3 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwPrediction right = { 0 };
+      right.at[BW_SCOPE_WHITE] = (BwRange){ cases[i][0], cases[i][0] };
+      right.at[BW_SCOPE_SYNC] = (BwRange){ cases[i][1], cases[i][1] };
+      NEAR (bw_score_scale_v (&right), cases[i][2], 1e-12);
+    }
 }
 
 /* SMPTE 170M table 1 allows white of 100 ± 1 IRE and burst of 40 ± 1: 102 and 42 are outside, though a scope would
@@ -451,6 +470,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-model/what-differs", test_what_differs);
   g_test_add_func ("/cause-model/choices", test_choices);
   g_test_add_func ("/cause-model/uncertainty", test_uncertainty);
+  g_test_add_func ("/cause-model/scale", test_scale);
   g_test_add_func ("/cause-model/within", test_within);
   return g_test_run ();
 }

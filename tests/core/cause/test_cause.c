@@ -152,6 +152,33 @@ test_load_says (void)
                WORDS ("2.00 times", "+6.02\u00a0dB", "not terminated", "75", "1.43", "714"));
 }
 
+/* What each load is called, with 714 mV of white and 75 Ω: 50 Ω leave 0.8 of it, 571 mV; two loads 2/3, 476 mV;
+ * three one half, 357 mV. */
+static void
+test_loads_say (void)
+{
+  static const struct
+  {
+    double ratio;
+    const char *words[4];
+  } cases[] = {
+    { 0.8, { "0.80 times", "ends in 50", "75\u00a0Ω instead", "571" } },
+    { 2.0 / 3, { "0.67 times", "terminated twice", "taking one 75", "476" } },
+    { 0.5, { "0.50 times", "terminated three times", "taking two 75", "357" } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwCauseCase c = ntsc_composite ();
+      BwScopeReadings readings = { 0 };
+      double r = cases[i].ratio / 140;
+      read_levels (&readings, 40 * r, 100 * r, 7.5 * r, 40 * r);
+      BwCause cause = first_cause (&c, &readings);
+      assert_says (&c, &readings, &cause,
+                   WORDS (cases[i].words[0], cases[i].words[1], cases[i].words[2],
+                          cases[i].words[3], "714"));
+    }
+}
+
 /* SMPTE 170M table 1: white 100 ± 1, setup 7.5 ± 1, sync and burst 40 ± 1 IRE. */
 static void
 test_within_standard (void)
@@ -430,6 +457,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/burst-unknown", test_burst_unknown);
   g_test_add_func ("/cause/deviation", test_deviation);
   g_test_add_func ("/cause/load-says", test_load_says);
+  g_test_add_func ("/cause/loads-say", test_loads_say);
   g_test_add_func ("/cause/within-standard", test_within_standard);
   g_test_add_func ("/cause/other-standard", test_other_standard);
   g_test_add_func ("/cause/setup", test_setup);

@@ -573,6 +573,27 @@ test_needs (void)
     }
 }
 
+/* Overscan of less than nothing or of everything is none: the whole of the line is then seen. */
+static void
+test_odd_overscan (void)
+{
+  static const double odd[] = { -0.1, 1, 1.2 };
+  for (gsize i = 0; i < G_N_ELEMENTS (odd); i++)
+    {
+      BwDetailCase what;
+      BwDetail none, detail;
+      init (&what, 27 * INCH, BW_MASK_GRILLE, 0.8e-3);
+      what.active_s = ACTIVE_625_S;
+      what.active_lines = 576;
+      what.bandwidth_hz = 5e6;
+      bw_detail_compute (&what, &none);
+      what.overscan_h = what.overscan_v = odd[i];
+      bw_detail_compute (&what, &detail);
+      g_assert_cmpfloat_with_epsilon (detail.bandwidth_tvl, none.bandwidth_tvl, 1e-9);
+      g_assert_cmpfloat_with_epsilon (detail.line_pitch_m, none.line_pitch_m, 1e-12);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -600,5 +621,6 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/case-from", test_case_from);
   g_test_add_func ("/detail/area", test_area);
   g_test_add_func ("/detail/needs", test_needs);
+  g_test_add_func ("/detail/odd-overscan", test_odd_overscan);
   return g_test_run ();
 }

@@ -435,7 +435,8 @@ test_select_values (void)
 
 /* 12 V to 10.75 V for function switching, by the nearest of E24 to 245.6 and 2112 Ω (see above): 240 Ω and
  * 2.2 kΩ beside the pin's 10 kΩ, which are 1803 Ω: 12 × 1803 / 2043 = 10.6 V. With 5 % in each of them
- * 11.4 × 1729 / (1729 + 252) = 9.95 V, and into nothing 12.6 × 2310 / (2310 + 228) = 11.47 V. */
+ * 11.4 × 1729 / (1729 + 252) = 9.95 V, and into nothing 12.6 × 2310 / (2310 + 228) = 11.47 V. 5 V by 120 Ω into
+ * 75 Ω: 1.923 V. */
 static void
 test_select_says (void)
 {
@@ -447,6 +448,10 @@ test_select_says (void)
                    "Pin 8 selects external input: 240\u00a0Ω in series and 2.2\u00a0kΩ to ground from "
                    "12\u00a0V gives 10.6\u00a0V (9.95–11.5\u00a0V over tolerances); it wants "
                    "9.5–12\u00a0V.");
+  g_assert_true (bw_selection_compute (BW_CONNECTOR_PERITELEVISION, BW_SELECT_RGB, 5, 0.05,
+                                       BW_SERIES_E24, &s, NULL));
+  g_autofree char *one = bw_selection_says (&s, '.');
+  bw_test_assert_words (one, WORDS ("Pin 16", "RGB: 120\u00a0Ω in series from 5\u00a0V", "1.92\u00a0V"));
 }
 
 static void

@@ -513,6 +513,26 @@ test_step_conductors (void)
       }
 }
 
+/* An attenuator for R, G and B is three: two resistors in series and one to the return in each, T or pi. */
+static void
+test_pad_parts (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  guint series = 0, shunt = 0;
+  bw_sheet_source (sheet, 2)->video_v = 1.4;
+  g_autoptr (BwHookup) hookup = hookup_of (sheet, 2, 2, 0);
+  for (guint i = 0; i < hookup->parts->len; i++)
+    {
+      const BwHookupPart *part = hookup->parts->pdata[i];
+      if (strstr (part->what, "in series in the attenuator") != NULL)
+        series += part->count;
+      if (strstr (part->what, "to the return in the attenuator") != NULL)
+        shunt += part->count;
+    }
+  g_assert_cmpuint (series, ==, 6);
+  g_assert_cmpuint (shunt, ==, 3);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -532,5 +552,6 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/needs", test_needs);
   g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);
   g_test_add_func ("/hookup-plan/step-conductors", test_step_conductors);
+  g_test_add_func ("/hookup-plan/pad-parts", test_pad_parts);
   return g_test_run ();
 }

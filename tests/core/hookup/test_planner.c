@@ -726,6 +726,37 @@ test_better_box (void)
       }
 }
 
+/* A converter keeps the share of a line that a detail takes: 25.175 MHz / 2 in 640 pixels of 25.42 µs (VESA DMT 04h)
+ * are 12.5875 × 25.422 / 52.8556 = 6.054 MHz in a line of SMPTE 170M; a box that passes less leaves that. */
+static void
+test_detail_behind_box (void)
+{
+  static const struct
+  {
+    const char *key;
+    double hz;
+  } cases[] = { { "", 6.0542e6 }, { "detail=5 MHz\n", 5e6 }, { "detail=8 MHz\n", 6.0542e6 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=converter\norigin=Invented\nkind=scan-converter\ntakes_signals=rgb\n"
+          "gives_signals=rgb\ngives_rasters=525-59.94-interlaced\ngives_syncs=composite-sync\n"
+          "levels=standard\n"
+          "gives_connectors=bnc\n",
+          cases[i].key, NULL);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      sheet->monitor->line_rates_hz = (BwBands){ 1, { { 15e3, 16e3 } } };
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 6, 2);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      g_assert_cmpuint (plans->len, ==, 1);
+      const BwPlan *plan = plans->pdata[0];
+      g_assert_cmpfloat_with_epsilon (plan->state.source.detail_hz, cases[i].hz, 200);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -754,5 +785,6 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/box-takes", test_box_takes);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
+  g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
   return g_test_run ();
 }

@@ -315,6 +315,43 @@ test_faults (void)
   assert_fault (&bad, BW_SYNC_MIX_ERROR_LINES, "lines");
 }
 
+/* Each member just inside and just outside of what it may be; a line of 625 lines is 64 µs. */
+static void
+test_each_limit (void)
+{
+  const BwRaster *raster = bw_test_raster ("625-50-interlaced");
+  BwSyncMixCase good;
+  bw_sync_mix_case_init (&good, raster, BW_SYNC_GATE_XOR);
+#define TRY(member, value, taken)                                                                  \
+  {                                                                                                \
+    BwSyncMixCase what = good;                                                                     \
+    what.member = value;                                                                           \
+    g_assert_cmpint (bw_sync_mix_check (&what, NULL), ==, taken);                                  \
+  }
+  TRY (field, 0, TRUE);
+  TRY (field, 1, TRUE);
+  TRY (field, 2, FALSE);
+  TRY (gate, BW_N_SYNC_GATES, FALSE);
+  TRY (h_polarity, BW_N_POLARITIES, FALSE);
+  TRY (v_polarity, BW_N_POLARITIES, FALSE);
+  TRY (v_offset_s, 31.9e-6, TRUE);
+  TRY (v_offset_s, -31.9e-6, TRUE);
+  TRY (v_offset_s, 32.1e-6, FALSE);
+  TRY (v_offset_s, -32.1e-6, FALSE);
+  TRY (delay_s, 15.9e-6, TRUE);
+  TRY (delay_s, 16.1e-6, FALSE);
+  TRY (delay_s, -1e-9, FALSE);
+  TRY (lines_before, 1, TRUE);
+  TRY (lines_before, 100, TRUE);
+  TRY (lines_before, 0, FALSE);
+  TRY (lines_before, 101, FALSE);
+  TRY (lines_after, 1, TRUE);
+  TRY (lines_after, 100, TRUE);
+  TRY (lines_after, 0, FALSE);
+  TRY (lines_after, 101, FALSE);
+#undef TRY
+}
+
 int
 main (int argc, char **argv)
 {
@@ -327,5 +364,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-mix/glitch", test_glitch);
   g_test_add_func ("/sync-mix/rasters", test_rasters);
   g_test_add_func ("/sync-mix/faults", test_faults);
+  g_test_add_func ("/sync-mix/each-limit", test_each_limit);
   return g_test_run ();
 }

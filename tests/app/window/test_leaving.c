@@ -515,6 +515,9 @@ test_note_pasted (Fixture *f, gconstpointer data)
   start_note (f);
   app_test_xdotool ("key ctrl+v");
   ASSERT_COMES_TRUE (bw_document_has_typed (f->document));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_cmpint (gtk_widget_get_height (control (f, "note")), <=,
+                   gtk_widget_get_height (GTK_WIDGET (f->window)) / 2); /* no field fills the form */
   app_test_xdotool ("key ctrl+s");
   ASSERT_COMES_TRUE (!bw_document_is_modified (f->document));
   g_assert_true (note_is (f, pasted->str));

@@ -114,7 +114,7 @@ class Source:
 
     def find_places(self):
         """For each token: "code" (a function's body), "data" (an initialiser), "define" or ""."""
-        places, stack, paren_calls, define_end = [], [], [], -1
+        places, stack, paren_calls, define_end, was_size = [], [], [], -1, False
         for i, token in enumerate(self.tokens):
             before = self.tokens[i - 1].text if i else ""
             if token.kind == "define":
@@ -132,14 +132,14 @@ class Source:
             elif token.text == "(":
                 name = self.tokens[i - 1].text if i and self.tokens[i - 1].kind == "name" else ""
                 paren_calls.append(bool(PRECONDITION.fullmatch(name) or SIZES.fullmatch(name)))
-            elif token.text == "[":
-                paren_calls.append(self.is_declared_size(i, bool(stack)))
+            elif token.text == "[":  # the second of two as the first
+                paren_calls.append(was_size if before == "]" else self.is_declared_size(i, bool(stack)))
             place = stack[-1] if stack else "data" if before == "=" else ""
             places.append("" if any(paren_calls) else place)
             if token.text == "}" and stack:
                 stack.pop()
             elif token.text in ")]" and paren_calls:
-                paren_calls.pop()
+                was_size = paren_calls.pop()
         return places
 
     def end_of_define(self, token):

@@ -95,6 +95,8 @@ levels
 levels --system=pal --kind=composite
 levels --system=pal-b --kind=rgb --sync=on-y
 levels --system=pal-b --kind=composite --bars=50
+levels --system=pal-b --kind=composite --loop=150ohm
+levels --system=pal-b --kind=composite --capacitor=2F
 readings line_sync=4.7us
 readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
@@ -355,6 +357,7 @@ def cases_of_levels(_):
             yield from both("levels", f"{system} {kind} {bars}", [*args, f"--bars={bars}"])
         for sync in SYNCS:
             yield from both("levels", f"{system} {kind} {sync}", [*args, f"--sync={sync}"])
+        yield from both("levels", f"{system} {kind} capacitor", [*args, "--capacitor=220uF"])
 
 
 def cases_of_pad(_):
@@ -368,6 +371,10 @@ def cases_of_pad(_):
         yield from both("pad", f"{series} {tolerance}",
                         ["pad", "--from=5V", "--to=300mV", "--driver=50ohm", f"--series={series}",
                          f"--supply-tolerance={tolerance}"])
+    for args in ("--loss=6dB", "--loss=20dB --load=50ohm --from=1V", "--match --driver=75ohm --load=50ohm",
+                 "--match --driver=50ohm --load=300ohm --from=1V", "--match --driver=75ohm",
+                 "--match --from=5V --to=300mV --driver=50ohm", "--match --loss=6dB"):
+        yield from both("pad", args, ["pad", *args.split()])
 
 
 def typed_reading(limit, place):

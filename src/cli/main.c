@@ -33,7 +33,8 @@ static const BwCliCommand commands[] = {
         "--mask. Options beside a sheet stand in place of its figures."),
     TRUE, bw_cli_detail },
   { "pad", "", 0, 0, N_ ("Work out the resistor that brings sync to an input's level"),
-    N_ ("Such as --from 5V --to 300mV --driver 50ohm."), TRUE, bw_cli_pad },
+    N_ ("Such as --from 5V --to 300mV --driver 50ohm; --match --driver 75ohm --load 50ohm; "
+        "--loss 6dB."), TRUE, bw_cli_pad },
   { "draw", "[RASTER]", 0, 1, N_ ("Draw the line, the field or the map of a raster into a file"),
     N_ ("--view and -o FILE must be given. RASTER as for timing."), FALSE, bw_cli_draw },
   { "waveform", "[SHEET]", 0, 1, N_ ("Write a test signal as samples or as a drawing"),

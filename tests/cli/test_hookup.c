@@ -232,6 +232,43 @@ test_drawn (void)
   assert_refused (series, 2, "--series");
 }
 
+/* A source of 75 Ω into 75 Ω: all is taken, nothing comes back. 5 m at 0.66 of 299.79 m/µs, there and back:
+ * 50.5 ns (arithmetic). */
+static void
+test_line_end (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) run = run_cli ("hookup", demo, "--source", COMPUTER, "--input", RGB_INPUT,
+                                 "--length", "5m", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *end = json_object_get_object_member (root, "line_end");
+  g_autoptr (JsonObject) plain = hookup_json (COMPUTER, RGB_INPUT);
+  JsonObject *without = json_object_get_object_member (plain, "line_end");
+
+  g_assert_true (is_near (figure_of (end, "load_ohm"), 75, 1e-9));
+  g_assert_true (json_object_get_null_member (end, "return_loss_db"));
+  g_assert_true (is_near (figure_of (end, "echo"), 0, 1e-12));
+  g_assert_true (is_near (figure_of (end, "echo_s"), 50.5e-9, 0.1e-9));
+  g_assert_true (is_near (figure_of (json_object_get_object_member (root, "lead"), "delay_s"),
+                          25.27e-9, 0.02e-9));
+  g_assert_true (json_object_get_null_member (without, "echo_s"));
+}
+
+static void
+test_lead_refused (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) type = run_cli ("hookup", demo, "--source", COMPUTER, "--input", RGB_INPUT,
+                                  "--length", "5m", "--lead", "string", NULL);
+  g_autoptr (Run) length = run_cli ("hookup", demo, "--source", COMPUTER, "--input", RGB_INPUT,
+                                    "--lead", "coax-2.5mm", NULL);
+  g_autoptr (Run) none = run_cli ("hookup", demo, "--source", COMPUTER, "--input", RGB_INPUT,
+                                  "--length", "0m", NULL);
+  assert_refused (type, 1, "coax-2.5mm");
+  assert_refused (length, 2, "--length");
+  assert_refused (none, 1, "--length");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -247,5 +284,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/csv", test_csv);
   g_test_add_func ("/hookup/refused", test_refused);
   g_test_add_func ("/hookup/drawn", test_drawn);
+  g_test_add_func ("/hookup/line-end", test_line_end);
+  g_test_add_func ("/hookup/lead-refused", test_lead_refused);
   return g_test_run ();
 }

@@ -233,6 +233,44 @@ test_text (void)
   g_assert_nonnull (strstr (run->out, "167.1 "));
 }
 
+/* 220 µF around 150 Ω: 1/(2π R C) = 4.823 Hz (arithmetic). PAL, 0.7 V over 0.3 V: coupling_check.py beside
+ * tests/core/circuit/test_coupling.c simulates whole frames, and has a white field tilt by 3.745 % and its line by
+ * 0.0449 %. */
+static void
+test_capacitor (void)
+{
+  g_autoptr (Run) run = run_cli ("levels", "--system", "pal-b", "--kind", "composite", "--capacitor",
+                                 "220uF", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *tilts = json_object_get_array_member (root, "tilts");
+  JsonObject *white = json_array_get_object_element (tilts, 0);
+
+  g_assert_true (is_near (figure_of (root, "loop_ohm"), 150, 1e-9));
+  g_assert_true (is_near (figure_of (root, "corner_hz"), 4.823, 5e-4));
+  g_assert_cmpstr (json_object_get_string_member (white, "picture"), ==, "white-field");
+  g_assert_true (is_near (figure_of (white, "field_tilt"), 0.03745, 2e-4));
+  g_assert_true (is_near (figure_of (white, "line_tilt"), 0.000449, 5e-6));
+
+  g_autoptr (Run) high = run_cli ("levels", "--system", "pal-b", "--kind", "rgb", "--capacitor",
+                                  "100nF", "--loop", "1Mohm", "--json", NULL);
+  g_autoptr (JsonObject) other = run_json (high);
+  g_assert_true (is_near (figure_of (other, "corner_hz"), 1.5915, 5e-4)); /* 1/(2π × 0.1 s) */
+}
+
+static void
+test_capacitor_refused (void)
+{
+  g_autoptr (Run) alone = run_cli ("levels", "--system", "pal-b", "--kind", "rgb", "--loop",
+                                   "150ohm", NULL);
+  g_autoptr (Run) huge = run_cli ("levels", "--system", "pal-b", "--kind", "rgb", "--capacitor",
+                                  "2F", NULL);
+  g_autoptr (Run) other = run_cli ("levels", "--system", "pal-b", "--kind", "rgb", "--capacitor",
+                                   "2ohm", NULL);
+  assert_refused (alone, 2, "--capacitor");
+  assert_refused (huge, 1, "--capacitor");
+  assert_refused (other, 1, "--capacitor");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -249,5 +287,7 @@ main (int argc, char **argv)
   g_test_add_func ("/levels/yc-apart", test_yc_apart);
   g_test_add_func ("/levels/words", test_words);
   g_test_add_func ("/levels/text", test_text);
+  g_test_add_func ("/levels/capacitor", test_capacitor);
+  g_test_add_func ("/levels/capacitor-refused", test_capacitor_refused);
   return g_test_run ();
 }

@@ -86,6 +86,112 @@ test_nothing_needed (void)
   g_assert_true (is_near (figure_of (root, "power_w"), 0, 0));
 }
 
+static JsonObject *
+element (JsonObject *root, const char *table, guint i)
+{
+  return json_array_get_object_element (json_object_get_array_member (root, table), i);
+}
+
+/* Minimum-loss pad, Z1 = 75 Ω to Z2 = 50 Ω: R1 = √(Z1 (Z1 − Z2)) = 43.30 Ω in series at Z1, R2 =
+ * Z2 √(Z1/(Z1 − Z2)) = 86.60 Ω across Z2, 20 lg (√(Z1/Z2) + √(Z1/Z2 − 1)) = 5.72 dB (image parameters; the
+ * formulas of the handbooks). With 43 and 91 Ω of E24 the source sees 43 + 91 ∥ 50 = 75.27 Ω: return loss
+ * −20 lg |0.27/150.27| = 54.9 dB. */
+static void
+test_minimum_loss (void)
+{
+  g_autoptr (Run) run = run_cli ("pad", "--match", "--driver", "75ohm", "--load", "50ohm",
+                                 "--series", "e24", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *exact = element (root, "pads", 0), *made = element (root, "pads", 1);
+
+  g_assert_cmpstr (json_object_get_string_member (element (root, "resistors", 0), "place"), ==,
+                   "series");
+  g_assert_true (is_near (figure_of (element (root, "resistors", 0), "ideal_ohm"), 43.301, 1e-3));
+  g_assert_true (is_near (figure_of (element (root, "resistors", 1), "ideal_ohm"), 86.603, 1e-3));
+  g_assert_true (is_near (figure_of (element (root, "resistors", 1), "e24_ohm"), 91, 1e-9));
+  g_assert_true (is_near (figure_of (exact, "loss_db"), 5.719, 1e-3));
+  g_assert_true (is_near (figure_of (exact, "input_ohm"), 75, 1e-9));
+  g_assert_true (is_near (figure_of (exact, "output_ohm"), 50, 1e-9));
+  g_assert_true (json_object_get_null_member (exact, "input_return_loss_db"));
+  g_assert_true (is_near (figure_of (made, "input_ohm"), 43 + 91 * 50 / 141.0, 1e-9));
+  g_assert_true (is_near (figure_of (made, "input_return_loss_db"), 54.9, 0.1));
+}
+
+/* The other way round, and the level: 75 Ω to 300 Ω, √(300 × 225) = 259.8 Ω in series at the load and
+ * 75 √(300/225) = 86.60 Ω at the source; 11.44 dB. Of 1 V without load the most that the source can give is
+ * 1/300 W, and that less 11.44 dB in 300 Ω is 268 mV. */
+static void
+test_minimum_loss_up (void)
+{
+  g_autoptr (Run) run = run_cli ("pad", "--match", "--from", "1V", "--driver", "75ohm", "--load",
+                                 "300ohm", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+
+  g_assert_cmpstr (json_object_get_string_member (element (root, "resistors", 0), "place"), ==,
+                   "shunt");
+  g_assert_true (is_near (figure_of (element (root, "resistors", 0), "ideal_ohm"), 86.603, 1e-3));
+  g_assert_true (is_near (figure_of (element (root, "resistors", 1), "ideal_ohm"), 259.81, 1e-2));
+  g_assert_true (is_near (figure_of (element (root, "pads", 0), "loss_db"), 11.439, 1e-3));
+  g_assert_true (is_near (figure_of (element (root, "pads", 0), "level_v"), 0.268, 5e-4));
+}
+
+/* 6 dB in 75 Ω, k = 1.9953: T of Z (k − 1)/(k + 1) = 24.92 Ω and 2 Z k/(k² − 1) = 100.4 Ω, Pi of Z²/those:
+ * 225.7 and 56.03 Ω (image parameters). */
+static void
+test_loss (void)
+{
+  static const double ohm[] = { 24.92, 100.4, 24.92, 225.7, 56.03, 225.7 };
+  g_autoptr (Run) run = run_cli ("pad", "--loss", "6dB", "--from", "2V", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+
+  for (guint i = 0; i < G_N_ELEMENTS (ohm); i++)
+    g_assert_true (is_near (figure_of (element (root, "resistors", i), "ideal_ohm"), ohm[i],
+                            6e-4 * ohm[i]));
+  for (guint i = 0; i < 8; i += 4)
+    {
+      g_assert_true (is_near (figure_of (element (root, "pads", i), "loss_db"), 6, 1e-9));
+      g_assert_true (is_near (figure_of (element (root, "pads", i), "level_v"), 0.5012, 1e-4));
+    }
+}
+
+/* 5 V behind 50 Ω to 0.3 V across 75 Ω, which looks back into 75 Ω: k = 5/0.6; 75 k − 50 = 575 Ω in series,
+ * 75/(1 − 1/k) = 85.23 Ω to the return. Straight on 75 Ω there would be 3 V: 20 dB (voltage divider). */
+static void
+test_l_pad (void)
+{
+  g_autoptr (Run) run = run_cli ("pad", "--match", "--from", "5V", "--to", "300mV", "--driver",
+                                 "50ohm", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+
+  g_assert_true (is_near (figure_of (element (root, "resistors", 0), "ideal_ohm"), 575, 1e-6));
+  g_assert_true (is_near (figure_of (element (root, "resistors", 1), "ideal_ohm"), 85.227, 1e-3));
+  g_assert_true (is_near (figure_of (element (root, "pads", 0), "loss_db"), 20, 1e-9));
+  g_assert_true (is_near (figure_of (element (root, "pads", 0), "output_ohm"), 75, 1e-9));
+  g_assert_true (is_near (figure_of (element (root, "pads", 0), "level_v"), 0.3, 1e-9));
+}
+
+static void
+test_match_refused (void)
+{
+  g_autoptr (Run) both = run_cli ("pad", "--match", "--loss", "6dB", NULL);
+  g_autoptr (Run) driver = run_cli ("pad", "--match", NULL);
+  g_autoptr (Run) from = run_cli ("pad", "--match", "--to", "1V", NULL);
+  g_autoptr (Run) alike = run_cli ("pad", "--match", "--driver", "75ohm", NULL);
+  g_autoptr (Run) words = run_cli ("pad", "--loss", "six", NULL);
+  g_autoptr (Run) unit = run_cli ("pad", "--loss", "6 V", NULL);
+  g_autoptr (Run) none = run_cli ("pad", "--loss", "0dB", NULL);
+  g_autoptr (Run) high = run_cli ("pad", "--match", "--from", "1V", "--to", "0.9V", NULL);
+
+  assert_refused (both, 2, "--loss");
+  assert_refused (driver, 2, "--driver");
+  assert_refused (from, 2, "--from");
+  assert_refused (alike, 1, "--match");
+  assert_refused (words, 1, "--loss");
+  assert_refused (unit, 1, "--loss");
+  assert_refused (none, 1, "--loss");
+  assert_refused (high, 1, "--to");
+}
+
 static void
 test_refused (void)
 {
@@ -139,5 +245,10 @@ main (int argc, char **argv)
   g_test_add_func ("/pad/nothing-needed", test_nothing_needed);
   g_test_add_func ("/pad/refused", test_refused);
   g_test_add_func ("/pad/text", test_text);
+  g_test_add_func ("/pad/minimum-loss", test_minimum_loss);
+  g_test_add_func ("/pad/minimum-loss-up", test_minimum_loss_up);
+  g_test_add_func ("/pad/loss", test_loss);
+  g_test_add_func ("/pad/l-pad", test_l_pad);
+  g_test_add_func ("/pad/match-refused", test_match_refused);
   return g_test_run ();
 }

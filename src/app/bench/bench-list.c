@@ -18,6 +18,7 @@ struct _BwBenchList
 {
   GtkWidget parent_instance;
 
+  GtkWidget *head;
   GtkLabel *title;
   GtkWidget *edit;
   GtkWidget *duplicate;
@@ -223,6 +224,18 @@ on_picked (BwBenchList *self, BwPickItem *item)
     bw_bench_list_focus_selected (self);
 }
 
+/* The list is one stop of the Tab key, at its selected row: a row that gets the focus is selected. */
+static gboolean
+bw_bench_list_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  BwBenchList *self = BW_BENCH_LIST (widget);
+  gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
+
+  if (tab && bw_has_focus_within (GTK_WIDGET (self->list)))
+    return direction == GTK_DIR_TAB_BACKWARD && gtk_widget_child_focus (self->head, direction);
+  return GTK_WIDGET_CLASS (bw_bench_list_parent_class)->focus (widget, direction);
+}
+
 static void
 bw_bench_list_dispose (GObject *object)
 {
@@ -237,6 +250,7 @@ bw_bench_list_class_init (BwBenchListClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bw_bench_list_dispose;
+  widget_class->focus = bw_bench_list_focus;
 
   /* BwBenchList::edit: the selected one is to be edited. */
   signals[EDIT] = g_signal_new ("edit", BW_TYPE_BENCH_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -245,6 +259,7 @@ bw_bench_list_class_init (BwBenchListClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/bench-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwBenchList, head);
   gtk_widget_class_bind_template_child (widget_class, BwBenchList, title);
   gtk_widget_class_bind_template_child (widget_class, BwBenchList, edit);
   gtk_widget_class_bind_template_child (widget_class, BwBenchList, duplicate);

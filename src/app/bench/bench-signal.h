@@ -8,10 +8,10 @@ G_BEGIN_DECLS
 
 /* What the selected source puts on the wire into the selected input. */
 
-/* What hangs at the end of each conductor. */
+/* How many terminators are at the end of each conductor. */
 typedef enum
 {
-  BW_TERMINATORS_AS_SET, /* as the input's own switch and loop-through are */
+  BW_TERMINATORS_AS_SET, /* as many as the input's switch and its loop-through give */
   BW_TERMINATORS_NONE,
   BW_TERMINATORS_ONE, /* one 75 Ω, and so on */
   BW_TERMINATORS_TWO,

@@ -9,7 +9,8 @@ quantity (double value, BwDimension dimension)
   return bw_quantity_format (value, dimension, 3, bw_quantity_locale_mark ());
 }
 
-/* Where the lead has lost half, and whether the table can say so. */
+/* The frequency at which the lead has lost 3 dB, and whether the figures of its type reach that
+ * far. */
 static char *
 lead_note (BwDetailState *state)
 {
@@ -32,7 +33,8 @@ kell_note (BwDetailState *state)
   return g_strdup_printf (_ ("of vertical detail alone; %s"), _ (bw_kell_values[kell].given_by));
 }
 
-/* What there is to say of a value, whether moved or not; empty for nothing. */
+/* What else there is to say of a value, whether it is moved or not; an empty text if there is
+ * nothing. */
 static char *
 more_of (BwDetailState *state, BwDetailValue value)
 {

@@ -18,7 +18,7 @@ struct _BwDetailPage
 
   BwDetailState *state;
   BwPathPanel *path;       /* borrowed; a child */
-  BwPreviewPanel *preview; /* likewise */
+  BwPreviewPanel *preview; /* borrowed; a child */
 };
 
 G_DEFINE_FINAL_TYPE (BwDetailPage, bw_detail_page, BW_TYPE_PAGE)

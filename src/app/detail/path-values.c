@@ -17,7 +17,7 @@ struct _BwPathValues
   GtkBox parent_instance;
 
   BwDetailState *state;
-  GtkLabel *summary; /* borrowed; children, likewise */
+  GtkLabel *summary; /* borrowed; children */
   GtkWidget *reset_all;
   BwMoveRow *rows[BW_N_DETAIL_VALUES];
 };

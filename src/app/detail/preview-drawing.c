@@ -194,8 +194,8 @@ describe (const BwPreviewView *view, const BwPreviewLayout *layout)
 
 /**
  * bw_preview_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): both pictures, as large as was wished last; why there are none, if there
  *   are none

@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #define DIGITS 3
-#define COLUMN_PIXELS 2.0 /* below, the mask is not drawn */
+#define COLUMN_PIXELS 2.0 /* a mask of finer columns is not drawn */
 
 typedef struct
 {

@@ -45,8 +45,8 @@ typedef struct
 /**
  * BwPreviewResult:
  * @wish: its @preview is whole, and its @sent is what was sent
- * @screen: linear light
- * @untouched: likewise
+ * @screen: in linear light
+ * @untouched: in linear light
  * @exposure: with which nothing of @screen is cut off
  * @bursts: what is left of each, where it could be measured
  * @modulation: likewise, the share

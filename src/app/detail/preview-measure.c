@@ -33,7 +33,7 @@ whole_amplitude (const BwPreview *preview)
   return 2 * sum / GAMMA_STEPS;
 }
 
-/* Where a burst is in the preview, as far as it is there. */
+/* The part of the burst in @box that the preview shows. */
 static Part
 part_of (const BwPreview *preview, const BwDetail *detail, const BwTestFrame *frame,
          const BwBox *box)
@@ -98,7 +98,8 @@ fit (const BwPlanes *light, const Part *part, double cycles)
   return 2 * hypot (real, imaginary) / weights;
 }
 
-/* What the widening of a narrow spot to the pixels leaves. */
+/* The share of modulation that is left when a spot narrower than the pixels is drawn as wide as
+ * they can show. */
 static double
 kept_by_pixels (const BwPreview *preview, double cycles_per_m)
 {

@@ -59,7 +59,8 @@ bw_preview_open_free (BwPreviewOpen *open)
   g_free (open);
 }
 
-/* What was given up tells nothing; @open may then be gone. */
+/* A picture is loaded, or not. If loading was given up there is nothing to tell, and nobody: @open
+ * may have been freed. */
 static void
 on_loaded (GObject *source, GAsyncResult *result, gpointer user_data)
 {

@@ -5,7 +5,8 @@
 
 #include "app/widgets/wrap-layout.h"
 
-#define KIND_WIDTH 180 /* of the widest test picture, so that nothing moves */
+/* Wide enough for the longest name, so that nothing moves when another one is chosen. */
+#define KIND_WIDTH 180
 
 static BwChooser *
 add_chooser (BwPreviewPanel *self, GtkWidget *box, const char *name, const char *label,

@@ -23,7 +23,7 @@ struct _BwPreviewPanel
   BwPreviewSent *opened; /* nullable */
   char *opened_name;
 
-  BwChooser *kind; /* borrowed, below the panel; likewise */
+  BwChooser *kind; /* borrowed; in the panel, as the next ones are */
   BwChooser *times;
   GtkRange *brightness;
   GtkWidget *next;

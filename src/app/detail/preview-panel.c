@@ -120,7 +120,7 @@ on_done (BwPreviewResult *result, const GError *error, gpointer user_data)
           g_clear_pointer (&self->sent, bw_preview_sent_unref);
           self->sent = bw_preview_sent_ref (result->wish.sent);
         }
-      /* Where nothing would be cut off there is nothing to choose. */
+      /* The exposure is a choice only if full brightness would cut highlights off. */
       gtk_widget_set_sensitive (GTK_WIDGET (self->brightness), result->exposure < NO_LOSS);
       bw_preview_view_set_result (self->view, result);
       bw_preview_status_say (self->status, words);

@@ -137,7 +137,7 @@ drop_meaningless (BwDetailState *self)
                        bw_document_selected_source (self->document),
                        bw_document_selected_raster (self->document));
   bw_detail_values_from (&self->own, &what);
-  /* What was edited is no longer what was moved */
+  /* A value that was edited in the sheet is no longer moved. */
   for (guint i = 0; same_choice && i < BW_N_DETAIL_VALUES; i++)
     if (bw_detail_value_differs (&self->fields.at[i], &before, &self->own))
       self->moved &= ~BW_BIT (i);

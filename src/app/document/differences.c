@@ -235,7 +235,7 @@ compare_rest (Comparison *c)
 /**
  * bw_sheet_differences:
  * @from: a sheet that was read from a text
- * @to: likewise
+ * @to: another one
  * @catalogue: for the names of rasters
  *
  * Returns: (transfer full) (element-type utf8): in what @to differs from @from, a line for each

@@ -288,7 +288,7 @@ bw_document_restore (BwDocument *self, const BwSheet *sheet, GFile *file)
     return FALSE;
   if (file != NULL && self->file == NULL)
     {
-      bw_document_set_file (self, file, ""); /* what the file holds is not what is here */
+      bw_document_set_file (self, file, ""); /* the file holds another text than the sheet here */
       bw_document_check_file (self);
     }
   bw_document_commit (self, bw_sheet_copy (sheet), self->now.source, self->now.input,

@@ -19,7 +19,7 @@ struct _BwFileGuard
 
   char *path;
   char *digest;              /* nullable: the file is expected not to be there */
-  char *seen;                /* nullable: likewise; what the last check found */
+  char *seen;                /* nullable: no file was there; what the last check found */
   GFileMonitor *monitors[2]; /* nullable: of the path, and of the file that a link leads to */
 };
 

@@ -124,7 +124,8 @@ show_all (BwFitGrid *self)
   show_selection (self);
 }
 
-/* Building. What stands later lies above: the heads cover the cells that scroll behind them. */
+/* Building. GTK draws later children over earlier ones, so the heads stand after the cells, which
+ * scroll behind them. */
 
 static GtkWidget *
 head_label_new (const char *css_class)
@@ -137,8 +138,7 @@ head_label_new (const char *css_class)
   return label;
 }
 
-/* The cells of another row, at the end; they lie under all heads, of which the column heads come
- * first. */
+/* Adds the cells of one more row, before the first of the heads. */
 static void
 build_row_cells (BwFitGrid *self)
 {
@@ -222,7 +222,7 @@ on_changed (BwFitGrid *self)
   show_all (self);
 }
 
-/* The whole table, and what each cell hangs on. */
+/* The whole table, and what each verdict depends on. */
 static BwResult *
 make_result (gpointer owner)
 {

@@ -151,16 +151,15 @@ bw_hookup_controls_init (BwHookupControls *self)
   add_lead (self);
 }
 
-/* "1: scan converter, to 525 or 625 lines composite (direct, effort 42)" */
+/* "1: scan converter, to 525 or 625 lines composite (direct)" */
 static char *
 alternative_words (const BwHookup *hookup, guint index)
 {
   const BwHookupAlternative *one = hookup->alternatives->pdata[index];
   const char *verdict = bw_kind_label (&bw_verdicts, one->verdict);
-  return *one->price != '\0' ? g_strdup_printf (_ ("%u: %s (%s, effort %u, %s)"), index + 1,
-                                                one->summary, verdict, one->cost, one->price)
-                             : g_strdup_printf (_ ("%u: %s (%s, effort %u)"), index + 1,
-                                                one->summary, verdict, one->cost);
+  return *one->price != '\0'
+             ? g_strdup_printf (_ ("%u: %s (%s, %s)"), index + 1, one->summary, verdict, one->price)
+             : g_strdup_printf (_ ("%u: %s (%s)"), index + 1, one->summary, verdict);
 }
 
 static gboolean

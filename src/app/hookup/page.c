@@ -18,7 +18,7 @@ struct _BwHookupPage
 {
   BwPage parent_instance;
 
-  BwPicturePanel *panel; /* borrowed, a child; and so are those below, which are in it */
+  BwPicturePanel *panel; /* borrowed, a child; the next two stand in it and are borrowed too */
   BwHookupControls *controls;
   BwHookupSide *side;
 
@@ -27,9 +27,9 @@ struct _BwHookupPage
   BwHookupHold *hold; /* nullable: what is shown */
   BwLeadCase lead;
   char *answer; /* nullable: the title over the drawing */
-  guint source; /* that the chain was chosen for; likewise @input */
+  guint source; /* with @input: what the chain was chosen for */
   guint input;
-  gboolean stale; /* something has changed while nothing was seen */
+  gboolean stale; /* something has changed while the page was not shown */
 };
 
 G_DEFINE_FINAL_TYPE (BwHookupPage, bw_hookup_page, BW_TYPE_PAGE)
@@ -128,7 +128,7 @@ take_selection (BwHookupPage *self)
   self->input = input;
 }
 
-/* What cannot be planned, as where a raster is missing, is said where the drawing would be named. */
+/* If nothing can be planned, for example because a raster is missing, the title says why. */
 static void
 update (BwHookupPage *self)
 {
@@ -155,7 +155,7 @@ update (BwHookupPage *self)
     say (self, error->message);
 }
 
-/* What was planned is of a sheet that is no more. */
+/* The sheet has changed, so the plans made before do not hold any more. */
 static void
 on_changed (BwHookupPage *self)
 {
@@ -225,6 +225,7 @@ bw_hookup_page_init (BwHookupPage *self)
   g_signal_connect_object (self->controls, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
   bw_picture_panel_set_cards (self->panel);
+  bw_picture_panel_add_first (self->panel, bw_hookup_caution_new ());
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));
   bw_page_add_view (BW_PAGE (self), "plan", _ ("Plan"), NULL, GTK_WIDGET (self->panel),
                     self->panel);

@@ -10,14 +10,14 @@
 /**
  * BwHookupSide:
  *
- * What can be done with a plan, and the caution: the parts can be copied, and the window writes and
+ * What can be done with a plan: the parts can be copied, and the window writes and
  * prints them.
  */
 struct _BwHookupSide
 {
   GtkBox parent_instance;
 
-  GtkWidget *buttons; /* borrowed; children, likewise */
+  GtkWidget *buttons; /* borrowed; children */
 
   BwHookupHold *hold; /* nullable */
 };
@@ -76,25 +76,11 @@ add_buttons (BwHookupSide *self)
 }
 
 static void
-add_caution (BwHookupSide *self)
-{
-  GtkWidget *label = gtk_label_new (bw_caution_hook_up ());
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 46);
-  gtk_widget_set_name (label, "caution");
-  gtk_widget_add_css_class (label, "bw-limits");
-  gtk_box_append (GTK_BOX (self), label);
-}
-
-static void
 bw_hookup_side_init (BwHookupSide *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
   add_buttons (self);
-  add_caution (self);
 }
 
 /**
@@ -126,4 +112,22 @@ bw_hookup_side_dup_parts_csv (BwHookupSide *self)
   g_autoptr (BwResult) result = bw_result_new (BW_FILE_MARK);
   bw_hookup_say (bw_result_root (result), bw_hookup_hold_get (self->hold), NULL);
   return bw_node_to_csv (bw_node_find (bw_result_root (result), "parts"));
+}
+
+/**
+ * bw_hookup_caution_new:
+ *
+ * Returns: (transfer floating): the caution, which stands before all that is to be joined
+ */
+GtkWidget *
+bw_hookup_caution_new (void)
+{
+  GtkWidget *label = gtk_label_new (bw_caution_hook_up ());
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 46);
+  gtk_widget_set_name (label, "caution");
+  gtk_widget_add_css_class (label, "bw-limits");
+  return label;
 }

@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BwHookupSide, bw_hookup_side, BW, HOOKUP_SIDE, GtkBox)
 
 void bw_hookup_side_show (BwHookupSide *self, BwHookupHold *hold);
+GtkWidget *bw_hookup_caution_new (void);
 char *bw_hookup_side_dup_parts_csv (BwHookupSide *self);
 
 G_END_DECLS

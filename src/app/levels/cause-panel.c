@@ -16,7 +16,7 @@
 #include "core/base/caution.h"
 #include "core/cause/results.h"
 
-/* A kind of 0 was not looked at. */
+/* The polarities from 1 on; 0 stands for a polarity that was not looked at. */
 static const BwKind polarity_kinds[] = {
   { "", N_ ("not seen") },
   [1 + BW_POLARITY_NEGATIVE] = { "negative", N_ ("downwards") },
@@ -50,14 +50,14 @@ static const char *const tooltips[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_BLACK] = N_ ("Above blanking"),
   [BW_SCOPE_BURST] = N_ ("Peak to peak"),
   [BW_SCOPE_DC] = N_ ("With the scope coupled for d.c.; of sync alone between the pulses"),
-  [BW_SCOPE_LINE_TILT] = N_ ("Fall of a flat bar over the active line, as a share of it"),
-  [BW_SCOPE_FIELD_TILT] = N_ ("Fall of a flat picture over the active field, as a share of it"),
+  [BW_SCOPE_LINE_TILT] = N_ ("Fall of a white field from the left edge to the right, as a share of white"),
+  [BW_SCOPE_FIELD_TILT] = N_ ("Fall of a white field from its first line to its last, as a share of white"),
 };
 
 /**
  * BwCausePanel:
  *
- * Readings of a scope on one conductor, and what is likely wrong where they are as they are.
+ * Readings of a scope on one conductor, and the faults that are likely to give such readings.
  */
 struct _BwCausePanel
 {
@@ -228,7 +228,8 @@ take_quantity (BwCausePanel *self, BwScopeReading reading, const char *text, GEr
   return FALSE;
 }
 
-/* Nothing typed: not read. What is no quantity leaves the reading as it was. */
+/* An empty text takes the reading away. A text that is no quantity is refused, and the reading
+ * stays as it was. */
 static gboolean
 take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **error)
 {

@@ -37,6 +37,7 @@ struct _BwWaveformPanel
   BwChooser *load;
   BwChooser *frame;
   BwEditorRow *line_row;
+  BwEditorRow *capacitor_row;
 
   BwDocument *document;
   GPtrArray *limits;    /* of BwStandardLimits */
@@ -46,6 +47,7 @@ struct _BwWaveformPanel
   guint input;
   gboolean sync_chosen; /* by the person */
   int line;             /* zero: one of the picture */
+  double capacitor_f;   /* that couples the signal; zero: none */
   gboolean stale;       /* something has changed while nothing was seen */
 };
 
@@ -74,6 +76,18 @@ static const struct
 
 static const BwField line_field = {
   .key = "line", .label = N_ ("Line"), .type = BW_FIELD_TEXT
+};
+
+static const BwField capacitor_field = {
+  .key = "capacitor",
+  .label = N_ ("Capacitor"),
+  .help = "",
+  .type = BW_FIELD_QUANTITY,
+  .dimension = BW_DIMENSION_CAPACITANCE,
+  .flags = BW_FIELD_UNKNOWN,
+  .offset = 0,
+  .low = BW_CAPACITOR_MIN_F,
+  .high = BW_CAPACITOR_MAX_F,
 };
 
 /* Model */
@@ -268,19 +282,22 @@ shown_new (BwWaveformPanel *self, const BwBenchSignal *signal, const BwLevelsLoa
 }
 
 static void
-show_figures (BwWaveformPanel *self, const BwSynthesisCase *what, const BwStandardLimits *limits,
+show_figures (BwWaveformPanel *self, const BwBenchSignal *signal, const BwSynthesisCase *what,
               const BwLevelsLoad *video, const BwLevelsLoad *own_sync)
 {
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
-  const BwLevelsHere here = {
+  BwLevelsHere here = {
     .load_ohm = video->load_ohm,
     .gain = bw_levels_gain (video),
     .sync_load_ohm = own_sync->load_ohm,
     .sync_gain = bw_levels_gain (own_sync),
     .bars = what->content == BW_CONTENT_BARS ? what->bars : BW_N_BARS_FORMS,
-    .limits = limits,
+    .limits = bw_bench_signal_limits (signal, self->limits),
+    .coupling = { .farad = self->capacitor_f,
+                  .loop_ohm = signal->source->source_ohm + video->load_ohm },
   };
 
+  bw_picture_time (signal->raster, &here.coupling.time);
   bw_wire_say (bw_result_root (result), &what->form, &here);
   bw_picture_panel_show_result (self->panel, result);
 }
@@ -304,7 +321,7 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
   update_sync (self, signal);
   case_of (self, signal, &what);
   bw_bench_signal_loads (signal, (BwTerminators) bw_chooser_get (self->load), &video, &own_sync);
-  show_figures (self, &what, bw_bench_signal_limits (signal, self->limits), &video, &own_sync);
+  show_figures (self, signal, &what, &video, &own_sync);
   update_vectors (self, &what.form);
   g_autofree char *title = bw_bench_signal_title (signal, &what.form);
   if (!update_model (self, &what, &error))
@@ -334,7 +351,7 @@ update (BwWaveformPanel *self)
     bw_picture_panel_show (self->panel, NULL, NULL);
 }
 
-/* What was made is of a sheet that is no more. */
+/* The sheet has changed, so the model made of it does not hold any more. */
 static void
 on_sheet (BwWaveformPanel *self)
 {
@@ -374,6 +391,24 @@ on_line (BwWaveformPanel *self)
     }
   self->line = (int) line;
   bw_editor_row_set_error (self->line_row, NULL);
+  update (self);
+}
+
+static void
+on_capacitor (BwWaveformPanel *self)
+{
+  g_autofree char *text = bw_editor_row_dup_text (self->capacitor_row);
+  g_autoptr (GError) error = NULL;
+  double farad = self->capacitor_f;
+
+  if (!bw_field_parse (&capacitor_field, &farad, text, bw_quantity_locale_mark (), &error))
+    {
+      bw_editor_row_set_error (self->capacitor_row, error->message);
+      return;
+    }
+  bw_editor_row_set_error (self->capacitor_row, NULL);
+  self->capacitor_f = farad;
+  bw_editor_row_show_object (self->capacitor_row, &self->capacitor_f);
   update (self);
 }
 
@@ -438,6 +473,21 @@ fill_content (BwWaveformPanel *self)
     bw_chooser_add (self->content, SHOW_OTHER + content - 1, bw_kind_label (&bw_contents, content));
 }
 
+static BwEditorRow *
+add_entry (BwWaveformPanel *self, GtkWidget *box, const BwField *field, int chars,
+           const char *tooltip, GCallback edited)
+{
+  BwEditorRow *row = bw_entry_row_new (field);
+  GtkWidget *entry = bw_editor_row_get_control (row);
+
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), chars);
+  gtk_widget_set_tooltip_text (entry, tooltip);
+  g_signal_connect_object (row, "edited", edited, self, G_CONNECT_SWAPPED);
+  bw_wrap_box_append (box, GTK_WIDGET (row));
+  return row;
+}
+
 static void
 add_controls (BwWaveformPanel *self)
 {
@@ -452,19 +502,20 @@ add_controls (BwWaveformPanel *self)
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->load),
                                _ ("What hangs at the end of each conductor; “as set”: as the "
                                   "input's own switch and loop-through are"));
-  self->line_row = bw_entry_row_new (&line_field);
-  GtkWidget *entry = bw_editor_row_get_control (self->line_row);
-  gtk_widget_set_name (entry, "line-number");
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 5);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 5);
-  gtk_widget_set_tooltip_text (
-      entry,
-      _ ("As the standard numbers the lines; empty: one of the picture, or the first of a field"));
-  g_signal_connect_object (self->line_row, "edited", G_CALLBACK (on_line), self, G_CONNECT_SWAPPED);
-  bw_wrap_box_append (box, GTK_WIDGET (self->line_row));
+  self->line_row = add_entry (self, box, &line_field, 5,
+                              _ ("As the standard numbers the lines; empty: one of the picture, or "
+                                 "the first of a field"),
+                              G_CALLBACK (on_line));
+  gtk_widget_set_name (bw_editor_row_get_control (self->line_row), "line-number");
   self->frame = add_chooser (self, box, "frame", _ ("Fra_me"), changed);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->frame),
                                _ ("Of the sequence after which the colour repeats"));
+  self->capacitor_row
+      = add_entry (self, box, &capacitor_field, 8,
+                   _ ("In series with the signal, such as 220\u00a0µF: its corner and the tilt "
+                      "that it gives are shown with the levels; empty: none"),
+                   G_CALLBACK (on_capacitor));
+  gtk_widget_set_name (bw_editor_row_get_control (self->capacitor_row), "capacitor");
   bw_picture_panel_add_control (self->panel, NULL, box);
 }
 

@@ -8,7 +8,7 @@
 #include "app/widgets/template.h"
 #include "core/bench/results.h"
 
-/* What the person read. A kind of 0 was not looked at. */
+/* What the person read. The kinds count from 1 on; 0 stands for one that was not looked at. */
 typedef struct
 {
   double line_rate_hz;

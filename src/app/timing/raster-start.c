@@ -100,7 +100,7 @@ struct _BwRasterStart
 
   BwStartKind kind;
   Request request;
-  BwForm *form;    /* borrowed; a child, likewise */
+  BwForm *form;    /* borrowed; a child */
   GtkLabel *fault;
 
   BwDocument *document;

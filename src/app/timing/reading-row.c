@@ -13,7 +13,7 @@
 /**
  * BwReadingRow:
  *
- * One reading: what was read, what a standard allows, and what the one makes of the other.
+ * One reading: what was read, what a standard allows, and whether the reading is within that.
  */
 struct _BwReadingRow
 {
@@ -25,7 +25,7 @@ struct _BwReadingRow
   gboolean read;
   double value;
 
-  BwEditorRow *editor; /* borrowed; a child, likewise */
+  BwEditorRow *editor; /* borrowed; a child */
   GtkWidget *result;
   BwSeverityMark *mark;
   GtkLabel *word;
@@ -66,7 +66,7 @@ bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement)
   return judgement->outcome != BW_OUTCOME_NOT_LAID_DOWN;
 }
 
-/* What the result says of this reading: the outcome, and by how much of which limit. */
+/* How far the reading is from the limit that decides, and from the nominal value. */
 static char *
 says_text (const BwNode *row)
 {

@@ -27,7 +27,7 @@ struct _BwWorkOut
 
   char *labels[BW_N_FIGURES];
   BwField fields[BW_N_FIGURES];
-  BwEditorRow *rows[BW_N_FIGURES]; /* borrowed; children, likewise */
+  BwEditorRow *rows[BW_N_FIGURES]; /* borrowed; children */
   BwEditorRow *interlaced;
 
   BwSolver solver;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "chooser.h"
 
+#include "template.h"
+
 /**
  * BwChooser:
  *
@@ -14,9 +16,9 @@ struct _BwChooser
   GtkDropDown *control; /* borrowed; a child */
   GtkStringList *words;
   GArray *values; /* of guint */
-  guint chosen;   /* as the person or the program has left it */
-  guint showing;  /* the program is at work */
-  int chars;      /* of the words that the button shows at most; zero: all */
+  guint chosen;   /* by the person or by the program */
+  guint showing;  /* more than zero while the program changes the list */
+  int chars;      /* the most that the button shows of its words; zero: all of them */
 };
 
 G_DEFINE_FINAL_TYPE (BwChooser, bw_chooser, GTK_TYPE_BOX)
@@ -32,7 +34,8 @@ static guint signals[N_SIGNALS];
 #define NONE G_MAXUINT
 #define AROUND_WORDS 44 /* arrow and edges of the list's button */
 
-/* The list may tell of what the program did when that is long done: only what is new counts. */
+/* GTK may report a change that the program made only after the program is done with it. Such a
+ * report has the value that was chosen before, and is passed over. */
 static void
 on_selected (BwChooser *self)
 {
@@ -105,8 +108,7 @@ bw_chooser_new (const char *name, const char *label)
   gtk_label_set_xalign (GTK_LABEL (head), 0);
   gtk_widget_add_css_class (head, "bw-field-label");
   gtk_label_set_mnemonic_widget (GTK_LABEL (head), control);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  head, NULL, -1);
+  bw_label_control (control, head);
   g_signal_connect_object (control, "notify::selected", G_CALLBACK (on_selected), self,
                            G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), head);
@@ -264,7 +266,7 @@ bw_chooser_get (BwChooser *self)
 /**
  * bw_chooser_get_n:
  *
- * Returns: among how many things one can choose
+ * Returns: how many values there are to choose from
  */
 guint
 bw_chooser_get_n (BwChooser *self)

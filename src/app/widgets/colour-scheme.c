@@ -28,6 +28,19 @@ G_DEFINE_FINAL_TYPE (BwColourScheme, bw_colour_scheme, G_TYPE_OBJECT)
 #define PORTAL_KEY "color-scheme"
 #define PORTAL_DARK 1
 
+/* GTK_THEME, which GTK takes before its settings: "NAME" or "NAME:dark". */
+static void
+take_environment (char **name, gboolean *dark)
+{
+  const char *theme = g_getenv ("GTK_THEME");
+  if (theme == NULL || *theme == '\0')
+    return;
+  g_auto (GStrv) words = g_strsplit (theme, ":", 2);
+  g_free (*name);
+  *name = g_strdup (words[0]);
+  *dark = g_strcmp0 (words[1], "dark") == 0;
+}
+
 /**
  * bw_theme_of:
  *
@@ -41,6 +54,7 @@ bw_theme_of (GtkSettings *settings)
 
   g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &dark,
                 NULL);
+  take_environment (&name, &dark);
   gboolean contrast = name != NULL && (strstr (name, "HighContrast") || strstr (name, "-hc"));
   dark |= name != NULL && (strstr (name, "Inverse") || g_str_has_suffix (name, "dark"));
   if (contrast)

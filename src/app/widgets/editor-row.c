@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "template.h"
+
 #include "reveal.h"
 
 /**
@@ -192,8 +194,7 @@ bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
   gtk_box_append (GTK_BOX (self), scroll != NULL ? scroll : control);
   gtk_box_append (GTK_BOX (self), private->error);
   gtk_box_append (GTK_BOX (self), private->help);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  label, NULL, -1);
+  bw_label_control (control, label);
   tell_description (self, FALSE);
 }
 

@@ -6,8 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 /* Fields that are typed: a text, a quantity with its unit or a range on one line, or a note of
- * several lines. What was typed is taken when the focus leaves or the document asks for it, and with
- * Enter, which in a note begins another line: there it is Control+Enter. Escape takes it back. */
+ * several lines. What was typed is taken when the focus leaves or the document asks for it, and
+ * with Enter, which in a note begins another line: there it is Control+Enter. Escape takes it
+ * back. */
 
 #define BW_TYPE_ENTRY_ROW (bw_entry_row_get_type ())
 G_DECLARE_FINAL_TYPE (BwEntryRow, bw_entry_row, BW, ENTRY_ROW, BwEditorRow)
@@ -86,7 +87,8 @@ editable (BwEditorRow *row)
   return GTK_EDITABLE (bw_editor_row_get_control (row));
 }
 
-/* What the model shows is no typing: the field's own undo must not go behind it. */
+/* Shows a text that nobody typed. The undo of the field itself must not go back beyond it, so its
+ * history starts anew. */
 static void
 bw_entry_row_show (BwEditorRow *row, const char *text)
 {

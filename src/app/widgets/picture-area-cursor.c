@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "picture-area-private.h"
 
-#include <glib/gi18n-lib.h>
-
 /* The two cursors of a drawing. The pointer and the arrow keys move the active one; "c" sets the
  * second where the first is, "x" makes the other one active, Escape takes the second away. */
 

@@ -54,4 +54,14 @@ void bw_picture_area_install_cursor (GtkWidgetClass *widget_class);
 char *bw_picture_area_words (BwPictureArea *self);
 void bw_picture_area_tell (BwPictureArea *self);
 
+/* picture-area-zoom.c */
+void bw_picture_area_install_zoom (GtkWidgetClass *widget_class);
+void bw_picture_area_add_controllers (BwPictureArea *self);
+
+/* picture-area-paint.c */
+void bw_picture_area_paint (GtkWidget *widget, GtkSnapshot *snapshot);
+
+/* picture-area.c */
+void bw_picture_area_tell_shown (BwPictureArea *self);
+
 G_END_DECLS

@@ -59,10 +59,10 @@ static guint signals[N_SIGNALS];
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
 #define SIDE_SHARE_MAX 0.42
-#define WIDE_CHARS 104
+#define WIDE_CHARS 112
 #define SIDE_SHARE 0.36
 #define SIDE_CHARS_MAX 56
-#define UNDER_SHARE 0.3
+#define UNDER_SHARE 0.2
 
 static void
 panel_view_free (gpointer data)
@@ -379,6 +379,17 @@ bw_picture_panel_add_below (BwPicturePanel *self, GtkWidget *widget)
 {
   g_return_if_fail (BW_IS_PICTURE_PANEL (self) && GTK_IS_WIDGET (widget));
   gtk_box_append (self->drawn, widget);
+}
+
+/**
+ * bw_picture_panel_add_first:
+ * @widget: (transfer floating): stands over the figures
+ */
+void
+bw_picture_panel_add_first (BwPicturePanel *self, GtkWidget *widget)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && GTK_IS_WIDGET (widget));
+  gtk_box_prepend (self->side, widget);
 }
 
 /**

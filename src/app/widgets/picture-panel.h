@@ -41,6 +41,7 @@ const BwPanelView *bw_picture_panel_find_view (BwPicturePanel *self, const char 
 void bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget *control);
 void bw_picture_panel_add_above (BwPicturePanel *self, GtkWidget *widget);
 void bw_picture_panel_add_below (BwPicturePanel *self, GtkWidget *widget);
+void bw_picture_panel_add_first (BwPicturePanel *self, GtkWidget *widget);
 void bw_picture_panel_add_side (BwPicturePanel *self, GtkWidget *widget);
 
 gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document,

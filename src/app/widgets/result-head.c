@@ -37,7 +37,7 @@ static GParamSpec *properties[N_PROPERTIES];
 
 #define TEXT_COLUMNS 100
 
-/* What is to be taken away. */
+/* The result that is copied or exported; made now if a maker was set. */
 static const BwNode *
 wanted (BwResultHead *self)
 {

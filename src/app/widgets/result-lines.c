@@ -203,7 +203,8 @@ write_rows (Writer *writer, const BwNode *table)
     }
 }
 
-/* So many sentences of a row are parts of one, each of which needs its name. */
+/* With so many columns of sentences, each sentence of a row is shown with the name of its
+ * column. */
 #define MANY_SENTENCES 3
 
 static gboolean

@@ -9,6 +9,7 @@
 #include "result-head.h"
 #include "result-lines.h"
 #include "severity-mark.h"
+#include "template.h"
 
 /**
  * BwResultView:
@@ -299,21 +300,13 @@ on_selected (BwResultView *self)
   g_signal_emit (self, signals[SELECTED], 0);
 }
 
-static gboolean
-has_focus_within (GtkWidget *widget)
-{
-  GtkRoot *root = gtk_widget_get_root (widget);
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
-}
-
 /* From any line of the list Tab leaves it. */
 static gboolean
 bw_result_view_focus (GtkWidget *widget, GtkDirectionType direction)
 {
   GtkWidget *list = GTK_WIDGET (BW_RESULT_VIEW (widget)->list);
   gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
-  if (tab && has_focus_within (list))
+  if (tab && bw_has_focus_within (list))
     return direction == GTK_DIR_TAB_BACKWARD
            && gtk_widget_child_focus (GTK_WIDGET (BW_RESULT_VIEW (widget)->head), direction);
   return GTK_WIDGET_CLASS (bw_result_view_parent_class)->focus (widget, direction);

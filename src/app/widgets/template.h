@@ -21,4 +21,34 @@ bw_dispose_template (GObject *object, GType type)
     gtk_widget_unparent (child);
 }
 
+/**
+ * bw_label_control:
+ * @label: its name on screen
+ *
+ * Tells a screen reader that @label names @control. Of a drop-down list the button in it gets the
+ * focus, and is named as well.
+ */
+static inline void
+bw_label_control (GtkWidget *control, GtkWidget *label)
+{
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  label, NULL, -1);
+  if (GTK_IS_DROP_DOWN (control))
+    gtk_accessible_update_relation (GTK_ACCESSIBLE (gtk_widget_get_first_child (control)),
+                                    GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
+}
+
+/**
+ * bw_has_focus_within:
+ *
+ * Returns: whether the focus is on something in @widget
+ */
+static inline gboolean
+bw_has_focus_within (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
 G_END_DECLS

@@ -26,10 +26,10 @@ measure (GtkWidget *child, GtkOrientation orientation, int for_size, int *minimu
   return natural;
 }
 
-/* What of a row has its place. */
+/* How far the rows are filled: the place of the next child, and the height of its row. */
 typedef struct
 {
-  int width; /* of all rows */
+  int width; /* that every row has */
   int x;
   int y;
   int height;

@@ -220,7 +220,8 @@ set_enabled (BwWindow *self, const char *action, gboolean enabled)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), action, enabled);
 }
 
-/* What is typed is taken before the last change is taken back, and so is that change. */
+/* What Undo takes back. If something is typed and not taken yet, Undo first takes it, and then
+ * takes that change back. */
 static char *
 dup_undo_words (BwWindow *self)
 {

@@ -5,10 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/coupling.h"
 #include "nearest.h"
 #include "output.h"
 
-/* So many kinds are all named where a word is none of them; more have a --list of their own. */
+/* A word that is in no table is answered with all words of the table, if they are no more than
+ * these; else with the nearest ones. */
 #define FEW_KINDS 12
 
 /**
@@ -38,7 +40,7 @@ bw_argument_mark (const char *text)
   return strchr (text, BW_FILE_MARK) == NULL ? locale_mark : BW_FILE_MARK;
 }
 
-/* @text, followed by @unit if it ends in a figure. */
+/* @text, followed by @unit if it ends in a digit and so has no unit. */
 static char *
 with_unit (const char *text, const char *unit)
 {
@@ -69,6 +71,24 @@ bw_argument_quantity (const char *option, const char *raw, BwDimension dimension
     bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, text);
   else
     return TRUE;
+  return FALSE;
+}
+
+/**
+ * bw_argument_capacitor:
+ * @raw: of --capacitor, as it came
+ * @farad: (out): of one that couples video or sync
+ *
+ * Returns: %FALSE, having said why in one line, if it is none
+ */
+gboolean
+bw_argument_capacitor (const char *raw, double *farad)
+{
+  if (!bw_argument_quantity ("--capacitor", raw, BW_DIMENSION_CAPACITANCE, farad))
+    return FALSE;
+  if (*farad > BW_CAPACITOR_MIN_F && *farad < BW_CAPACITOR_MAX_F)
+    return TRUE;
+  bw_cli_complain (_ ("--capacitor: “%s”: more than 1 pF and less than 1 F is allowed"), raw);
   return FALSE;
 }
 

@@ -82,21 +82,6 @@ bw_cause_options_readings (const BwCauseOptions *own, const char *command,
   return BW_CLI_DONE;
 }
 
-/* Of one that couples video or sync. */
-#define CAPACITOR_MIN_F 1e-12
-#define CAPACITOR_MAX_F 1.0
-
-static gboolean
-read_capacitor (const char *raw, double *farad)
-{
-  if (!bw_argument_quantity ("--capacitor", raw, BW_DIMENSION_CAPACITANCE, farad))
-    return FALSE;
-  if (*farad > CAPACITOR_MIN_F && *farad < CAPACITOR_MAX_F)
-    return TRUE;
-  bw_cli_complain (_ ("--capacitor: “%s”: more than 1 pF and less than 1 F is allowed"), raw);
-  return FALSE;
-}
-
 /* A word of a set; the complaint names what is in it. */
 static gboolean
 read_member (const char *option, const BwKindTable *table, guint set, const char *raw, guint *kind)
@@ -118,15 +103,6 @@ read_conductor (const BwCauseOptions *own, BwSignal signal, BwSyncKind sync, gui
   return own->conductor == NULL
          || read_member ("--conductor", &bw_conductors, bw_signal_conductors (signal, sync),
                          own->conductor, conductor);
-}
-
-/* Without a colour system any raster will do: that of 525 lines. */
-static const BwRaster *
-usual_raster (const BwCatalogue *catalogue, BwColourSystem system)
-{
-  const char *id = bw_system_facts (system)->raster;
-  return bw_catalogue_raster (catalogue,
-                              id != NULL ? id : bw_system_facts (BW_SYSTEM_NTSC_M)->raster);
 }
 
 /**
@@ -154,8 +130,8 @@ bw_cause_options_standard (const BwCauseOptions *own, const char *command,
     return BW_CLI_BAD_INPUT;
 
   bw_cause_case_standard (system, signal, sync, conductor, &view->c);
-  bw_cause_case_time (&view->c, usual_raster (catalogue, system));
-  if (own->capacitor != NULL && !read_capacitor (own->capacitor, &view->c.capacitor_f))
+  bw_cause_case_time (&view->c, bw_catalogue_usual_raster (catalogue, system));
+  if (own->capacitor != NULL && !bw_argument_capacitor (own->capacitor, &view->c.capacitor_f))
     return BW_CLI_BAD_INPUT;
   return BW_CLI_DONE;
 }
@@ -193,7 +169,7 @@ bw_cause_options_sheet (const BwCauseOptions *own, const char *command, const ch
   view->source = cell.source->name;
   view->input = cell.input->name;
   bw_cause_case_of_input (cell.source, cell.input, cell.raster, sync, conductor, &view->c);
-  if (own->capacitor != NULL && !read_capacitor (own->capacitor, &view->c.capacitor_f))
+  if (own->capacitor != NULL && !bw_argument_capacitor (own->capacitor, &view->c.capacitor_f))
     return BW_CLI_BAD_INPUT;
   return BW_CLI_DONE;
 }

@@ -66,7 +66,7 @@ bw_detail_options_read_chain (const BwDetailOptions *own, const BwDetailChain *c
         return FALSE;
     }
   if (own->bandwidth != NULL && chain->input != NULL)
-    chain->input->bandwidth_hz = 0; /* what was asked for stands in place of both */
+    chain->input->bandwidth_hz = 0; /* or it would stand before the option */
   return TRUE;
 }
 

@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 /* The raster that a command is to work on: one of the catalogue, or one that is computed, read
  * from text or bytes, or made for a monitor. */
 
-/* Of @which, where the option was not given. */
+/* The value of BwRasterChoice.which if the option was not given. */
 #define BW_WHICH_FIRST G_MININT
 
 /**

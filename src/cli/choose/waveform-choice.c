@@ -82,7 +82,8 @@ read_sync (const char *raw, guint set, guint preferred, BwSyncKind *sync)
   return FALSE;
 }
 
-/* Of a computer's raster, which has no composite sync, H and V. */
+/* The sync kind that a signal usually has. RGB of a computer, whose raster has no serration, comes
+ * with H and V. */
 static BwSyncKind
 usual_sync (BwSignal signal, const BwRaster *raster)
 {

@@ -83,8 +83,8 @@ bw_cli_cause (const BwCliCommand *command, char **args)
     LEVEL ("black", BW_SCOPE_BLACK, N_ ("Black above blanking")),
     LEVEL ("burst", BW_SCOPE_BURST, N_ ("Burst, peak to peak")),
     LEVEL ("dc", BW_SCOPE_DC, N_ ("D.c. at blanking")),
-    LEVEL ("tilt", BW_SCOPE_FIELD_TILT, N_ ("Fall of a flat picture over the field, such as 10%")),
-    LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a flat bar over the line")),
+    LEVEL ("tilt", BW_SCOPE_FIELD_TILT, N_ ("Fall of a white field from top to bottom, such as 3%")),
+    LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a white field from left to right")),
     WORD ("capacitor", capacitor, N_ ("The coupling capacitor, such as 220uF"), N_ ("CAPACITANCE")),
     G_OPTION_ENTRY_NULL,
   };

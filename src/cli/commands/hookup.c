@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
@@ -21,6 +22,8 @@ typedef struct
   char *drawing;
   char *pdf;
   char *series;
+  char *lead;
+  char *length;
   int alternative;
 } HookupOptions;
 
@@ -53,11 +56,37 @@ write_files (const BwHookup *hookup, const char *title, const HookupOptions *own
   return FALSE;
 }
 
-static BwCliExit
-print_hookup (const BwHookup *hookup, const BwCliOptions *options)
+/* @types: to be kept as long as @lead is used. Without --lead the first type, and no lead without
+ * --length. */
+static gboolean
+read_lead (const HookupOptions *own, const GPtrArray *types, BwLead *lead)
 {
+  if (own->length == NULL)
+    return TRUE;
+  lead->type = own->lead != NULL ? bw_lead_type_find (types, own->lead) : types->pdata[0];
+  if (lead->type == NULL)
+    {
+      g_autofree char *given = bw_argument_utf8 (own->lead);
+      g_autoptr (GString) ids = g_string_new (NULL);
+      for (guint i = 0; i < types->len; i++)
+        g_string_append_printf (ids, "%s%s", i > 0 ? ", " : "",
+                                ((const BwLeadType *) types->pdata[i])->id);
+      bw_cli_complain (_ ("--lead: there is no “%s”; there are %s"), given, ids->str);
+      return FALSE;
+    }
+  return bw_argument_quantity ("--length", own->length, BW_DIMENSION_LENGTH, &lead->length_m);
+}
+
+static BwCliExit
+print_hookup (const BwHookup *hookup, const HookupOptions *own, const BwCliOptions *options)
+{
+  g_autoptr (GPtrArray) types = bw_lead_types_shipped ();
+  BwLeadCase lead = { 0 };
+
+  if (!read_lead (own, types, &lead.lead))
+    return BW_CLI_BAD_INPUT;
   g_autoptr (BwResult) result = bw_cli_result_new (options);
-  bw_hookup_say (bw_result_root (result), hookup, NULL);
+  bw_hookup_say (bw_result_root (result), hookup, lead.lead.type != NULL ? &lead : NULL);
   return bw_cli_show (options, result);
 }
 
@@ -84,7 +113,7 @@ show_hookup (const char *command, const char *path, const HookupOptions *own, gu
       bw_cli_fault (says);
       return BW_CLI_BAD_INPUT;
     }
-  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, options)
+  return write_files (hookup, sheet->title, own) ? print_hookup (hookup, own, options)
                                                  : BW_CLI_BAD_INPUT;
 }
 
@@ -106,6 +135,8 @@ run_hookup (const BwCliCommand *command, const HookupOptions *own, const BwCliOp
   guint series = BW_USUAL_SERIES;
   if (options->json && options->csv)
     return bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv -"));
+  if (own->lead != NULL && own->length == NULL)
+    return bw_cli_wrong_usage (command->name, _ ("--lead needs --length"));
   if (own->alternative < 1 || own->alternative > BW_HOOKUP_MAX_ALTERNATIVES)
     {
       g_autofree char *says = g_strdup_printf (_ ("--alternative is a number from 1 to %d"),
@@ -141,6 +172,10 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
     { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
       N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
+    { "length", 0, 0, G_OPTION_ARG_STRING, &own.length,
+      N_ ("Of the lead to the input, such as 5m: show what it does"), N_ ("LENGTH") },
+    { "lead", 0, 0, G_OPTION_ARG_STRING, &own.lead,
+      N_ ("Its type, such as coax-2.5mm; without it the first of the list"), N_ ("ID") },
     { "csv", 0, 0, G_OPTION_ARG_FILENAME, &own.csv,
       N_ ("Write the list of parts to this file too; with - print its tables as comma-separated "
           "values"),
@@ -165,5 +200,7 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
   g_free (own.drawing);
   g_free (own.pdf);
   g_free (own.series);
+  g_free (own.lead);
+  g_free (own.length);
   return result;
 }

@@ -6,6 +6,8 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/choose/bench.h"
+#include "core/circuit/drive.h"
 #include "core/signal/results.h"
 
 /* As they came; NULL where they did not. */
@@ -15,6 +17,8 @@ typedef struct
   char *kind;
   char *bars;
   char *sync;
+  char *capacitor;
+  char *loop;
 } LevelsOptions;
 
 static gboolean
@@ -46,6 +50,23 @@ read_sync (const char *raw, BwLevelsAsk *view)
   return FALSE;
 }
 
+/* Around the capacitor a source and a load of 75 Ω, and the raster that goes with the system. */
+static gboolean
+read_coupling (const LevelsOptions *own, BwLevelsAsk *view)
+{
+  view->coupling.loop_ohm = 2 * BW_VIDEO_OHM;
+  if (own->capacitor == NULL)
+    return TRUE;
+  if (!bw_argument_capacitor (own->capacitor, &view->coupling.farad)
+      || (own->loop != NULL
+          && !bw_argument_quantity ("--loop", own->loop, BW_DIMENSION_RESISTANCE,
+                                    &view->coupling.loop_ohm)))
+    return FALSE;
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  bw_picture_time (bw_catalogue_usual_raster (catalogue, view->system), &view->coupling.time);
+  return TRUE;
+}
+
 static BwCliExit
 read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsAsk *view)
 {
@@ -53,6 +74,8 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsAsk *v
 
   if (own->system == NULL || own->kind == NULL)
     return bw_cli_wrong_usage (command->name, _ ("--system and --kind are needed"));
+  if (own->loop != NULL && own->capacitor == NULL)
+    return bw_cli_wrong_usage (command->name, _ ("--loop goes with --capacitor"));
   if (!read_bars (own->bars, &view->bars))
     return bw_cli_wrong_usage (command->name, _ ("--bars takes 75 or 100"));
   if (!bw_argument_kind (&bw_colour_systems, '-', own->system, &system)
@@ -62,7 +85,7 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsAsk *v
     return bw_cli_wrong_usage (command->name, _ ("--kind takes rgb, component, yc or composite"));
   view->system = system;
   view->signal = signal;
-  return read_sync (own->sync, view) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
+  return read_sync (own->sync, view) && read_coupling (own, view) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
 }
 
 /**
@@ -86,6 +109,10 @@ bw_cli_levels (const BwCliCommand *command, char **args)
       N_ ("75|100") },
     { "sync", 0, 0, G_OPTION_ARG_STRING, &own.sync,
       N_ ("The sync kind: show each conductor as well"), N_ ("KIND") },
+    { "capacitor", 'c', 0, G_OPTION_ARG_STRING, &own.capacitor,
+      N_ ("A coupling capacitor, such as 220uF: show its corner and tilt"), N_ ("CAPACITANCE") },
+    { "loop", 0, 0, G_OPTION_ARG_STRING, &own.loop,
+      N_ ("Source and load in series around it (default 150 ohm)"), N_ ("RESISTANCE") },
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;
@@ -105,5 +132,7 @@ bw_cli_levels (const BwCliCommand *command, char **args)
   g_free (own.kind);
   g_free (own.bars);
   g_free (own.sync);
+  g_free (own.capacitor);
+  g_free (own.loop);
   return result;
 }

@@ -80,7 +80,8 @@ read_words (const SyncOptions *own, SyncWords *words)
   return NULL;
 }
 
-/* What goes with a gate of H and V alone, or with a drawing alone. */
+/* Returns what is wrong if an option was given without what it is for, a gate of H and V or a
+ * drawing; NULL if none was. */
 static char *
 find_stray (const SyncOptions *own, const SyncWords *words)
 {
@@ -207,7 +208,7 @@ write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, c
   return FALSE;
 }
 
-/* A person who gets a drawing gets no text. */
+/* With -o people get the drawing and no text; scripts get the figures as well. */
 static BwCliExit
 print_all (const BwSyncMixCase *what, const BwSyncAfc *afc, const char *target,
            const BwCliOptions *options)

@@ -18,7 +18,7 @@
 #define HEIGHT 790
 #define MOST_BYTES (1u << 30)
 #define FRAMES_MOST 1000000
-#define ROW_BYTES 16 /* of the time; likewise of each level at most */
+#define ROW_BYTES 16 /* the most that the time takes, and each level */
 
 static BwLevelsLoad
 load_of (const BwWaveform *w, BwConductor conductor)

@@ -190,7 +190,8 @@ fail_character (const BwField *field, gunichar c, GError **error)
   if (g_unichar_iscntrl (c))
     g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
                  field->flags & BW_FIELD_LINES
-                     ? _ ("the text has the control character U+%04X; plain text is allowed")
+                     ? _ ("the text has the control character U+%04X; lines of plain text are "
+                          "allowed")
                      : _ ("the text has the control character U+%04X; one line of plain text is "
                           "allowed"),
                  c);

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Whole files: read within a bound, and replaced whole or not at all. Every file that the program
- * writes goes through bw_file_replace(). Errors name the file as the person wrote it. */
+/* Whole files: read within a bound, and replaced whole or not at all. Every file that a person asks
+ * for is written by bw_file_replace(). Errors name the file as the person wrote it. */
 
 #define BW_FILE_ERROR (bw_file_error_quark ())
 

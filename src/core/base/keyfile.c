@@ -245,11 +245,12 @@ bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroup
   g_autofree char *before = g_strndup (copy, (gsize) (start - copy));
   if (!check_lines (before, file, 0, &error))
     g_ptr_array_add (faults, g_steal_pointer (&error));
+  guint line = count_lines (copy, start);
   while (start < end)
     {
       const char *next = group_end (start, end);
-      read_group (start, (gsize) (next - start), file, count_lines (copy, start), seen, func,
-                  user_data, faults);
+      read_group (start, (gsize) (next - start), file, line, seen, func, user_data, faults);
+      line += count_lines (start, next);
       start = next;
     }
 }

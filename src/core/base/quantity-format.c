@@ -102,7 +102,8 @@ plain_number (double value, int digits, char mark)
 /* Three digits are as many as a number may have before its mark. */
 #define LEAST_ROUNDING 3
 
-/* @value with @digits significant digits, so that what rounds to 1000 ns takes 1 µs for its unit. */
+/* @value with @digits significant digits, so that what rounds to 1000 ns takes 1 µs for its
+ * unit. */
 static double
 rounded (double value, int digits)
 {
@@ -114,7 +115,7 @@ rounded (double value, int digits)
   return g_ascii_strtod (text, NULL);
 }
 
-/* What is counted keeps every figure: 1234 lines are not about 1200. */
+/* TRUE for things that are counted. They keep every digit: 1234 lines are not about 1200. */
 static gboolean
 is_count (BwDimension dimension)
 {
@@ -154,7 +155,8 @@ bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
 /**
  * bw_quantity_format_range:
  *
- * Like bw_quantity_format() for both ends, in the unit of the upper one: "15.6–15.9 kHz".
+ * Like bw_quantity_format() for both ends, in the unit of the upper one: "15.6–15.9 kHz", or, as a
+ * dash would run into the sign of a negative end, "-2 to 2 V".
  *
  * Returns: (transfer full): the text
  */
@@ -167,7 +169,7 @@ bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char
   g_autofree char *high = plain_number (in_unit (range.high, unit), digits, mark);
   if (strcmp (low, high) == 0)
     return g_strconcat (high, UNIT_SPACE, unit->screen, NULL);
-  return g_strconcat (low, "–", high, UNIT_SPACE, unit->screen, NULL);
+  return g_strconcat (low, range.low < 0 ? " to " : "–", high, UNIT_SPACE, unit->screen, NULL);
 }
 
 /**
@@ -235,7 +237,7 @@ shortest_in_any_unit (double value, BwDimension dimension, const BwUnit *first, 
   return best;
 }
 
-/* Where no plain decimal will do: all digits with an exponent, in the base unit. */
+/* All digits with an exponent, in the base unit, for a value that no plain decimal gives back. */
 static char *
 with_exponent (double value, const BwUnit *base)
 {

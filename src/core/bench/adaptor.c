@@ -277,7 +277,7 @@ check_ones (const BwAdaptor *adaptor, GError **error)
   return TRUE;
 }
 
-/* What of the signal it changes, its connector aside. */
+/* TRUE if it changes anything of the signal itself, and not only the connector. */
 static gboolean
 changes_signal (const BwAdaptor *adaptor)
 {

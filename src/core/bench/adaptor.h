@@ -13,7 +13,7 @@ typedef enum
   BW_ADAPTOR_LEAD,             /* joins two connectors, changes nothing else */
   BW_ADAPTOR_TERMINATOR,       /* 75 Ω at an input or its loop-through */
   BW_ADAPTOR_SYNC_ATTENUATOR,  /* series resistor in a sync conductor; its value is worked out */
-  BW_ADAPTOR_VIDEO_ATTENUATOR, /* matched pad in each video conductor; likewise */
+  BW_ADAPTOR_VIDEO_ATTENUATOR, /* matched pad in each video conductor; the same */
   BW_ADAPTOR_CAPACITOR,        /* coupling capacitor in each video conductor */
   BW_ADAPTOR_BOX,              /* needs a supply; keeps the raster */
   BW_ADAPTOR_CONVERTER,        /* stores the picture and gives it in another raster */

@@ -465,6 +465,21 @@ bw_catalogue_raster (const BwCatalogue *catalogue, const char *id)
 }
 
 /**
+ * bw_catalogue_usual_raster:
+ *
+ * Returns: (transfer none) (nullable): the raster that usually goes with @system; without a colour
+ *   system that of 525 lines
+ */
+const BwRaster *
+bw_catalogue_usual_raster (const BwCatalogue *catalogue, BwColourSystem system)
+{
+  g_return_val_if_fail (catalogue != NULL, NULL);
+  const char *id = bw_system_facts (system)->raster;
+  return bw_catalogue_raster (catalogue,
+                              id != NULL ? id : bw_system_facts (BW_SYSTEM_NTSC_M)->raster);
+}
+
+/**
  * bw_catalogue_is_shipped:
  *
  * Returns: whether @raster came with the program, so that any other copy of it has it too

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "adaptor.h"
-#include "core/raster/raster.h"
+#include "core/raster/colour-system.h"
 #include "monitor.h"
 #include "source.h"
 
@@ -39,6 +39,7 @@ GPtrArray *bw_catalogue_sources (const BwCatalogue *catalogue);
 GPtrArray *bw_catalogue_adaptors (const BwCatalogue *catalogue);
 
 const BwRaster *bw_catalogue_raster (const BwCatalogue *catalogue, const char *id);
+const BwRaster *bw_catalogue_usual_raster (const BwCatalogue *catalogue, BwColourSystem system);
 gboolean bw_catalogue_is_shipped (const BwCatalogue *catalogue, const BwRaster *raster);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwCatalogue, bw_catalogue_free)

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 /**
  * BwReadings:
  * @line_rate_hz: from a counter; zero: not read
- * @field_rate_hz: likewise
+ * @field_rate_hz: from a counter; zero: not read
  * @rate_tolerance: of both, as a share; zero: %BW_RATE_TOLERANCE
  * @lines_per_field: counted on a scope; zero: not read (it follows from the two rates)
  * @scan_known: whether the scan was seen

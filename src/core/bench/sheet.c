@@ -408,7 +408,7 @@ begin_group (SheetWriter *writer, const char *group)
       g_key_file_set_value (writer->to, group, "-", "");
       g_key_file_remove_key (writer->to, group, "-", NULL);
     }
-  /* What stands above the first group belongs to the file. */
+  /* A comment above the first group belongs to the file and is copied with its head. */
   g_autofree char *first = g_key_file_get_start_group (writer->from);
   if (strcmp (group, first) != 0)
     copy_comment (writer, group, NULL);
@@ -520,7 +520,7 @@ bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
   return g_strconcat (text, sheet->kept_end, NULL);
 }
 
-/* What is written must be read again. */
+/* A file is written only if it can be read again. */
 static gboolean
 check_readable (const char *text, gsize length, const char *path, const BwCatalogue *catalogue,
                 GError **error)

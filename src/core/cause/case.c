@@ -46,7 +46,8 @@ extend (BwRange *range, double value)
   range->high = MAX (range->high, value);
 }
 
-/* Sync behind the resistor, by the values of each series and by the exact one. */
+/* The least and the greatest sync behind a resistor, as multiples of what it is behind the chosen
+ * one: with the exact value, and with the preferred value of each series. */
 static BwRange
 spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
 {
@@ -60,7 +61,8 @@ spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
   return spread;
 }
 
-/* The picture behind the attenuator of @ratio, likewise. */
+/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is
+ * wanted. */
 static BwRange
 spread_of_pad (const BwSource *source, double ratio)
 {
@@ -185,8 +187,7 @@ bw_cause_case_time (BwCauseCase *c, const BwRaster *raster)
   double broad = raster->field[0].sync / 2.0 / lines;
   double line_sync = figures.h_sync_s / figures.line_period_s;
 
-  c->line_s = figures.h_active_s;
-  c->field_s = figures.v_active_lines * figures.line_period_s;
+  bw_picture_time (raster, &c->time);
   c->picture_share = figures.h_active_s / figures.line_period_s * figures.active_lines_frame
                      / figures.lines_per_frame;
   c->sync_share = c->conductor == BW_CONDUCTOR_V   ? broad

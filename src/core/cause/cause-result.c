@@ -77,7 +77,7 @@ unit_of (BwScopeReading reading)
 
 /* What the readings are held against */
 
-/* Of the attenuator that should be in the lead; @ratio is 1 where none should. */
+/* The loss of the attenuator that should be in the lead; @ratio is 1 if none should. */
 static BwValue
 loss_value (BwNode *to, const char *key, double ratio)
 {

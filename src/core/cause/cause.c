@@ -113,7 +113,8 @@ bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double
   return TRUE;
 }
 
-/* Whether the right circuit, or a single fault before it, says the very same of what was read. */
+/* TRUE if a candidate explains nothing more: the right circuit gives the same readings, or, for a
+ * pair of faults, a single fault before it does. */
 static gboolean
 is_idle (const GArray *candidates, const BwScopeReadings *readings, const BwPrediction *right,
          const Candidate *candidate, double scale_v)
@@ -132,7 +133,7 @@ is_idle (const GArray *candidates, const BwScopeReadings *readings, const BwPred
   return FALSE;
 }
 
-/* Where a pulse has a direction, or a picture a tilt, something arrives. */
+/* TRUE for "no signal arrives" if a polarity or a tilt was read: both need a signal. */
 static gboolean
 is_refuted (const BwScopeReadings *readings, const BwHypothesis *h)
 {
@@ -160,8 +161,9 @@ fill_faults (const BwHypothesis *h, BwCause *cause)
     }
 }
 
-/* Everything that explains what was read; of pairs only what does so better than any one fault, and
- * than @best, and none where one fault agrees with every reading within its uncertainty. */
+/* All single faults and pairs of faults that explain what was read. A pair is taken only if it does
+ * so better than every single fault and than @best; if a single fault agrees with every reading
+ * within its uncertainty, no pair is taken. */
 static GArray *
 candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwPrediction *right,
                 double scale_v, double best)
@@ -199,7 +201,8 @@ compare_scores (gconstpointer a, gconstpointer b)
   return (first > second) - (first < second);
 }
 
-/* The share of each is what normal errors of reading would make of its score. */
+/* Turns scores into shares that add up to 1: a score is a sum of squared deviations, so that with
+ * normally distributed errors of reading its likelihood goes as exp (−score / 2). */
 static void
 share_out (const BwScopeReadings *readings, GArray *candidates, double scale_v)
 {
@@ -228,7 +231,7 @@ causes_of (const GArray *candidates)
   return causes;
 }
 
-/* A copy without what is no number. */
+/* A copy without the values that bw_scope_readings_set() refuses. */
 static BwScopeReadings
 sound_readings (const BwScopeReadings *readings)
 {
@@ -260,7 +263,8 @@ bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS])
   return right.predicts;
 }
 
-/* The right circuit that agrees with what was read, or else the first of them. */
+/* Several circuits may be right. Predicts by the first that agrees with what was read and returns
+ * TRUE, or by the first of all if none agrees. */
 static gboolean
 predict_right (const BwCauseCase *c, const BwScopeReadings *readings, BwPrediction *prediction)
 {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/bench/match.h"
+#include "core/circuit/coupling.h"
 #include "core/levels/forms.h"
 #include "core/raster/reading.h"
 
@@ -18,8 +19,8 @@ typedef enum
   BW_SCOPE_BLACK,      /* above blanking */
   BW_SCOPE_BURST,      /* peak to peak */
   BW_SCOPE_DC,         /* at blanking; of sync alone between the pulses */
-  BW_SCOPE_LINE_TILT,  /* fall of a flat bar over the active line, as a share of it */
-  BW_SCOPE_FIELD_TILT, /* fall of a flat picture over the active field, likewise */
+  BW_SCOPE_LINE_TILT,  /* fall of a white field from left to right, as a share of white */
+  BW_SCOPE_FIELD_TILT, /* likewise from its first line to its last */
   BW_N_SCOPE_READINGS
 } BwScopeReading;
 
@@ -75,8 +76,7 @@ typedef struct
  * @coupling_ohm: around the loop of that capacitor; zero: source and load
  * @picture_share: of the time that is picture
  * @sync_share: of the time that is sync
- * @line_s: of the active line; zero: not known, and tilt is not judged
- * @field_s: from first to last active line of a field
+ * @time: of a field; with nothing in it tilt is not judged
  * @limits: (nullable): what a standard allows, across 75 Ω
  *
  * What should be there. All resistances but @source_ohm, @sync_ohm and @series_ohm are greater
@@ -104,8 +104,7 @@ typedef struct
   double coupling_ohm;
   double picture_share;
   double sync_share;
-  double line_s;
-  double field_s;
+  BwPictureTime time;
   const BwStandardLimits *limits;
 } BwCauseCase;
 

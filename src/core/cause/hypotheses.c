@@ -182,7 +182,7 @@ choices_new (const BwCauseCase *c)
   return choices;
 }
 
-/* What the fault does to every level by itself, where it is a load or an attenuator. */
+/* By what a wrong load or a wrong attenuator multiplies every level; zero for other faults. */
 static double
 ratio_of (const BwCauseCase *c, const Choice *choice)
 {

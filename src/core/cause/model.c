@@ -3,8 +3,6 @@
 
 #include <math.h>
 
-#include "core/circuit/coupling.h"
-
 /* What a circuit gives at the scope. */
 
 /* The load looks back into a matched attenuator, or else into the source. */
@@ -144,35 +142,49 @@ loop_ohm (const BwCauseCase *c, const BwHypothesis *h)
   return output_ohm (h) + h->series_ohm + h->load_ohm;
 }
 
+/* A white field, which is what a tilt is read on. */
+static BwSteadyPicture
+white_field (const BwCauseCase *c, const BwWireLevels *levels)
+{
+  return (BwSteadyPicture){ .time = c->time,
+                            .white_share = 1,
+                            .white_v = levels->white_v,
+                            .black_v = levels->black_v,
+                            .sync_v = levels->sync_low_v + levels->sync_high_v };
+}
+
 /* The capacitor that the tilt tells of: that over the field where it was read, else that over the
- * line. */
+ * line; zero: none that gives it. */
 static double
-farad_of_tilt (const BwCauseCase *c, const BwScopeReadings *readings, double ohm)
+farad_of_tilt (const BwScopeReadings *readings, const BwSteadyPicture *picture, double ohm)
 {
   const struct
   {
     BwScopeReading reading;
-    double bar_s;
-  } tilts[] = { { BW_SCOPE_FIELD_TILT, c->field_s }, { BW_SCOPE_LINE_TILT, c->line_s } };
+    double (*farad) (const BwSteadyPicture *, double, double);
+  } tilts[] = { { BW_SCOPE_FIELD_TILT, bw_coupling_farad_of_field_tilt },
+                { BW_SCOPE_LINE_TILT, bw_coupling_farad_of_line_tilt } };
 
   for (guint i = 0; i < G_N_ELEMENTS (tilts); i++)
     {
       double tilt = readings->at[tilts[i].reading];
-      if ((readings->given & BW_BIT (tilts[i].reading)) && tilts[i].bar_s > 0 && tilt > 1e-6
-          && tilt < 1 - 1e-6)
-        return bw_coupling_farad (tilts[i].bar_s, ohm, tilt);
+      if ((readings->given & BW_BIT (tilts[i].reading)) && tilt > 1e-6 && tilt < 1 - 1e-6)
+        return tilts[i].farad (picture, ohm, tilt);
     }
   return 0;
 }
 
+/* A subcarrier goes through any such capacitor as it is, and sync alone has no white. */
 static void
-predict_tilt (const BwCauseCase *c, const BwScopeReadings *readings, BwHypothesis *h,
-              BwPrediction *prediction)
+predict_tilt (const BwCauseCase *c, const BwScopeReadings *readings, const BwWireLevels *levels,
+              BwHypothesis *h, BwPrediction *prediction)
 {
   double ohm = loop_ohm (c, h);
+  const BwSteadyPicture picture = white_field (c, levels);
+  BwTilt tilt;
 
-  if (!(c->line_s > 0) || !(c->field_s > 0) || bw_conductor_is_sync_alone (h->conductor)
-      || !(fabs (prediction->gain) > 0))
+  if (!(c->time.active_s > 0) || bw_conductor_is_sync_alone (h->conductor)
+      || h->conductor == BW_CONDUCTOR_C || !(fabs (prediction->gain) > 0))
     return;
   if (h->coupling == BW_COUPLING_DC)
     {
@@ -181,12 +193,12 @@ predict_tilt (const BwCauseCase *c, const BwScopeReadings *readings, BwHypothesi
       return;
     }
   if (!(h->capacitor_f > 0))
-    h->capacitor_f = farad_of_tilt (c, readings, ohm);
+    h->capacitor_f = farad_of_tilt (readings, &picture, ohm);
   if (!(h->capacitor_f > 0))
     return;
-  predict_one (prediction, BW_SCOPE_LINE_TILT, bw_coupling_tilt (c->line_s, ohm, h->capacitor_f));
-  predict_one (prediction, BW_SCOPE_FIELD_TILT,
-               bw_coupling_tilt (c->field_s, ohm, h->capacitor_f));
+  bw_coupling_tilt (&picture, ohm, h->capacitor_f, &tilt);
+  predict_one (prediction, BW_SCOPE_LINE_TILT, tilt.line);
+  predict_one (prediction, BW_SCOPE_FIELD_TILT, tilt.field);
 }
 
 /**
@@ -208,5 +220,5 @@ bw_hypothesis_predict (const BwCauseCase *c, const BwScopeReadings *readings, Bw
   prediction->gain = bw_hypothesis_gain (h);
   predict_levels (h, &levels, prediction);
   predict_dc (c, h, &levels, prediction);
-  predict_tilt (c, readings, h, prediction);
+  predict_tilt (c, readings, &levels, h, prediction);
 }

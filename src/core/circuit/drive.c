@@ -16,7 +16,7 @@ static const BwKind drives[BW_N_SYNC_DRIVES] = {
 };
 const BwKindTable bw_sync_drives = { BW_N_SYNC_DRIVES, drives };
 
-#define LOGIC_OHM 50 /* of a gate: common practice, no source */
+#define LOGIC_OHM 50 /* resistance of a logic gate: common practice, no source */
 
 /* 0.3 V and tri-level: composite and component levels without their picture. 4 V: an early studio
  * practice by an instrument maker's note. 1 V, 2 V, the resistance of a logic gate and the 5 V of

@@ -96,7 +96,7 @@ typedef struct
   double overscan_h;
 } BwLeadCase;
 
-#define BW_LEAD_TOLERANCE 0.30 /* of catalogue losses: no maker's table stands behind them */
+#define BW_LEAD_TOLERANCE 0.30 /* of the losses in the catalogue, which no maker states */
 #define BW_LIGHT_M_PER_S 299792458.0
 
 #define BW_LEAD_ERROR (bw_lead_error_quark ())

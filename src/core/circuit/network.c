@@ -101,6 +101,43 @@ bw_network_branches (const BwNetwork *network, BwBranch branches[BW_BRANCHES_MAX
   return n;
 }
 
+/**
+ * bw_network_level_loss_db:
+ *
+ * Returns: the level at the load with the source straight on it against that behind the network, in
+ *   decibels
+ */
+double
+bw_network_level_loss_db (const BwNetwork *network)
+{
+  g_return_val_if_fail (network != NULL && network->load_ohm > 0, 0);
+  BwNetwork straight = *network;
+  BwNetworkFigures with, without;
+
+  straight.n = 0;
+  bw_network_solve (network, &with);
+  bw_network_solve (&straight, &without);
+  return 20 * log10 (without.level_v / with.level_v);
+}
+
+/**
+ * bw_network_power_loss_db:
+ * @network: of a source with some resistance R, and a load that is not infinite
+ *
+ * Returns: the most power that the source can give, V²/(4 R), against that in the load, in decibels
+ */
+double
+bw_network_power_loss_db (const BwNetwork *network)
+{
+  g_return_val_if_fail (network != NULL && network->source_ohm > 0, 0);
+  g_return_val_if_fail (isfinite (network->load_ohm) && network->load_ohm > 0, 0);
+  BwNetworkFigures figures;
+
+  bw_network_solve (network, &figures);
+  return 20 * log10 (network->open_v / figures.level_v)
+         + 10 * log10 (network->load_ohm / (4 * network->source_ohm));
+}
+
 /* More in series lowers the level and more in shunt raises it, so the extremes are corners. */
 static double
 corner_v (const BwNetwork *network, double series_factor, double shunt_factor, double supply_factor)

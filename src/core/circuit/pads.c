@@ -16,6 +16,12 @@ static const BwKind pads[BW_N_PADS] = {
 };
 const BwKindTable bw_pads = { BW_N_PADS, pads };
 
+static const BwKind places[BW_N_PLACES] = {
+  [BW_PLACE_SERIES] = { "series", N_ ("in series") },
+  [BW_PLACE_SHUNT] = { "shunt", N_ ("to the return") },
+};
+const BwKindTable bw_places = { BW_N_PLACES, places };
+
 static const BwKind series_kinds[BW_N_SERIES] = {
   [BW_SERIES_E12] = { "e12", N_ ("E12") },
   [BW_SERIES_E24] = { "e24", N_ ("E24") },

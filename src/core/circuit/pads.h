@@ -20,7 +20,8 @@ G_BEGIN_DECLS
 typedef enum
 {
   BW_PLACE_SERIES, /* in the conductor */
-  BW_PLACE_SHUNT   /* from the conductor to its return */
+  BW_PLACE_SHUNT,  /* from the conductor to its return */
+  BW_N_PLACES
 } BwPlace;
 
 typedef struct
@@ -120,6 +121,7 @@ typedef enum
 } BwPadsError;
 
 extern const BwKindTable bw_pads;
+extern const BwKindTable bw_places;
 extern const BwKindTable bw_series;
 
 GQuark bw_pads_error_quark (void);
@@ -127,6 +129,8 @@ GQuark bw_pads_error_quark (void);
 void bw_network_solve (const BwNetwork *network, BwNetworkFigures *figures);
 guint bw_network_branches (const BwNetwork *network, BwBranch branches[BW_BRANCHES_MAX],
                            guint *load_node);
+double bw_network_level_loss_db (const BwNetwork *network);
+double bw_network_power_loss_db (const BwNetwork *network);
 void bw_network_spread (const BwNetwork *network, double resistor_tolerance,
                         double supply_tolerance, BwRange *level_v);
 

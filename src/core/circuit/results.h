@@ -29,6 +29,35 @@ typedef struct
   BwNetwork ideal;
 } BwPadAsk;
 
+#define BW_PADS_MAX 2
+
+/**
+ * BwPadDesign:
+ * @ideal: the exact network, as of the function of its kind
+ */
+typedef struct
+{
+  BwPadKind kind;
+  BwNetwork ideal;
+} BwPadDesign;
+
+/**
+ * BwPadsAsk:
+ * @from_v: of the source without load; zero: not known, and no level is shown
+ * @one_series: whether the resistors of @series alone are shown
+ *
+ * Pads that match a source or a load, or both, alike in what they do.
+ */
+typedef struct
+{
+  guint n;
+  BwPadDesign pad[BW_PADS_MAX];
+  double from_v;
+  guint series;
+  gboolean one_series;
+} BwPadsAsk;
+
 void bw_pad_say (BwNode *to, const BwPadAsk *ask);
+void bw_pads_say (BwNode *to, const BwPadsAsk *ask);
 
 G_END_DECLS

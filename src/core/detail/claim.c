@@ -14,7 +14,7 @@ carries (double tvl, const BwDetailCase *what)
   return what->claimed_lines <= tvl * ON_THE_LIMIT;
 }
 
-/* Of mask and spot, as far as they are known. A tube without a mask has none to fall short. */
+/* TRUE if mask and spot resolve the claim. One that is not known, or not there, does not count. */
 static gboolean
 tube_carries (const BwDetailCase *what, const BwDetail *detail)
 {

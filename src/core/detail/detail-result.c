@@ -5,7 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* What a tube, a path and a source can resolve. What is not known is null, and left out for people. */
+/* What a tube, a path and a source can resolve. What is not known is null, and left out for
+ * people. */
 
 #define DIGITS 4
 
@@ -250,7 +251,7 @@ bw_detail_say_figures (BwNode *to, const BwDetailReport *report)
 
 /* The answer */
 
-/* Where the picture's shape is not the tube's, which area the figures are of. */
+/* Which area of the tube the figures are for, if picture and tube have different aspects. */
 static const char *
 area_words (BwNode *to, const BwDetailReport *report)
 {

@@ -5,7 +5,8 @@
 
 /* On the glass: the size of the picture, the mask's columns, the scanning lines, their beats. */
 
-/* Of this width and more the sum over frequencies converges faster than that over lines. */
+/* From this width on, in line pitches, the sum over frequencies needs fewer terms than that over
+ * lines. */
 #define WIDE_LINE 0.5
 
 /* Terms beyond this one are less than the last place of a double: of a sum over lines
@@ -72,7 +73,8 @@ line_harmonic (double width, int n)
   return bw_gaussian_mtf (width, n);
 }
 
-/* The sums below are one and the same function, over lines and over frequencies (Poisson). */
+/* The two sums below give the same function: one adds lines, the other frequencies (the summation
+ * formula of Poisson). */
 static double
 brightness_over_lines (double width, double place)
 {

@@ -47,6 +47,7 @@ typedef char *(*BwRuleSaysFunc) (const BwSaying *s);
  * @judge: gives the finding, which is clean and holds, its outcome
  * @says: (transfer full): the sentence for a finding of this rule
  * @digits: significant digits of its value and its limits in words
+ * @group: what makes anew what it looks at
  *
  * One rule; made of its line in BW_RULE_LIST, as its id and title in bw_rules are.
  */

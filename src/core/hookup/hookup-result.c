@@ -6,12 +6,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/load.h"
+
 /* How one source comes to one input: the chain, the wiring list, the parts and the levels. Leads are
  * counted from one. */
 
 static const char order[] =
     "source input verdict_before verdict_after alternative chain connections parts levels warnings "
-    "leads rests needs alternatives";
+    "leads rests needs alternatives line_end lead";
 
 /* What the plan does for the verdict. */
 static const char *
@@ -276,29 +278,62 @@ add_levels (BwNode *to, const BwHookup *hookup)
     }
 }
 
+/* What comes back from the end of the line. @lead: (nullable): without one only what its length does not
+ * change is known. */
+static void
+add_line_end (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
+{
+  gboolean known = lead != NULL && lead->lead.type != NULL && lead->lead.length_m > 0;
+  const BwLine line = {
+    .source_ohm = hookup->back_ohm,
+    .load_ohm = hookup->end_ohm,
+    .lead_ohm = known ? lead->lead.type->z_ohm : BW_VIDEO_OHM,
+    .delay_s = known ? lead->lead.length_m * bw_lead_delay_s_per_m (lead->lead.type) : 0,
+  };
+  BwNode *section = bw_node_section (to, "line_end", _ ("At the end of the line"));
+  BwLineEnd end;
+
+  bw_line_end (&line, &end);
+  bw_node_figure (section, _ ("The lead ends in"),
+                  bw_value_quantity ("load_ohm", line.load_ohm, BW_DIMENSION_RESISTANCE, 4));
+  bw_node_figure (section, _ ("The input looks back into"),
+                  bw_value_quantity ("source_ohm", line.source_ohm, BW_DIMENSION_RESISTANCE, 4));
+  bw_node_figure (section, _ ("Return loss, dB"),
+                  bw_value_or (bw_value_if (isfinite (end.return_loss_db),
+                                            bw_value_number ("return_loss_db", end.return_loss_db,
+                                                             1)),
+                               _ ("nothing comes back")));
+  bw_node_figure (section, _ ("Echo at the input, of white"),
+                  bw_value_quantity ("echo", end.echo_ratio, BW_DIMENSION_FRACTION, 3));
+  bw_node_figure (section, _ ("The echo follows after"),
+                  bw_value_or (bw_value_if (known, bw_value_quantity ("echo_s", end.echo_s,
+                                                                      BW_DIMENSION_TIME, 3)),
+                               _ ("twice the delay of the lead")));
+}
+
 /* What the lead from the source does. */
 static void
 add_lead (BwNode *to, const BwLeadCase *lead)
 {
-  BwNode *section = bw_node_section (to, NULL, _ ("What the lead does"));
+  BwNode *section = bw_node_section (to, "lead", _ ("What the lead does"));
   BwLeadFigures f;
 
   bw_lead_compute (lead, &f);
-  bw_node_figure (section, _ ("Delay"), bw_value_quantity (NULL, f.delay_s, BW_DIMENSION_TIME, 3));
+  bw_node_figure (section, _ ("Delay"), bw_value_quantity ("delay_s", f.delay_s, BW_DIMENSION_TIME, 3));
   if (lead->top_hz > 0)
     {
       const char *label = bw_node_print (section, _ ("Loss at %s, dB"),
                                          bw_node_quantity (section, lead->top_hz,
                                                            BW_DIMENSION_FREQUENCY, 3));
-      bw_node_pair (section, label, bw_value_number (NULL, f.loss_db, f.loss_db < 1 ? 2 : 1),
-                    bw_value_says (NULL, f.outside_law ? _ ("outside its law: more")
+      bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db, f.loss_db < 1 ? 2 : 1),
+                    bw_value_says (NULL, f.outside_law ? _ ("or more: no figure this high")
                                                        : _ ("within 30\u00a0%")));
     }
   if (lead->top_hz > 0 && f.lost_tvl >= 0.5)
     bw_node_figure (section, _ ("Detail that it takes"),
-                    bw_value_fixed (NULL, f.lost_tvl, BW_DIMENSION_TV_LINES, NULL, 0));
+                    bw_value_fixed ("lost_tvl", f.lost_tvl, BW_DIMENSION_TV_LINES, NULL, 0));
   bw_node_figure (section, _ ("It loses 3\u00a0dB at"),
-                  bw_value_quantity (NULL, f.lead_hz, BW_DIMENSION_FREQUENCY, 3));
+                  bw_value_quantity ("down_3_db_hz", f.lead_hz, BW_DIMENSION_FREQUENCY, 3));
 }
 
 static void
@@ -349,6 +384,8 @@ bw_hookup_say (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
   add_connections (to, hookup);
   add_rests (to, hookup);
   add_levels (to, hookup);
+  if (hookup->plan != NULL)
+    add_line_end (to, hookup, lead);
   if (lead != NULL && lead->lead.type != NULL && hookup->plan != NULL)
     add_lead (to, lead);
   bw_node_list (to, "warnings", _ ("Mind"), hookup->warnings);

@@ -81,10 +81,24 @@ add_level (BwHookup *hookup, BwConductor conductor)
   g_ptr_array_add (hookup->levels, level);
 }
 
+/* What the lead to the input lies between. */
+static void
+add_ends (BwHookup *hookup)
+{
+  BwNetwork network;
+  BwNetworkFigures figures;
+
+  conductor_network (hookup->plan, FALSE, &network);
+  bw_network_solve (&network, &figures);
+  hookup->back_ohm = figures.output_ohm;
+  hookup->end_ohm = network.load_ohm;
+}
+
 /**
  * bw_hookup_add_levels:
  *
- * Works out the level of each conductor at the input, and between which it lies.
+ * Works out the level of each conductor at the input, and between which it lies, and what the lead to
+ * the input lies between.
  */
 void
 bw_hookup_add_levels (BwHookup *hookup)
@@ -97,4 +111,5 @@ bw_hookup_add_levels (BwHookup *hookup)
   for (BwConductor conductor = 0; conductor < BW_N_CONDUCTORS; conductor++)
     if (conductors & BW_BIT (conductor))
       add_level (hookup, conductor);
+  add_ends (hookup);
 }

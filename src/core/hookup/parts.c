@@ -56,7 +56,7 @@ bw_plan_capacitor_f (const BwPlanStep *step)
   BwRasterFigures figures;
   bw_raster_figures (step->after.raster, &figures);
   double ohm = step->after.source.source_ohm + BW_VIDEO_OHM;
-  double least_f = bw_coupling_farad (figures.h_active_s, ohm, LINE_TILT);
+  double least_f = bw_coupling_farad_of_bar (figures.h_active_s, ohm, LINE_TILT);
   return bw_preferred_value_from (least_f, BW_SERIES_E12);
 }
 

@@ -146,8 +146,8 @@ typedef struct
  * BwHookupLevel:
  * @signal: the conductor
  * @nominal_v: peak to peak at the input: black to white, and sync where the conductor carries it
- * @min_v: over the tolerance of resistors, and of the supply of a logic output
- * @max_v: likewise
+ * @min_v: the lowest over the tolerance of resistors, and of the supply of a logic output
+ * @max_v: the highest over the same tolerances
  */
 typedef struct
 {
@@ -176,6 +176,8 @@ typedef struct
  * @alternative: which of @alternatives this is
  * @plan: (nullable): %NULL: there is none. It borrows from sheet and catalogue
  * @verdict_after: of the fit on what arrives by the plan; no, if there is none
+ * @back_ohm: that the input looks back into: the output's own resistance, or an attenuator
+ * @end_ohm: that the conductors of the picture end in at the input; zero without a plan
  * @needs: (element-type utf8): where there is no plan: what stays in the way, and what would help
  *
  * All texts are owned and translated; all arrays own their elements, which are structs of the name.
@@ -191,6 +193,8 @@ typedef struct
   BwPlan *plan;
   BwFit fit_before;
   BwFit fit_after;
+  double back_ohm;
+  double end_ohm;
   GPtrArray *alternatives; /* BwHookupAlternative */
   GPtrArray *steps;        /* BwHookupStep */
   GPtrArray *hops;         /* BwHookupHop */

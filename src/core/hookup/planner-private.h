@@ -153,7 +153,7 @@ typedef struct
 typedef enum
 {
   BW_PLAN_NOW,
-  BW_PLAN_LATER, /* only alternatives lead through it */
+  BW_PLAN_LATER, /* once there is a plan: only alternatives lead through it */
   BW_PLAN_NEVER
 } BwPlanWhen;
 

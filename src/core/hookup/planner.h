@@ -17,7 +17,7 @@ typedef enum
   BW_STEP_LEAD,
   BW_STEP_SERIES_RESISTOR, /* in each conductor that carries sync alone */
   BW_STEP_VIDEO_PAD,       /* in each conductor that carries picture */
-  BW_STEP_CAPACITOR,       /* likewise */
+  BW_STEP_CAPACITOR,       /* in each conductor that carries picture */
   BW_STEP_BOX,
   BW_STEP_TERMINATOR,      /* of the video conductors, at the input or its loop-through */
   BW_STEP_SYNC_TERMINATOR, /* of the conductors that carry sync alone */

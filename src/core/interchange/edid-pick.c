@@ -93,7 +93,7 @@ measure (BwEdidPick *pick, const BwCase *c)
   pick->field_rate_hz = figures->field_rate_hz;
 }
 
-/* What judges every raster alike. */
+/* What every raster is judged with, and the rasters that are taken. */
 typedef struct
 {
   const BwSheet *sheet;

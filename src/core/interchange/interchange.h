@@ -39,8 +39,8 @@ typedef enum
  * BwEdidTiming:
  * @raster: owned
  * @offset: of its 18 bytes, from the start of the base block
- * @image_width_m: of the picture in this timing; zero: not stated
- * @image_height_m: likewise
+ * @image_width_m: width of the picture in this timing; zero: not stated
+ * @image_height_m: its height; zero: not stated
  *
  * One detailed timing.
  */
@@ -93,8 +93,8 @@ typedef struct
  * @setup: black stands above blanking
  * @syncs: set of BwSyncKind that an analogue input takes
  * @serration: field sync must be serrated where sync is composite or on green
- * @width_m: of the screen; zero: not stated
- * @height_m: likewise
+ * @width_m: width of the screen; zero: not stated
+ * @height_m: its height; zero: not stated
  * @aspect: where it is coded in place of the size; else %BW_RATIO_NONE
  * @gamma: zero: not stated
  * @continuous: takes any rate in its ranges, and not only those listed (EDID 1.4)

@@ -68,8 +68,8 @@ bw_preview_pixels_per_m (double times)
 
 /**
  * bw_preview_whole_pixels_per_m:
- * @width: of the preview in pixels
- * @height: likewise
+ * @width: width of the preview in pixels
+ * @height: its height in pixels
  *
  * Returns: the scale at which the whole viewable area just fits; zero if the tube is not known
  */

@@ -48,8 +48,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwPlanes, bw_planes_free)
  * @centre_x: of the crop, as share of the width of the viewable area, 0 to 1
  * @centre_y: likewise from the top
  * @pixels_per_m: pixels of the preview to a metre of glass; see bw_preview_pixels_per_m()
- * @width: of the preview in pixels
- * @height: likewise
+ * @width: width of the preview in pixels
+ * @height: its height in pixels
  * @gamma: of the tube; zero: %BW_PREVIEW_GAMMA
  * @frame: how many frames have passed: the dots of composite move from one to the next
  *

@@ -8,22 +8,22 @@
  * Along the line a picture that is finer than the source is band-limited to it; one that is
  * coarser has flat pixels. What is beyond the active line is black. */
 
-#define LOBES 8.0 /* of the windowed sinc on each side */
-#define SPARE 8   /* values after a row, for bw_resampler_apply() */
+#define LOBES 8.0 /* on each side of the windowed sinc */
+#define SPARE 8   /* values that bw_resampler_apply() may read after the end of a row */
 
 struct _BwPreviewReader
 {
   const BwPreviewPlan *plan;
   BwResampler sampler; /* from the picture to samples; to the grid where nothing is held */
   BwResampler holder;  /* from samples to the grid */
-  int first_sample;    /* of those that the grid needs */
+  int first_sample;    /* the grid needs @n_samples from here on */
   int n_samples;
-  float *row;     /* of the picture, as wide as it is */
-  float *samples; /* of the source */
-  float *inside;  /* share of each step of the grid that lies in the active line */
+  float *row;     /* one row of the picture */
+  float *samples; /* what the source makes of it */
+  float *inside;  /* how much of each step of the grid lies in the active line: 0 to 1 */
 };
 
-/* Sinc under a cosine bell: level, and without folding but for the last tenth of the band. */
+/* A sinc under a cosine bell: it passes its band evenly, and folds only the last tenth of it. */
 static double
 sinc_weight (double x, gconstpointer user_data)
 {
@@ -35,7 +35,7 @@ sinc_weight (double x, gconstpointer user_data)
   return fabs (zeros) < 1e-9 ? 1 : bell * sin (G_PI * zeros) / (G_PI * zeros);
 }
 
-/* How much of a thing of unit width lies within the width asked for. */
+/* How much of a sample of unit width at @x overlaps a step of the given width around zero. */
 static double
 flat_weight (double x, gconstpointer user_data)
 {

@@ -23,7 +23,7 @@ typedef enum
  * @chroma: how colour travels
  * @lines: of a frame; zero: any
  * @line_rate_hz: exact; %BW_RATIO_NONE: any
- * @field_rate_hz: likewise
+ * @field_rate_hz: exact; %BW_RATIO_NONE: any
  * @any_raster: laid down by no broadcast standard: players and games put it on other rasters too
  * @raster: (nullable): id of the raster in the catalogue that usually goes with it
  * @limits: (nullable): id of the shipped limits that judge its levels

@@ -126,21 +126,32 @@ frame_rate_hz (const Timing *t)
                                                                      : t->figures.frame_rate_hz;
 }
 
-/* An interval of both fields, or of the one that a progressive raster has, in half lines; and how
- * long that of field 1 lasts. */
+/* Whether the fields of an interlaced raster are not alike. */
+static gboolean
+fields_differ (const Timing *t)
+{
+  const BwFieldTiming *one = &t->raster->field[0], *two = &t->raster->field[1];
+  return t->raster->scan == BW_SCAN_INTERLACED
+         && (one->active != two->active || one->front_porch != two->front_porch
+             || one->sync != two->sync || one->back_porch != two->back_porch);
+}
+
+/* An interval of both fields in half lines, of which one is shown where they are alike, or of the
+ * one that a progressive raster has; and how long that of field 1 lasts. */
 static void
 add_half_lines (BwNode *to, const Timing *t, const char *label, const char *key, int first,
                 const char *second_key, int second)
 {
-  gboolean two = t->raster->scan == BW_SCAN_INTERLACED;
+  gboolean interlaced = t->raster->scan == BW_SCAN_INTERLACED;
   BwValue lasts = bw_value_quantity (NULL, first / 2.0 * t->figures.line_period_s,
                                      BW_DIMENSION_TIME, 5);
   BwNode *figure = bw_node_figure (to, label, lines (key, first / 2.0, 1));
 
-  if (two)
+  if (fields_differ (t))
     bw_node_add_value (figure, lines (second_key, second / 2.0, 1));
   else if (second_key != NULL)
-    bw_node_member (to, bw_value_nothing (second_key));
+    bw_node_member (to, interlaced ? lines (second_key, second / 2.0, 1)
+                                   : bw_value_nothing (second_key));
   bw_node_add_value (figure, lasts);
 }
 
@@ -151,8 +162,10 @@ add_intervals (BwNode *rates, const Timing *t)
   int border = 2 * t->raster->v_border;
   BwNode *field = bw_node_section (rates, NULL, NULL);
 
-  if (t->raster->scan == BW_SCAN_INTERLACED)
+  if (fields_differ (t))
     bw_node_set_heads (field, _ ("field 1"), _ ("field 2"), _ ("field 1 lasts"), NULL);
+  else if (t->raster->scan == BW_SCAN_INTERLACED)
+    bw_node_set_heads (field, _ ("each field"), _ ("lasts"), NULL);
   add_half_lines (field, t, _ ("Active"), "v_active", one->active, "v_active_field_2", two->active);
   if (border > 0)
     add_half_lines (field, t, _ ("Border, above and below"), NULL, border, NULL, border);

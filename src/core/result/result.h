@@ -36,7 +36,7 @@ typedef enum
   BW_COLUMN_WORDS,   /* names and other short words, which no walker breaks */
   BW_COLUMN_NUMBERS, /* at the right edge */
   BW_COLUMN_SAYS,    /* sentences, which may wrap */
-  BW_COLUMN_MORE     /* likewise, where each row has a place of its own; else left out */
+  BW_COLUMN_MORE     /* sentences that are left out where a row has no place of its own */
 } BwColumnKind;
 
 /**

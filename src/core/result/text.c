@@ -185,7 +185,8 @@ is_seen_figure (const BwNode *node)
   return node->kind == BW_NODE_FIGURE && bw_node_is_seen (node);
 }
 
-/* Figures that stand one after the other share their columns. Returns how many children they are. */
+/* Figures that stand one after the other share their columns. Returns how many children they
+ * are. */
 static guint
 write_figures (Writer *writer, const BwNode *parent, guint first, int indent)
 {
@@ -222,7 +223,8 @@ label_width (const BwNode *node)
 
 /* Tables */
 
-/* The first column of a table in groups is no column: its cells stand over the rows of the group. */
+/* The first column of a table in groups is no column: its cells stand over the rows of the
+ * group. */
 static guint
 first_column (const BwNode *table)
 {
@@ -285,7 +287,8 @@ write_rows (Writer *writer, const BwNode *table, int indent)
   bw_listing_append_to (listing, writer->to, indent, writer->columns);
 }
 
-/* So many columns stand side by side within a terminal. */
+/* The most columns of a crossed table that stand side by side where the width is that of a
+ * terminal. */
 #define CROSSED_MOST 3
 
 static void

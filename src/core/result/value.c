@@ -268,11 +268,11 @@ bw_value_is_seen (const BwValue *value)
     }
 }
 
-/* So much of a number may be an error of the arithmetic before it. */
+/* The share of a number by which the arithmetic before it may have made it wrong. */
 #define ARITHMETIC (8 * DBL_EPSILON)
 
-/* With so many digits after the decimal mark; halves, and what the arithmetic has made of a half, go
- * away from zero. */
+/* Rounds to @decimals digits after the decimal mark. A half goes away from zero, also where the
+ * arithmetic has left it a little short of a half. */
 static double
 rounded (double number, int decimals)
 {
@@ -280,7 +280,7 @@ rounded (double number, int decimals)
   return copysign (round (fabs (number) * scale * (1 + ARITHMETIC)) / scale, number);
 }
 
-/* With so many digits after @mark; what rounds to zero has no sign. */
+/* Writes @decimals digits after @mark. A number that rounds to zero has no sign. */
 static char *
 fixed_text (double number, int decimals, char mark)
 {

@@ -29,7 +29,7 @@ typedef guint BwMark;
 #define BW_MARK(severity) ((BwMark) (severity) + 1)
 #define BW_MARK_SEVERITY(mark) ((mark) > BW_MARK_NONE ? (BwSeverity) ((mark) -1) : BW_N_SEVERITIES)
 
-/* Of a plain number, that measures nothing. */
+/* The dimension of a plain number, which measures nothing. */
 #define BW_DIMENSION_NONE BW_N_DIMENSIONS
 
 /**

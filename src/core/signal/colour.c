@@ -27,7 +27,8 @@ is_sequential (const BwSynthesis *s)
   return bw_system_facts (s->form.system)->chroma == BW_CHROMA_SEQUENTIAL;
 }
 
-#define HIGHEST_TERM (G_GINT64_CONSTANT (1) << 40) /* of the ratios, so that products fit */
+/* Numerators and denominators below this one have products that fit. */
+#define HIGHEST_TERM (G_GINT64_CONSTANT (1) << 40)
 
 /* Whether amplitude and phase of a subcarrier carry colour on @conductor. */
 gboolean

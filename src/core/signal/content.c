@@ -15,9 +15,10 @@ static const BwKind contents[BW_N_CONTENTS] = {
 const BwKindTable bw_contents = { BW_N_CONTENTS, contents };
 
 #define PACKETS 6
-#define PACKET_SHARE 0.8 /* of its part of the line; likewise the white flag */
+#define PACKET_SHARE 0.8 /* width of a packet, and of the white flag, in their parts of the line */
 #define CROSS_COLUMNS 16
-#define PULSE_PLACE 0.2 /* of the active line; likewise the window */
+/* Where the pulse and the edges of the window are, as shares of the active line. */
+#define PULSE_PLACE 0.2
 #define WINDOW_FROM 0.4
 #define WINDOW_TO 0.9
 
@@ -139,7 +140,7 @@ finish (Painter *p)
   step_to (p, p->to_s, p->s->shapes.blanking_s, &(BwWireColour){ 0 });
 }
 
-/* Where a share of the active line lies. */
+/* The time at which @share of the active line has passed. */
 static double
 place_s (const Painter *p, double share)
 {

@@ -254,8 +254,8 @@ add_columns (const Table *t)
     bw_node_column (t->levels, BW_COLUMN_NUMBERS, _ ("is here"), "IRE");
 }
 
-/* Every level of every conductor: for scripts one conductor after the other, for people those of the
- * same levels together. @here: as they are with a load; or NULL. */
+/* Every level of every conductor: for scripts one conductor after the other, for people those of
+ * the same levels together. @here: as they are with a load; or NULL. */
 static void
 add_conductors (BwNode *to, const BwWireForm *form, BwBarsForm bars, const BwLevelsHere *here,
                 gboolean seen)
@@ -265,7 +265,8 @@ add_conductors (BwNode *to, const BwWireForm *form, BwBarsForm bars, const BwLev
   guint n = bw_wire_levels (form, levels);
   Table t = { .form = form,
               .here = here,
-              .percent = form->signal == BW_SIGNAL_RGB || form->signal == BW_SIGNAL_COMPONENT };
+              .percent = here == NULL || form->signal == BW_SIGNAL_RGB
+                         || form->signal == BW_SIGNAL_COMPONENT };
 
   t.conductors = bw_node_table (to, "conductors", NULL);
   t.levels = bw_node_table (to, NULL,
@@ -405,7 +406,7 @@ add_level (BwNode *to, const BwSignalLevels *levels, const char *label, const ch
                                                BW_DIMENSION_IRE, NULL, 1));
 }
 
-/* Of the systems whose burst no standard that was read lays down. */
+/* Adds the usual burst where no standard that was read lays the burst down. */
 static void
 add_usual_burst (BwNode *to, const BwLevelsAsk *ask)
 {
@@ -451,7 +452,8 @@ add_levels (BwNode *to, const BwLevelsAsk *ask)
  * bw_levels_say:
  *
  * Adds the levels of a signal as a standard lays them down, the colour bars, and every level of
- * every conductor in every unit that it has. Codes are not rounded.
+ * every conductor in every unit that it has, and what a coupling capacitor does, if there is one. Codes
+ * are not rounded.
  */
 void
 bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
@@ -477,6 +479,7 @@ bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
                  _ ("On alternate lines the phase is mirrored: 360° minus the phase shown."));
   bw_node_member (to, bw_value_kind ("sync", &bw_sync_kinds, ask->sync));
   add_conductors (to, &form, ask->bars, NULL, ask->tell_conductors);
+  bw_coupling_say (to, &form, &ask->coupling);
 }
 
 /* The levels of a source, as they are with a load */
@@ -581,7 +584,8 @@ load_words (BwNode *to, double load_ohm, double gain)
  * bw_wire_say:
  *
  * Adds what the outputs work into and what that does to the levels, every level of every conductor
- * as it should be across its load and as it is here, and the colour bars as they are here.
+ * as it should be across its load and as it is here, the colour bars as they are here, and what a
+ * coupling capacitor does, if there is one.
  */
 void
 bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
@@ -603,4 +607,5 @@ bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
   add_conductors (to, form, here->bars, here, TRUE);
   if (here->bars < BW_N_BARS_FORMS)
     add_bars_here (to, form, here);
+  bw_coupling_say (to, form, &here->coupling);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/circuit/coupling.h"
 #include "core/levels/conductor.h"
 #include "core/levels/wire.h"
 #include "core/raster/reading.h"
@@ -9,6 +10,19 @@
 G_BEGIN_DECLS
 
 /* What the levels on a wire are, to be shown by any face (core/result). */
+
+/**
+ * BwCouplingAsk:
+ * @farad: in series with the signal; zero: none
+ * @loop_ohm: source and load in series around it; infinite: no load
+ * @time: of the picture
+ */
+typedef struct
+{
+  double farad;
+  double loop_ohm;
+  BwPictureTime time;
+} BwCouplingAsk;
 
 /**
  * BwLevelsAsk:
@@ -24,6 +38,7 @@ typedef struct
   BwBarsForm bars;
   BwSyncKind sync;
   gboolean tell_conductors;
+  BwCouplingAsk coupling;
 } BwLevelsAsk;
 
 /**
@@ -44,9 +59,11 @@ typedef struct
   double sync_gain;
   BwBarsForm bars;
   const BwStandardLimits *limits;
+  BwCouplingAsk coupling;
 } BwLevelsHere;
 
 void bw_levels_say (BwNode *to, const BwLevelsAsk *ask);
+void bw_coupling_say (BwNode *to, const BwWireForm *form, const BwCouplingAsk *coupling);
 void bw_wire_say (BwNode *to, const BwWireForm *form, const BwLevelsHere *here);
 
 G_END_DECLS

@@ -212,7 +212,8 @@ add_rest (const Writer *w)
     bw_add_step (w->base, -1.5 * w->s->line_s, w->s->shapes.sync_s, -w->volts);
 }
 
-/* Of the middle one of three lines, with what reaches into it from the lines beside it. */
+/* Adds the sync of the middle one of three lines, with the edges of the other two that reach into
+ * it. */
 void
 bw_add_sync (const BwSynthesis *s, BwConductor conductor, const guint signatures[3], GArray *base)
 {

@@ -9,9 +9,9 @@ G_DEFINE_QUARK (bw-synthesis-error-quark, bw_synthesis_error)
 
 #define LEAST_RATE_HZ 13500000
 #define CHROMA_BAND_HZ 1.3e6
-#define LUMA_CYCLES 300 /* across the active line where nothing says more: 5.8 MHz of 52 µs */
-#define MOST_SAMPLES (1 << 20) /* a line */
-#define MOST_LINES (1 << 16)   /* a frame */
+#define LUMA_CYCLES 300 /* in the active line where no bandwidth is known: 5.8 MHz over 52 µs */
+#define MOST_SAMPLES (1 << 20) /* in a line */
+#define MOST_LINES (1 << 16)   /* in a frame */
 #define SAMPLED_BYTES (32 << 20)
 #define MOST_SAMPLED 256
 
@@ -36,7 +36,8 @@ fault (GError **error, BwSynthesisError code, const char *says)
   return FALSE;
 }
 
-/* The band of the colour system; of a picture of pixels half of their rate. */
+/* The band of the colour system; of RGB and component video half of the rate of pixels, or
+ * LUMA_CYCLES where the raster has none. */
 static double
 luma_bandwidth_hz (const BwSynthesis *s)
 {

@@ -10,11 +10,11 @@ G_DEFINE_QUARK (bw-sync-afc-error-quark, bw_sync_afc_error)
 /* Common practice, no source. */
 #define USUAL_TIME_CONSTANT_LINES 10
 #define USUAL_RATE_ERROR 0.01
-#define TOLERANCE 0.004 /* of a line: a quarter of a microsecond at 525 and 625 lines */
-#define GLITCH 0.005    /* of a line */
+#define TOLERANCE 0.004 /* share of a line: a quarter of a microsecond at 525 and 625 lines */
+#define GLITCH 0.005    /* share of a line */
 
-#define SETTLED 0.001         /* of the active line */
-#define SETTLING_CONSTANTS 30 /* so many time constants are followed */
+#define SETTLED 0.001         /* share of the active line */
+#define SETTLING_CONSTANTS 30 /* how many time constants the loop is followed for */
 
 static const BwKind loops[BW_N_AFC_LOOPS] = {
   [BW_AFC_LOOP_FIRST] = { "first", N_ ("first order") },

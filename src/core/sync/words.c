@@ -209,7 +209,7 @@ say_structure (Writer *writer)
       return;
     }
   if (writer->mix->form != BW_SYNC_FORM_COMPOSITE)
-    return; /* what is no composite sync has no structure to speak of */
+    return; /* only composite sync has equalising pulses and serration */
   say_field_sync (writer, &result);
   g_autofree char *made = standard_text (&result);
   if (made != NULL)
@@ -244,7 +244,7 @@ place_text (const Writer *writer, double phase_s)
   return g_strdup_printf (_ ("%s of its width (%s) %s"), part, length, to);
 }
 
-/* Whether the picture is farther off below its first line than there. */
+/* TRUE if the error still grows after the first picture line. */
 static gboolean
 grows (const BwSyncRun *run)
 {

@@ -3,8 +3,8 @@
 
 /* What the drawings draw with: all in heights of a line of text. */
 
-#define TRACE 0.11        /* of a sync trace, where the lines are far apart */
-#define DENSE_TRACE 0.055 /* of a scanning line's width, where they are not */
+#define TRACE 0.11        /* width of a sync trace where the lines are far apart */
+#define DENSE_TRACE 0.055 /* the same where they are close, as a share of the width of a line */
 
 /**
  * bw_canvas_draw_paper:

@@ -3,6 +3,8 @@
 
 /* Words across the page, which wrap at its width. */
 
+#define HIGH_PAGE 28 /* lines of text */
+
 static double
 words_width (const BwCanvas *canvas)
 {
@@ -12,14 +14,18 @@ words_width (const BwCanvas *canvas)
 /**
  * bw_canvas_words_height:
  * @text: (nullable): what is to stand across the page
- * @lines: at most so many, the last of which ends in an ellipsis if there is more
+ * @lines: at most so many, the last of which ends in an ellipsis if there is more; where they are
+ *   more than one, twice as many on a high page
  *
  * Returns: the height of @text; zero for %NULL
  */
 double
 bw_canvas_words_height (BwCanvas *canvas, const char *text, int lines)
 {
-  return text == NULL ? 0 : bw_canvas_wrapped_height (canvas, text, words_width (canvas), lines);
+  gboolean high = canvas->height >= HIGH_PAGE * canvas->text_height;
+  return text == NULL ? 0
+                      : bw_canvas_wrapped_height (canvas, text, words_width (canvas),
+                                                  high && lines > 1 ? 2 * lines : lines);
 }
 
 /**

@@ -149,8 +149,8 @@ bw_canvas_claim (BwCanvas *canvas, const BwLabel *label)
 
 /**
  * bw_canvas_claim_at:
- * @x: a point of the label
- * @y: likewise
+ * @x: of a point of the label, across
+ * @y: of that point, down
  * @across: where in the label's width that point is: 0 left, 1 right
  * @down: where in its height: 0 top, 1 bottom
  *

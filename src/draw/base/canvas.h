@@ -61,7 +61,7 @@ typedef struct
 /**
  * BwFoot:
  * @caption: what the drawing shows
- * @caption_lines: at most
+ * @caption_lines: at most, as in bw_canvas_words_height()
  * @note: (nullable): under the caption
  * @below: empty space under both
  *

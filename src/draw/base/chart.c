@@ -101,14 +101,26 @@ claim_names (BwChart *chart)
                       chart->plot.x + chart->plot.width, below, 1, 0);
 }
 
-/* Returns the height that is left above the caption. */
-static double
-claim_caption (BwCanvas *canvas, const char *caption)
+/* Sets where the plot stands up and down. The caption is left out where there is no room for it and a
+ * plot of @least. Returns whether there is room for the plot. */
+static gboolean
+place_above_caption (BwChart *chart, const char *caption, double least)
 {
-  double height = bw_canvas_words_height (canvas, caption, CAPTION_LINES);
-  double y = canvas->height - canvas->pad - height;
-  bw_canvas_claim_words (canvas, caption, BW_INK_GRAPHITE_LIGHT, y, height);
-  return y;
+  BwCanvas *canvas = chart->canvas;
+  double text = canvas->text_height;
+  double words = bw_canvas_words_height (canvas, caption, CAPTION_LINES);
+  double below = 2 * text + TICK * text + 2 * canvas->pad; /* figures and name of the axis */
+  double bottom = canvas->height - canvas->pad;
+
+  chart->plot.y = canvas->pad + 1.6 * text;
+  chart->plot.height = bottom - words - below - chart->plot.y;
+  if (chart->plot.height >= least)
+    {
+      bw_canvas_claim_words (canvas, caption, BW_INK_GRAPHITE_LIGHT, bottom - words, words);
+      return TRUE;
+    }
+  chart->plot.height = bottom - below - chart->plot.y;
+  return chart->plot.height >= least;
 }
 
 /**
@@ -120,7 +132,7 @@ claim_caption (BwCanvas *canvas, const char *caption)
  *
  * Lays a chart out on the whole canvas, and claims the places of its figures and names.
  *
- * Returns: %FALSE if the canvas is too small for a plot; the caption may still be claimed
+ * Returns: %FALSE if the canvas is too small for a plot, even without the caption
  */
 gboolean
 bw_chart_init (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, const BwChartAxis *y,
@@ -129,10 +141,7 @@ bw_chart_init (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, const BwC
   double text = canvas->text_height;
 
   *chart = (BwChart){ .canvas = canvas, .x = *x, .y = *y };
-  double bottom = claim_caption (canvas, caption) - canvas->pad;
-  chart->plot.y = canvas->pad + 1.6 * text;
-  chart->plot.height = bottom - 2 * text - TICK * text - canvas->pad - chart->plot.y;
-  if (chart->plot.height < LEAST_HEIGHT * text)
+  if (!place_above_caption (chart, caption, LEAST_HEIGHT * text))
     return FALSE;
   chart->tick_y = bw_nice_tick (TICK_GAP_Y * text * (y->high - y->low) / y->unit
                                 / chart->plot.height);
@@ -164,12 +173,10 @@ bw_chart_init_rows (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, doub
   double text = canvas->text_height;
 
   *chart = (BwChart){ .canvas = canvas, .x = *x, .y = { 0, rows, 1, NULL } };
-  double bottom = claim_caption (canvas, caption) - canvas->pad;
   chart->plot.x = left;
   chart->plot.width = canvas->width - right - left;
-  chart->plot.y = canvas->pad + 1.6 * text;
-  chart->plot.height = bottom - 2 * text - TICK * text - canvas->pad - chart->plot.y;
-  if (chart->plot.height < rows * text || chart->plot.width < LEAST_WIDTH * text)
+  if (!place_above_caption (chart, caption, rows * text)
+      || chart->plot.width < LEAST_WIDTH * text)
     return FALSE;
   chart->tick_x = bw_nice_tick (TICK_GAP_X * text * (x->high - x->low) / x->unit
                                 / chart->plot.width);

@@ -8,8 +8,8 @@ G_BEGIN_DECLS
 /**
  * BwDrawingZoom:
  * @set: whether it is zoomed in this direction
- * @start: of @range on the page
- * @end: likewise
+ * @start: where @range begins on the page
+ * @end: where it ends
  */
 typedef struct
 {

@@ -148,8 +148,8 @@ page_at (const BwDrawingAxis *axis, double value)
 
 /**
  * bw_drawing_read:
- * @x: a point of the page
- * @y: likewise
+ * @x: of a point of the page, across
+ * @y: of that point, down
  * @point: (out): what is there
  *
  * Returns: whether there is something to read; if not, @point is left as it is
@@ -269,8 +269,8 @@ on_page (const BwDrawing *drawing, double left, double top, double right, double
 
 /**
  * bw_drawing_cursor:
- * @x: where a cursor stands, on a place
- * @y: likewise
+ * @x: of a cursor that stands on a place, across
+ * @y: of that cursor, down
  * @lines: (out): its line down goes from the top of this to its bottom, and its line across from the
  *   left to the right, as far as its style has them; the outline of a thing
  *

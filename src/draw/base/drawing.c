@@ -180,7 +180,7 @@ bw_drawing_height (const BwDrawing *drawing)
 /**
  * bw_drawing_paint:
  *
- * Paints the drawing with its top left corner at the origin of @cr.
+ * Paints the drawing with its top left corner at the origin of @cr, in place of what is there.
  */
 void
 bw_drawing_paint (const BwDrawing *drawing, cairo_t *cr)
@@ -188,7 +188,12 @@ bw_drawing_paint (const BwDrawing *drawing, cairo_t *cr)
   g_return_if_fail (drawing != NULL && cr != NULL);
   cairo_save (cr);
   cairo_set_source_surface (cr, drawing->marks, 0, 0);
-  cairo_paint (cr);
+  /* Onto pixels cairo replays the marks only if they cover what was there; else it draws them into
+   * other pixels, which it then copies. */
+  if (cairo_surface_get_type (cairo_get_group_target (cr)) == CAIRO_SURFACE_TYPE_IMAGE)
+    cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
+  cairo_rectangle (cr, 0, 0, drawing->width, drawing->height);
+  cairo_fill (cr);
   cairo_restore (cr);
 }
 

@@ -25,7 +25,7 @@ typedef struct _BwDrawing BwDrawing;
  * @from: the value at @start; the same as @to where nothing is counted in this direction
  * @to: the value at @end
  * @start: a place on the page
- * @end: likewise
+ * @end: another place on the page
  *
  * What is counted, evenly, along one direction of a part of the page.
  */

@@ -131,8 +131,8 @@ luminance (guint32 rgb)
 
 /**
  * bw_ink_contrast:
- * @rgb_a: 0xRRGGBB, sRGB
- * @rgb_b: likewise; the order does not matter
+ * @rgb_a: one colour, 0xRRGGBB in sRGB
+ * @rgb_b: the other; the order does not matter
  *
  * Contrast ratio by the definitions of "contrast ratio" and "relative luminance" of WCAG 2.1.
  *

@@ -102,8 +102,8 @@ bw_view_range_pan (BwViewRange *range, double by)
 /**
  * bw_view_range_place:
  * @value: on the axis
- * @start: of the page along the axis
- * @end: likewise
+ * @start: where the page begins along the axis
+ * @end: where it ends
  *
  * Returns: where on the page @value lies; beyond @start or @end if it is not shown
  */
@@ -116,8 +116,8 @@ bw_view_range_place (const BwViewRange *range, double value, double start, doubl
 /**
  * bw_view_range_value:
  * @place: on the page
- * @start: of the page along the axis, and not @end
- * @end: likewise
+ * @start: where the page begins along the axis; not the same as @end
+ * @end: where it ends
  *
  * Returns: the value at @place, the other way round from bw_view_range_place()
  */

@@ -85,8 +85,8 @@ add_place (BwDrawing *drawing, const BwBlankingLayout *layout)
 
 /**
  * bw_blanking_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the line blanking of a raster, drawn so that it fills the page
  */

@@ -8,9 +8,9 @@
 /* The chain: a bar for each link from the source down to the mask, as long as its limit, and one
  * for all together. The links hang on one line, as the signal passes through them. */
 
-#define BAR_SHARE 0.5   /* of the height of a row */
-#define LABEL_SHARE 0.7 /* of the width of the scale, at most for a figure */
-#define SHARE_WIDTH 5.0 /* of the bar of 100 % loss, in heights of text */
+#define BAR_SHARE 0.5   /* height of a bar, as a share of its row */
+#define LABEL_SHARE 0.7 /* the widest figure, as a share of the scale */
+#define SHARE_WIDTH 5.0 /* width of the bar of 100 % loss, in heights of text */
 
 static gboolean
 can_draw (const BwDetailView *what)

@@ -42,7 +42,7 @@ bw_detail_percent_text (double share, char mark)
   return bw_quantity_format (share, BW_DIMENSION_FRACTION, share >= 0.0995 ? 2 : 1, mark);
 }
 
-/* As a cursor reads them: to the line. */
+/* TV lines as a cursor reads them, rounded to whole lines. */
 char *
 bw_detail_lines_text (double tvl, char mark)
 {
@@ -96,8 +96,8 @@ bw_detail_hz_at (const BwDetailCase *what, double tvl)
   return bw_hz_from_tvl (tvl, what->active_s * seen, bw_ratio_to_double (what->aspect));
 }
 
-/* So many times the lowest limit, or the claim, are on a scale. What lies further away limits
- * nothing and must not squeeze the others. */
+/* A scale reaches to so many times the lowest limit, or the claim. A limit further away limits
+ * nothing, and would only squeeze the others together. */
 #define FAR_AWAY 3
 
 /* The highest figure in TV lines that a drawing shows on its scale. */
@@ -273,8 +273,8 @@ describe (const BwDetailView *what)
 
 /**
  * bw_detail_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the drawing, which fills the page; where not enough is known it says
  *   what is lacking

@@ -66,7 +66,7 @@ stroke_steps (const BwFieldLayout *layout, cairo_t *cr, const BwFieldLane *lane,
               const GArray *steps)
 {
   double rest = bw_field_lane_y (lane, BW_LEVEL_BLANKING);
-  const double least = 0.01; /* shorter ends are cut by the window */
+  const double least = 0.01; /* steps shorter than this are ends that the window cuts off */
 
   cairo_new_path (cr);
   for (guint i = 0; i < steps->len; i++)

@@ -94,7 +94,8 @@ claim_lane_names (BwFieldLayout *layout, const BwFieldRow *row)
     }
 }
 
-/* The datum is named once, beside its line: at the head of the first row, or else in its lane. */
+/* The datum is named once, beside its line: at the head of the first row, apart from other words, or
+ * else in its lane. */
 static void
 claim_datum (BwFieldLayout *layout)
 {
@@ -106,10 +107,16 @@ claim_datum (BwFieldLayout *layout)
 
   if (!bw_ruler_shows (&layout->ruler, x))
     return;
-  label.box.x = x + gap;
   label.box.y = row->head_y - label.box.height / 2;
-  if (bw_canvas_claim (canvas, &label))
-    return;
+  for (int side = 0; side < 2; side++)
+    {
+      label.box.x = side == 0 ? x + gap : x - gap - label.box.width;
+      BwBox apart = label.box;
+      apart.x -= gap;
+      apart.width += 2 * gap;
+      if (bw_canvas_is_free (canvas, apart) && bw_canvas_claim (canvas, &label))
+        return;
+    }
   label.box.x = x - gap - label.box.width;
   if (bw_canvas_claim (canvas, &label))
     return;

@@ -247,7 +247,7 @@ head_after (const BwFieldLayout *layout, const BwFieldRow *row)
   return MAX (row->total.n > 0 ? row->total.after : 0, layout->canvas->text_height / 2);
 }
 
-/* What is not lanes. */
+/* The height of a row without its lanes. */
 static double
 fixed_height (const BwFieldLayout *layout, const BwFieldRow *row)
 {

@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 
-#define LEAST_PICTURE_LINES 3 /* shown before and after */
-#define PICTURE_SHARE 0.13    /* of the lines between, if that is more */
+#define LEAST_PICTURE_LINES 3 /* picture lines shown before and after the vertical interval */
+#define PICTURE_SHARE 0.13    /* or this share of the lines of field blanking, if that is more */
 
 /**
  * bw_field_shape_init:
@@ -88,7 +88,8 @@ bw_field_part_label (const BwFieldShape *shape, BwFieldPart part)
   return _ (labels[part]);
 }
 
-/* As many whole lines more than the shape shows, so that what is cut at its ends is there too. */
+/* The vertical interval with whole lines more at both ends than the shape shows, for what its ends
+ * cut through. */
 static BwVerticalInterval *
 interval_of (const BwFieldShape *shape)
 {

@@ -54,8 +54,8 @@ add_place (BwDrawing *drawing, const BwFieldLayout *layout, guint i)
 
 /**
  * bw_field_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the vertical interval, drawn so that it fills the page
  */

@@ -104,7 +104,8 @@ box_room (const BwHookupLayout *layout)
   return layout->box_width + 2 * BOX_GAP * layout->canvas->text_height;
 }
 
-/* Of leads @first to @first + @n - 1 with the boxes between and at cut ends. */
+/* The width of @n leads from @first on, with the boxes between them and at ends where the chain
+ * goes on in another band. */
 static double
 chain_width (const BwHookupLayout *layout, guint first, guint n)
 {

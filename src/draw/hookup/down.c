@@ -8,9 +8,10 @@
 #define MOST_ROW 2.4
 #define ROW_OF_PLUGS 1.5 /* where a row ends in a plug of its own */
 #define BAND_GAP 0.8
-#define MOST_GAP 2.0 /* more between the bands, and around them */
+#define MOST_GAP 2.0 /* the most that is added between the bands, and around them */
 
-#define LARGE_FACE 1.7 /* of the pitch that numbers need */
+/* The pitch of a plug's contacts, as a multiple of what their numbers need. */
+#define LARGE_FACE 1.7
 #define SMALL_FACE 0.45
 
 #define NAME_LINES 2
@@ -177,7 +178,7 @@ place_band (BwHookupLayout *layout, BwHookupBand *band, double top, double heigh
     }
 }
 
-/* What the plan does not need is left at the foot of the page, not amid the drawing. */
+/* Moves the foot up. Space that the plan does not need is left under it, not amid the drawing. */
 static void
 raise_foot (BwHookupLayout *layout, double by)
 {

@@ -172,7 +172,8 @@ name_width (BwHookupLayout *layout, const char *name, const char *plug)
          + 1;
 }
 
-/* Side by side in one band: each takes half, or what the other one leaves. */
+/* In one band the two names stand side by side. Each takes half of the width, or more if the other
+ * needs less. */
 static gboolean
 claim_names (BwHookupLayout *layout)
 {

@@ -87,8 +87,8 @@ bw_hookup_layout_clear (BwHookupLayout *layout)
 
 /**
  * bw_hookup_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the plan, drawn so that it fills the page; why there is none, if there
  *   is none

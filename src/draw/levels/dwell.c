@@ -3,15 +3,15 @@
 
 #include <math.h>
 
-/* How long the signal stays at each level, where lines are too fine for the page: drawn the stronger
- * the longer, as an oscilloscope shows it that sweeps a field. */
+/* How long the signal stays at each level, where lines are too fine for the page: drawn the
+ * stronger the longer, as an oscilloscope shows it that sweeps a field. */
 
 #define N_SHADES 4
 #define SHADE_ALPHA 0.24
 #define LINES_TOGETHER 8 /* so that lines and columns do not beat */
 
-/* From so many times the share on that each row would have, were the signal at all levels alike, each
- * adds its shade. */
+/* From so many times the share on that each row would have, were the signal at all levels alike,
+ * each adds its shade. */
 static const float shades[N_SHADES] = { 1.5f, 3, 6, 20 };
 
 /**
@@ -66,7 +66,8 @@ sum_up (BwLevelsDwell *dwell)
     dwell->share[i] += dwell->share[i - dwell->columns];
 }
 
-/* Of the sums before each column, that before a place between two columns. */
+/* The sum before @place. @sums holds the sum before each column; between two columns it is
+ * interpolated. */
 static double
 sum_before (const double *sums, guint n, double place)
 {

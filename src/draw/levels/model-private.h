@@ -7,9 +7,10 @@ G_BEGIN_DECLS
 
 /* The signal as samples, which the drawing of the levels alone needs. */
 
-#define BW_LEVELS_LEAST_CYCLE 4.0 /* of a sine on the page, in user-space units, for a curve */
-#define BW_LEVELS_LEAST_LINE 8.0  /* of a line, likewise, for its own shape */
-#define BW_LEVELS_COLUMN 0.5      /* width of a column of the envelope, in user-space units */
+/* In user-space units. */
+#define BW_LEVELS_LEAST_CYCLE 4.0 /* a sine with shorter cycles is drawn as its envelope */
+#define BW_LEVELS_LEAST_LINE 8.0  /* lines that are shorter are drawn as their envelope */
+#define BW_LEVELS_COLUMN 0.5      /* width of a column of the envelope */
 
 /* Lowest and highest level of each column. */
 typedef struct

@@ -54,8 +54,8 @@ levels_free (gpointer data)
 
 /* The trace */
 
-/* Of what stands at one place of an envelope: a unit of the page, and not less than a cycle of the
- * subcarrier, or a line, where that is finer. */
+/* The time that one place of an envelope stands for: a unit of the page, but at least a cycle of
+ * the subcarrier, or a whole line where lines are drawn as their envelope. */
 static double
 envelope_s (const Levels *levels, BwConductor conductor)
 {

@@ -5,8 +5,10 @@
 
 /* The curve of one conductor. */
 
-#define STROKE 0.09 /* in heights of a line of text; likewise */
+/* In heights of a line of text. */
+#define STROKE 0.09
 #define OUTLINE 0.06
+
 #define ENVELOPE_ALPHA 0.28
 #define BLOCK_ALPHA 0.1
 #define DWELL_COLUMN 2.0  /* in user-space units */

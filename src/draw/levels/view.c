@@ -37,8 +37,8 @@ add_place (BwDrawing *drawing, const BwLevelsLayout *layout, const BwLevelsPanel
 
 /**
  * bw_levels_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the levels, drawn so that they fill the page
  */

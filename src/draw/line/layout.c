@@ -244,25 +244,6 @@ claim_scale (BwLineLayout *layout)
                              part->top - layout->canvas->pad / 2, 0, 1);
 }
 
-static gboolean
-claim_words_below (BwLineLayout *layout, const char *caption, const char *note,
-                   double caption_height)
-{
-  BwCanvas *canvas = layout->canvas;
-  double note_height = note != NULL ? canvas->text_height : 0;
-  double top = canvas->height - canvas->pad - note_height - caption_height;
-  BwLabel label = { (char *) caption,
-                    { canvas->pad, top, canvas->width - 2 * canvas->pad, caption_height },
-                    BW_INK_GRAPHITE,
-                    PANGO_ALIGN_LEFT };
-  label.wrap = TRUE;
-  gboolean all = bw_canvas_claim (canvas, &label);
-  if (note != NULL)
-    all &= bw_canvas_claim_at (canvas, note, BW_INK_GRAPHITE_LIGHT, canvas->pad,
-                               canvas->height - canvas->pad, 0, 1);
-  return all;
-}
-
 /**
  * bw_line_try:
  *
@@ -277,18 +258,20 @@ bw_line_try (BwLineLayout *layout)
   g_autofree char *caption = bw_line_caption (layout->what->raster);
   g_autofree char *note = keeps (layout, BW_LEAVE_NOTE) ? bw_line_note (layout->what->raster)
                                                         : NULL;
-  double caption_height = bw_canvas_wrapped_height (canvas, caption,
-                                                    canvas->width - 2 * canvas->pad,
-                                                    keeps (layout, BW_LEAVE_LONG_CAPTION) ? 2 : 1);
-  double words_height = caption_height + (note != NULL ? canvas->text_height : 0);
+  const BwFoot foot = { .caption = caption,
+                        .caption_lines = keeps (layout, BW_LEAVE_LONG_CAPTION) ? 2 : 1,
+                        .note = note,
+                        .note_lines = 1,
+                        .below = canvas->pad };
+  double words_y;
 
   bw_canvas_clear (canvas);
   place_across (layout);
   size_rows (layout);
-  gboolean all = place_down (layout, words_height + canvas->pad);
+  gboolean all = bw_canvas_claim_foot (canvas, &foot, &words_y);
+  all &= place_down (layout, canvas->height - words_y);
   all &= bw_dim_row_claim (&layout->period, canvas);
   all &= bw_dim_row_claim (&layout->intervals, canvas);
-  all &= claim_words_below (layout, caption, note, caption_height);
   all &= bw_dim_row_claim (&layout->blanking, canvas);
   all &= bw_dim_row_claim (&layout->active, canvas);
   all &= claim_datum (layout);

@@ -37,8 +37,8 @@ fill (BwDrawing *drawing, const BwLineLayout *layout, const BwLinePage *page)
 
 /**
  * bw_line_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): one line of the raster, drawn so that it fills the page
  */

@@ -16,7 +16,7 @@ side_top (const BwMapLayout *layout)
          + layout->canvas->pad / 3;
 }
 
-/* Side by side with their intervals as far as they find room. */
+/* Each label stands beside its interval, or as near to that as the others leave room. */
 static gboolean
 claim_side (BwMapLayout *layout)
 {

@@ -59,8 +59,8 @@ add_place (BwDrawing *drawing, const BwMapAxis *across, const BwMapAxis *down)
 
 /**
  * bw_map_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the map, drawn so that it fills the page
  */

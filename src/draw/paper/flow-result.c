@@ -3,11 +3,13 @@
 
 /* A result on paper: its figures two to a line, its tables over the whole width, its sentences. */
 
-#define INDENT 1.15        /* of what is set in, in heights of a line */
-#define CELL_ROOM 0.8      /* beside the text of a cell, in heights of a line */
-#define LEAST_COLUMN 5.0   /* of a column whose text may wrap, in heights of a line */
-#define MOST_LOOSE 1.5     /* of columns of short text, to what they need */
-#define CROSSED_COLUMN 7.5 /* likewise of one that stands beside others */
+/* In heights of a line. */
+#define INDENT 1.15
+#define CELL_ROOM 0.8      /* beside the text of a cell */
+#define LEAST_COLUMN 5.0   /* width of a column whose text may wrap */
+#define CROSSED_COLUMN 7.5 /* the same where such a column stands beside others */
+
+#define MOST_LOOSE 1.5 /* what columns of short text take at most, to what they need */
 
 typedef struct
 {
@@ -39,8 +41,8 @@ write_title (Writer *writer, const BwNode *node)
 
 /* Columns */
 
-/* What a column that wraps may have at most, so that all of them fit into @room: those that need less
- * leave the rest to the others. */
+/* The greatest width of a column that wraps with which all of them fit into @room. A column that
+ * needs less leaves the rest of its share to the others. */
 static double
 cap_for (guint n, const double widths[], const gboolean wraps[], double room)
 {
@@ -62,8 +64,8 @@ cap_for (guint n, const double widths[], const gboolean wraps[], double room)
   return cap;
 }
 
-/* The widths of @n columns: those whose text does not wrap have what they need, the others share the
- * rest. */
+/* The widths of @n columns: those whose text does not wrap have what they need, the others share
+ * the rest. */
 static void
 share_width (const BwFlow *flow, guint n, double widths[], const gboolean wraps[])
 {
@@ -106,7 +108,7 @@ mark_of (const BwNode *row, guint i)
   return i < row->values->len ? g_array_index (row->values, BwValue, i).mark : BW_MARK_NONE;
 }
 
-/* What wraps: sentences, or else the words of a wide table. */
+/* Which columns wrap: those of sentences; in a wide table without sentences, those of words. */
 static BwColumnKind
 wrapped_kind (const BwNode *table)
 {

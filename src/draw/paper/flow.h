@@ -14,7 +14,7 @@ typedef enum
 {
   BW_FLOW_TITLE,
   BW_FLOW_HEADING,    /* stays with what follows */
-  BW_FLOW_SUBHEADING, /* likewise */
+  BW_FLOW_SUBHEADING, /* stays with what follows */
   BW_FLOW_BODY,
   BW_FLOW_SECONDARY, /* in the lighter ink */
   BW_N_FLOW_STYLES

@@ -51,8 +51,8 @@ font_family (const char *font)
  * @what: copied; what it points to must outlive the report
  * @title: of the bench sheet; copied
  * @ink: its theme and the family of its font are used
- * @page_width_pt: of the whole paper, margins included, in points of 1/72 inch
- * @page_height_pt: likewise
+ * @page_width_pt: width of the whole paper, margins included, in points of 1/72 inch
+ * @page_height_pt: its height, in the same points
  *
  * Lays the sheet out.
  *

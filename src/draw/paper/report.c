@@ -52,8 +52,8 @@ bw_report_say_indented (BwReport *report, BwFlowStyle style, const char *text)
  * bw_report_new:
  * @sheet: borrowed, as is @catalogue; both must outlive the report and not change
  * @ink: copied; its dpi is taken as 72, since pages count in points
- * @page_width_pt: of the whole paper, margins included, in points of 1/72 inch
- * @page_height_pt: likewise
+ * @page_width_pt: width of the whole paper, margins included, in points of 1/72 inch
+ * @page_height_pt: its height, in the same points
  * @mark: the decimal mark
  *
  * Lays the report out.

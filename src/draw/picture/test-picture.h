@@ -21,8 +21,8 @@ typedef enum
 
 /**
  * BwTestFrame:
- * @width: of the whole active picture in pixels
- * @height: likewise
+ * @width: width of the whole active picture in pixels
+ * @height: its height in pixels
  * @seen: the viewable area in it
  * @aspect: of the viewable area
  */

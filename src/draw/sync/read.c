@@ -47,7 +47,7 @@ level_words (int level)
   return level > 0 ? _ ("high") : level == 0 ? _ ("low") : _ ("phase");
 }
 
-/* The line whose place is not after @time_s; the first one if there is none. */
+/* The last line that starts at or before @time_s; the first line if all start later. */
 static const BwSyncLine *
 line_of (const Mixture *mixture, double time_s)
 {

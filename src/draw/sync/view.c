@@ -64,8 +64,8 @@ add_places (BwDrawing *drawing, const BwSyncLayout *layout)
 
 /**
  * bw_sync_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the mixture of sync, drawn so that it fills the page
  */

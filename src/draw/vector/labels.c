@@ -200,7 +200,8 @@ claim_figure (BwVectorLayout *layout, const GArray *strokes, double volts, gbool
   return FALSE;
 }
 
-/* Of one axis; where the lines leave room for none, one stands on them, for the scale. */
+/* Claims the figures of one axis. If the lines leave room for none, one figure stands on them, so
+ * that the scale can be read. */
 static void
 claim_figures (BwVectorLayout *layout, const GArray *strokes, gboolean upright)
 {

@@ -7,9 +7,11 @@
 
 /* Where everything lies on the page. */
 
-#define FULL_SHARE 1.14  /* at the ring, of the longest vector */
-#define LEAST_RADIUS 4.0 /* in heights of a line of text; likewise */
-#define TICK_GAP 3.2     /* least from one line of the grid to the next */
+#define FULL_SHARE 1.14 /* the level at the ring, as a multiple of the longest vector */
+
+/* In heights of a line of text. */
+#define LEAST_RADIUS 4.0
+#define TICK_GAP 3.2 /* the least from one line of the grid to the next */
 #define COLUMN_GAP 1.2
 
 void

@@ -52,8 +52,8 @@ add_place (BwDrawing *drawing, const BwVectorLayout *layout)
 
 /**
  * bw_vector_drawing:
- * @width: of the page, in user-space units
- * @height: likewise
+ * @width: width of the page, in user-space units
+ * @height: its height, in the same units
  *
  * Returns: (transfer full): the plane, drawn so that it fills the page
  */

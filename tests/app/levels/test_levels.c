@@ -210,6 +210,29 @@ test_content (Fixture *f, gconstpointer part)
     }
 }
 
+/* 220 µF around 75 Ω and 75 Ω: 1/(2π R C) = 4.823 Hz (arithmetic). */
+static void
+test_capacitor (Fixture *f, gconstpointer part)
+{
+  BwPicturePanel *panel = drawing (f);
+  GtkWidget *entry = app_test_find (GTK_WIDGET (panel), GTK_TYPE_ENTRY, "capacitor");
+  BwEditorRow *row = BW_EDITOR_ROW (gtk_widget_get_ancestor (entry, BW_TYPE_EDITOR_ROW));
+
+  g_assert_null (bw_node_find (bw_result_root (bw_picture_panel_get_result (panel)), "tilts"));
+  type (row, "220 µF");
+  assert_invalid (row, FALSE);
+  const BwNode *root = bw_result_root (bw_picture_panel_get_result (panel));
+  g_assert_nonnull (bw_node_find (root, "tilts"));
+  g_autofree char *corner = bw_node_words (root, "corner_hz");
+  g_assert_cmpstr (corner, ==, "4.82\u00a0Hz");
+  type (row, "2 F");
+  assert_invalid (row, TRUE);
+  g_assert_cmpstr (shown (row), ==, "2 F");
+  type (row, "");
+  assert_invalid (row, FALSE);
+  g_assert_null (bw_node_find (bw_result_root (bw_picture_panel_get_result (panel)), "tilts"));
+}
+
 /* SMPTE 170M-2004 and ITU-R BT.1700: NTSC repeats after two frames, PAL after four. */
 static void
 test_line_and_frame (Fixture *f, gconstpointer part)
@@ -664,6 +687,7 @@ main (int argc, char **argv)
   ADD ("load", "line", test_load);
   ADD ("kept", "line", test_content);
   ADD ("line-and-frame", "line", test_line_and_frame);
+  ADD ("capacitor", "line", test_capacitor);
   ADD ("vectors", "line", test_vectors);
   ADD ("bars", "line", test_bars);
   ADD ("limits", "line", test_limits);

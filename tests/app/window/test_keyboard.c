@@ -254,6 +254,34 @@ test_delete (Fixture *f, gconstpointer data)
   g_assert_false (bw_document_is_modified (f->document));
 }
 
+/* With Tab through the bench from the header bar to the page: each list is one stop, and nothing else
+ * is selected. */
+static void
+test_lists_keep_selection (Fixture *f, gconstpointer data)
+{
+  BwBenchPanel *bench = bw_window_get_bench (f->window);
+  GtkWidget *lists[] = {
+    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_INPUT)), GTK_TYPE_LIST_BOX,
+                   NULL),
+    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_SOURCE)), GTK_TYPE_LIST_BOX,
+                   NULL),
+  };
+
+  bw_document_select (f->document, 2, 1);
+  for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
+    {
+      app_test_go_to (f->window, i == 0 ? "shift+Tab" : "Tab", lists[i]);
+      app_test_xdotool ("key Tab");
+      ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, lists[i]));
+      app_test_xdotool ("key shift+Tab");
+      ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, lists[i]));
+      app_test_xdotool ("key shift+Tab");
+      ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, lists[i]));
+      g_assert_cmpuint (bw_document_get_source (f->document), ==, 2);
+      g_assert_cmpuint (bw_document_get_input (f->document), ==, 1);
+    }
+}
+
 static void
 test_pages_and_menu (Fixture *f, gconstpointer data)
 {
@@ -413,6 +441,7 @@ main (int argc, char **argv)
   ADD ("work-out", test_work_out);
   ADD ("identify-and-use", test_identify_and_use);
   ADD ("reading", test_reading);
+  ADD ("lists-keep-selection", test_lists_keep_selection);
   ADD ("drawing", test_drawing);
   return g_test_run ();
 }

@@ -4,12 +4,73 @@
 #include <string.h>
 
 #include "app/widgets/copy-row.h"
+#include "app/widgets/empty-page.h"
 #include "app/widgets/picture-area.h"
 #include "app/widgets/result-view.h"
 #include "app/window/print.h"
 #include "app/timing/page.h"
 
-/* The Timing page, and what leaves the window: pictures and printed pages. */
+/* What holds for every page, the Timing page, and what leaves the window: pictures and printed
+ * pages. */
+
+static void
+show_every_page (BwWindow *window, void (*check) (GtkWidget *page))
+{
+  guint n;
+  const BwPageKind *kinds = bw_page_kinds (&n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      GtkWidget *button = app_test_find (gtk_window_get_titlebar (GTK_WINDOW (window)),
+                                         GTK_TYPE_TOGGLE_BUTTON, kinds[i].id);
+      bw_window_show_page (window, kinds[i].id);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+      g_assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (button)));
+      check (GTK_WIDGET (bw_window_get_shown_page (window)));
+    }
+}
+
+static void
+count_mapped (GtkWidget *widget, gpointer n)
+{
+  if (BW_IS_EMPTY_PAGE (widget) && gtk_widget_get_mapped (widget))
+    ++*(guint *) n;
+}
+
+static guint
+count_empty_pages (GtkWidget *page)
+{
+  guint n = 0;
+  app_test_each (page, count_mapped, &n);
+  return n;
+}
+
+static void
+check_says_what_to_do (GtkWidget *page)
+{
+  g_assert_cmpuint (count_empty_pages (page), ==, 1);
+}
+
+static void
+check_shows_something (GtkWidget *page)
+{
+  g_assert_cmpuint (count_empty_pages (page), ==, 0);
+}
+
+/* A page of an empty sheet says what to do first, and a page of the demonstration does not. */
+static void
+test_every (void)
+{
+  g_autoptr (BwDocument) empty = bw_document_new (app_test_catalogue ());
+  g_autoptr (BwDocument) document = app_test_document ();
+  BwWindow *window = app_test_window_new (empty);
+
+  show_every_page (window, check_says_what_to_do);
+  app_test_close (window);
+  window = app_test_window_new (document);
+  show_every_page (window, check_shows_something);
+  app_test_close (window);
+}
 
 /* SMPTE 170M: 4.5 MHz / 286. ITU-R BT.470-6: 15 625 Hz. 262 lines at SMPTE 170M's line rate. SMPTE 293M:
  * twice SMPTE 170M's. SMPTE 274M: 1125 × 30 / 1.001 Hz. VESA DMT 04h: 25.175 MHz / 800; DMT 25h:
@@ -144,6 +205,7 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/pages/every", test_every);
   g_test_add_func ("/pages/timing", test_timing);
   g_test_add_func ("/pages/cursor", test_cursor);
   g_test_add_func ("/pages/export", test_export);

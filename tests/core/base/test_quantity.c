@@ -508,7 +508,7 @@ test_format_range (void)
 
   g_assert_cmpstr (narrow_text, ==, "15.6–15.9\u00a0kHz");
   g_assert_cmpstr (equal_text, ==, "15.734\u00a0kHz");
-  g_assert_cmpstr (across_text, ==, "-2–2\u00a0V");
+  g_assert_cmpstr (across_text, ==, "-2 to 2\u00a0V");
 }
 
 typedef struct

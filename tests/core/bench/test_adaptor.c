@@ -97,6 +97,7 @@ static const BadCase bad_cases[] = {
   { "price-without-unit", "kind=lead\nprice=40\n", BW_ADAPTOR_ERROR_PRICE, "price" },
   { "price-in-words", "kind=lead\nprice=cheap\n", BW_ADAPTOR_ERROR_PRICE, "price" },
   { "price-below-zero", "kind=lead\nprice=-3 EUR\n", BW_ADAPTOR_ERROR_PRICE, "price" },
+  { "price-without-end", "kind=lead\nprice=1000000001 EUR\n", BW_ADAPTOR_ERROR_PRICE, "price" },
   { "price-with-comma", "kind=lead\nprice=4,50 EUR\n", BW_ADAPTOR_ERROR_PRICE, "price" },
   { "signal-unknown", "kind=box\ntakes_signals=rgb; smoke\ngives_video=0.7 V\n", -1,
     "takes_signals" },

@@ -83,6 +83,23 @@ typedef union
   BwLeadType lead;
 } Any;
 
+/* @text, its number @times as large. */
+static char *
+times (const char *text, double times)
+{
+  char *unit;
+  double number = g_ascii_strtod (text, &unit);
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+  return g_strconcat (g_ascii_formatd (digits, sizeof digits, "%.9g", number * times), unit, NULL);
+}
+
+static gboolean
+is_taken (const BwField *field, const char *text)
+{
+  Any object = { 0 };
+  return bw_field_parse (field, &object, text, BW_FILE_MARK, NULL);
+}
+
 static void
 test_limit (gconstpointer data)
 {
@@ -101,6 +118,14 @@ test_limit (gconstpointer data)
         g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE);
       g_assert_cmpint (taken, ==, i == 1 || i == 2);
     }
+  if (field->type == BW_FIELD_COUNT)
+    return;
+  /* not only what is 1 % beyond */
+  gboolean negative = *limit->texts[1] == '-';
+  g_autofree char *below = times (limit->texts[1], negative ? 1.0001 : 0.9999);
+  g_autofree char *above = times (limit->texts[2], 1.0001);
+  g_assert_cmpint (is_taken (field, below), ==, g_ascii_strtod (below, NULL) == 0);
+  g_assert_false (is_taken (field, above));
 }
 
 /* No number of these tables is left out above. */

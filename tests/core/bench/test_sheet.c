@@ -315,6 +315,34 @@ test_own_alias (void)
     }
 }
 
+/* 64 inputs and 5000 sources are a sheet, one more of either is not: our own limits. */
+static void
+test_many (void)
+{
+  static const struct
+  {
+    guint inputs, sources;
+    gboolean taken;
+  } cases[] = { { 64, 1, TRUE }, { 65, 1, FALSE }, { 1, 5000, TRUE }, { 1, 5001, FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GString) text = g_string_new (HEAD MONITOR);
+      g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+      for (guint n = 1; n <= MAX (cases[i].inputs, cases[i].sources); n++)
+        {
+          g_autoptr (GString) group = g_string_new (n <= cases[i].inputs ? INPUT (NUMBER) : "");
+          if (n <= cases[i].sources)
+            g_string_append (group, SOURCE (NUMBER, "525-59.94-interlaced"));
+          g_autofree char *number = g_strdup_printf ("%u", n);
+          g_string_replace (group, "NUMBER", number, 0);
+          g_string_append (text, group->str);
+        }
+      g_autoptr (BwSheet) sheet = bw_sheet_parse (text->str, text->len, "test.bench",
+                                                  bw_test_catalogue (), faults);
+      g_assert_cmpint (sheet != NULL, ==, cases[i].taken);
+    }
+}
+
 /* Faulty sheets: no sheet, the file's name, and what is wrong */
 
 typedef struct
@@ -444,7 +472,7 @@ test_too_many (void)
   g_autoptr (GString) text = g_string_new (HEAD MONITOR);
   g_autoptr (GPtrArray) faults = bw_test_faults_new ();
 
-  for (guint i = 1; i <= BW_SHEET_MAX_INPUTS + 1; i++)
+  for (guint i = 1; i <= 65; i++)
     {
       g_autoptr (GString) input = g_string_new (INPUT (NUMBER));
       g_autofree char *number = g_strdup_printf ("%u", i);
@@ -484,5 +512,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/foreign-groups", test_foreign_groups);
   g_test_add_func ("/sheet/own-raster", test_own_raster);
   g_test_add_func ("/sheet/own-alias", test_own_alias);
+  g_test_add_func ("/sheet/many", test_many);
   return g_test_run ();
 }

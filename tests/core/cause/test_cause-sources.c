@@ -143,7 +143,9 @@ try_drive (const Bench *bench)
 }
 
 /* A.c. coupled through 100 µF around 150 Ω, unclamped, with a grey picture: blanking stands at
- * minus the mean of the waveform, and a field falls by 1 − exp (−T/(R C)). */
+ * minus the mean of the waveform. A white field, blanked for the rest of the time, falls by
+ * A (1 − exp (−T1/(R C))) (1 − exp (−T2/(R C))) / (1 − exp (−T/(R C))), where A is white for a part of the line
+ * (the swing of a charge that repeats; without the little that sync does). */
 static void
 try_coupling (const Bench *bench)
 {
@@ -153,7 +155,11 @@ try_coupling (const Bench *bench)
   if (bw_conductor_is_sync_alone (bench->conductor) || bench->source->coupling == BW_COUPLING_AC)
     return;
   bw_raster_figures (bench->raster, &figures);
-  double field_s = figures.v_active_lines * figures.line_period_s;
+  double constant_s = 150 * 100e-6;
+  double field_s = figures.lines_per_field * figures.line_period_s;
+  double active_s = figures.v_active_lines * figures.line_period_s;
+  double swing = figures.h_active_s / figures.line_period_s * expm1 (-active_s / constant_s)
+                 * expm1 ((active_s - field_s) / constant_s) / -expm1 (-field_s / constant_s);
   for (int i = 0; i < DRAWS; i++)
     {
       BwScopeReadings readings = read_signal (bench, &signal, 75, 0);
@@ -161,7 +167,7 @@ try_coupling (const Bench *bench)
                              noisy (bench, -0.5 * signal.white_v * figures.h_active_s
                                                / figures.line_period_s));
       bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT,
-                             noisy (bench, 1 - exp (-field_s / (150 * 100e-6))));
+                             noisy (bench, swing));
       assert_found (bench, &readings, BW_FAULT_AC_COUPLED, 0);
     }
 }

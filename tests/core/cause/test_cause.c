@@ -25,8 +25,9 @@ test_time (void)
     {
       BwCauseCase c = { .conductor = conductors[i] };
       bw_cause_case_time (&c, bw_test_raster ("525-59.94-interlaced"));
-      NEAR (c.line_s, 52.8556e-6, 1e-10);
-      NEAR (c.field_s, 242.5 * 63.5556e-6, 2e-8);
+      NEAR (c.time.active_s, 52.8556e-6, 1e-10);
+      NEAR (c.time.picture_lines, 242.5, 0);
+      NEAR (c.time.front_lines + c.time.sync_lines + c.time.back_lines, 20, 0);
       NEAR (c.picture_share, 52.8556 / 63.5556 * 485 / 525, 1e-6);
       NEAR (c.sync_share, sync_shares[i], 1e-6);
     }
@@ -370,6 +371,51 @@ test_refused (void)
   g_assert_true (bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1));
 }
 
+/* Behind an attenuator of any preferred values a level may lie as far about the nominal one as the spread says,
+ * above zero and below; beyond, and beyond 3 % of reading, it does not agree. */
+static void
+test_spread (void)
+{
+  static const double agree[] = { 1, 0.9, 1.1 }, differ[] = { 0.8, 1.2 };
+  for (int sign = -1; sign <= 1; sign += 2)
+    {
+      BwPrediction prediction = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 0.9, 1.1 } };
+      BwScopeReadings readings = { 0 };
+      prediction.at[BW_SCOPE_WHITE] = (BwRange){ sign, sign };
+      for (gsize i = 0; i < G_N_ELEMENTS (agree); i++)
+        {
+          bw_scope_readings_set (&readings, BW_SCOPE_WHITE, sign * agree[i]);
+          g_assert_true (bw_score_agrees (&readings, BW_SCOPE_WHITE, &prediction, 1));
+        }
+      for (gsize i = 0; i < G_N_ELEMENTS (differ); i++)
+        {
+          bw_scope_readings_set (&readings, BW_SCOPE_WHITE, sign * differ[i]);
+          g_assert_false (bw_score_agrees (&readings, BW_SCOPE_WHITE, &prediction, 1));
+        }
+    }
+}
+
+/* TTL rests at its low of 0 V where its pulses point upwards, and at its high where they point downwards (common
+ * practice, no source): the mean over the pulses is left out. */
+static void
+test_logic_rest (void)
+{
+  for (int positive = 0; positive < 2; positive++)
+    {
+      BwCauseCase c;
+      BwHypothesis h;
+      BwPrediction prediction = { 0 };
+      BwScopeReadings readings = { 0 };
+      bw_cause_case_standard (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H, &c);
+      c.form.own_polarity[0] = positive ? BW_POLARITY_POSITIVE : BW_POLARITY_NEGATIVE;
+      bw_hypothesis_init (&c, &h);
+      bw_hypothesis_predict (&c, &readings, &h, &prediction);
+      g_assert_true (prediction.predicts & BW_BIT (BW_SCOPE_DC));
+      NEAR (prediction.at[BW_SCOPE_DC].low, positive ? 0 : prediction.at[BW_SCOPE_SYNC].low, 1e-9);
+      NEAR (prediction.at[BW_SCOPE_POLARITY].low, positive ? 1 : -1, 1e-9);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -397,5 +443,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/something-arrives", test_something_arrives);
   g_test_add_func ("/cause/one-before-two", test_one_before_two);
   g_test_add_func ("/cause/refused", test_refused);
+  g_test_add_func ("/cause/spread", test_spread);
+  g_test_add_func ("/cause/logic-rest", test_logic_rest);
   return g_test_run ();
 }

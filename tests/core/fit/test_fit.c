@@ -578,6 +578,138 @@ test_says (gconstpointer data)
   bench_clear (&b);
 }
 
+/* All that is told of a finding, with figures that are not round: the sentence, the value, what is allowed, the
+ * margin and the remedy. Beside each stands the working; line and field of 525 lines are those of SMPTE 170M. */
+
+typedef struct
+{
+  const char *name;
+  BwRule rule;
+  const char *monitor;
+  const char *input;
+  const char *source;
+  const char *told[5]; /* no-break spaces as plain ones */
+} ToldCase;
+
+static const ToldCase told_cases[] = {
+  /* 7.5 / 140 V = 53.57 mV */
+  { "setup-low", BW_RULE_SETUP, "", "signals=composite | systems=ntsc-m | syncs=in-video | setup=7.5 IRE", "signal=composite | syncs=in-video | system=ntsc-m",
+    { "Setup is 0 IRE where this input expects 7.5 IRE: shadows are crushed by 7.5 IRE "
+    "(53.6 mV).",
+    "0 IRE", "7.5 IRE", "", "set the black level (setup switch or brightness)" } },
+  { "setup-high", BW_RULE_SETUP, "", "signals=composite | systems=ntsc-m | syncs=in-video | setup=0 IRE", "signal=composite | syncs=in-video | system=ntsc-m | setup=7.5 IRE",
+    { "Setup is 7.5 IRE where this input expects 0 IRE: black comes out lifted by 7.5 "
+    "IRE (53.6 mV).",
+    "7.5 IRE", "0 IRE", "", "set the black level (setup switch or brightness)" } },
+  /* 60 − 50 = 10 Hz */
+  { "flicker", BW_RULE_MAINS_BEAT, "", "", "raster=625-50-interlaced",
+    { "Field rate and mains beat at 10 Hz: ripple or a stray mains field shows as "
+    "flicker or wobble at that rate, not as a slow bar.",
+    "10 Hz", "at most 1 Hz", "10 × the limit", "" } },
+  /* 60 − 59.94006 = 0.0599 Hz, times 59.94 / 60: 1 / 0.05988 = 16.7 s */
+  { "slow-beat", BW_RULE_MAINS_BEAT, "", "", "",
+    { "Field rate and mains beat at 0.0599 Hz: a hum bar drifts up, across the height "
+    "in 16.7 s.",
+    "0.0599 Hz", "at most 1 Hz", "94 %", "" } },
+  /* (51.23 − 200) / 200 = −74.4 % */
+  { "sync-low", BW_RULE_SYNC_LEVEL, "", "", "sync_level=51.23 mV",
+    { "Sync arrives at 51.2 mV across 75 Ω, below this input's 200–600 mV.",
+    "51.2 mV", "200–600 mV", "−74 %", "sync amplifier" } },
+  /* 5 × 75 / 175 = 2.143 V, 3.57 × 0.6; 75 (5 / 0.3 − 1) − 100 = 1075; 5 × 75 / 1275 = 0.294 */
+  { "logic", BW_RULE_SYNC_LEVEL, "", "", "sync_level=5 V | sync_stated=open | sync_resistance=100 ohm",
+    { "Sync arrives at 2.14 V across 75 Ω, above this input's 200–600 mV.",
+    "2.14 V", "200–600 mV", "3.6 × the limit", "series resistor of 1.1 kΩ at the source's end of the sync lead: 294 mV (exactly 1.075 kΩ for 300 mV)" } },
+  /* 20 log (0.7 / 1.2345) = −4.93 dB */
+  { "video-high", BW_RULE_VIDEO_LEVEL, "", "", "video_level=1.2345 V",
+    { "Video arrives at 1.23 V across 75 Ω, above this input's 0.5–1 V.",
+    "1.23 V", "0.5–1 V", "−23 %", "matched 75 Ω attenuator: -4.9 dB" } },
+  /* 20 log (0.7 / 0.31234) = 7.01 dB; (312.34 − 500) / 500 = −37.5 % */
+  { "video-low", BW_RULE_VIDEO_LEVEL, "", "", "video_level=312.34 mV",
+    { "Video arrives at 312 mV across 75 Ω, below this input's 0.5–1 V.",
+    "312 mV", "0.5–1 V", "−38 %", "video amplifier: +7.0 dB" } },
+  /* (10.7 − 12.345) / 12.345 = −13.3 % */
+  { "line-short", BW_RULE_LINE_BLANKING, "line_retrace=12.345 us", "", "",
+    { "Line blanking lasts 10.7 µs; retrace needs 12.35 µs: the picture folds over at "
+    "the left or right edge.",
+    "10.7 µs", "at least 12.3 µs", "−13 %", "scan converter" } },
+  /* (10.7 − 8) / 8 = 33.75 % */
+  { "line-long", BW_RULE_LINE_BLANKING, "", "", "",
+    { "Line blanking lasts 10.7 µs; retrace needs 8 µs.",
+    "10.7 µs", "at least 8 µs", "34 %", "" } },
+  /* 20 lines of 63.5556 µs are 1.2711 ms; −12.7 % */
+  { "field-short", BW_RULE_FIELD_BLANKING, "field_retrace=1.4567 ms", "", "",
+    { "Field blanking lasts 1.27 ms; retrace needs 1.457 ms: the picture folds over at "
+    "the top.",
+    "1.27 ms", "at least 1.46 ms", "−13 %", "scan converter" } },
+  /* (1.2711 − 0.8) / 0.8 = 58.9 % */
+  { "field-long", BW_RULE_FIELD_BLANKING, "", "", "",
+    { "Field blanking lasts 1.27 ms; retrace needs 800 µs.",
+    "1.27 ms", "at least 800 µs", "59 %", "" } },
+  /* 2 × 12300 / 12375 = 198.8 %; 12300 / 82.5 = 149 */
+  { "open", BW_RULE_TERMINATION, "", "termination=none | input_resistance=12.3 kohm", "",
+    { "The line ends in 12.3 kΩ: not terminated. Levels stand at 199 % of what they "
+    "should be, and edges echo.",
+    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the input or its loop-through" } },
+  /* 2 × 37.5 / 112.5 = 66.7 %; (37.5 − 67.5) / 67.5 = −44.4 % */
+  { "two-loads", BW_RULE_TERMINATION, "", "loop_through=yes | loop_ended=yes", "",
+    { "The line ends in 37.5 Ω: terminated more than once. Levels fall to 66.7 % of "
+    "what they should be.",
+    "37.5 Ω", "67.5–82.5 Ω", "−44 %", "take the 75 Ω load off the loop-through" } },
+  /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 % */
+  { "soft", BW_RULE_BANDWIDTH, "bandwidth=3.3456 MHz", "", "",
+    { "The source carries detail up to 5 MHz (396 lines per picture height); the "
+    "bandwidth of 3.35 MHz passes 265 lines: the picture is softer than the source. "
+    "The first limit of detail is the video bandwidth: 265 lines.",
+    "3.35 MHz", "at least 5 MHz", "−33 %", "" } },
+  /* (55.67 − 59.94) / 55.67 = −7.67 % */
+  { "field-rate", BW_RULE_FIELD_RATE, "field_rates=40 Hz .. 55.67 Hz", "", "",
+    { "Field rate 59.94 Hz is above this input's 40–55.67 Hz; a scan converter is "
+    "needed.",
+    "59.94 Hz", "40–55.67 Hz", "−7.7 %", "scan converter" } },
+  /* (15.75 − 15.734266) / 15.75 = 0.0999 % */
+  { "line-rate", BW_RULE_LINE_RATE, "line_rates=15.67 kHz .. 15.75 kHz", "", "",
+    { "Line rate 15.734 kHz locks, but lies near the edge of 15.67–15.75 kHz; check the "
+    "hold control warm and cold.",
+    "15.734 kHz", "15.67–15.75 kHz", "0.1 %", "" } },
+  /* 0.7 V × 52.8556 / 63.5556 × 485 / 525 = 537.8 mV */
+  { "no-clamp", BW_RULE_COUPLING, "", "clamp=none-ac", "dc_offset=1.2345 V",
+    { "This input is a.c. coupled without a clamp: black moves by up to 538 mV as the "
+    "picture changes.",
+    "538 mV", "", "", "" } },
+  /* 6.54 % of 485 lines are 31.7, 4.32 % of 52.8556 µs 2.283; 1 − 0.9568 × 0.9346 = 10.58 % */
+  { "overscan", BW_RULE_VISIBLE_AREA, "overscan_h=4.32 % | overscan_v=6.54 %", "", "",
+    { "32 lines and 2.28 µs of each line of the picture fall outside the glass.",
+    "10.6 %", "", "", "" } },
+  /* 0.7 × 10000 / 10075 = 694.8 mV; (600 − 694.8) / 600 = −15.8 % */
+  { "sync-open", BW_RULE_SYNC_LEVEL, "", "sync_termination=none", "sync_level=0.35 V",
+    { "Sync arrives at 695 mV across 10 kΩ, outside this input's 200–600 mV; with the "
+    "right termination it is inside.",
+    "695 mV", "200–600 mV", "−16 %", "75 Ω terminator at the input or its loop-through" } },
+};
+
+static void
+test_told (gconstpointer data)
+{
+  const ToldCase *row = data;
+  Bench b;
+  BwFit fit;
+
+  bench_init (&b, row->monitor, row->input, row->source);
+  bw_fit_judge (&b.c, &fit);
+  const BwFinding *finding = &fit.at[row->rule];
+  char *told[] = { bw_finding_says (finding, &fit, &b.c, '.'), bw_finding_value (finding, '.'),
+                   bw_finding_allowed (finding, '.'), bw_finding_margin (finding, '.'),
+                   bw_finding_remedy (finding, &fit, &b.c, '.') };
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      g_autoptr (GString) plain = g_string_new (told[i] != NULL ? told[i] : "");
+      g_string_replace (plain, "\u00a0", " ", 0);
+      g_assert_cmpstr (plain->str, ==, row->told[i]);
+      g_free (told[i]);
+    }
+  bench_clear (&b);
+}
+
 /* What stands in the column of margins: per cent of the nearer limit. */
 static void
 test_margin_words (void)
@@ -883,6 +1015,8 @@ main (int argc, char **argv)
                    test_series_resistor_of_almost_nothing);
   for (gsize i = 0; i < G_N_ELEMENTS (says_cases); i++)
     add ("says", says_cases[i].name, &says_cases[i], test_says);
+  for (gsize i = 0; i < G_N_ELEMENTS (told_cases); i++)
+    add ("told", told_cases[i].name, &told_cases[i], test_told);
   g_test_add_func ("/fit/margin-words", test_margin_words);
   g_test_add_func ("/fit/parts-and-settings", test_parts_and_settings);
   g_test_add_func ("/fit/verdict-of-each-severity", test_verdict_of_each_severity);

@@ -44,6 +44,17 @@ test_too_high (void)
   g_assert_nonnull (strstr (says, "260 VA")); /* rounded up to tens */
 }
 
+/* 60 Hz where 50 Hz are rated is said, and that the flux rises is not; rates are told to three digits. */
+static void
+test_too_quick (void)
+{
+  g_autoptr (BwMonitor) monitor = monitor_rated ("220 V .. 240 V", "50 Hz", 1);
+  g_autofree char *says = bw_mains_says (monitor, 230, 59.94, '.');
+  g_assert_nonnull (strstr (says, "The frequency of 59.9"));
+  g_assert_nonnull (strstr (says, "above the rated 50"));
+  g_assert_null (strstr (says, "flux"));
+}
+
 /* Volts of a plate are told to four digits: 117.36 V as 117.4 V. */
 static void
 test_digits (void)
@@ -100,6 +111,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/mains/suits", test_suits);
   g_test_add_func ("/mains/too-high", test_too_high);
+  g_test_add_func ("/mains/too-quick", test_too_quick);
   g_test_add_func ("/mains/digits", test_digits);
   g_test_add_func ("/mains/just-outside", test_just_outside);
   g_test_add_func ("/mains/flux", test_flux);

@@ -433,6 +433,22 @@ test_select_values (void)
     }
 }
 
+/* 12 V to 10.75 V for function switching, by the nearest of E24 to 245.6 and 2112 Ω (see above): 240 Ω and
+ * 2.2 kΩ beside the pin's 10 kΩ, which are 1803 Ω: 12 × 1803 / 2043 = 10.6 V. With 5 % in each of them
+ * 11.4 × 1729 / (1729 + 252) = 9.95 V, and into nothing 12.6 × 2310 / (2310 + 228) = 11.47 V. */
+static void
+test_select_says (void)
+{
+  BwSelection s;
+  g_assert_true (bw_selection_compute (BW_CONNECTOR_PERITELEVISION, BW_SELECT_AV, 12, 0.05,
+                                       BW_SERIES_E24, &s, NULL));
+  g_autofree char *says = bw_selection_says (&s, '.');
+  g_assert_cmpstr (says, ==,
+                   "Pin 8 selects external input: 240\u00a0Ω in series and 2.2\u00a0kΩ to ground from "
+                   "12\u00a0V gives 10.6\u00a0V (9.95–11.5\u00a0V over tolerances); it wants "
+                   "9.5–12\u00a0V.");
+}
+
 static void
 test_select_refused (void)
 {
@@ -466,5 +482,6 @@ main (int argc, char **argv)
   g_test_add_func ("/selection/window", test_select);
   g_test_add_func ("/selection/values", test_select_values);
   g_test_add_func ("/selection/refused", test_select_refused);
+  g_test_add_func ("/selection/says", test_select_says);
   return g_test_run ();
 }

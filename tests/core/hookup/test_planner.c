@@ -613,6 +613,119 @@ test_sync_switch (void)
   g_assert_cmpfloat_with_epsilon (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3, 1e-9);
 }
 
+/* An encoder is the only way from RGB to composite; it does only if it takes what the source gives: 0.7 V with
+ * 0.3 V of sync, 262 lines at 60.05 Hz, which are 15.734 kHz, progressive, bi-level. What is too high is
+ * lowered on the way, what is too low stays so. */
+static void
+test_box_takes (void)
+{
+  static const struct
+  {
+    const char *key;
+    gboolean taken;
+  } cases[] = {
+    { "", TRUE },
+    { "takes_video=0.5 V .. 1 V\n", TRUE },
+    { "takes_video=0.3 V .. 0.5 V\n", TRUE },
+    { "takes_video=2 V .. 3 V\n", FALSE },
+    { "takes_sync=0.2 V .. 0.6 V\n", TRUE },
+    { "takes_sync=2 V .. 5 V\n", FALSE },
+    { "takes_line_rates=15 kHz .. 16 kHz\n", TRUE },
+    { "takes_line_rates=15 kHz .. 15.7 kHz\n", FALSE },
+    { "takes_line_rates=15.8 kHz .. 16 kHz\n", FALSE },
+    { "takes_field_rates=60 Hz .. 61 Hz\n", TRUE },
+    { "takes_field_rates=49 Hz .. 60 Hz\n", FALSE },
+    { "takes_scans=progressive\n", TRUE },
+    { "takes_scans=interlaced\n", FALSE },
+    { "takes_shapes=bi-level\n", TRUE },
+    { "takes_shapes=tri-level\n", FALSE },
+    { "takes_syncs=composite-sync\n", TRUE },
+    { "takes_syncs=separate\n", FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+          "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"
+          "gives_connectors=bnc\n",
+          cases[i].key, NULL);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      if (plans->len != (guint) cases[i].taken)
+        g_test_fail_printf ("%s: %u plans", cases[i].key, plans->len);
+    }
+}
+
+/* What a plan costs in money is the price of everything in it that has one: here each thing another price. */
+static void
+test_money (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  guint priced = 0;
+  for (guint i = 0; i < adaptors->len; i++)
+    {
+      BwAdaptor *adaptor = adaptors->pdata[i];
+      g_free (adaptor->price);
+      adaptor->price = i % 5 == 0 ? g_strdup ("") : g_strdup_printf ("%u EUR", 10 + i);
+    }
+  for (guint source = 0; source < sheet->sources->len; source++)
+    for (guint input = 0; input < sheet->monitor->inputs->len; input++)
+      {
+        g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
+        g_autoptr (GPtrArray) plans = bw_planner_find (planner, 2);
+        for (guint i = 0; i < plans->len; i++)
+          {
+            check_plan (sheet, plans->pdata[i], input);
+            priced += ((BwPlan *) plans->pdata[i])->money > 0;
+          }
+      }
+  g_assert_cmpuint (priced, >, 20);
+}
+
+/* Of two boxes that cost the same, the cheaper in money; of the same price, the one after which every rule
+ * holds with margin (0.7 V; 0.98 V is near the input's 1 V): whichever the catalogue names first. */
+static void
+test_better_box (void)
+{
+  static const struct
+  {
+    const char *better, *worse;
+  } cases[] = {
+    { "levels=standard\nprice=10 EUR\n", "levels=standard\nprice=20 EUR\n" },
+    { "gives_video=0.7 V\ngives_sync=0.3 V\n",
+      "gives_video=0.98 V\ngives_sync=0.3 V\n" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    for (int turned = 0; turned < 2; turned++)
+      {
+        static const char box[] = "origin=Invented\nkind=box\ntakes_signals=rgb\n"
+                                  "gives_signals=composite\ngives_systems=ntsc-m\n"
+                                  "gives_syncs=in-video\ngives_connectors=bnc\nrank=20\n";
+        g_autoptr (BwSheet) sheet = bw_test_demo ();
+        g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+        g_autofree char *better
+            = g_strconcat ("[better]\nname=encoder\n", box, cases[i].better, NULL);
+        g_autofree char *worse = g_strconcat ("[worse]\nname=encoder\n", box, cases[i].worse, NULL);
+        g_autofree char *text
+            = g_strconcat (turned ? worse : better, turned ? better : worse, NULL);
+        BwSource *source = bw_sheet_source (sheet, 2);
+        g_free (source->raster);
+        source->raster = g_strdup ("525-59.94-interlaced");
+        remove_boxes (catalogue);
+        add_adaptors (catalogue, text);
+        g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+        g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+        g_assert_cmpuint (plans->len, ==, 1);
+        g_assert_cmpstr (find_step (plans->pdata[0], BW_STEP_BOX)->adaptor->id, ==, "better");
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -638,5 +751,8 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/planner/setting/%s", setting_cases[i].name);
       g_test_add_data_func (path, &setting_cases[i], test_setting);
     }
+  g_test_add_func ("/planner/box-takes", test_box_takes);
+  g_test_add_func ("/planner/money", test_money);
+  g_test_add_func ("/planner/better-box", test_better_box);
   return g_test_run ();
 }

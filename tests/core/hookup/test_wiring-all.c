@@ -45,6 +45,11 @@ assert_sound (const BwWiring *wiring)
                            rest_of (wiring, side, pins[i].number) == NULL);
         else
           g_assert_null (rest_of (wiring, side, pins[i].number));
+      for (guint i = 0; i < wiring->rests->len; i++)
+        {
+          const BwRest *rest = &g_array_index (wiring->rests, BwRest, i);
+          g_assert_cmpint (rest->other != 0, ==, rest->kind == BW_REST_JOINED);
+        }
       for (guint i = 0; i < wiring->connections->len; i++)
         {
           const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);

@@ -354,6 +354,14 @@ test_continuous (void)
   g_assert_true (bw_near (inward->line_rate_hz.low, 31e3, 1e-9));
   g_assert_true (bw_near (inward->line_rate_hz.high, 70e3, 1e-9));
   g_assert_true (any_note (notes, "in whole steps"));
+  static const BwRange bands[] = { { 30e3, 70e3 }, { 30.4e3, 70e3 }, { 30e3, 70.6e3 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++)
+    {
+      g_autoptr (GPtrArray) told = g_ptr_array_new_with_free_func (g_free);
+      monitor->line_rates_hz.at[0] = bands[i];
+      g_autoptr (BwEdid) edid = written (sheet, told);
+      g_assert_cmpint (any_note (told, "in whole steps"), ==, i > 0);
+    }
   monitor->line_rates_hz.at[0] = (BwRange){ 31.2e3, 31.8e3 };
   g_autoptr (BwEdid) outward = written (sheet, NULL);
   g_assert_false (outward->continuous);
@@ -659,6 +667,46 @@ test_greatest_clock (void)
     }
 }
 
+/* The block of the demonstration, byte for byte, by VESA E-EDID A2 (1.4) and by hand. */
+static void
+test_block (void)
+{
+  static const guint8 wanted[BLOCK] = {
+    0x00, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0x00, /* 3.3: header */
+    0x0a, 0xfa,                                     /* 3.4.1: B, W, Z as 2, 23, 26 of five bits */
+    0x00, 0x00, 0x00, 0x00, 0x00, 0x00,             /* no product, no serial number */
+    0x00, 0x10,                                     /* no week; 2006 - 1990 = 16 */
+    0x01, 0x04,                                     /* 3.5: 1.4 */
+    0x07,                                           /* 3.6.1: analogue, 0.7/0.3 V, composite sync, on green, serrated */
+    0x27, 0x1d,                                     /* 19 in at 4:3: 39 cm by 29 cm */
+    0xff, 0x08,                                     /* no gamma; RGB colour */
+    0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, /* 3.7: no chromaticity */
+    0x20, 0x00, 0x00,                                           /* 3.8: 640x480 at 60 Hz alone */
+    0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01, 0x01,
+    0x01, /* 3.9: eight unused standard timings */
+    /* CTA-861 VIC 17: 27 MHz; 720 of 864 pixels, 576 of 625 lines; porches and sync of 12 and 64 px, 5 and
+     * 5 lines; 386 mm by 290 mm; composite sync, serrated, negative */
+    0x8c, 0x0a, 0xd0, 0x90, 0x20, 0x40, 0x31, 0x20, 0x0c, 0x40, 0x55, 0x00, 0x82, 0x22, 0x11, 0x00,
+    0x00, 0x14,
+    /* VIC 2: 27 MHz; 720 of 858 pixels, 480 of 525 lines; 16 and 62 px, 9 and 6 lines */
+    0x8c, 0x0a, 0xd0, 0x8a, 0x20, 0xe0, 0x2d, 0x10, 0x10, 0x3e, 0x96, 0x00, 0x82, 0x22, 0x11, 0x00,
+    0x00, 0x14,
+    /* 3.10.3.3: 48 to 62 Hz, 15 to 34 kHz, at most 40 MHz, nothing but the limits */
+    0x00, 0x00, 0x00, 0xfd, 0x00, 0x30, 0x3e, 0x0f, 0x22, 0x04, 0x01, 0x0a, 0x20, 0x20, 0x20, 0x20,
+    0x20, 0x20,
+    /* 3.10.3.4: the name, all thirteen characters */
+    0x00, 0x00, 0x00, 0xfc, 0x00, 'F', 'o', 'y', 'e', 'r', ' ', 'm', 'o', 'n', 'i', 't', 'o', 'r',
+    0x00, 0xec, /* no extension; all 128 bytes add up to 0 */
+  };
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
+  guint8 block[BLOCK];
+  g_assert_true (bw_edid_write (sheet, bw_test_catalogue (), block, notes, NULL));
+  for (gsize i = 0; i < BLOCK; i++)
+    if (block[i] != wanted[i])
+      g_test_fail_printf ("byte %" G_GSIZE_FORMAT ": %02x, not %02x", i, block[i], wanted[i]);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -688,5 +736,6 @@ main (int argc, char **argv)
       g_autofree char *path = g_strconcat ("/edid/write/refused/", refusals[i].name, NULL);
       g_test_add_data_func (path, &refusals[i], test_refusal);
     }
+  g_test_add_func ("/edid-write/block", test_block);
   return g_test_run ();
 }

@@ -463,6 +463,75 @@ add_round_trips (void)
   g_test_add_func ("/raster-faults/copy", test_copy);
 }
 
+/* What each number of a raster may be: our own choice, and a promise of the file format. Beyond, the number
+ * itself is refused; at the limit it is not, whatever else may then be wrong with such a raster. */
+static void
+test_limits (void)
+{
+  static const struct
+  {
+    const char *key, *most, *more;
+    gboolean in_pixels;
+  } limits[] = {
+    { "equalising_before", "100", "101", FALSE },
+    { "equalising_after", "100", "101", FALSE },
+    { "numbered_before_sync", "20", "21", FALSE },
+    { "v_active", "32767.5", "32768", FALSE },
+    { "v_front_porch", "32767.5", "32768", FALSE },
+    { "v_sync", "32767.5", "32768", FALSE },
+    { "v_back_porch", "32767.5", "32768", FALSE },
+    { "v_border", "65535", "65536", FALSE },
+    { "equalising_width", "1 ms", "1.01 ms", FALSE },
+    { "serration_width", "1 ms", "1.01 ms", FALSE },
+    { "h_front_porch", "1 ms", "1.01 ms", FALSE },
+    { "h_sync", "1 ms", "1.01 ms", FALSE },
+    { "h_back_porch", "1 ms", "1.01 ms", FALSE },
+    { "line_rate", "10 GHz", "10.1 GHz", FALSE },
+    { "h_active", "65535", "65536", TRUE },
+    { "h_border", "65535", "65536", TRUE },
+    { "h_front_porch", "65535", "65536", TRUE },
+    { "h_sync", "65535", "65536", TRUE },
+    { "h_back_porch", "65535", "65536", TRUE },
+    { "pixel_clock", "10 GHz", "10.1 GHz", TRUE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+    for (int beyond = 0; beyond < 2; beyond++)
+      {
+        g_autoptr (GKeyFile) keys = g_key_file_new ();
+        g_autoptr (GError) error = NULL;
+        bw_raster_save (shipped (limits[i].in_pixels ? "cta-861-vic-1" : "525-59.94-interlaced"),
+                        keys, "g");
+        g_key_file_set_string (keys, "g", limits[i].key, beyond ? limits[i].more : limits[i].most);
+        g_autoptr (BwRaster) raster = bw_raster_load (keys, "g", "g", "here", &error);
+        if (g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE) != (beyond != 0))
+          g_test_fail_printf ("%s=%s: %s", limits[i].key,
+                              beyond ? limits[i].more : limits[i].most,
+                              error != NULL ? error->message : "taken");
+      }
+}
+
+/* Equalising pulses stand in the porches, of half a line each; the shorter one of the two fields decides. */
+static void
+test_room_for_pulses (void)
+{
+  for (int field = 0; field < 2; field++)
+    for (int after = 0; after < 2; after++)
+      for (int more = 0; more < 2; more++)
+        {
+          g_autoptr (BwRaster) raster = bw_raster_copy (shipped ("625-50-interlaced"));
+          BwFieldTiming *shorter = &raster->field[field];
+          int *porch = after ? &shorter->back_porch : &shorter->front_porch;
+          g_autoptr (GError) error = NULL;
+          shorter->active += *porch - 3;
+          *porch = 3;
+          raster->equalising_before = after ? 0 : 3 + more;
+          raster->equalising_after = after ? 3 + more : 0;
+          g_assert_cmpint (bw_raster_check (raster, &error), ==, !more);
+          if (more)
+            g_assert_error (error, BW_RASTER_ERROR, BW_RASTER_ERROR_PULSES);
+        }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -470,5 +539,7 @@ main (int argc, char **argv)
   add_round_trips ();
   add_faults ();
   g_test_add_func ("/raster-faults/random", test_random);
+  g_test_add_func ("/raster-faults/limits", test_limits);
+  g_test_add_func ("/raster-faults/room-for-pulses", test_room_for_pulses);
   return g_test_run ();
 }

@@ -92,6 +92,9 @@ test_multiburst_525 (void)
     {
       double middle = 9.2 + active_us / 7 * (i + 1.5);
       assert_packet (s, (middle - 2.5) * US, (middle + 2.5) * US, 50.0 / 140, hz[i], 50.0 / 140);
+      if (i < 5) /* between two packets */
+        assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 100, (middle + active_us / 14) * US), 50.0 / 140,
+                   1e-6);
     }
 }
 
@@ -248,6 +251,27 @@ test_multiburst_other (void)
     }
 }
 
+/* SECAM's subcarrier is there through the picture, here over its last bar, black, and not on the front porch nor in
+ * line sync (our own choice: it ends with the picture). The active line of 625 lines ends at 62.5 µs. */
+static void
+test_secam_ends (void)
+{
+  g_autoptr (BwSynthesis) s = synthesis_of (&(Setup){
+      "625-50-interlaced", BW_SYSTEM_SECAM_L, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+      BW_CONTENT_BARS, { 100000000, 1 } });
+  for (int line = 100; line < 104; line++)
+    {
+      double most = 0;
+      for (double t = 60; t < 61.5; t += 0.01)
+        most = fmax (most, fabs (level_at (s, BW_CONDUCTOR_VIDEO, line, t * US)));
+      g_assert_cmpfloat (most, >, 0.05);
+      for (double t = 63.1; t < 63.7; t += 0.01)
+        assert_near (level_at (s, BW_CONDUCTOR_VIDEO, line, t * US), 0, 1e-3);
+      for (double t = 1; t < 4; t += 0.01)
+        assert_near (level_at (s, BW_CONDUCTOR_VIDEO, line, t * US), -0.3, 1e-3);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -261,5 +285,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/any", test_any);
   g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);
+  g_test_add_func ("/synthesis-content/secam-ends", test_secam_ends);
   return g_test_run ();
 }

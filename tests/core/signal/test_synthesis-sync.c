@@ -135,6 +135,51 @@ test_unserrated (void)
   assert_near (level_at (s, BW_CONDUCTOR_SYNC, 7, 30 * US), 0, 1e-7);
 }
 
+/* Broad pulses of tri-level sync: five lines from line 1 on, and in interlace from the middle of line 563 to that
+ * of line 568 (SMPTE 296M and 274M, by secondary sources). Looked at in either half of a line, and on both
+ * porches, where the level is that of blanking; a picture that is black adds nothing. */
+static void
+test_trilevel_broad (void)
+{
+  static const struct
+  {
+    const char *raster;
+    double line_us;
+    int from[2], to[2]; /* half lines, line 1 begins with 0 */
+  } cases[] = {
+    { "750-60-progressive", 1e6 / 45e3, { 0, 0 }, { 10, 0 } },
+    { "1125-59.94-interlaced", 1.001e6 / 33750, { 0, 1125 }, { 10, 1135 } },
+  };
+  static const int lines[] = { 1, 2, 3, 5, 6, 7, 562, 563, 564, 567, 568, 569, 570 };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSynthesis) s
+          = synthesis_of (&(Setup){ cases[i].raster, BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT,
+                                    BW_SYNC_ON_Y, BW_CONTENT_BARS, FINE });
+      gsize n = i == 0 ? 6 : G_N_ELEMENTS (lines); /* the others have a picture there */
+      for (gsize j = 0; j < n; j++)
+        for (int half = 0; half < 2; half++)
+          {
+            int slot = 2 * (lines[j] - 1) + half;
+            gboolean broad = (slot >= cases[i].from[0] && slot < cases[i].to[0])
+                             || (slot >= cases[i].from[1] && slot < cases[i].to[1]);
+            double at_s = cases[i].line_us * (half ? 0.7 : 0.3) * US;
+            double got = level_at (s, BW_CONDUCTOR_Y, lines[j], at_s);
+            if (fabs (got - (broad ? -0.3 : 0)) > 1e-6)
+              g_test_fail_printf ("%s, line %d, half %d: %g V", cases[i].raster, lines[j], half, got);
+          }
+      for (gsize j = 0; j < n; j++)
+        {
+          assert_near (level_at (s, BW_CONDUCTOR_Y, lines[j], 1.3 * US), 0, 1e-6);
+          assert_near (level_at (s, BW_CONDUCTOR_Y, lines[j], 0.3 * US), 0.3, 1e-6);
+          if (lines[j] == 1) /* what is before it is before all */
+            continue;
+          assert_near (level_at (s, BW_CONDUCTOR_Y, lines[j], -0.3 * US), -0.3, 1e-6);
+          assert_near (level_at (s, BW_CONDUCTOR_Y, lines[j], -0.9 * US), 0, 1e-6);
+        }
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -144,5 +189,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-sync/separate", test_separate);
   g_test_add_func ("/synthesis-sync/tri-level", test_trilevel);
   g_test_add_func ("/synthesis-sync/unserrated", test_unserrated);
+  g_test_add_func ("/synthesis-sync/tri-level-broad", test_trilevel_broad);
   return g_test_run ();
 }

@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app/window/window.h"
+
+#include <math.h>
+
+#include "app-test.h"
+
+/* How the window is laid out at the sizes of usual screens: a drawing fills its page, nothing needs
+ * more width than the smallest window has, and the figures go under the drawing where it is narrow.
+ * The shares are our own choice: 70 % of the height and half of the area at the usual size. */
+
+#define SMALL_WIDTH 960
+#define SMALL_HEIGHT 600
+#define USUAL_WIDTH 1280
+#define USUAL_HEIGHT 800
+
+typedef struct
+{
+  BwDocument *document;
+  BwWindow *window;
+} Fixture;
+
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  f->document = app_test_document ();
+  f->window = app_test_window_new (f->document);
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  app_test_close (f->window);
+  g_clear_object (&f->document);
+}
+
+/* The names of the buttons that choose the views of @page. */
+static void
+collect_view (GtkWidget *widget, gpointer data)
+{
+  GtkWidget *box = gtk_widget_get_parent (widget);
+  const char *id = box != NULL ? gtk_buildable_get_buildable_id (GTK_BUILDABLE (box)) : NULL;
+  if (GTK_IS_TOGGLE_BUTTON (widget) && g_strcmp0 (id, "views") == 0
+      && gtk_widget_get_sensitive (widget))
+    g_ptr_array_add (data, g_strdup (gtk_widget_get_name (widget)));
+}
+
+static GPtrArray *
+views_of (BwPage *page)
+{
+  GPtrArray *views = g_ptr_array_new_with_free_func (g_free);
+  app_test_each (GTK_WIDGET (page), collect_view, views);
+  return views;
+}
+
+typedef struct
+{
+  BwWindow *window;
+  int width;
+  int height;
+} Wanted;
+
+/* The border that the toolkit draws around a window without a manager of windows. */
+#define BORDER 12
+
+static gboolean
+has_size (gpointer data)
+{
+  const Wanted *wanted = data;
+  GtkWidget *widget = GTK_WIDGET (wanted->window);
+  return abs (gtk_widget_get_width (widget) - wanted->width) <= BORDER
+         && abs (gtk_widget_get_height (widget) - wanted->height) <= BORDER;
+}
+
+static void
+resize (Fixture *f, int width, int height)
+{
+  Wanted wanted = { f->window, width, height };
+  gtk_window_set_default_size (GTK_WINDOW (f->window), width, height);
+  gboolean resized = app_test_wait (has_size, &wanted);
+  g_test_message ("the window is %d by %d", gtk_widget_get_width (GTK_WIDGET (f->window)),
+                  gtk_widget_get_height (GTK_WIDGET (f->window)));
+  g_assert_true (resized);
+}
+
+/* Lets the handle between drawing and figures find its place. */
+static void
+come_to_rest (Fixture *f)
+{
+  for (guint i = 0; i < 3; i++)
+    {
+      gtk_widget_queue_draw (GTK_WIDGET (f->window));
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      app_test_settle ();
+    }
+}
+
+typedef void (*CheckView) (const char *id, BwPage *page, BwPicturePanel *panel);
+
+static void
+for_each_drawing (Fixture *f, CheckView check)
+{
+  guint n;
+  const BwPageKind *kinds = bw_page_kinds (&n);
+  guint drawings = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      bw_window_show_page (f->window, kinds[i].id);
+      BwPage *page = bw_window_get_shown_page (f->window);
+      g_autoptr (GPtrArray) views = views_of (page);
+      for (guint view = 0; view < views->len; view++)
+        {
+          bw_page_show_view (page, views->pdata[view]);
+          come_to_rest (f);
+          BwPicturePanel *panel = bw_page_get_panel (page);
+          if (panel == NULL)
+            continue;
+          g_autofree char *id = g_strdup_printf ("%s %s", kinds[i].id,
+                                                 (const char *) views->pdata[view]);
+          check (id, page, panel);
+          drawings++;
+        }
+    }
+  g_assert_cmpuint (drawings, >=, 13);
+}
+
+static void
+assert_shares (const char *id, BwPage *page, BwPicturePanel *panel, double least_height,
+               double least_area)
+{
+  GtkWidget *area = GTK_WIDGET (bw_picture_panel_get_area (panel));
+  double height = gtk_widget_get_height (area) / (double) gtk_widget_get_height (GTK_WIDGET (page));
+  double width = gtk_widget_get_width (area) / (double) gtk_widget_get_width (GTK_WIDGET (page));
+
+  g_test_message ("%s: %.0f %% of the height, %.0f %% of the area", id, 100 * height,
+                  100 * height * width);
+  if (height < least_height || height * width < least_area)
+    {
+      g_test_message ("%s: the drawing is too small", id);
+      g_test_fail ();
+    }
+}
+
+static void
+check_usual (const char *id, BwPage *page, BwPicturePanel *panel)
+{
+  assert_shares (id, page, panel, 0.70, 0.50);
+}
+
+static void
+check_small (const char *id, BwPage *page, BwPicturePanel *panel)
+{
+  assert_shares (id, page, panel, 0.50, 0.50);
+}
+
+static void
+test_usual (Fixture *f, gconstpointer data)
+{
+  resize (f, USUAL_WIDTH, USUAL_HEIGHT);
+  for_each_drawing (f, check_usual);
+}
+
+static void
+test_small (Fixture *f, gconstpointer data)
+{
+  resize (f, SMALL_WIDTH, SMALL_HEIGHT);
+  for_each_drawing (f, check_small);
+}
+
+/* No page and no source needs more than the smallest window. */
+static void
+test_least (Fixture *f, gconstpointer data)
+{
+  guint n;
+  const BwPageKind *kinds = bw_page_kinds (&n);
+
+  resize (f, SMALL_WIDTH, SMALL_HEIGHT);
+  for (guint i = 0; i < n; i++)
+    for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
+      {
+        int width, height;
+        bw_window_show_page (f->window, kinds[i].id);
+        bw_document_select (f->document, source, source % 3);
+        come_to_rest (f);
+        gtk_widget_measure (GTK_WIDGET (f->window), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL,
+                            NULL, NULL);
+        gtk_widget_measure (GTK_WIDGET (f->window), GTK_ORIENTATION_VERTICAL, SMALL_WIDTH, &height,
+                            NULL, NULL, NULL);
+        g_test_message ("%s, source %u: at least %d by %d", kinds[i].id, source, width, height);
+        g_assert_cmpint (width, <=, SMALL_WIDTH);
+        g_assert_cmpint (height, <=, SMALL_HEIGHT);
+      }
+}
+
+#define ADD(name, func) g_test_add ("/layout/" name, Fixture, NULL, set_up, func, tear_down)
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  ADD ("usual", test_usual);
+  ADD ("small", test_small);
+  ADD ("least", test_least);
+  return g_test_run ();
+}

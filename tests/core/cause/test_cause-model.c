@@ -1,0 +1,456 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What each fault makes of every level, which faults are thought of, and how far a reading may be off: by the
+ * voltage divider, by the mean and the time constant of a capacitor, and by the levels of ITU-R BT.1700,
+ * BT.470-6 and SMPTE 170M. */
+#include "core/cause/cause-private.h"
+
+#include <math.h>
+
+#include "support.h"
+
+#define NEAR(a, b, tolerance) g_assert_true (bw_near (a, b, tolerance))
+
+#define NTSC_WHITE_V (100.0 / 140)
+#define NTSC_SETUP_V (7.5 / 140)
+
+static BwCauseCase
+standard_case (BwColourSystem system, BwSignal signal, BwSyncKind sync, BwConductor conductor)
+{
+  BwCauseCase c;
+  bw_cause_case_standard (system, signal, sync, conductor, &c);
+  bw_cause_case_time (&c, bw_test_raster (system == BW_SYSTEM_NTSC_M ? "525-59.94-interlaced"
+                                                                     : "625-50-interlaced"));
+  return c;
+}
+
+static BwPrediction
+predicted (const BwCauseCase *c, const BwFault *fault, const BwScopeReadings *readings,
+           BwHypothesis *h)
+{
+  BwPrediction prediction;
+  bw_hypothesis_init (c, h);
+  if (fault != NULL)
+    bw_hypothesis_apply (fault, h);
+  bw_hypothesis_predict (c, readings, h, &prediction);
+  return prediction;
+}
+
+static double
+middle (const BwPrediction *prediction, BwScopeReading reading)
+{
+  g_assert_true (prediction->predicts & BW_BIT (reading));
+  return (prediction->at[reading].low + prediction->at[reading].high) / 2;
+}
+
+/* PAL: 300, 700, 0 and 300 mV from 75 Ω into 75 Ω. Two loads leave 2/3, three 1/2, 50 Ω 0.8 and 10 kΩ
+ * 2 × 10000 / 10075 of a level. Bars of 75 % leave 3/4 of what lies above black. */
+static void
+test_faults (void)
+{
+  static const struct
+  {
+    BwFault fault;
+    double sync_v, white_v, black_v, burst_v, polarity;
+  } cases[] = {
+    { { .kind = BW_FAULT_NONE }, 0.3, 0.7, 0, 0.3, -1 },
+    { { .kind = BW_FAULT_TWO_LOADS, .ohm = 37.5 }, 0.2, 1.4 / 3, 0, 0.2, -1 },
+    { { .kind = BW_FAULT_THREE_LOADS, .ohm = 25 }, 0.15, 0.35, 0, 0.15, -1 },
+    { { .kind = BW_FAULT_50_OHM, .ohm = 50 }, 0.24, 0.56, 0, 0.24, -1 },
+    { { .kind = BW_FAULT_UNTERMINATED, .ohm = 10e3 },
+      6000.0 / 10075,
+      14000.0 / 10075,
+      0,
+      6000.0 / 10075,
+      -1 },
+    { { .kind = BW_FAULT_SETUP_ADDED }, 0.3, 0.7, 0.0525, 0.3, -1 },
+    { { .kind = BW_FAULT_OTHER_LEVELS, .which = BW_LEVELS_10_4_SETUP },
+      40.0 / 140,
+      NTSC_WHITE_V,
+      NTSC_SETUP_V,
+      40.0 / 140,
+      -1 },
+    { { .kind = BW_FAULT_BARS_75 }, 0.3, 0.525, 0, 0.3, -1 },
+    { { .kind = BW_FAULT_INVERTED }, 0.3, -0.7, 0, 0.3, 1 },
+  };
+  const BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                       BW_CONDUCTOR_VIDEO);
+  const BwScopeReadings readings = { 0 };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwHypothesis h;
+      BwPrediction p = predicted (&c, &cases[i].fault, &readings, &h);
+      NEAR (middle (&p, BW_SCOPE_SYNC), cases[i].sync_v, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_WHITE), cases[i].white_v, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_BLACK), cases[i].black_v, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_BURST), cases[i].burst_v, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_POLARITY), cases[i].polarity, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_DC), 0, 1e-9);
+      NEAR (middle (&p, BW_SCOPE_LINE_TILT), 0, 1e-12);
+    }
+}
+
+/* NTSC: bars of 75 % keep setup: 53.57 + 0.75 × 660.71 mV. Nothing arrives behind a short, and that has neither
+ * direction nor tilt. */
+static void
+test_setup_and_short (void)
+{
+  const BwCauseCase c = standard_case (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                       BW_CONDUCTOR_VIDEO);
+  const BwScopeReadings readings = { 0 };
+  BwHypothesis h;
+  BwPrediction p = predicted (&c, &(BwFault){ .kind = BW_FAULT_BARS_75 }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_WHITE), NTSC_SETUP_V + 0.75 * (NTSC_WHITE_V - NTSC_SETUP_V), 1e-9);
+  NEAR (middle (&p, BW_SCOPE_BLACK), NTSC_SETUP_V, 1e-9);
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_SETUP_MISSING }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_BLACK), 0, 1e-9);
+  NEAR (middle (&p, BW_SCOPE_WHITE), NTSC_WHITE_V, 1e-9);
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_NO_SIGNAL }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_WHITE), 0, 0);
+  NEAR (middle (&p, BW_SCOPE_SYNC), 0, 0);
+  g_assert_false (
+      p.predicts
+      & (BW_BIT (BW_SCOPE_POLARITY) | BW_BIT (BW_SCOPE_LINE_TILT) | BW_BIT (BW_SCOPE_FIELD_TILT)));
+}
+
+/* 625 lines: picture for 52 / 64 of 575 / 625 of the time, 0.7475; sync for 2.5 of 312.5 lines and 4.7 / 64 of the
+ * rest, 0.08085. Behind a capacitor the mean is zero: blanking stands at 0.02426 V under black, at
+ * −0.7475 × 0.7 + 0.02426 = −0.49900 V under white. Around 150 Ω 220 µF fall by 1 − exp (−52 µs / 33 ms) in a line
+ * and 1 − exp (−18.4 ms / 33 ms) in a field. */
+static void
+test_floating (void)
+{
+  const BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                       BW_CONDUCTOR_VIDEO);
+  const BwFault coupled = { .kind = BW_FAULT_AC_COUPLED, .farad = 220e-6 };
+  const BwScopeReadings none = { 0 };
+  BwHypothesis h;
+  BwPrediction p = predicted (&c, &coupled, &none, &h);
+  NEAR (p.at[BW_SCOPE_DC].high, 0.3 * 0.08085, 1e-6);
+  NEAR (p.at[BW_SCOPE_DC].low, -0.7475 * 0.7 + 0.3 * 0.08085, 1e-6);
+  NEAR (middle (&p, BW_SCOPE_LINE_TILT), 1 - exp (-52e-6 / 33e-3), 1e-7);
+  NEAR (middle (&p, BW_SCOPE_FIELD_TILT), 1 - exp (-18.4e-3 / 33e-3), 1e-6);
+}
+
+/* The capacitor that a tilt tells of: that over the field before that over the line; none of no tilt. */
+static void
+test_capacitor (void)
+{
+  const BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                       BW_CONDUCTOR_VIDEO);
+  const BwFault coupled = { .kind = BW_FAULT_AC_COUPLED };
+  BwScopeReadings readings = { 0 };
+  BwHypothesis h;
+  BwPrediction p = predicted (&c, &coupled, &readings, &h);
+  g_assert_false (p.predicts & BW_BIT (BW_SCOPE_FIELD_TILT));
+  bw_scope_readings_set (&readings, BW_SCOPE_LINE_TILT, 1 - exp (-52e-6 / 33e-3));
+  predicted (&c, &coupled, &readings, &h);
+  NEAR (h.capacitor_f, 220e-6, 1e-9);
+  bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1 - exp (-18.4e-3 / 15e-3));
+  predicted (&c, &coupled, &readings, &h);
+  NEAR (h.capacitor_f, 100e-6, 1e-9);
+  bw_scope_readings_set (&readings, BW_SCOPE_FIELD_TILT, 1);
+  predicted (&c, &coupled, &readings, &h);
+  NEAR (h.capacitor_f, 220e-6, 1e-9);
+}
+
+/* Composite sync of 0.3 V and 75 Ω stands at 0 V between its pulses; 5 V logic behind 50 Ω and 1.2 kΩ leaves
+ * 5 × 75 / 1325 V across 75 Ω. */
+static void
+test_own_sync (void)
+{
+  const BwScopeReadings readings = { 0 };
+  BwHypothesis h;
+  BwCauseCase c = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE,
+                                 BW_CONDUCTOR_SYNC);
+  BwPrediction p = predicted (&c, NULL, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_SYNC), 0.3, 1e-9);
+  NEAR (middle (&p, BW_SCOPE_DC), 0, 1e-9);
+  g_assert_false (p.predicts & BW_BIT (BW_SCOPE_LINE_TILT));
+  c = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H);
+  c.load_ohm = 75;
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED, .ohm = 1200 }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_SYNC), 5 * 75 / 1325.0, 1e-9);
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_OTHER_DRIVE, .which = BW_DRIVE_4_V }, &readings,
+                 &h);
+  NEAR (middle (&p, BW_SCOPE_SYNC), 4, 1e-9);
+  c.series_ohm = 1200;
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_ATTENUATOR_MISSING }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_SYNC), 3, 1e-9);
+}
+
+/* The source's own d.c. is divided as its levels are. Behind an attenuator of 75 Ω it is driven from 75 Ω, whatever
+ * the source's own resistance: into 10 kΩ 2 × 10000 / 10075 of what it would be into 75 Ω. */
+static void
+test_offset_and_pad (void)
+{
+  const BwScopeReadings readings = { 0 };
+  const BwFault two = { .kind = BW_FAULT_TWO_LOADS, .ohm = 37.5 };
+  const BwFault open = { .kind = BW_FAULT_UNTERMINATED, .ohm = 10e3 };
+  BwHypothesis h;
+  BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                 BW_CONDUCTOR_VIDEO);
+  c.dc_v = 1.5;
+  BwPrediction p = predicted (&c, NULL, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_DC), 1.5, 1e-9);
+  p = predicted (&c, &two, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_DC), 1, 1e-9);
+  c.source_ohm = 0;
+  c.pad_ratio = 0.5;
+  p = predicted (&c, NULL, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_WHITE), 0.35, 1e-9);
+  p = predicted (&c, &open, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_WHITE), 0.35 * 20000 / 10075, 1e-9);
+  p = predicted (&c, &(BwFault){ .kind = BW_FAULT_ATTENUATOR_MISSING }, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_WHITE), 0.7, 1e-9);
+}
+
+/* A resistor in the lead is part of what the capacitor works around: 50 + 1000 + 75 Ω and 220 µF fall in a line by
+ * 1 − exp (−52 µs / 0.2475 s). */
+static void
+test_loop (void)
+{
+  const BwFault coupled = { .kind = BW_FAULT_AC_COUPLED, .farad = 220e-6 };
+  const BwScopeReadings readings = { 0 };
+  BwHypothesis h;
+  BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                 BW_CONDUCTOR_VIDEO);
+  c.source_ohm = 50;
+  c.series_ohm = 1000;
+  BwPrediction p = predicted (&c, &coupled, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_LINE_TILT), 1 - exp (-52e-6 / (1125 * 220e-6)), 1e-9);
+  c.coupling_ohm = 10e3; /* where it is known */
+  p = predicted (&c, &coupled, &readings, &h);
+  NEAR (middle (&p, BW_SCOPE_LINE_TILT), 1 - exp (-52e-6 / 2.2), 1e-9);
+}
+
+static guint
+count (const BwCauseCase *c, BwFaultKind kind)
+{
+  g_autoptr (GArray) all = bw_hypotheses_new (c);
+  guint n = 0;
+  for (guint i = 0; i < all->len; i++)
+    {
+      const BwHypothesis *h = &g_array_index (all, BwHypothesis, i);
+      n += h->n_faults == 1 && h->faults[0].kind == kind;
+    }
+  return n;
+}
+
+/* An input of little more than 75 Ω cannot be told from one that is terminated. Levels of another standard are
+ * those that differ, up or down: of 1 V of white and 0.3 V of sync all three others do. */
+static void
+test_what_differs (void)
+{
+  BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                 BW_CONDUCTOR_VIDEO);
+  c.input_ohm = 140;
+  g_assert_cmpuint (count (&c, BW_FAULT_UNTERMINATED), ==, 0);
+  c.input_ohm = 160;
+  g_assert_cmpuint (count (&c, BW_FAULT_UNTERMINATED), ==, 1);
+  c.form.white_v = 1;
+  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 3);
+  c.form.white_v = 0.7;
+  c.form.sync_v = 0.6;
+  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 3);
+  BwCauseCase h = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H);
+  g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
+  h.form.own_sync_v = 3.3; /* 5 V logic is another */
+  g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 6);
+}
+
+typedef struct
+{
+  BwSignal signal;
+  BwSyncKind sync;
+  BwConductor conductor;
+  guint n[BW_N_FAULTS]; /* single faults that are thought of */
+} Choices;
+
+/* A signal on both sides of zero has no upside down. Logic into no load can be terminated, the others can lack or
+ * have one load more; the sync of a picture may be on another
+ * conductor. Sync alone has drives instead of levels, and no picture. */
+static const Choices choices[] = {
+  { BW_SIGNAL_COMPOSITE,
+    BW_SYNC_IN_VIDEO,
+    BW_CONDUCTOR_VIDEO,
+    { [BW_FAULT_UNTERMINATED] = 1,
+      [BW_FAULT_TWO_LOADS] = 1,
+      [BW_FAULT_THREE_LOADS] = 1,
+      [BW_FAULT_50_OHM] = 1,
+      [BW_FAULT_NO_SIGNAL] = 1,
+      [BW_FAULT_OTHER_LEVELS] = 2,
+      [BW_FAULT_SETUP_ADDED] = 1,
+      [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_OTHER_SYNC] = 1,
+      [BW_FAULT_INVERTED] = 1,
+      [BW_FAULT_AC_COUPLED] = 1,
+      [BW_FAULT_DC_OFFSET] = 1 } },
+  { BW_SIGNAL_RGB,
+    BW_SYNC_SEPARATE,
+    BW_CONDUCTOR_H,
+    { [BW_FAULT_TERMINATED] = 1,
+      [BW_FAULT_NO_SIGNAL] = 1,
+      [BW_FAULT_OTHER_DRIVE] = 4,
+      [BW_FAULT_INVERTED] = 1,
+      [BW_FAULT_OTHER_CONDUCTOR] = 4,
+      [BW_FAULT_ATTENUATOR_ADDED] = 1,
+      [BW_FAULT_AC_COUPLED] = 1,
+      [BW_FAULT_DC_OFFSET] = 1 } },
+  { BW_SIGNAL_COMPONENT,
+    BW_SYNC_ON_Y,
+    BW_CONDUCTOR_PB,
+    { [BW_FAULT_UNTERMINATED] = 1,
+      [BW_FAULT_TWO_LOADS] = 1,
+      [BW_FAULT_THREE_LOADS] = 1,
+      [BW_FAULT_50_OHM] = 1,
+      [BW_FAULT_NO_SIGNAL] = 1,
+      [BW_FAULT_OTHER_LEVELS] = 2,
+      [BW_FAULT_SETUP_ADDED] = 1,
+      [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_OTHER_CONDUCTOR] = 2,
+      [BW_FAULT_AC_COUPLED] = 1,
+      [BW_FAULT_DC_OFFSET] = 1 } },
+  { BW_SIGNAL_YC,
+    BW_SYNC_IN_VIDEO,
+    BW_CONDUCTOR_C,
+    { [BW_FAULT_UNTERMINATED] = 1,
+      [BW_FAULT_TWO_LOADS] = 1,
+      [BW_FAULT_THREE_LOADS] = 1,
+      [BW_FAULT_50_OHM] = 1,
+      [BW_FAULT_NO_SIGNAL] = 1,
+      [BW_FAULT_OTHER_LEVELS] = 2,
+      [BW_FAULT_SETUP_ADDED] = 1,
+      [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_OTHER_CONDUCTOR] = 1,
+      [BW_FAULT_AC_COUPLED] = 1,
+      [BW_FAULT_DC_OFFSET] = 1 } },
+};
+
+static guint
+place_of (const GArray *all, const BwFault *fault)
+{
+  for (guint i = 0; i < all->len; i++)
+    {
+      const BwFault *one = &g_array_index (all, BwHypothesis, i).faults[0];
+      if (one->kind == fault->kind && one->which == fault->which)
+        return i;
+    }
+  g_assert_not_reached ();
+}
+
+static void
+test_choices (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
+    {
+      guint n[BW_N_FAULTS] = { 0 };
+      const BwCauseCase c = standard_case (BW_SYSTEM_PAL_B, choices[i].signal, choices[i].sync,
+                                           choices[i].conductor);
+      g_autoptr (GArray) all = bw_hypotheses_new (&c);
+      for (guint j = 0; j < all->len; j++)
+        {
+          const BwHypothesis *h = &g_array_index (all, BwHypothesis, j);
+          if (h->n_faults == 1)
+            n[h->faults[0].kind]++;
+          else /* nothing is added to nothing, and of two faults the one that is thought of first is named first */
+            {
+              g_assert_true (h->faults[0].kind != BW_FAULT_NO_SIGNAL
+                             && h->faults[0].kind != h->faults[1].kind);
+              g_assert_cmpuint (place_of (all, &h->faults[0]), <, place_of (all, &h->faults[1]));
+            }
+        }
+      for (guint kind = 0; kind < BW_N_FAULTS; kind++)
+        if (n[kind] != choices[i].n[kind])
+          g_test_fail_printf ("case %" G_GSIZE_FORMAT ", fault %u: %u, not %u", i, kind, n[kind],
+                              choices[i].n[kind]);
+    }
+}
+
+/* How well a scope is read, common practice, no source: a level to 3 %, and 1 % of the scale; d.c. to 2 % of the
+ * scale; a tilt to a tenth, and 1 %. Just inside agrees, just outside does not. */
+static void
+test_uncertainty (void)
+{
+  static const struct
+  {
+    BwScopeReading reading;
+    double is, inside, outside;
+  } cases[] = {
+    { BW_SCOPE_WHITE, 1, 1.03, 1.032 },
+    { BW_SCOPE_WHITE, 0, 0.0199, 0.0201 },
+    { BW_SCOPE_BURST, 0.5, 0.5199, 0.521 },
+    { BW_SCOPE_DC, 0, 0.0399, 0.0401 },
+    { BW_SCOPE_DC, 3, 3.09, 3.1 },
+    { BW_SCOPE_LINE_TILT, 0, 0.0099, 0.0101 },
+    { BW_SCOPE_FIELD_TILT, 0.4, 0.44, 0.45 },
+    { BW_SCOPE_FIELD_TILT, 0, 0.0099, 0.0101 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    for (int out = 0; out < 2; out++)
+      {
+        BwPrediction p = { .predicts = BW_BIT (cases[i].reading), .spread = { 1, 1 } };
+        BwScopeReadings readings = { 0 };
+        p.at[cases[i].reading] = (BwRange){ cases[i].is, cases[i].is };
+        bw_scope_readings_set (&readings, cases[i].reading,
+                               out ? cases[i].outside : cases[i].inside);
+        if (bw_score_agrees (&readings, cases[i].reading, &p, 2) != !out)
+          g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
+      }
+}
+
+/* SMPTE 170M table 1 allows white of 100 ± 1 IRE and burst of 40 ± 1: 102 and 42 are outside, though a scope would
+ * hardly tell. It speaks of composite video and of Y/C, of C for its burst alone, and not of RGB. */
+static void
+test_within (void)
+{
+  static const struct
+  {
+    BwSignal signal;
+    BwConductor conductor;
+    BwScopeReading reading;
+    double right_v, read_v;
+    gboolean within;
+  } cases[] = {
+    { BW_SIGNAL_COMPOSITE, BW_CONDUCTOR_VIDEO, BW_SCOPE_WHITE, 100.0 / 140, 100.9 / 140, TRUE },
+    { BW_SIGNAL_COMPOSITE, BW_CONDUCTOR_VIDEO, BW_SCOPE_WHITE, 100.0 / 140, 102.0 / 140, FALSE },
+    { BW_SIGNAL_COMPOSITE, BW_CONDUCTOR_VIDEO, BW_SCOPE_WHITE, 100.0 / 140, 98.0 / 140, FALSE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_Y, BW_SCOPE_WHITE, 100.0 / 140, 102.0 / 140, FALSE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_C, BW_SCOPE_WHITE, 100.0 / 140, 102.0 / 140, TRUE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_C, BW_SCOPE_BURST, 40.0 / 140, 41.2 / 140, FALSE },
+    { BW_SIGNAL_YC, BW_CONDUCTOR_C, BW_SCOPE_BURST, 40.0 / 140, 40.9 / 140, TRUE },
+    { BW_SIGNAL_RGB, BW_CONDUCTOR_G, BW_SCOPE_WHITE, 100.0 / 140, 102.0 / 140, TRUE },
+    { BW_SIGNAL_COMPONENT, BW_CONDUCTOR_Y, BW_SCOPE_WHITE, 100.0 / 140, 102.0 / 140, TRUE },
+    /* what should be there is itself outside: then the scope alone judges */
+    { BW_SIGNAL_COMPOSITE, BW_CONDUCTOR_VIDEO, BW_SCOPE_WHITE, 104.0 / 140, 105.0 / 140, TRUE },
+  };
+  g_autoptr (GPtrArray) shipped = bw_limits_shipped ();
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwCauseCase c = { .conductor = cases[i].conductor, .form = { .signal = cases[i].signal } };
+      BwPrediction right = { .predicts = BW_BIT (cases[i].reading), .spread = { 1, 1 } };
+      BwScopeReadings readings = { 0 };
+      c.limits = bw_limits_find (shipped, bw_system_facts (BW_SYSTEM_NTSC_M)->limits);
+      right.at[cases[i].reading] = (BwRange){ cases[i].right_v, cases[i].right_v };
+      bw_scope_readings_set (&readings, cases[i].reading, cases[i].read_v);
+      if (bw_score_within (&c, &readings, &right, 1) != cases[i].within)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  bw_test_init (&argc, &argv);
+  g_test_add_func ("/cause-model/faults", test_faults);
+  g_test_add_func ("/cause-model/setup-and-short", test_setup_and_short);
+  g_test_add_func ("/cause-model/floating", test_floating);
+  g_test_add_func ("/cause-model/capacitor", test_capacitor);
+  g_test_add_func ("/cause-model/own-sync", test_own_sync);
+  g_test_add_func ("/cause-model/offset-and-pad", test_offset_and_pad);
+  g_test_add_func ("/cause-model/loop", test_loop);
+  g_test_add_func ("/cause-model/what-differs", test_what_differs);
+  g_test_add_func ("/cause-model/choices", test_choices);
+  g_test_add_func ("/cause-model/uncertainty", test_uncertainty);
+  g_test_add_func ("/cause-model/within", test_within);
+  return g_test_run ();
+}

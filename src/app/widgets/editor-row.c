@@ -170,7 +170,7 @@ tell_description (BwEditorRow *self, gboolean wrong)
 
 /**
  * bw_editor_row_set_control:
- * @control: (transfer floating): what the person edits
+ * @control: (transfer floating): what the person edits; it may be in a widget that scrolls it
  *
  * Completes the row; to be called once by the kind of row.
  */
@@ -180,6 +180,7 @@ bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
   BwEditorRowPrivate *private = PRIVATE (self);
   const BwField *field = private->field;
   GtkWidget *label = text_label_new (bw_field_label (field), "bw-field-label");
+  GtkWidget *scroll = gtk_widget_get_parent (control);
   g_autofree char *allowed = allowed_words (field);
 
   private->control = control;
@@ -190,7 +191,7 @@ bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
   gtk_widget_set_tooltip_text (control, allowed);
 
   gtk_box_append (GTK_BOX (self), label);
-  gtk_box_append (GTK_BOX (self), control);
+  gtk_box_append (GTK_BOX (self), scroll != NULL ? scroll : control);
   gtk_box_append (GTK_BOX (self), private->error);
   gtk_box_append (GTK_BOX (self), private->help);
   bw_label_control (control, label);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "editor-row.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 /* Fields that are typed: a text, a quantity with its unit or a range on one line, or a note of
@@ -25,7 +27,8 @@ struct _BwLinesRow
 {
   BwEditorRow parent_instance;
 
-  guint growing; /* the tick callback that asks for another height; zero: none */
+  double text_height_px; /* for which a height was asked last */
+  guint growing;         /* the tick callback that asks for another one; zero: none */
 };
 
 G_DEFINE_FINAL_TYPE (BwLinesRow, bw_lines_row, BW_TYPE_EDITOR_ROW)
@@ -140,7 +143,10 @@ bw_entry_row_new (const BwField *field)
   return g_object_new (BW_TYPE_ENTRY_ROW, "field", field, NULL);
 }
 
-/* Several lines. The field is as high as its text: the form scrolls, not the field. */
+/* Several lines. The field is as high as its text, up to a height above which it scrolls: each line
+ * that is seen is drawn in each frame, and a note may have thousands. */
+
+#define MOST_LINES_SEEN 12
 
 static GtkTextBuffer *
 buffer (BwEditorRow *row)
@@ -186,10 +192,16 @@ on_time_to_grow (GtkWidget *view, GdkFrameClock *clock, gpointer row)
   return G_SOURCE_REMOVE;
 }
 
+/* It is told in each layout, whether it is another one or not. */
 static void
-on_text_height (BwLinesRow *self)
+on_text_height (BwLinesRow *self, GParamSpec *pspec, GtkAdjustment *height)
 {
   GtkWidget *view = bw_editor_row_get_control (BW_EDITOR_ROW (self));
+  double text_height_px = gtk_adjustment_get_upper (height);
+
+  if (fabs (text_height_px - self->text_height_px) < 1)
+    return;
+  self->text_height_px = text_height_px;
   if (self->growing == 0)
     self->growing = gtk_widget_add_tick_callback (view, on_time_to_grow, self, NULL);
 }
@@ -197,10 +209,28 @@ on_text_height (BwLinesRow *self)
 static void
 follow_height (BwLinesRow *self, GtkWidget *view)
 {
-  GtkAdjustment *height = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
-  gtk_scrollable_set_vadjustment (GTK_SCROLLABLE (view), height);
+  GtkAdjustment *height = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (view));
   g_signal_connect_object (height, "notify::upper", G_CALLBACK (on_text_height), self,
                            G_CONNECT_SWAPPED);
+}
+
+/* Puts @view into what scrolls it, by keys, wheel and touch. It has no scroll bar: GTK 4.8 lays out
+ * more of the text while it draws, too late for a bar that depends on it, and warns of that. */
+static void
+limit_height (GtkWidget *view)
+{
+  GtkWidget *scroll = gtk_scrolled_window_new ();
+  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (view), NULL,
+                                                         NULL);
+  int line_height = PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics));
+
+  pango_font_metrics_unref (metrics);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroll), GTK_POLICY_NEVER,
+                                  GTK_POLICY_EXTERNAL);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroll), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroll),
+                                              MOST_LINES_SEEN * line_height);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroll), view);
 }
 
 static GtkWidget *
@@ -224,6 +254,7 @@ bw_lines_row_constructed (GObject *object)
   GtkEventController *key = gtk_event_controller_key_new ();
 
   G_OBJECT_CLASS (bw_lines_row_parent_class)->constructed (object);
+  limit_height (view);
   bw_editor_row_set_control (row, view);
   follow_height (BW_LINES_ROW (object), view);
   gtk_widget_set_tooltip_text (view, _ ("Enter begins another line. Ctrl+Enter takes the text, and "

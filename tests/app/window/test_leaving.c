@@ -515,6 +515,9 @@ test_note_pasted (Fixture *f, gconstpointer data)
   start_note (f);
   app_test_xdotool ("key ctrl+v");
   ASSERT_COMES_TRUE (bw_document_has_typed (f->document));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_cmpint (gtk_widget_get_height (control (f, "note")), <=,
+                   gtk_widget_get_height (GTK_WIDGET (f->window)) / 2); /* no field fills the form */
   app_test_xdotool ("key ctrl+s");
   ASSERT_COMES_TRUE (!bw_document_is_modified (f->document));
   g_assert_true (note_is (f, pasted->str));
@@ -548,6 +551,29 @@ test_note_grows (Fixture *f, gconstpointer data)
   ASSERT_COMES_TRUE (gtk_widget_get_height (control (f, "note")) >= 8 * line_height);
 }
 
+static void
+on_told (guint *n_told)
+{
+  (*n_told)++;
+}
+
+/* GTK tells of the height of a text in each layout. One that is as it was asks for no other layout:
+ * else there would be one after the other for as long as the form is open. */
+static void
+test_note_at_rest (Fixture *f, gconstpointer data)
+{
+  GtkAdjustment *height = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (control (f, "note")));
+  guint n_told = 0;
+
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_signal_connect_swapped (height, "notify::upper", G_CALLBACK (on_told), &n_told);
+  g_object_notify (G_OBJECT (height), "upper");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_cmpuint (n_told, ==, 1);
+  g_signal_handlers_disconnect_by_data (height, &n_told);
+}
+
 #define ADD(name, func) g_test_add ("/leaving/" name, Fixture, NULL, set_up, func, tear_down)
 
 int
@@ -573,5 +599,6 @@ main (int argc, char **argv)
   ADD ("note/by-keys", test_note_by_keys);
   ADD ("note/pasted", test_note_pasted);
   ADD ("note/grows", test_note_grows);
+  ADD ("note/at-rest", test_note_at_rest);
   return g_test_run ();
 }

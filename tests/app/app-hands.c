@@ -165,6 +165,17 @@ app_test_answer (int response)
   g_assert_true (app_test_open_question () != question);
 }
 
+/* The chooser asks whether the file that is there is to be replaced: it is. From GTK 4.10 on the
+ * answers are numbered. */
+void
+app_test_agree_to_replace (void)
+{
+  g_assert_true (app_test_wait (app_test_question_is_open, NULL));
+  GtkDialog *question = GTK_DIALOG (app_test_open_question ());
+  gboolean named = gtk_dialog_get_widget_for_response (question, GTK_RESPONSE_ACCEPT) != NULL;
+  app_test_answer (named ? GTK_RESPONSE_ACCEPT : 1);
+}
+
 /* The file chooser that is open; NULL if there is none. */
 GtkWidget *
 app_test_open_chooser (void)

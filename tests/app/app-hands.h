@@ -18,6 +18,7 @@ void app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget);
 GtkWidget *app_test_open_question (void);
 gboolean app_test_question_is_open (gpointer data);
 void app_test_answer (int response);
+void app_test_agree_to_replace (void);
 
 GtkWidget *app_test_open_chooser (void);
 gboolean app_test_chooser_is_open (gpointer data);

@@ -75,6 +75,7 @@ to_text (const BwField *field, gconstpointer object, gboolean file, char mark)
 char *
 bw_field_to_entry (const BwField *field, gconstpointer object, char mark)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   return to_text (field, object, FALSE, mark);
 }
 
@@ -86,5 +87,6 @@ bw_field_to_entry (const BwField *field, gconstpointer object, char mark)
 char *
 bw_field_to_file (const BwField *field, gconstpointer object)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   return to_text (field, object, TRUE, BW_FILE_MARK);
 }

@@ -16,6 +16,7 @@ G_DEFINE_QUARK (bw-field-error-quark, bw_field_error)
 const char *
 bw_field_label (const BwField *field)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   return _ (field->label);
 }
 
@@ -27,6 +28,7 @@ bw_field_label (const BwField *field)
 const char *
 bw_field_help (const BwField *field)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   return field->help != NULL ? _ (field->help) : "";
 }
 
@@ -38,6 +40,7 @@ bw_field_help (const BwField *field)
 const BwField *
 bw_field_find (const BwFieldTable *table, const char *key)
 {
+  g_return_val_if_fail (table != NULL && key != NULL, NULL);
   for (guint i = 0; i < table->n; i++)
     if (strcmp (table->at[i].key, key) == 0)
       return &table->at[i];
@@ -54,6 +57,7 @@ bw_field_find (const BwFieldTable *table, const char *key)
 char *
 bw_field_allowed (const BwField *field, char mark)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   switch (field->type)
     {
     case BW_FIELD_QUANTITY:
@@ -92,6 +96,7 @@ bw_field_allowed (const BwField *field, char mark)
 gboolean
 bw_field_is_set (const BwField *field, gconstpointer object)
 {
+  g_return_val_if_fail (field != NULL, FALSE);
   switch (field->type)
     {
     case BW_FIELD_TEXT:
@@ -126,6 +131,7 @@ bw_field_is_set (const BwField *field, gconstpointer object)
 gboolean
 bw_field_equal (const BwField *field, gconstpointer a, gconstpointer b)
 {
+  g_return_val_if_fail (field != NULL, FALSE);
   g_autofree char *text_a = bw_field_to_file (field, a);
   g_autofree char *text_b = bw_field_to_file (field, b);
   return strcmp (text_a, text_b) == 0;
@@ -139,6 +145,7 @@ bw_field_equal (const BwField *field, gconstpointer a, gconstpointer b)
 guint
 bw_field_get_uint (const BwField *field, gconstpointer object)
 {
+  g_return_val_if_fail (field != NULL, 0);
   return BW_CONST_MEMBER (guint, field, object);
 }
 
@@ -150,6 +157,7 @@ bw_field_get_uint (const BwField *field, gconstpointer object)
 void
 bw_field_set_uint (const BwField *field, gpointer object, guint value)
 {
+  g_return_if_fail (field != NULL);
   BW_MEMBER (guint, field, object) = value;
 }
 
@@ -161,5 +169,6 @@ bw_field_set_uint (const BwField *field, gpointer object, guint value)
 const char *
 bw_field_get_string (const BwField *field, gconstpointer object)
 {
+  g_return_val_if_fail (field != NULL, NULL);
   return BW_CONST_MEMBER (char *const, field, object);
 }

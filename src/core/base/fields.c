@@ -45,6 +45,7 @@ gboolean
 bw_fields_load (const BwFieldTable *table, gpointer object, GKeyFile *keys, const char *group,
                 const char *file, GError **error)
 {
+  g_return_val_if_fail (table != NULL && keys != NULL && group != NULL && file != NULL, FALSE);
   for (guint i = 0; i < table->n; i++)
     {
       g_autoptr (GError) trouble = NULL;
@@ -67,6 +68,7 @@ bw_fields_load (const BwFieldTable *table, gpointer object, GKeyFile *keys, cons
 void
 bw_fields_save (const BwFieldTable *table, gconstpointer object, GKeyFile *keys, const char *group)
 {
+  g_return_if_fail (table != NULL && keys != NULL && group != NULL);
   for (guint i = 0; i < table->n; i++)
     {
       const BwField *field = &table->at[i];
@@ -89,6 +91,7 @@ bw_fields_save (const BwFieldTable *table, gconstpointer object, GKeyFile *keys,
 void
 bw_fields_copy (const BwFieldTable *table, gpointer to, gconstpointer from)
 {
+  g_return_if_fail (table != NULL);
   for (guint i = 0; i < table->n; i++)
     {
       const BwField *field = &table->at[i];
@@ -141,6 +144,7 @@ bw_fields_clear (const BwFieldTable *table, gpointer object)
 gboolean
 bw_fields_equal (const BwFieldTable *table, gconstpointer a, gconstpointer b)
 {
+  g_return_val_if_fail (table != NULL, FALSE);
   for (guint i = 0; i < table->n; i++)
     if (!bw_field_equal (&table->at[i], a, b))
       return FALSE;

@@ -31,6 +31,7 @@ drop_byte_order_mark (char *text, gsize *length)
 gboolean
 bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
 {
+  g_return_val_if_fail (path != NULL && text != NULL && length != NULL, FALSE);
   g_autoptr (GError) trouble = NULL;
   if (bw_file_read (path, BW_KEYFILE_MAX_BYTES, text, length, &trouble))
     {
@@ -176,6 +177,7 @@ parse_after (const char *text, gsize length, const char *file, guint lines_befor
 GKeyFile *
 bw_keyfile_parse (const char *text, gsize length, const char *file, GError **error)
 {
+  g_return_val_if_fail (text != NULL && file != NULL, NULL);
   return parse_after (text, length, file, 0, error);
 }
 
@@ -229,6 +231,7 @@ void
 bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroupFunc func,
                        gpointer user_data, GPtrArray *faults)
 {
+  g_return_if_fail (text != NULL && file != NULL && faults != NULL);
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GError) error = NULL;
   if (!check_encoding (text, length, file, &error))

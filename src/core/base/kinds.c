@@ -119,6 +119,7 @@ TABLE (bw_sync_polarities, sync_polarities);
 gboolean
 bw_kind_find (const BwKindTable *table, const char *id, guint *value)
 {
+  g_return_val_if_fail (table != NULL && id != NULL && value != NULL, FALSE);
   for (guint i = 0; i < table->n; i++)
     if (strcmp (table->at[i].id, id) == 0)
       {
@@ -161,6 +162,7 @@ bw_kind_label (const BwKindTable *table, guint value)
 char *
 bw_kind_set_labels (const BwKindTable *table, guint set)
 {
+  g_return_val_if_fail (table != NULL, NULL);
   GString *text = g_string_new (NULL);
   for (guint i = 0; i < table->n; i++)
     if (set & BW_BIT (i))
@@ -178,6 +180,7 @@ bw_kind_set_labels (const BwKindTable *table, guint set)
 char *
 bw_kind_set_ids (const BwKindTable *table, guint set, const char *separator)
 {
+  g_return_val_if_fail (table != NULL && separator != NULL, NULL);
   GString *text = g_string_new (NULL);
   for (guint i = 0; i < table->n; i++)
     if (set & BW_BIT (i))
@@ -193,6 +196,7 @@ bw_kind_set_ids (const BwKindTable *table, guint set, const char *separator)
 char *
 bw_kind_ids (const BwKindTable *table, const char *separator)
 {
+  g_return_val_if_fail (table != NULL && separator != NULL, NULL);
   GString *text = g_string_new (NULL);
   for (guint i = 0; i < table->n; i++)
     g_string_append_printf (text, "%s%s", i > 0 ? separator : "", table->at[i].id);

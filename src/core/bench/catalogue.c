@@ -356,6 +356,7 @@ void
 bw_catalogue_add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text,
                        gsize length, const char *file, GPtrArray *faults)
 {
+  g_return_if_fail (catalogue != NULL && text != NULL && file != NULL);
   add_text (catalogue, kind, text, length, file, FALSE, faults);
 }
 
@@ -416,6 +417,7 @@ bw_catalogue_new (const char *user_folder, GPtrArray *faults)
 GPtrArray *
 bw_catalogue_rasters (const BwCatalogue *catalogue)
 {
+  g_return_val_if_fail (catalogue != NULL, NULL);
   return catalogue->rasters;
 }
 
@@ -427,6 +429,7 @@ bw_catalogue_rasters (const BwCatalogue *catalogue)
 GPtrArray *
 bw_catalogue_monitors (const BwCatalogue *catalogue)
 {
+  g_return_val_if_fail (catalogue != NULL, NULL);
   return catalogue->monitors;
 }
 
@@ -438,6 +441,7 @@ bw_catalogue_monitors (const BwCatalogue *catalogue)
 GPtrArray *
 bw_catalogue_sources (const BwCatalogue *catalogue)
 {
+  g_return_val_if_fail (catalogue != NULL, NULL);
   return catalogue->sources;
 }
 
@@ -449,6 +453,7 @@ bw_catalogue_sources (const BwCatalogue *catalogue)
 GPtrArray *
 bw_catalogue_adaptors (const BwCatalogue *catalogue)
 {
+  g_return_val_if_fail (catalogue != NULL, NULL);
   return catalogue->adaptors;
 }
 
@@ -461,6 +466,7 @@ bw_catalogue_adaptors (const BwCatalogue *catalogue)
 const BwRaster *
 bw_catalogue_raster (const BwCatalogue *catalogue, const char *id)
 {
+  g_return_val_if_fail (catalogue != NULL && id != NULL, NULL);
   return g_hash_table_lookup (catalogue->names, id);
 }
 
@@ -487,5 +493,6 @@ bw_catalogue_usual_raster (const BwCatalogue *catalogue, BwColourSystem system)
 gboolean
 bw_catalogue_is_shipped (const BwCatalogue *catalogue, const BwRaster *raster)
 {
+  g_return_val_if_fail (catalogue != NULL && raster != NULL, FALSE);
   return g_hash_table_contains (catalogue->shipped, raster);
 }

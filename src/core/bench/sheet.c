@@ -93,6 +93,7 @@ bw_sheet_new (void)
 BwSheet *
 bw_sheet_copy (const BwSheet *sheet)
 {
+  g_return_val_if_fail (sheet != NULL, NULL);
   BwSheet *copy = new_sheet (bw_monitor_copy (sheet->monitor));
   bw_fields_copy (&bw_sheet_fields, copy, sheet);
   for (guint i = 0; i < sheet->sources->len; i++)
@@ -146,6 +147,7 @@ own_raster (const BwSheet *sheet, const char *id)
 const BwRaster *
 bw_sheet_raster (const BwSheet *sheet, const BwCatalogue *catalogue, const BwSource *source)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && source != NULL, NULL);
   const BwRaster *raster = own_raster (sheet, source->raster);
   return raster != NULL ? raster : bw_catalogue_raster (catalogue, source->raster);
 }
@@ -310,6 +312,7 @@ BwSheet *
 bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalogue *catalogue,
                 GPtrArray *faults)
 {
+  g_return_val_if_fail (text != NULL && file != NULL && catalogue != NULL && faults != NULL, NULL);
   GError *error = NULL;
   g_autoptr (GKeyFile) keys = bw_keyfile_parse (text, length, file, &error);
   guint faults_before = faults->len;
@@ -346,6 +349,7 @@ bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalo
 BwSheet *
 bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults)
 {
+  g_return_val_if_fail (path != NULL && catalogue != NULL && faults != NULL, NULL);
   g_autofree char *text = NULL;
   gsize length;
   GError *error = NULL;
@@ -493,6 +497,7 @@ write_unknown (SheetWriter *writer)
 char *
 bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL, NULL);
   g_autoptr (GKeyFile) to = g_key_file_new ();
   g_autoptr (GHashTable) written = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   SheetWriter writer = { to, sheet->kept, written };

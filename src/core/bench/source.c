@@ -92,6 +92,7 @@ bw_source_new (void)
 BwSource *
 bw_source_copy (const BwSource *source)
 {
+  g_return_val_if_fail (source != NULL, NULL);
   BwSource *copy = g_new0 (BwSource, 1);
   copy->group = g_strdup (source->group);
   copy->id = g_strdup (source->id);
@@ -124,6 +125,7 @@ bw_source_free (BwSource *source)
 gboolean
 bw_source_check (const BwSource *source, GError **error)
 {
+  g_return_val_if_fail (source != NULL, FALSE);
   gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
   guint odd = source->syncs & ~bw_signal_syncs (source->signal);
 

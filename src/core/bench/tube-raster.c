@@ -248,6 +248,7 @@ BwRaster *
 bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const BwLimits *limits,
                 GPtrArray *why, GError **error)
 {
+  g_return_val_if_fail (request != NULL && monitor != NULL && limits != NULL, NULL);
   Search search = { request, monitor, limits, 2 * request->height, 0 };
   g_autoptr (BwRaster) raster = NULL;
   BwRatio total;

@@ -152,6 +152,7 @@ read_into (GPtrArray *types, const char *text, gsize length, const char *file, G
 GPtrArray *
 bw_lead_types_load (const char *text, gsize length, const char *file, GPtrArray *faults)
 {
+  g_return_val_if_fail (text != NULL && file != NULL && faults != NULL, NULL);
   GPtrArray *types = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_lead_type_free);
   read_into (types, text, length, file, faults);
   return types;
@@ -185,6 +186,7 @@ bw_lead_types_shipped (void)
 GPtrArray *
 bw_lead_types_new (const char *user_folder, GPtrArray *faults)
 {
+  g_return_val_if_fail (faults != NULL, NULL);
   GPtrArray *types = bw_lead_types_shipped ();
   GError *error = NULL;
   g_autofree char *text = NULL;

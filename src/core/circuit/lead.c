@@ -12,6 +12,7 @@
 double
 bw_lead_delay_s_per_m (const BwLeadType *type)
 {
+  g_return_val_if_fail (type != NULL, 0);
   return 1 / (type->velocity * BW_LIGHT_M_PER_S);
 }
 
@@ -25,6 +26,7 @@ bw_lead_delay_s_per_m (const BwLeadType *type)
 double
 bw_lead_type_loss_db (const BwLeadType *type, double length_m, double frequency_hz)
 {
+  g_return_val_if_fail (type != NULL, 0);
   return bw_lead_loss_db (type->loss_db_per_m * length_m, type->loss_hz, frequency_hz);
 }
 
@@ -36,6 +38,7 @@ bw_lead_type_loss_db (const BwLeadType *type, double length_m, double frequency_
 double
 bw_lead_type_3_db_hz (const BwLeadType *type, double length_m)
 {
+  g_return_val_if_fail (type != NULL, 0);
   return bw_lead_3_db_hz (type->loss_db_per_m * length_m, type->loss_hz);
 }
 
@@ -47,6 +50,7 @@ bw_lead_type_3_db_hz (const BwLeadType *type, double length_m)
 gboolean
 bw_lead_in_law (const BwLeadType *type, double frequency_hz)
 {
+  g_return_val_if_fail (type != NULL, FALSE);
   return frequency_hz >= type->law_from_hz && frequency_hz <= type->law_to_hz;
 }
 
@@ -115,6 +119,7 @@ compute_loss (const BwLeadCase *what, BwLeadFigures *figures)
 void
 bw_lead_compute (const BwLeadCase *what, BwLeadFigures *figures)
 {
+  g_return_if_fail (what != NULL && figures != NULL);
   const BwLead *lead = &what->lead;
   *figures = (BwLeadFigures){ 0 };
   if (lead->type == NULL)
@@ -135,6 +140,7 @@ bw_lead_compute (const BwLeadCase *what, BwLeadFigures *figures)
 const BwLeadType *
 bw_lead_type_find (const GPtrArray *types, const char *id)
 {
+  g_return_val_if_fail (types != NULL && id != NULL, NULL);
   for (guint i = 0; i < types->len; i++)
     {
       const BwLeadType *type = types->pdata[i];

@@ -59,6 +59,7 @@ const BwKell bw_kell_values[BW_N_KELL_VALUES] = {
 void
 bw_detail_case_init (BwDetailCase *what)
 {
+  g_return_if_fail (what != NULL);
   *what = (BwDetailCase){
     .aspect = { 4, 3 },
     .signal = BW_SIGNAL_RGB,
@@ -110,6 +111,7 @@ void
 bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput *input,
                      const BwSource *source, const BwRaster *raster)
 {
+  g_return_if_fail (what != NULL && monitor != NULL);
   bw_detail_case_init (what);
   take_monitor (what, monitor, input);
   if (raster != NULL)
@@ -133,6 +135,7 @@ bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput
 void
 bw_detail_case_set_area (BwDetailCase *what, const BwMonitor *monitor, BwRatio aspect)
 {
+  g_return_if_fail (what != NULL && monitor != NULL);
   what->diagonal_m = bw_monitor_area_diagonal_m (monitor, aspect);
   what->aspect = aspect;
 }
@@ -225,6 +228,7 @@ set_losses (const BwDetailCase *what, BwDetail *detail)
 void
 bw_detail_compute (const BwDetailCase *what, BwDetail *detail)
 {
+  g_return_if_fail (what != NULL && detail != NULL);
   *detail = (BwDetail){ 0 };
   bw_detail_geometry (what, detail);
   bw_detail_lines (what, detail);

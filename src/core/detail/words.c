@@ -143,6 +143,7 @@ join (const char *a, const char *b)
 char *
 bw_claim_says (const BwDetailCase *what, const BwDetail *detail, char mark)
 {
+  g_return_val_if_fail (what != NULL && detail != NULL, NULL);
   g_autofree char *verdict = verdict_sentence (what, detail, mark);
   if (detail->claim == BW_CLAIM_NONE || detail->claim >= BW_N_CLAIMS)
     return g_steal_pointer (&verdict);
@@ -163,6 +164,7 @@ bw_claim_says (const BwDetailCase *what, const BwDetail *detail, char mark)
 char *
 bw_detail_says (const BwDetail *detail, char mark)
 {
+  g_return_val_if_fail (detail != NULL, NULL);
   if (detail->limited_by >= BW_N_LINKS)
     return g_strdup (_ ("No limit of detail is known."));
   g_autofree char *first = lines (detail->limit_tvl[detail->limited_by], mark);

@@ -32,6 +32,7 @@ const BwKindTable bw_editions = { BW_N_EDITIONS, editions };
 const BwPin *
 bw_connector_pins (BwConnector connector, BwEdition edition, guint *n)
 {
+  g_return_val_if_fail (n != NULL, NULL);
   const BwConnectorFacts *facts = bw_connector_facts (connector);
   *n = facts->n;
   return connector == BW_CONNECTOR_PERITELEVISION ? bw_peritelevision_pins (edition) : facts->pins;
@@ -84,6 +85,7 @@ gboolean
 bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
                    gboolean on_source, int *pin, int *ground)
 {
+  g_return_val_if_fail (pin != NULL && ground != NULL, FALSE);
   guint n;
   const BwPin *pins = bw_connector_pins (connector, edition, &n);
   const BwConnectorFacts *facts = bw_connector_facts (connector);
@@ -136,6 +138,7 @@ bw_connector_carries (BwConnector connector, guint conductors, gboolean on_sourc
 const char *
 bw_pin_says (const BwPin *pin)
 {
+  g_return_val_if_fail (pin != NULL, NULL);
   return _ (pin->says);
 }
 

@@ -147,6 +147,7 @@ bw_rating_words (double rating_w)
 char *
 bw_hookup_part_power (const BwHookupPart *part, char mark)
 {
+  g_return_val_if_fail (part != NULL, NULL);
   char number[G_ASCII_DTOSTR_BUF_SIZE];
   gboolean small = part->power_w < 0.9995;
   if (!(part->rating_w > 0))

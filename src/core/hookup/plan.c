@@ -233,6 +233,7 @@ BwHookup *
 bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
                       guint input, const BwHookupChoice *choice, GError **error)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && choice != NULL, NULL);
   guint alternative = choice->alternative;
   if (!check_choice (sheet, catalogue, source, input, error))
     return NULL;
@@ -279,6 +280,7 @@ BwHookup *
 bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
                guint alternative, GError **error)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL, NULL);
   const BwHookupChoice choice = { alternative, BW_USUAL_SERIES, BW_EDITION_CURRENT };
   return bw_hookup_new_chosen (sheet, catalogue, source, input, &choice, error);
 }

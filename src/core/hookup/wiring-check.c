@@ -73,6 +73,7 @@ gboolean
 bw_wiring_check_pins (const BwWiringEnd *from, int from_pin, const BwWiringEnd *to, int to_pin,
                       GError **error)
 {
+  g_return_val_if_fail (from != NULL && to != NULL, FALSE);
   const BwPin *a = end_pin (from, from_pin);
   const BwPin *b = end_pin (to, to_pin);
 
@@ -138,6 +139,7 @@ is_judged (const BwPin *a)
 gboolean
 bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError **error)
 {
+  g_return_val_if_fail (from != NULL && to != NULL, FALSE);
   g_autoptr (GError) worst = NULL;
   guint n, faults = 0;
   const BwPin *pins = bw_connector_pins (from->connector, from->edition, &n);

@@ -253,6 +253,7 @@ BwWiring *
 bw_wiring_new (const BwWiringEnd *from, const BwWiringEnd *to, const BwWiringParts *parts,
                GError **error)
 {
+  g_return_val_if_fail (from != NULL && to != NULL && parts != NULL, NULL);
   g_autoptr (BwWiring) wiring = wiring_empty (from, to);
 
   if (!check_ends (from, to, error)

@@ -259,6 +259,7 @@ bw_hookup_connection_detail (const BwHookupConnection *connection)
 char *
 bw_hookup_connection_says (const BwHookupConnection *connection)
 {
+  g_return_val_if_fail (connection != NULL, NULL);
   g_autofree char *route = bw_hookup_connection_route (connection);
   g_autofree char *detail = bw_hookup_connection_detail (connection);
   /* translators: a conductor's route, then its return and what is in between */

@@ -174,6 +174,7 @@ gboolean
 bw_edid_detailed_from_raster (const BwRaster *raster, guint8 out[BW_EDID_DETAILED_BYTES],
                               GError **error)
 {
+  g_return_val_if_fail (raster != NULL && out != NULL, FALSE);
   Detailed d;
   if (!bw_interchange_writable (raster, error) || !check_fields (raster, error)
       || !count (raster, &d, error))
@@ -308,6 +309,7 @@ set_names (BwRaster *raster)
 BwRaster *
 bw_edid_detailed_to_raster (const guint8 in[BW_EDID_DETAILED_BYTES], GError **error)
 {
+  g_return_val_if_fail (in != NULL, NULL);
   g_autoptr (BwRaster) raster = bw_raster_new ();
   g_autoptr (GError) trouble = NULL;
   Detailed d = unpack (in);

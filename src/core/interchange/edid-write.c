@@ -271,6 +271,7 @@ gboolean
 bw_edid_write (const BwSheet *sheet, const BwCatalogue *catalogue,
                guint8 block[BW_EDID_BLOCK_BYTES], GPtrArray *notes, GError **error)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && block != NULL, FALSE);
   guint8 made[BW_EDID_BLOCK_BYTES];
   g_autoptr (GPtrArray) said = g_ptr_array_new_with_free_func (g_free);
   BwEdidWriter writer = { .monitor = sheet->monitor, .block = made, .notes = said };

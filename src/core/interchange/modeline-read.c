@@ -371,6 +371,7 @@ build_raster (BwModeline *line, GError **error)
 BwRaster *
 bw_modeline_parse (const char *text, GError **error)
 {
+  g_return_val_if_fail (text != NULL, NULL);
   BwModeline line = { .polarity = { -1, -1 } };
   BwRaster *raster = NULL;
 

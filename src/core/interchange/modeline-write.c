@@ -101,6 +101,7 @@ clock_megahertz (BwRatio clock_hz)
 char *
 bw_modeline_format (const BwRaster *raster, GError **error)
 {
+  g_return_val_if_fail (raster != NULL, NULL);
   FrameEdges v;
   if (!bw_interchange_writable (raster, error))
     return NULL;

@@ -42,6 +42,7 @@ has_luma_codes (const BwWireForm *form, BwConductor conductor)
 void
 bw_level_scale (const BwWireForm *form, const BwWireLevels *levels, BwLevelScale *scale)
 {
+  g_return_if_fail (form != NULL && levels != NULL && scale != NULL);
   BwConductor conductor = levels->conductor;
 
   *scale = (BwLevelScale){ .volts_per_ire = levels->volts_per_ire };
@@ -69,6 +70,7 @@ bw_level_scale (const BwWireForm *form, const BwWireLevels *levels, BwLevelScale
 gboolean
 bw_level_has_unit (const BwLevelScale *scale, BwLevelUnit unit)
 {
+  g_return_val_if_fail (scale != NULL, FALSE);
   switch (unit)
     {
     case BW_LEVEL_VOLTS:

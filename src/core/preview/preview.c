@@ -76,6 +76,7 @@ bw_preview_pixels_per_m (double times)
 double
 bw_preview_whole_pixels_per_m (const BwDetailCase *what, int width, int height)
 {
+  g_return_val_if_fail (what != NULL, 0);
   BwDetail detail;
 
   bw_detail_compute (what, &detail);
@@ -183,6 +184,7 @@ check_place (const BwPreview *preview, GError **error)
 gboolean
 bw_preview_check (const BwPreview *preview, GError **error)
 {
+  g_return_val_if_fail (preview != NULL, FALSE);
   return check_size (preview, error) && check_tube (preview->what, error)
          && check_raster (preview->what, error) && check_place (preview, error);
 }

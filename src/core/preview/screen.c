@@ -288,6 +288,7 @@ BwPlanes *
 bw_preview_screen (const BwPreview *preview, GCancellable *cancellable, BwProgressFunc progress,
                    gpointer user_data, GError **error)
 {
+  g_return_val_if_fail (preview != NULL, NULL);
   Screen screen = { .cancellable = cancellable, .progress = progress, .user_data = user_data };
 
   if (!bw_preview_check (preview, error))

@@ -132,6 +132,7 @@ untouched_row (Untouched *it, int colour, int y, float *out)
 BwPlanes *
 bw_preview_untouched (const BwPreview *preview, GCancellable *cancellable, GError **error)
 {
+  g_return_val_if_fail (preview != NULL, NULL);
   Untouched it;
   gboolean cancelled = FALSE;
 
@@ -167,6 +168,8 @@ BwPlanes *
 bw_preview_signal (const BwPreview *preview, double *start_m, double *step_m, int *first_line,
                    GError **error)
 {
+  g_return_val_if_fail (preview != NULL && start_m != NULL, NULL);
+  g_return_val_if_fail (step_m != NULL && first_line != NULL, NULL);
   BwPreviewPlan plan;
 
   if (!bw_preview_check (preview, error))

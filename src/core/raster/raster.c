@@ -108,6 +108,7 @@ bw_raster_new (void)
 BwRaster *
 bw_raster_copy (const BwRaster *raster)
 {
+  g_return_val_if_fail (raster != NULL, NULL);
   BwRaster *copy = g_new (BwRaster, 1);
   *copy = *raster;
   copy->id = g_strdup (raster->id);
@@ -247,6 +248,7 @@ check_rates (const BwRaster *raster, GError **error)
 gboolean
 bw_raster_check (const BwRaster *raster, GError **error)
 {
+  g_return_val_if_fail (raster != NULL, FALSE);
   if (bw_ratio_to_double (raster->line_rate_hz) <= 0
       || bw_ratio_to_double (raster->pixel_clock_hz) < 0)
     return fault (error, BW_RASTER_ERROR_NO_RATE, _ ("there is no line rate or pixel clock"));
@@ -303,6 +305,7 @@ BwRaster *
 bw_raster_load (GKeyFile *keys, const char *group, const char *id, const char *file,
                 GError **error)
 {
+  g_return_val_if_fail (keys != NULL && group != NULL && id != NULL && file != NULL, NULL);
   g_autoptr (BwRaster) raster = bw_raster_new ();
   g_autoptr (GError) trouble = NULL;
 
@@ -326,6 +329,7 @@ bw_raster_load (GKeyFile *keys, const char *group, const char *id, const char *f
 void
 bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group)
 {
+  g_return_if_fail (raster != NULL && keys != NULL && group != NULL);
   gboolean pixels = !bw_ratio_is_none (raster->pixel_clock_hz);
   /* Under the same id there may have stood a raster of the other kind. */
   g_key_file_remove_key (keys, group, pixels ? "line_rate" : "pixel_clock", NULL);
@@ -348,6 +352,7 @@ bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group)
 int
 bw_raster_h_total (const BwRaster *raster)
 {
+  g_return_val_if_fail (raster != NULL, 0);
   return raster->h_active + 2 * raster->h_border + raster->h_front_porch + raster->h_sync
          + raster->h_back_porch;
 }
@@ -375,6 +380,7 @@ bw_raster_half_lines (const BwRaster *raster)
 gboolean
 bw_raster_field_rate (const BwRaster *raster, BwRatio *rate_hz)
 {
+  g_return_val_if_fail (raster != NULL && rate_hz != NULL, FALSE);
   BwRatio fields;
   return bw_ratio_make (4, bw_raster_half_lines (raster), &fields)
          && bw_ratio_multiply (raster->line_rate_hz, fields, rate_hz);
@@ -438,6 +444,7 @@ vertical_figures (const BwRaster *raster, BwRasterFigures *f)
 void
 bw_raster_figures (const BwRaster *raster, BwRasterFigures *figures)
 {
+  g_return_if_fail (raster != NULL && figures != NULL);
   *figures = (BwRasterFigures){ 0 };
   horizontal_figures (raster, figures);
   vertical_figures (raster, figures);
@@ -451,6 +458,7 @@ bw_raster_figures (const BwRaster *raster, BwRasterFigures *figures)
 GPtrArray *
 bw_raster_names (const BwRaster *raster)
 {
+  g_return_val_if_fail (raster != NULL, NULL);
   GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
   g_auto (GStrv) aliases = g_strsplit (raster->aliases != NULL ? raster->aliases : "", ";", -1);
 
@@ -469,6 +477,7 @@ bw_raster_names (const BwRaster *raster)
 gboolean
 bw_raster_has_alias (const BwRaster *raster, const char *name)
 {
+  g_return_val_if_fail (raster != NULL && name != NULL, FALSE);
   g_auto (GStrv) aliases = g_strsplit (raster->aliases != NULL ? raster->aliases : "", ";", -1);
   for (char **alias = aliases; *alias != NULL; alias++)
     if (strcmp (g_strstrip (*alias), name) == 0)

@@ -135,6 +135,7 @@ read_limits (const char *group, GKeyFile *keys, gpointer user_data)
 GPtrArray *
 bw_limits_load (const char *text, gsize length, const char *file, GPtrArray *faults)
 {
+  g_return_val_if_fail (text != NULL && file != NULL && faults != NULL, NULL);
   GPtrArray *limits = g_ptr_array_new_with_free_func ((GDestroyNotify) limits_free);
   LimitsReader reader = { file, limits, faults };
   bw_keyfile_each_group (text, length, file, read_limits, &reader, faults);
@@ -166,6 +167,7 @@ bw_limits_shipped (void)
 const BwStandardLimits *
 bw_limits_find (const GPtrArray *limits, const char *id)
 {
+  g_return_val_if_fail (limits != NULL && id != NULL, NULL);
   for (guint i = 0; i < limits->len; i++)
     {
       const BwStandardLimits *one = limits->pdata[i];
@@ -197,6 +199,7 @@ void
 bw_reading_judge (const BwStandardLimits *limits, BwReadingKind kind, double value,
                   BwJudgement *judgement)
 {
+  g_return_if_fail (limits != NULL && judgement != NULL);
   const BwBands *bands = &limits->at[kind];
   *judgement = (BwJudgement){ .outcome = BW_OUTCOME_NOT_LAID_DOWN };
   if (bands->n < 2)

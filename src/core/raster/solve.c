@@ -183,6 +183,7 @@ written_uncertainty (const char *text, BwDimension dimension, char mark, double 
 gboolean
 bw_solver_enter (BwSolver *solver, BwFigure figure, const char *text, char mark, GError **error)
 {
+  g_return_val_if_fail (solver != NULL && text != NULL, FALSE);
   BwDimension dimension = bw_figure_dimension (figure);
   gboolean counted = dimension == BW_DIMENSION_PIXELS || dimension == BW_DIMENSION_LINES;
   double value;
@@ -211,6 +212,7 @@ bw_solver_enter (BwSolver *solver, BwFigure figure, const char *text, char mark,
 void
 bw_solver_forget (BwSolver *solver, BwFigure figure)
 {
+  g_return_if_fail (solver != NULL);
   solver->at[figure] = (BwSolved){ 0 };
 }
 
@@ -449,6 +451,7 @@ find_redundant (const BwSolver *solver)
 gboolean
 bw_solver_run (BwSolver *solver, guint32 *redundant, GError **error)
 {
+  g_return_val_if_fail (solver != NULL && redundant != NULL, FALSE);
   *redundant = 0;
   if (!propagate (solver, error))
     return FALSE;
@@ -537,6 +540,7 @@ fill_fields (const BwSolver *solver, BwRaster *raster, GError **error)
 BwRaster *
 bw_solver_raster (const BwSolver *solver, GError **error)
 {
+  g_return_val_if_fail (solver != NULL, NULL);
   g_autoptr (BwRaster) raster = bw_raster_new ();
   raster->id = g_strdup ("own");
   raster->name = g_strdup (_ ("own raster"));
@@ -565,6 +569,7 @@ set_exact (BwSolver *solver, BwFigure figure, double value)
 void
 bw_solver_from_raster (BwSolver *solver, const BwRaster *raster)
 {
+  g_return_if_fail (solver != NULL && raster != NULL);
   BwRasterFigures f;
   bw_raster_figures (raster, &f);
   *solver = (BwSolver){ .interlaced = raster->scan == BW_SCAN_INTERLACED };

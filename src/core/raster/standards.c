@@ -292,6 +292,7 @@ cvt_compute (const BwFormulaRequest *request, BwRaster *raster)
 gboolean
 bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster, GError **error)
 {
+  g_return_val_if_fail (request != NULL && raster != NULL, FALSE);
   static const BwRaster empty = { .pixel_repeat = 1 };
   if (!check_request (request, error))
     return FALSE;
@@ -315,6 +316,7 @@ bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster, GEr
 BwRaster *
 bw_standards_cvt (const BwFormulaRequest *request, GError **error)
 {
+  g_return_val_if_fail (request != NULL, NULL);
   if (!check_request (request, error))
     return NULL;
   BwRaster *raster = bw_raster_new ();
@@ -373,6 +375,7 @@ gtf_line (BwRaster *raster, Wide period_num, Wide period_den)
 BwRaster *
 bw_standards_gtf (const BwFormulaRequest *request, GError **error)
 {
+  g_return_val_if_fail (request != NULL, NULL);
   if (!check_request (request, error))
     return NULL;
   BwRaster *raster = bw_raster_new ();
@@ -439,6 +442,7 @@ gtf_fields (BwRaster *raster, const BwFormulaRequest *request, int lines, BwRati
 BwRaster *
 bw_standards_gtf_line_rate (const BwFormulaRequest *request, BwRatio line_rate_hz, GError **error)
 {
+  g_return_val_if_fail (request != NULL, NULL);
   BwFormulaRequest checked = *request;
   checked.field_rate_hz = (BwRatio){ 60, 1 };
   if (!check_request (&checked, error) || !check_rate (line_rate_hz, 1000, 1000000, error))
@@ -465,6 +469,7 @@ BwRaster *
 bw_standards_gtf_pixel_clock (const BwFormulaRequest *request, BwRatio pixel_clock_hz,
                               GError **error)
 {
+  g_return_val_if_fail (request != NULL, NULL);
   BwFormulaRequest checked = *request;
   checked.field_rate_hz = (BwRatio){ 60, 1 };
   if (!check_request (&checked, error)
@@ -513,6 +518,7 @@ parse_word (const char *word, BwFormulaRequest *request)
 gboolean
 bw_formula_request_parse (const char *text, BwFormulaRequest *request, GError **error)
 {
+  g_return_val_if_fail (text != NULL && request != NULL, FALSE);
   BwFormulaRequest result = { 0 };
   g_auto (GStrv) words = g_strsplit (text, ",", -1);
   g_auto (GStrv) halves = g_strsplit (words[0] != NULL ? words[0] : "", "@", 2);

@@ -99,6 +99,7 @@ pulse_at (const BwRaster *raster, int field, int h, BwPulse *pulse)
 BwVerticalInterval *
 bw_vertical_interval_new (const BwRaster *raster, int field, int lines_before, int lines_after)
 {
+  g_return_val_if_fail (raster != NULL, NULL);
   const BwFieldTiming *timing = &raster->field[field];
   BwVerticalInterval *interval = g_new0 (BwVerticalInterval, 1);
   double half_line_s = 0.5 / bw_ratio_to_double (raster->line_rate_hz);

@@ -23,6 +23,7 @@ char_width (gunichar c)
 int
 bw_text_width (const char *text)
 {
+  g_return_val_if_fail (text != NULL, 0);
   int columns = 0;
   for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
     columns += char_width (g_utf8_get_char (p));
@@ -101,6 +102,7 @@ bw_text_wrap (const char *text, int columns)
 void
 bw_text_append_wrapped (GString *to, const char *first, int indent, int columns, const char *text)
 {
+  g_return_if_fail (to != NULL && first != NULL && text != NULL);
   int before = MAX (indent, bw_text_width (first));
   g_autoptr (GPtrArray) lines = bw_text_wrap (text, columns > 0 ? MAX (20, columns - before) : 0);
 

@@ -121,6 +121,7 @@ bw_node_take (BwNode *node, char *words)
 const char *
 bw_node_print (BwNode *node, const char *format, ...)
 {
+  g_return_val_if_fail (node != NULL && format != NULL, NULL);
   va_list list;
   va_start (list, format);
   char *words = g_strdup_vprintf (format, list);
@@ -523,6 +524,7 @@ bw_node_value (const BwNode *node, const char *key)
 char *
 bw_node_words (const BwNode *node, const char *key)
 {
+  g_return_val_if_fail (node != NULL && key != NULL, NULL);
   const BwValue *value = bw_node_value (node, key);
   return value != NULL ? bw_value_text (value, node->result->mark) : g_strdup ("");
 }

@@ -24,6 +24,7 @@ G_DEFINE_QUARK (bw-synthesis-error-quark, bw_synthesis_error)
 void
 bw_synthesis_add_burst (BwWireForm *form)
 {
+  g_return_if_fail (form != NULL);
   gboolean coded = form->signal == BW_SIGNAL_COMPOSITE || form->signal == BW_SIGNAL_YC;
   if (coded && bw_system_has_phase (form->system) && !(form->burst_pp_v > 0))
     form->burst_pp_v = form->sync_v;
@@ -245,6 +246,7 @@ bw_synthesis_rate_hz (const BwSynthesis *synthesis)
 guint
 bw_synthesis_conductors (const BwSynthesis *synthesis)
 {
+  g_return_val_if_fail (synthesis != NULL, 0);
   return bw_signal_conductors (synthesis->form.signal, synthesis->form.sync);
 }
 
@@ -256,6 +258,7 @@ bw_synthesis_conductors (const BwSynthesis *synthesis)
 int
 bw_synthesis_lines (const BwSynthesis *synthesis)
 {
+  g_return_val_if_fail (synthesis != NULL, 0);
   return synthesis->lines;
 }
 
@@ -268,5 +271,6 @@ bw_synthesis_lines (const BwSynthesis *synthesis)
 int
 bw_synthesis_colour_frames (const BwSynthesis *synthesis)
 {
+  g_return_val_if_fail (synthesis != NULL, 0);
   return synthesis->colour_frames;
 }

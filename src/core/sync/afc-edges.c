@@ -128,6 +128,7 @@ end_span (GArray *spans, BwSyncSpan *span)
 GArray *
 bw_sync_run_spans (const BwSyncRun *run)
 {
+  g_return_val_if_fail (run != NULL, NULL);
   GArray *spans = g_array_new (FALSE, FALSE, sizeof (BwSyncSpan));
   BwSyncSpan span = { 0 };
 

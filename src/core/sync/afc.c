@@ -47,6 +47,7 @@ line_period_s (const BwRaster *raster)
 void
 bw_sync_afc_init (BwSyncAfc *afc, const BwRaster *raster)
 {
+  g_return_if_fail (afc != NULL && raster != NULL);
   double line_s = line_period_s (raster);
   *afc = (BwSyncAfc){
     .loop = BW_AFC_LOOP_SECOND,
@@ -73,6 +74,7 @@ fault (GError **error, BwSyncAfcError code, const char *says)
 gboolean
 bw_sync_afc_check (const BwSyncAfc *afc, const BwRaster *raster, GError **error)
 {
+  g_return_val_if_fail (afc != NULL && raster != NULL, FALSE);
   double gate_s = BW_AFC_GATE * line_period_s (raster);
 
   if (afc->loop >= BW_N_AFC_LOOPS)
@@ -106,6 +108,7 @@ bw_sync_afc_check (const BwSyncAfc *afc, const BwRaster *raster, GError **error)
 void
 bw_sync_afc_gains (const BwSyncAfc *afc, double *proportional, double *integral)
 {
+  g_return_if_fail (afc != NULL && proportional != NULL && integral != NULL);
   double step = 1 - exp (-1 / afc->time_constant_lines);
   gboolean second = afc->loop == BW_AFC_LOOP_SECOND;
   *proportional = second ? 2 * step : step;

@@ -56,6 +56,7 @@ polarity_label (guint polarity)
 char *
 bw_sync_mix_name (const BwSyncMixCase *what)
 {
+  g_return_val_if_fail (what != NULL, NULL);
   if (what->gate == BW_SYNC_GATE_STANDARD)
     return g_strdup (_ ("composite sync"));
   return g_strdup_printf ("H %s V", bw_kind_label (&bw_sync_gates, what->gate));
@@ -118,6 +119,7 @@ line_at (const BwSyncRun *run, guint i)
 char *
 bw_sync_run_span_text (const BwSyncRun *run, const BwSyncSpan *span, char mark)
 {
+  g_return_val_if_fail (run != NULL && span != NULL, NULL);
   g_autofree char *off = time_text (fabs (span->late_s), mark);
   if (span->edge == BW_AFC_EDGE_MISSING)
     return g_strdup (bw_kind_label (&bw_afc_edges, span->edge));
@@ -416,6 +418,7 @@ bw_sync_mix_say (const BwSyncMix *mix, const BwSyncAfc *afc, const BwSyncRun *ru
 GPtrArray *
 bw_sync_mix_says (const BwSyncMix *mix, const BwSyncAfc *afc, const BwSyncRun *run, char mark)
 {
+  g_return_val_if_fail (mix != NULL && afc != NULL && run != NULL, NULL);
   GPtrArray *says = g_ptr_array_new_with_free_func (g_free);
   for (guint topic = 0; topic < BW_N_SYNC_TOPICS; topic++)
     {

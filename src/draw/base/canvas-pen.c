@@ -14,6 +14,7 @@
 void
 bw_canvas_draw_paper (const BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (canvas != NULL && cr != NULL);
   cairo_new_path (cr);
   bw_ink_set (cr, canvas->ink, BW_INK_PAPER);
   cairo_rectangle (cr, 0, 0, canvas->width, canvas->height);
@@ -27,6 +28,7 @@ bw_canvas_draw_paper (const BwCanvas *canvas, cairo_t *cr)
 void
 bw_canvas_set_pen (const BwCanvas *canvas, cairo_t *cr, BwInkRole role, double width)
 {
+  g_return_if_fail (canvas != NULL && cr != NULL);
   bw_ink_set (cr, canvas->ink, role);
   cairo_set_line_width (cr, width * canvas->text_height);
 }
@@ -55,6 +57,7 @@ void
 bw_canvas_draw_arrow (const BwCanvas *canvas, cairo_t *cr, double x, double y, double direction,
                       double length, double width)
 {
+  g_return_if_fail (canvas != NULL && cr != NULL);
   double text = canvas->text_height;
   cairo_move_to (cr, x, y);
   cairo_line_to (cr, x - width / 2 * text, y - direction * length * text);

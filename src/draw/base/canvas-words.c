@@ -22,6 +22,7 @@ words_width (const BwCanvas *canvas)
 double
 bw_canvas_words_height (BwCanvas *canvas, const char *text, int lines)
 {
+  g_return_val_if_fail (canvas != NULL, 0);
   gboolean high = canvas->height >= HIGH_PAGE * canvas->text_height;
   return text == NULL ? 0
                       : bw_canvas_wrapped_height (canvas, text, words_width (canvas),
@@ -41,6 +42,7 @@ bw_canvas_words_height (BwCanvas *canvas, const char *text, int lines)
 gboolean
 bw_canvas_claim_words (BwCanvas *canvas, const char *text, BwInkRole role, double y, double height)
 {
+  g_return_val_if_fail (canvas != NULL, FALSE);
   BwLabel label = { (char *) text,
                     { canvas->pad, y, words_width (canvas), height },
                     role,
@@ -60,6 +62,7 @@ bw_canvas_claim_words (BwCanvas *canvas, const char *text, BwInkRole role, doubl
 gboolean
 bw_canvas_claim_foot (BwCanvas *canvas, const BwFoot *foot, double *y)
 {
+  g_return_val_if_fail (canvas != NULL && foot != NULL && y != NULL, FALSE);
   double caption_height = bw_canvas_words_height (canvas, foot->caption, foot->caption_lines);
   double note_height = bw_canvas_words_height (canvas, foot->note, foot->note_lines);
   double note_y = canvas->height - foot->below - note_height;

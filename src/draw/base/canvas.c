@@ -34,6 +34,7 @@ bw_canvas_labels_new (void)
 BwCanvas *
 bw_canvas_new (const BwInk *ink, double width, double height)
 {
+  g_return_val_if_fail (ink != NULL, NULL);
   BwCanvas *canvas = g_new0 (BwCanvas, 1);
   canvas->ink = ink;
   canvas->width = width;
@@ -94,6 +95,7 @@ set_wrapping (PangoLayout *layout, double width, int lines)
 double
 bw_canvas_wrapped_height (BwCanvas *canvas, const char *text, double width, int lines)
 {
+  g_return_val_if_fail (canvas != NULL && text != NULL, 0);
   set_wrapping (canvas->layout, width, lines);
   bw_layout_set_text (canvas->layout, canvas->ink, text, BW_INK_GRAPHITE);
   return layout_box (canvas->layout).height;
@@ -139,6 +141,7 @@ bw_canvas_is_free (const BwCanvas *canvas, BwBox box)
 gboolean
 bw_canvas_claim (BwCanvas *canvas, const BwLabel *label)
 {
+  g_return_val_if_fail (canvas != NULL && label != NULL, FALSE);
   if (!bw_canvas_is_free (canvas, label->box))
     return FALSE;
   BwLabel copy = *label;
@@ -162,6 +165,7 @@ gboolean
 bw_canvas_claim_at (BwCanvas *canvas, const char *text, BwInkRole role, double x, double y,
                     double across, double down)
 {
+  g_return_val_if_fail (canvas != NULL && text != NULL, FALSE);
   BwLabel label = { (char *) text, bw_canvas_measure (canvas, text), role, PANGO_ALIGN_LEFT };
   label.box.x = x - across * label.box.width;
   label.box.y = y - down * label.box.height;
@@ -215,6 +219,7 @@ show_label (BwCanvas *canvas, cairo_t *cr, const BwLabel *label)
 void
 bw_canvas_show_labels (BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (canvas != NULL && cr != NULL);
   for (guint i = 0; i < canvas->labels->len; i++)
     {
       BwLabel *label = &g_array_index (canvas->labels, BwLabel, i);

@@ -138,6 +138,8 @@ gboolean
 bw_chart_init (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, const BwChartAxis *y,
                const char *caption, char mark)
 {
+  g_return_val_if_fail (chart != NULL && canvas != NULL && x != NULL, FALSE);
+  g_return_val_if_fail (y != NULL && caption != NULL, FALSE);
   double text = canvas->text_height;
 
   *chart = (BwChart){ .canvas = canvas, .x = *x, .y = *y };
@@ -170,6 +172,7 @@ gboolean
 bw_chart_init_rows (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, double left,
                     double right, guint rows, const char *caption, char mark)
 {
+  g_return_val_if_fail (chart != NULL && canvas != NULL && x != NULL && caption != NULL, FALSE);
   double text = canvas->text_height;
 
   *chart = (BwChart){ .canvas = canvas, .x = *x, .y = { 0, rows, 1, NULL } };
@@ -192,6 +195,7 @@ bw_chart_init_rows (BwChart *chart, BwCanvas *canvas, const BwChartAxis *x, doub
 void
 bw_set_dash (cairo_t *cr, BwDash dash, double width)
 {
+  g_return_if_fail (cr != NULL);
   static const struct
   {
     int n;
@@ -219,6 +223,7 @@ bw_set_dash (cairo_t *cr, BwDash dash, double width)
 void
 bw_chart_draw_frame (const BwChart *chart, cairo_t *cr)
 {
+  g_return_if_fail (chart != NULL && cr != NULL);
   const BwBox *plot = &chart->plot;
   double tick = chart->canvas->text_height * TICK, bottom = plot->y + plot->height;
 
@@ -263,6 +268,7 @@ clip (const BwChart *chart, cairo_t *cr)
 void
 bw_chart_draw_curve (const BwChart *chart, cairo_t *cr, const BwChartCurve *curve)
 {
+  g_return_if_fail (chart != NULL && cr != NULL && curve != NULL);
   double from = MAX (curve->from, chart->x.low), to = MIN (curve->to, chart->x.high);
   double step = (chart->x.high - chart->x.low) / chart->plot.width;
   if (!(to > from))
@@ -304,6 +310,7 @@ draw_line (const BwChart *chart, cairo_t *cr, double x0, double y0, double x1, d
 void
 bw_chart_draw_across (const BwChart *chart, cairo_t *cr, double y, BwInkRole role, BwDash dash)
 {
+  g_return_if_fail (chart != NULL && cr != NULL);
   double at = bw_chart_y (chart, y);
   draw_line (chart, cr, chart->plot.x, at, chart->plot.x + chart->plot.width, at, role, dash);
 }
@@ -316,6 +323,7 @@ bw_chart_draw_across (const BwChart *chart, cairo_t *cr, double y, BwInkRole rol
 void
 bw_chart_draw_down (const BwChart *chart, cairo_t *cr, double x, BwInkRole role, BwDash dash)
 {
+  g_return_if_fail (chart != NULL && cr != NULL);
   double at = bw_chart_x (chart, x);
   draw_line (chart, cr, at, chart->plot.y, at, chart->plot.y + chart->plot.height, role, dash);
 }
@@ -328,6 +336,7 @@ bw_chart_draw_down (const BwChart *chart, cairo_t *cr, double x, BwInkRole role,
 void
 bw_chart_draw_point (const BwChart *chart, cairo_t *cr, double x, double y, BwInkRole role)
 {
+  g_return_if_fail (chart != NULL && cr != NULL);
   cairo_save (cr);
   cairo_new_path (cr);
   cairo_arc (cr, bw_chart_x (chart, x), bw_chart_y (chart, y), chart->canvas->text_height * 0.3, 0,

@@ -55,6 +55,7 @@ void
 bw_dim_row_add_figure (BwDimRow *row, double x0, double x1, const char *name, const char *figure,
                        const char *rest)
 {
+  g_return_if_fail (row != NULL && name != NULL && figure != NULL && rest != NULL);
   gboolean more = *rest != '\0';
   g_autofree char *one = g_strconcat (name, "  ", figure, more ? " · " : "", rest, NULL);
   g_autofree char *two = more ? g_strconcat (name, "  ", figure, "\n", rest, NULL)
@@ -138,6 +139,7 @@ choose_label (const BwDimRow *row, BwDim *dim, BwCanvas *canvas)
 void
 bw_dim_row_size (BwDimRow *row, BwCanvas *canvas)
 {
+  g_return_if_fail (row != NULL && canvas != NULL);
   double tallest = 0;
   BwDimForm narrowest = row->n == 1 ? BW_DIM_TWO_LINES : BW_DIM_THREE_LINES;
 
@@ -199,6 +201,7 @@ label_top (const BwDimRow *row, const BwDim *dim, const BwCanvas *canvas)
 gboolean
 bw_dim_row_claim (BwDimRow *row, BwCanvas *canvas)
 {
+  g_return_val_if_fail (row != NULL && canvas != NULL, FALSE);
   double starts[BW_DIM_MAX], widths[BW_DIM_MAX];
   gboolean all = TRUE;
 
@@ -315,6 +318,7 @@ draw_dim (const BwDimRow *row, guint i, const BwCanvas *canvas, cairo_t *cr)
 void
 bw_dim_row_draw (const BwDimRow *row, const BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (row != NULL && canvas != NULL && cr != NULL);
   cairo_save (cr);
   cairo_set_line_width (cr, LINE_WIDTH * canvas->text_height);
   bw_ink_set (cr, canvas->ink, BW_INK_GRAPHITE_LIGHT);

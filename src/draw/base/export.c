@@ -45,6 +45,7 @@ bw_export_append (void *bytes, const unsigned char *data, unsigned int length)
 gboolean
 bw_export_write (const GByteArray *bytes, const char *path, GError **error)
 {
+  g_return_val_if_fail (bytes != NULL && path != NULL, FALSE);
   g_autoptr (GError) trouble = NULL;
 
   if (bw_file_replace (path, bytes->data, bytes->len, &trouble))
@@ -201,6 +202,7 @@ write_made (const GByteArray *bytes, cairo_status_t status, const char *path, GE
 gboolean
 bw_export_pages (const BwExportPages *what, const char *path, GError **error)
 {
+  g_return_val_if_fail (what != NULL && path != NULL, FALSE);
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   return write_made (bytes, make_pages (what, bytes), path, error);
 }

@@ -153,6 +153,7 @@ bw_ink_contrast (guint32 rgb_a, guint32 rgb_b)
 void
 bw_ink_set (cairo_t *cr, const BwInk *ink, BwInkRole role)
 {
+  g_return_if_fail (cr != NULL && ink != NULL);
   bw_ink_set_alpha (cr, ink, role, 1);
 }
 
@@ -165,6 +166,7 @@ bw_ink_set (cairo_t *cr, const BwInk *ink, BwInkRole role)
 void
 bw_ink_set_alpha (cairo_t *cr, const BwInk *ink, BwInkRole role, double alpha)
 {
+  g_return_if_fail (cr != NULL && ink != NULL);
   guint32 rgb = bw_ink_rgb (ink->theme, role);
   cairo_set_source_rgba (cr, channel (rgb, 16), channel (rgb, 8), channel (rgb, 0), alpha);
 }

@@ -20,6 +20,7 @@
 PangoLayout *
 bw_ink_layout (const BwInk *ink)
 {
+  g_return_val_if_fail (ink != NULL, NULL);
   PangoFontMap *map = pango_cairo_font_map_get_default ();
   PangoContext *context = pango_font_map_create_context (map);
   cairo_font_options_t *options = cairo_font_options_create ();
@@ -97,6 +98,7 @@ keep_names (PangoAttrList *attributes, const char *text)
 void
 bw_layout_set_text (PangoLayout *layout, const BwInk *ink, const char *text, BwInkRole role)
 {
+  g_return_if_fail (layout != NULL && ink != NULL && text != NULL);
   g_autofree char *shown = bw_text_harmless_lines (text);
   PangoAttrList *attributes = pango_attr_list_new ();
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));

@@ -27,6 +27,7 @@ bw_view_range_init (BwViewRange *range, double low, double high, double least)
 gboolean
 bw_view_range_is_whole (const BwViewRange *range)
 {
+  g_return_val_if_fail (range != NULL, FALSE);
   return range->from <= range->low && range->to >= range->high;
 }
 
@@ -66,6 +67,7 @@ bw_view_range_show (BwViewRange *range, double from, double to)
 void
 bw_view_range_show_as (BwViewRange *range, const BwViewRange *before)
 {
+  g_return_if_fail (range != NULL && before != NULL);
   double slack = SAME_AXIS * (before->high - before->low);
 
   if (!bw_view_range_is_whole (before) && fabs (before->low - range->low) < slack

@@ -178,6 +178,7 @@ page_init (BwDetailPage *page, double width, double height, const BwInk *ink,
 gboolean
 bw_detail_view_can_draw (const BwDetailView *what)
 {
+  g_return_val_if_fail (what != NULL, FALSE);
   return kinds[what->kind]->can_draw (what);
 }
 

@@ -37,6 +37,7 @@ bw_ruler_init (BwRuler *ruler, BwCanvas *canvas, double period_s, char mark)
 double
 bw_ruler_line_width (const BwRuler *ruler)
 {
+  g_return_val_if_fail (ruler != NULL, 0);
   return bw_ruler_x (ruler, ruler->period_s) - bw_ruler_x (ruler, 0);
 }
 
@@ -47,6 +48,7 @@ bw_ruler_line_width (const BwRuler *ruler)
 void
 bw_ruler_choose_scale (BwRuler *ruler, gboolean keeps)
 {
+  g_return_if_fail (ruler != NULL);
   double line = bw_ruler_line_width (ruler), text = ruler->canvas->text_height;
 
   ruler->scale_s = 0;
@@ -83,6 +85,7 @@ claim_figure (const BwRuler *ruler, const char *text, double width, double x, do
 int
 bw_ruler_number_step (const BwRuler *ruler, int greatest)
 {
+  g_return_val_if_fail (ruler != NULL, 0);
   int digits = greatest > 999 ? 4 : 3;
   double wanted = (digits + 1.2) * ruler->digit / bw_ruler_line_width (ruler);
   return (int) bw_nice_tick (MAX (wanted, 1));
@@ -98,6 +101,7 @@ bw_ruler_number_step (const BwRuler *ruler, int greatest)
 void
 bw_ruler_claim_number (const BwRuler *ruler, int line, double from_s, double y, BwInkRole role)
 {
+  g_return_if_fail (ruler != NULL);
   double x0 = bw_ruler_x (ruler, from_s), width = bw_ruler_line_width (ruler);
   double seen0 = MAX (x0, ruler->left), seen1 = MIN (x0 + width, ruler->right);
   char text[16];
@@ -118,6 +122,7 @@ bw_ruler_claim_number (const BwRuler *ruler, int line, double from_s, double y, 
 void
 bw_ruler_claim_scale (const BwRuler *ruler, double from_s, double y)
 {
+  g_return_if_fail (ruler != NULL);
   for (int i = 0; ruler->scale_s > 0 && i * ruler->scale_s < ruler->period_s * (1 - 1e-9); i++)
     {
       double x = bw_ruler_x (ruler, from_s + i * ruler->scale_s);
@@ -151,6 +156,7 @@ add_tick (const BwRuler *ruler, cairo_t *cr, double time_s, double y, double len
 void
 bw_ruler_add_ticks (const BwRuler *ruler, cairo_t *cr, double from_s, double y)
 {
+  g_return_if_fail (ruler != NULL && cr != NULL);
   add_tick (ruler, cr, from_s, y, TICK);
   for (int i = 1; ruler->scale_s > 0 && i * ruler->scale_s < ruler->period_s; i++)
     add_tick (ruler, cr, from_s + i * ruler->scale_s, y, SCALE_TICK);
@@ -164,6 +170,7 @@ bw_ruler_add_ticks (const BwRuler *ruler, cairo_t *cr, double from_s, double y)
 void
 bw_ruler_stroke_ticks (const BwRuler *ruler, cairo_t *cr)
 {
+  g_return_if_fail (ruler != NULL && cr != NULL);
   bw_canvas_set_pen (ruler->canvas, cr, BW_INK_GRAPHITE_LIGHT, STROKE);
   cairo_stroke (cr);
 }

@@ -18,6 +18,7 @@
 void
 bw_field_shape_init (BwFieldShape *shape, const BwRaster *raster, int field)
 {
+  g_return_if_fail (shape != NULL && raster != NULL);
   const BwFieldTiming *timing = &raster->field[field];
   int border = 2 * raster->v_border;
   int blanking = timing->front_porch + timing->sync + timing->back_porch;
@@ -48,6 +49,7 @@ bw_field_shape_init (BwFieldShape *shape, const BwRaster *raster, int field)
 double
 bw_field_shape_time (const BwFieldShape *shape, int half_line)
 {
+  g_return_val_if_fail (shape != NULL, 0);
   return half_line * shape->half_line_s;
 }
 
@@ -108,6 +110,7 @@ interval_of (const BwFieldShape *shape)
 guint
 bw_field_shape_pulses (const BwFieldShape *shape, BwFieldPart part)
 {
+  g_return_val_if_fail (shape != NULL, 0);
   g_autoptr (BwVerticalInterval) interval = interval_of (shape);
   double quarter_s = shape->half_line_s / 2;
   double from_s = bw_field_shape_time (shape, shape->start[part]) - quarter_s;
@@ -233,6 +236,7 @@ compare_steps (gconstpointer a, gconstpointer b)
 GArray *
 bw_field_shape_steps (const BwFieldShape *shape, BwLane lane, double from_s, double to_s)
 {
+  g_return_val_if_fail (shape != NULL, NULL);
   GArray *steps = g_array_new (FALSE, FALSE, sizeof (BwLineStep));
   Writer writer = { shape, steps, from_s, to_s };
 
@@ -272,6 +276,8 @@ gboolean
 bw_burst_gap (const BwFieldShape *shape, const BwBurst *burst, int *from_half_line,
               int *to_half_line)
 {
+  g_return_val_if_fail (shape != NULL && burst != NULL, FALSE);
+  g_return_val_if_fail (from_half_line != NULL && to_half_line != NULL, FALSE);
   Writer whole = { shape, NULL, bw_field_shape_time (shape, shape->start[0]), 0 };
   int first = first_line_start (&whole), last = shape->start[BW_N_PARTS];
   int from = first;
@@ -298,6 +304,7 @@ bw_burst_gap (const BwFieldShape *shape, const BwBurst *burst, int *from_half_li
 GArray *
 bw_burst_steps (const BwFieldShape *shape, const BwBurst *burst, double from_s, double to_s)
 {
+  g_return_val_if_fail (shape != NULL && burst != NULL, NULL);
   GArray *steps = g_array_new (FALSE, FALSE, sizeof (BwLineStep));
   Writer writer = { shape, steps, from_s, to_s };
   const BwSystemFacts *facts = bw_system_facts (burst->system);

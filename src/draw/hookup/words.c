@@ -195,6 +195,7 @@ bw_hookup_text_caption (const BwHookupView *what, gboolean whole)
 char *
 bw_hookup_view_lead (const BwHookupView *what)
 {
+  g_return_val_if_fail (what != NULL, NULL);
   BwLeadFigures figures;
   if (what->lead == NULL || what->lead->lead.type == NULL || !(what->lead->lead.length_m > 0))
     return NULL;

@@ -103,6 +103,7 @@ find_burst (BwLevelsModel *model)
 BwLevelsModel *
 bw_levels_model_new (const BwSynthesisCase *what, GError **error)
 {
+  g_return_val_if_fail (what != NULL, NULL);
   g_autoptr (BwLevelsModel) model = g_rc_box_new0 (BwLevelsModel);
 
   model->raster = bw_raster_copy (what->raster);
@@ -149,6 +150,7 @@ bw_levels_model_unref (BwLevelsModel *model)
 const BwSynthesisCase *
 bw_levels_model_case (const BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, NULL);
   return &model->what;
 }
 
@@ -160,24 +162,28 @@ bw_levels_model_case (const BwLevelsModel *model)
 BwSynthesis *
 bw_levels_model_synthesis (BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, NULL);
   return model->synthesis;
 }
 
 const BwRaster *
 bw_levels_model_raster (const BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, NULL);
   return model->raster;
 }
 
 const BwLineShape *
 bw_levels_model_shape (const BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, NULL);
   return &model->shape;
 }
 
 guint
 bw_levels_model_levels (const BwLevelsModel *model, const BwWireLevels **levels)
 {
+  g_return_val_if_fail (model != NULL && levels != NULL, 0);
   *levels = model->levels;
   return model->n_levels;
 }
@@ -186,6 +192,7 @@ bw_levels_model_levels (const BwLevelsModel *model, const BwWireLevels **levels)
 double
 bw_levels_model_subcarrier_hz (const BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, 0);
   if (!is_coded (&model->what.form))
     return 0;
   return bw_ratio_to_double (bw_system_facts (model->what.form.system)->subcarrier_hz);
@@ -201,6 +208,7 @@ bw_levels_model_rate_hz (const BwLevelsModel *model)
 gboolean
 bw_levels_model_burst (const BwLevelsModel *model, BwRange *burst_s)
 {
+  g_return_val_if_fail (model != NULL && burst_s != NULL, FALSE);
   *burst_s = model->burst_s;
   return model->burst_s.high > model->burst_s.low;
 }
@@ -219,6 +227,7 @@ bw_levels_has_chroma (const BwLevelsModel *model, BwConductor conductor)
 int
 bw_levels_model_picture_line (const BwLevelsModel *model)
 {
+  g_return_val_if_fail (model != NULL, 0);
   const BwFieldTiming *field = &model->raster->field[0];
   int half_line = field->sync + field->back_porch + 2 * model->raster->v_border + field->active / 2;
   return bw_raster_line_at (model->raster, 0, half_line - half_line % 2, NULL);
@@ -249,6 +258,7 @@ bw_levels_model_has_picture (const BwLevelsModel *model, int line)
 double
 bw_levels_model_start_s (const BwLevelsModel *model, gint64 frame, int line)
 {
+  g_return_val_if_fail (model != NULL, 0);
   int frames = MAX (bw_synthesis_colour_frames (model->synthesis), 1);
   return bw_synthesis_line_start_s (model->synthesis, frame + frames, line);
 }

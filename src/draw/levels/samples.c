@@ -34,6 +34,7 @@ void
 bw_levels_samples (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow *window,
                    BwLevelsSamples *samples)
 {
+  g_return_if_fail (model != NULL && window != NULL && samples != NULL);
   fill_samples (model->synthesis, conductor, window, samples);
 }
 
@@ -43,6 +44,7 @@ gboolean
 bw_levels_chroma_samples (BwLevelsModel *model, const BwLevelsWindow *window,
                           BwLevelsSamples *samples)
 {
+  g_return_val_if_fail (model != NULL && window != NULL && samples != NULL, FALSE);
   BwSynthesisCase what = model->what;
 
   if (model->chroma == NULL)

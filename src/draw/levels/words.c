@@ -155,6 +155,7 @@ where_text (const BwLevelsView *what)
 char *
 bw_levels_text_caption (const BwLevelsView *what)
 {
+  g_return_val_if_fail (what != NULL, NULL);
   const BwSynthesisCase *from = bw_levels_model_case (what->model);
   const char *name = bw_or_empty (from->raster->name), *source = bw_or_empty (from->raster->source);
   const char *content = from->content == BW_CONTENT_BARS

@@ -66,6 +66,7 @@ level_name (const BwLineShape *shape, guint i)
 double
 bw_line_names_width (const BwLineShape *shape, BwCanvas *canvas)
 {
+  g_return_val_if_fail (shape != NULL && canvas != NULL, 0);
   double widest = 0;
   for (guint i = 0; i < N_LEVELS; i++)
     if (level_name (shape, i) != NULL)
@@ -83,6 +84,7 @@ bw_line_names_width (const BwLineShape *shape, BwCanvas *canvas)
 gboolean
 bw_line_panel_claim_names (const BwLinePanel *panel, const BwLineShape *shape, BwCanvas *canvas)
 {
+  g_return_val_if_fail (panel != NULL && shape != NULL && canvas != NULL, FALSE);
   gboolean all = TRUE;
   for (guint i = 0; i < N_LEVELS; i++)
     if (level_name (shape, i) != NULL)
@@ -101,6 +103,7 @@ void
 bw_line_panel_draw_levels (const BwLinePanel *panel, const BwLineShape *shape,
                            const BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (panel != NULL && shape != NULL && canvas != NULL && cr != NULL);
   const double dashes[] = { canvas->text_height * 0.15, canvas->text_height * 0.25 };
 
   cairo_save (cr);
@@ -128,6 +131,7 @@ char *
 bw_line_figures_text (const BwLineShape *shape, double length_s, int pixels, gboolean shares,
                       char mark)
 {
+  g_return_val_if_fail (shape != NULL, NULL);
   g_autofree char *share = bw_text_share (length_s / shape->period_s, mark);
   g_autofree char *count = g_strdup_printf ("%d\u00a0px", pixels);
 
@@ -147,6 +151,7 @@ void
 bw_line_panel_draw_datum (const BwLinePanel *panel, double time_s, double from_y,
                           const BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (panel != NULL && canvas != NULL && cr != NULL);
   double x = bw_line_panel_x (panel, time_s);
   bw_canvas_set_pen (canvas, cr, BW_INK_ACCENT, DATUM_LINE);
   cairo_move_to (cr, x, from_y);
@@ -175,6 +180,7 @@ void
 bw_line_panel_draw_curve (const BwLinePanel *panel, const BwLineShape *shape,
                           const BwCanvas *canvas, cairo_t *cr)
 {
+  g_return_if_fail (panel != NULL && shape != NULL && canvas != NULL && cr != NULL);
   g_autoptr (GArray) steps = bw_line_shape_steps (shape, panel->from_s, panel->to_s);
   double blanking_y = bw_line_panel_y (panel, BW_LEVEL_BLANKING);
 

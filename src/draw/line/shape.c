@@ -13,6 +13,7 @@
 void
 bw_line_shape_init (BwLineShape *shape, const BwRaster *raster)
 {
+  g_return_if_fail (shape != NULL && raster != NULL);
   BwRasterFigures f;
   bw_raster_figures (raster, &f);
   const double length_s[BW_N_INTERVALS] = {
@@ -40,6 +41,7 @@ bw_line_shape_init (BwLineShape *shape, const BwRaster *raster)
 double
 bw_line_shape_blanking_end (const BwLineShape *shape)
 {
+  g_return_val_if_fail (shape != NULL, 0);
   return shape->start_s[BW_INTERVAL_BACK_PORCH + 1];
 }
 
@@ -51,6 +53,7 @@ bw_line_shape_blanking_end (const BwLineShape *shape)
 double
 bw_line_shape_length (const BwLineShape *shape, BwLineInterval interval)
 {
+  g_return_val_if_fail (shape != NULL, 0);
   return shape->start_s[interval + 1] - shape->start_s[interval];
 }
 
@@ -139,6 +142,7 @@ add_interval (StepWriter *writer, const BwLineShape *shape, BwLineInterval inter
 GArray *
 bw_line_shape_steps (const BwLineShape *shape, double from_s, double to_s)
 {
+  g_return_val_if_fail (shape != NULL, NULL);
   GArray *steps = g_array_new (FALSE, FALSE, sizeof (BwLineStep));
   StepWriter writer = { steps, from_s, to_s };
   int first = (int) floor ((from_s - shape->start_s[0]) / shape->period_s);

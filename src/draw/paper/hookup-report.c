@@ -62,6 +62,7 @@ BwHookupReport *
 bw_hookup_report_new (const BwHookupView *what, const char *title, const BwInk *ink,
                       double page_width_pt, double page_height_pt)
 {
+  g_return_val_if_fail (what != NULL && title != NULL && ink != NULL, NULL);
   BwHookupReport *report = g_new0 (BwHookupReport, 1);
 
   report->what = *what;
@@ -98,6 +99,7 @@ bw_hookup_report_free (BwHookupReport *report)
 guint
 bw_hookup_report_pages (BwHookupReport *report)
 {
+  g_return_val_if_fail (report != NULL, 0);
   return bw_flow_pages (report->flow);
 }
 
@@ -130,6 +132,7 @@ draw_foot (BwHookupReport *report, cairo_t *cr)
 void
 bw_hookup_report_draw_page (BwHookupReport *report, cairo_t *cr, guint page)
 {
+  g_return_if_fail (report != NULL && cr != NULL);
   cairo_save (cr);
   bw_ink_set (cr, &report->ink, BW_INK_PAPER);
   cairo_rectangle (cr, 0, 0, report->page_width_pt, report->page_height_pt);
@@ -160,6 +163,7 @@ gboolean
 bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char *path,
                          GError **error)
 {
+  g_return_val_if_fail (what != NULL && title != NULL && path != NULL, FALSE);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
   g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, BW_A4_WIDTH_PT,
                                                             BW_A4_HEIGHT_PT);

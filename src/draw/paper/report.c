@@ -64,6 +64,7 @@ BwReport *
 bw_report_new (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInk *ink,
                double page_width_pt, double page_height_pt, char mark)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && ink != NULL, NULL);
   BwReport *report = g_new0 (BwReport, 1);
 
   report->sheet = sheet;
@@ -105,6 +106,7 @@ bw_report_free (BwReport *report)
 guint
 bw_report_pages (BwReport *report)
 {
+  g_return_val_if_fail (report != NULL, 0);
   return bw_flow_pages (report->flow);
 }
 
@@ -152,6 +154,7 @@ draw_foot (BwReport *report, cairo_t *cr, guint page)
 void
 bw_report_draw_page (BwReport *report, cairo_t *cr, guint page)
 {
+  g_return_if_fail (report != NULL && cr != NULL);
   cairo_save (cr);
   bw_ink_set (cr, &report->ink, BW_INK_PAPER);
   cairo_rectangle (cr, 0, 0, report->page_width_pt, report->page_height_pt);
@@ -182,6 +185,7 @@ gboolean
 bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char *path,
                   GError **error)
 {
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && path != NULL, FALSE);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
   g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, BW_A4_WIDTH_PT,
                                                BW_A4_HEIGHT_PT, bw_quantity_locale_mark ());

@@ -49,6 +49,7 @@ to_pixels (const BwTestFrame *frame, BwBox box)
 gboolean
 bw_test_burst_box (const BwTestFrame *frame, guint burst, BwBox *box)
 {
+  g_return_val_if_fail (frame != NULL && box != NULL, FALSE);
   double width = frame->aspect * BW_TEST_UNITS * BURSTS_SHARE - EDGE - LABEL_WIDTH - GAP;
   BwBox units = { EDGE + LABEL_WIDTH, EDGE + burst * row_height (), width, row_height () - GAP };
 

@@ -24,6 +24,7 @@ const BwKindTable bw_test_pictures = { BW_N_TEST_PICTURES, kinds };
 void
 bw_test_frame_size (const BwDetailCase *what, int *width, int *height)
 {
+  g_return_if_fail (what != NULL && width != NULL && height != NULL);
   *width = what->samples > 0 ? MIN (what->samples, BW_PREVIEW_MAX_SIDE) : UNSAMPLED_WIDTH;
   *height = (int) CLAMP (ceil (what->active_lines), 1, BW_PREVIEW_MAX_SIDE);
 }
@@ -35,6 +36,7 @@ bw_test_frame_size (const BwDetailCase *what, int *width, int *height)
 void
 bw_test_frame_init (BwTestFrame *frame, const BwDetailCase *what, int width, int height)
 {
+  g_return_if_fail (frame != NULL && what != NULL);
   double seen_width = width * (1 - what->overscan_h);
   double seen_height = height * (1 - what->overscan_v);
 
@@ -53,6 +55,7 @@ bw_test_frame_init (BwTestFrame *frame, const BwDetailCase *what, int width, int
 double
 bw_test_pixels_per_height (const BwTestFrame *frame)
 {
+  g_return_val_if_fail (frame != NULL, 0);
   return frame->seen.width / frame->aspect;
 }
 
@@ -109,6 +112,7 @@ draw_kind (BwTestKind kind, cairo_t *cr, const BwTestFrame *frame, cairo_surface
 cairo_surface_t *
 bw_test_picture_draw (BwTestKind kind, const BwTestFrame *frame)
 {
+  g_return_val_if_fail (frame != NULL, NULL);
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, frame->width,
                                                          frame->height);
   cairo_t *cr = cairo_create (surface);

@@ -23,6 +23,7 @@ form_of (const BwVectorView *what)
 gboolean
 bw_vector_view_can_draw (const BwWireForm *form)
 {
+  g_return_val_if_fail (form != NULL, FALSE);
   if (form->signal == BW_SIGNAL_COMPONENT)
     return TRUE;
   return (form->signal == BW_SIGNAL_YC || form->signal == BW_SIGNAL_COMPOSITE)
@@ -106,6 +107,7 @@ add_burst (GArray *targets, const BwVectorView *what, gboolean switched)
 GArray *
 bw_vector_view_targets (const BwVectorView *what)
 {
+  g_return_val_if_fail (what != NULL, NULL);
   GArray *targets = g_array_new (FALSE, FALSE, sizeof (BwVectorTarget));
   add_bars (targets, what, FALSE);
   add_burst (targets, what, FALSE);

@@ -390,7 +390,7 @@ save_as (const char *path)
   g_autoptr (GFile) file = g_file_new_for_path (path);
   app_test_choose_name (file);
   if (g_file_test (path, G_FILE_TEST_EXISTS))
-    app_test_answer (GTK_RESPONSE_ACCEPT); /* the chooser asks whether to replace the file */
+    app_test_agree_to_replace ();
 }
 
 /* A sheet is not saved over the file of another window. */

@@ -91,8 +91,8 @@ static void
 assert_described (BwEditorRow *row, gboolean wrong)
 {
   GtkWidget *control = bw_editor_row_get_control (row);
-  GtkWidget *error = gtk_widget_get_next_sibling (control);
-  GtkWidget *help = gtk_widget_get_next_sibling (error);
+  GtkWidget *help = gtk_widget_get_last_child (GTK_WIDGET (row));
+  GtkWidget *error = gtk_widget_get_prev_sibling (help);
 
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_STATE_INVALID,
                                     wrong ? GTK_ACCESSIBLE_INVALID_TRUE

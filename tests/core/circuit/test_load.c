@@ -118,6 +118,27 @@ test_coupling (void)
   assert_near (tilt.line, bw_coupling_tilt (52e-6, 150, 220e-6), 0);
 }
 
+/* The same with figures that are not round: 50 Ω behind 10 m of 75 Ω whose waves take 4.98 ns a metre reflect
+ * (50 − 75) / (50 + 75) at the end and (62 − 75) / (62 + 75) at the source: −20 % × −9.489 % = 1.898 %, told to three
+ * digits, 99.6 ns later. */
+static void
+test_echo_digits (void)
+{
+  BwLoadCase what;
+  BwLoad load;
+  bw_load_case_init (&what);
+  what.ending = BW_ENDING_ONE;
+  what.source_ohm = 62;
+  what.terminator_ohm = 50;
+  what.input_ohm = 1e12;
+  what.delay_s_per_m = 4.98e-9;
+  what.length_m = 10;
+  bw_load_compute (&what, &load);
+  assert_near (load.echo_ratio, 0.2 * 13 / 137, 1e-9);
+  g_autofree char *says = bw_load_says (&what, &load, '.');
+  bw_test_assert_words (says, WORDS ("An echo of 1.9\u00a0% follows after 99.6\u00a0ns."));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -131,5 +152,6 @@ main (int argc, char **argv)
   g_test_add_func ("/load/echo", test_echo);
   g_test_add_func ("/load/words", test_load_words);
   g_test_add_func ("/coupling/tilt", test_coupling);
+  g_test_add_func ("/load/echo-digits", test_echo_digits);
   return g_test_run ();
 }

@@ -757,6 +757,50 @@ test_detail_behind_box (void)
     }
 }
 
+#define FIRST_OF_TWO                                                                               \
+  "[first]\nname=to Y/C\norigin=Invented\nkind=box\ntakes_signals=rgb\ngives_signals=yc\n"           \
+  "gives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\ngives_connectors=mini-din-4\n"      \
+  "rank=30\n"
+#define SECOND_OF_TWO                                                                              \
+  "[second]\nname=to composite\norigin=Invented\nkind=box\ntakes_signals=yc\n"                     \
+  "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"         \
+  "gives_connectors=bnc\nrank=30\n"
+#define AT_ONCE                                                                                    \
+  "[once]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\ngives_signals=composite\n"  \
+  "gives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\ngives_connectors=bnc\nrank=%u\n"
+
+static BwPlan *
+least_plan (const char *boxes)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, boxes);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  /* It borrows from sheet and catalogue: afterwards only its numbers may be looked at. */
+  return g_memdup2 (plans->pdata[0], sizeof (BwPlan));
+}
+
+/* Of two ways that cost the same, the shorter: one box before two, whichever the catalogue names first. */
+static void
+test_shorter_way (void)
+{
+  g_autofree char *cheap = g_strdup_printf (AT_ONCE, 1);
+  g_autofree BwPlan *two = least_plan (FIRST_OF_TWO SECOND_OF_TWO);
+  g_autofree BwPlan *one = least_plan (cheap);
+  g_autofree char *once = g_strdup_printf (AT_ONCE, 1 + two->cost - one->cost);
+  g_autofree char *before = g_strconcat (once, FIRST_OF_TWO SECOND_OF_TWO, NULL);
+  g_autofree char *after = g_strconcat (FIRST_OF_TWO SECOND_OF_TWO, once, NULL);
+  g_autofree BwPlan *either = least_plan (before), *or = least_plan (after);
+  g_assert_cmpuint (two->n_boxes, ==, 2);
+  g_assert_cmpuint (either->cost, ==, two->cost);
+  g_assert_cmpuint (or->cost, ==, two->cost);
+  g_assert_cmpuint (either->n_boxes, ==, 1);
+  g_assert_cmpuint (or->n_boxes, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -786,5 +830,6 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
+  g_test_add_func ("/planner/shorter-way", test_shorter_way);
   return g_test_run ();
 }

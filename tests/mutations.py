@@ -30,7 +30,7 @@ TOKEN = re.compile(
 
 PRECONDITION = re.compile(r"g_(?:return|assert|warn|test|abort)\w*|G_STATIC_ASSERT")
 # Sizes set aside for text and lists, which grow when they must; allocations; shifts of flags.
-SIZES = re.compile(r"\w*sized_new\w*|g_(?:new0?|renew|alloca|malloc0?|snprintf|strlcpy)|G_\w+|sizeof")
+SIZES = re.compile(r"\w*sized_new\w*|g_(?:new0?|renew|array_(?:sized_)?new|alloca|malloc0?|snprintf|strlcpy)|G_\w+|sizeof")
 ENDS_OPERAND = re.compile(r"\w+$|[)\]]$|'$")
 OPERATORS = {
     "arithmetic": {"+": "-", "-": "+", "*": "/", "/": "*", "%": "/", "*=": "/=", "/=": "*="},

@@ -102,6 +102,9 @@ check_hookup (const BwHookup *hookup, guint *plans)
   g_assert_cmpint (hookup->verdict_after, <=, BW_VERDICT_TIGHT);
   g_assert_cmpuint (hookup->needs->len, ==, 0);
   g_assert_cmpuint (hookup->steps->len, ==, hookup->plan->n);
+  const BwHookupAlternative *chosen = hookup->alternatives->pdata[hookup->alternative];
+  g_assert_cmpuint (chosen->cost, ==, hookup->plan->cost);
+  g_assert_cmpuint (chosen->verdict, ==, hookup->plan->fit.verdict);
   check_connections (hookup);
   check_hops (hookup);
   check_figures (hookup);

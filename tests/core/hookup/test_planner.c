@@ -757,6 +757,107 @@ test_detail_behind_box (void)
     }
 }
 
+#define FIRST_OF_TWO                                                                               \
+  "[first]\nname=to Y/C\norigin=Invented\nkind=box\ntakes_signals=rgb\ngives_signals=yc\n"           \
+  "gives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\ngives_connectors=mini-din-4\n"      \
+  "rank=30\n"
+#define SECOND_OF_TWO                                                                              \
+  "[second]\nname=to composite\norigin=Invented\nkind=box\ntakes_signals=yc\n"                     \
+  "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\n"         \
+  "gives_connectors=bnc\nrank=30\n"
+#define AT_ONCE                                                                                    \
+  "[once]\nname=encoder\norigin=Invented\nkind=box\ntakes_signals=rgb\ngives_signals=composite\n"  \
+  "gives_systems=ntsc-m\ngives_syncs=in-video\nlevels=standard\ngives_connectors=bnc\nrank=%u\n"
+
+static BwPlan *
+least_plan (const char *boxes)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, boxes);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  /* It borrows from sheet and catalogue: afterwards only its numbers may be looked at. */
+  return g_memdup2 (plans->pdata[0], sizeof (BwPlan));
+}
+
+/* Of two ways that cost the same, the shorter: one box before two, whichever the catalogue names first. */
+static void
+test_shorter_way (void)
+{
+  g_autofree char *cheap = g_strdup_printf (AT_ONCE, 1);
+  g_autofree BwPlan *two = least_plan (FIRST_OF_TWO SECOND_OF_TWO);
+  g_autofree BwPlan *one = least_plan (cheap);
+  g_autofree char *once = g_strdup_printf (AT_ONCE, 1 + two->cost - one->cost);
+  g_autofree char *before = g_strconcat (once, FIRST_OF_TWO SECOND_OF_TWO, NULL);
+  g_autofree char *after = g_strconcat (FIRST_OF_TWO SECOND_OF_TWO, once, NULL);
+  g_autofree BwPlan *either = least_plan (before), *or = least_plan (after);
+  g_assert_cmpuint (two->n_boxes, ==, 2);
+  g_assert_cmpuint (either->cost, ==, two->cost);
+  g_assert_cmpuint (or->cost, ==, two->cost);
+  g_assert_cmpuint (either->n_boxes, ==, 1);
+  g_assert_cmpuint (or->n_boxes, ==, 1);
+}
+
+/* What stands behind a box that makes composite sync of sync on green: 0.7 and 0.3 V as the standard has them (ITU-R
+ * BT.1700), but for what the box is said to give; or the picture as it comes, here 0.8 V. */
+typedef struct
+{
+  const char *keys;
+  double video_v, sync_v;
+  BwStatedLoad sync_load;
+  double sync_ohm;
+  double setup_ire;
+  BwCoupling coupling;
+} Given;
+
+static const Given given_cases[] = {
+  { "levels=standard\n", 0.7, 0.3, BW_LOAD_75_OHM, 75, 0, BW_COUPLING_DC },
+  { "levels=standard\ngives_sync=2 V\ngives_sync_stated=open\ngives_sync_resistance=330 ohm\n", 0.7,
+    2, BW_LOAD_OPEN, 330, 0, BW_COUPLING_DC },
+  { "levels=standard\ngives_video=0.9 V\ngives_couplings=ac\ngives_setup=2 IRE\n", 0.9, 0.3,
+    BW_LOAD_75_OHM, 75, 2, BW_COUPLING_AC },
+  { "levels=passed\ngives_sync=0.4 V\n", 0.8, 0.4, BW_LOAD_75_OHM, 75, 0, BW_COUPLING_DC },
+};
+
+static void
+test_box_gives (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (given_cases); i++)
+    {
+      const Given *given = &given_cases[i];
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text
+          = g_strconcat ("[box]\nname=box\norigin=Invented\nkind=box\ntakes_signals=rgb\n"
+                         "takes_syncs=on-green\ngives_signals=rgb\ngives_syncs=composite-sync\n"
+                         "gives_connectors=bnc\n",
+                         given->keys, NULL);
+      BwSource *source = bw_sheet_source (sheet, 2);
+      source->syncs = BW_BIT (BW_SYNC_ON_GREEN);
+      source->video_v = 0.8;
+      source->coupling = BW_COUPLING_DC;
+      source->dc_v = source->setup_ire = 0;
+      bw_monitor_input (sheet->monitor, 2)->syncs = BW_BIT (BW_SYNC_COMPOSITE);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 2);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      g_assert_cmpuint (plans->len, ==, 1);
+      const BwSource *after = &find_step (plans->pdata[0], BW_STEP_BOX)->after.source;
+      g_assert_cmpfloat_with_epsilon (after->video_v, given->video_v, 1e-9);
+      g_assert_cmpfloat_with_epsilon (after->sync_v, given->sync_v, 1e-9);
+      g_assert_cmpint (after->sync_load, ==, given->sync_load);
+      g_assert_cmpfloat_with_epsilon (after->sync_ohm, given->sync_ohm, 1e-9);
+      g_assert_cmpfloat_with_epsilon (after->setup_ire, given->setup_ire, 1e-9);
+      g_assert_cmpint (after->coupling, ==, given->coupling);
+      g_assert_cmphex (after->syncs, ==, BW_BIT (BW_SYNC_COMPOSITE));
+      g_assert_cmpint (after->connector, ==, BW_CONNECTOR_BNC);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -786,5 +887,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
+  g_test_add_func ("/planner/shorter-way", test_shorter_way);
+  g_test_add_func ("/planner/box-gives", test_box_gives);
   return g_test_run ();
 }

@@ -155,6 +155,36 @@ test_order (void)
         }
 }
 
+/* Separate H and V have the polarities of the raster: VESA DMT 02h negative H and positive V, DMT 01h the reverse. */
+static void
+test_raster_polarity (void)
+{
+  static const struct
+  {
+    const char *raster;
+    guint h, v;
+  } cases[] = {
+    { "vesa-dmt-01", BW_POLARITY_POSITIVE, BW_POLARITY_NEGATIVE },
+    { "vesa-dmt-02", BW_POLARITY_NEGATIVE, BW_POLARITY_POSITIVE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSource) source = bw_source_new ();
+      BwWireForm form;
+      source->signal = BW_SIGNAL_RGB;
+      source->video_v = 0.7;
+      source->sync_v = 5;
+      source->sync_load = BW_LOAD_OPEN;
+      bw_wire_form_of_source (source, bw_test_raster (cases[i].raster), BW_SYNC_SEPARATE, &form);
+      g_assert_cmpuint (form.own_polarity[0], ==, cases[i].h);
+      g_assert_cmpuint (form.own_polarity[1], ==, cases[i].v);
+      /* composite sync is negative whatever the raster says */
+      bw_wire_form_of_source (source, bw_test_raster (cases[i].raster), BW_SYNC_COMPOSITE, &form);
+      g_assert_cmpuint (form.own_polarity[0], ==, BW_POLARITY_NEGATIVE);
+      g_assert_cmpuint (form.own_polarity[1], ==, BW_POLARITY_NEGATIVE);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -164,5 +194,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wire-sources/burst", test_burst);
   g_test_add_func ("/wire-sources/sources", test_sources);
   g_test_add_func ("/wire-sources/order", test_order);
+  g_test_add_func ("/wire-sources/raster-polarity", test_raster_polarity);
   return g_test_run ();
 }

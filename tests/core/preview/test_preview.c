@@ -871,6 +871,30 @@ test_pack (void)
   g_assert_cmphex (rows[1], ==, 0x00ff0000);
 }
 
+/* A grey signal of 0.5 is light of 0.5 to the power gamma, behind the path and untouched; without a gamma that of
+ * 2.2 (common practice). */
+static void
+test_grey_light (void)
+{
+  static const double gammas[] = { 0, 0.5, 0.8, 1, 1.8, 2.8 };
+  for (gsize i = 0; i < G_N_ELEMENTS (gammas); i++)
+    {
+      Bench bench;
+      bench_init (&bench, 1, 1);
+      bench.what.mask = BW_MASK_MONO;
+      bench.what.spot_m = 0;
+      bench.preview.gamma = gammas[i];
+      fill (bench.picture, 0.5, 0.5, 0.5);
+      double wanted = pow (0.5, gammas[i] > 0 ? gammas[i] : 2.2);
+      g_autoptr (BwPlanes) light = screen (&bench);
+      g_autoptr (BwPlanes) plain = bw_preview_untouched (&bench.preview, NULL, NULL);
+      gsize middle = HEIGHT / 2 * WIDTH + WIDTH / 2;
+      g_assert_cmpfloat_with_epsilon (light->at[1][middle], wanted, 2e-3);
+      g_assert_cmpfloat_with_epsilon (plain->at[1][middle], wanted, 1e-5);
+      bench_clear (&bench);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -895,5 +919,6 @@ main (int argc, char **argv)
   g_test_add_func ("/preview/mask/dots", test_mask_dots);
   g_test_add_func ("/preview/random", test_random);
   g_test_add_func ("/preview/pack", test_pack);
+  g_test_add_func ("/preview/grey-light", test_grey_light);
   return g_test_run ();
 }

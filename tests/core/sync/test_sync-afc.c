@@ -473,6 +473,39 @@ test_both_ways (void)
     bw_sync_run_free (run[i]);
 }
 
+/* Lines are told of together where they have the same edge, equally late; right ones are not told of. */
+static void
+test_spans (void)
+{
+  static const struct
+  {
+    guint edge;
+    double late_s;
+  } lines[] = {
+    { BW_AFC_EDGE_RIGHT, 0 },    { BW_AFC_EDGE_LATE, 4.7e-6 },     { BW_AFC_EDGE_LATE, 4.7e-6 },
+    { BW_AFC_EDGE_LATE, 4.8e-6 }, { BW_AFC_EDGE_LATE, 4.81e-6 },   { BW_AFC_EDGE_MISSING, 0 },
+    { BW_AFC_EDGE_MISSING, 0 },  { BW_AFC_EDGE_RIGHT, 0 },         { BW_AFC_EDGE_EARLY, -1e-6 },
+  };
+  static const guint first[] = { 1, 3, 4, 5, 8 }, n[] = { 2, 1, 1, 2, 1 };
+  g_autoptr (GArray) all = g_array_new (FALSE, TRUE, sizeof (BwSyncLine));
+  for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)
+    {
+      BwSyncLine line = { .line = (int) i + 1, .edge = lines[i].edge, .late_s = lines[i].late_s };
+      g_array_append_val (all, line);
+    }
+  const BwSyncRun run = { .lines = all };
+  g_autoptr (GArray) spans = bw_sync_run_spans (&run);
+  g_assert_cmpuint (spans->len, ==, G_N_ELEMENTS (first));
+  for (guint i = 0; i < spans->len; i++)
+    {
+      const BwSyncSpan *span = &g_array_index (spans, BwSyncSpan, i);
+      g_assert_cmpuint (span->first, ==, first[i]);
+      g_assert_cmpuint (span->n, ==, n[i]);
+      g_assert_cmpint (span->edge, ==, lines[first[i]].edge);
+      g_assert_cmpfloat_with_epsilon (span->late_s, lines[first[i]].late_s, 1e-15);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -494,5 +527,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/faults", test_faults);
   g_test_add_func ("/sync-afc/usual", test_usual);
   g_test_add_func ("/sync-afc/both-ways", test_both_ways);
+  g_test_add_func ("/sync-afc/spans", test_spans);
   return g_test_run ();
 }

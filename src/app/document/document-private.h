@@ -49,6 +49,7 @@ void bw_document_emit_saved (BwDocument *self);
 void bw_document_emit_typed (BwDocument *self);
 void bw_document_emit_file_changed (BwDocument *self);
 gboolean bw_document_take_or_fail (BwDocument *self, GError **error);
+void bw_document_set_file (BwDocument *self, GFile *file, const char *text);
 void bw_document_drop_file (BwDocument *self);
 void bw_step_free (BwStep *step);
 

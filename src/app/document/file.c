@@ -60,8 +60,8 @@ bw_document_drop_file (BwDocument *self)
 }
 
 /* Makes @file, which holds @text, the document's own; NULL: it has none. */
-static void
-set_file (BwDocument *self, GFile *file, const char *text)
+void
+bw_document_set_file (BwDocument *self, GFile *file, const char *text)
 {
   g_autoptr (GFile) kept = file != NULL ? g_object_ref (file) : NULL;
   gboolean was_changed = self->file_state != BW_FILE_SAME;
@@ -142,7 +142,7 @@ static void
 take_over (BwDocument *self, BwSheet *sheet, GFile *file, const char *text)
 {
   bw_document_start (self, sheet);
-  set_file (self, file, text);
+  bw_document_set_file (self, file, text);
   bw_document_emit_changed (self);
   bw_document_emit_selection (self);
   bw_document_emit_saved (self);
@@ -219,7 +219,7 @@ bw_document_reload (BwDocument *self, GPtrArray *faults)
   bw_document_commit (self, sheet, self->now.source, self->now.input,
                       g_strdup (_ ("loading of the changed file")));
   self->saved_serial = self->now.serial;
-  set_file (self, self->file, text);
+  bw_document_set_file (self, self->file, text);
   bw_document_emit_saved (self);
   return TRUE;
 }
@@ -288,7 +288,7 @@ bw_document_restore (BwDocument *self, const BwSheet *sheet, GFile *file)
     return FALSE;
   if (file != NULL && self->file == NULL)
     {
-      set_file (self, file, ""); /* what the file holds is not what is here */
+      bw_document_set_file (self, file, ""); /* what the file holds is not what is here */
       bw_document_check_file (self);
     }
   bw_document_commit (self, bw_sheet_copy (sheet), self->now.source, self->now.input,
@@ -340,7 +340,7 @@ bw_document_save (BwDocument *self, GFile *file, GError **error)
   if (!bw_sheet_save (self->now.sheet, path, self->catalogue, error))
     return FALSE;
   self->saved_serial = self->now.serial;
-  set_file (self, file, text);
+  bw_document_set_file (self, file, text);
   bw_document_emit_saved (self);
   return TRUE;
 }

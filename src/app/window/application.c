@@ -49,9 +49,13 @@ fill_all_recent (BwApplication *self)
       fill_recent (self, link->data);
 }
 
-/* Returns: (transfer none): a window with an empty sheet, shown */
-static BwWindow *
-new_window (BwApplication *self)
+/**
+ * bw_application_new_window:
+ *
+ * Returns: (transfer none): a window with an empty sheet, shown
+ */
+BwWindow *
+bw_application_new_window (BwApplication *self)
 {
   g_autoptr (BwDocument) document = bw_document_new (self->catalogue);
   BwWindow *window = bw_window_new (GTK_APPLICATION (self), document, self->settings);
@@ -83,7 +87,7 @@ window_for_opening (BwApplication *self)
   GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
   if (BW_IS_WINDOW (active) && is_untouched (BW_WINDOW (active)))
     return BW_WINDOW (active);
-  return new_window (self);
+  return bw_application_new_window (self);
 }
 
 /* The window in which @file is open already, or is opened now; for no file, one that nothing is in. */
@@ -123,7 +127,7 @@ bw_application_activate (GApplication *application)
   if (active != NULL)
     gtk_window_present (active);
   else
-    new_window (self);
+    bw_application_new_window (self);
   offer_drafts (self);
 }
 
@@ -140,7 +144,7 @@ bw_application_open (GApplication *application, GFile **files, int n_files, cons
 static void
 on_new (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  new_window (BW_APPLICATION (user_data));
+  bw_application_new_window (BW_APPLICATION (user_data));
 }
 
 /* Opening from the menu of the window in front leaves its sheet: what is typed there is taken. */

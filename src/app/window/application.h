@@ -11,5 +11,6 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BwApplication, bw_application, BW, APPLICATION, GtkApplication)
 
 BwApplication *bw_application_new (void);
+BwWindow *bw_application_new_window (BwApplication *self);
 
 G_END_DECLS

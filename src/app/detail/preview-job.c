@@ -18,14 +18,11 @@ sent_new (guint kind, BwPlanes *planes)
   return sent;
 }
 
-/**
- * bw_preview_sent_new_opened:
- * @planes: (transfer full)
+/* @planes: (transfer full)
  *
- * Returns: (transfer full): a picture from a file
- */
-BwPreviewSent *
-bw_preview_sent_new_opened (BwPlanes *planes)
+ * Returns: (transfer full): a picture from a file */
+static BwPreviewSent *
+sent_new_opened (BwPlanes *planes)
 {
   return sent_new (BW_PREVIEW_OPENED, planes);
 }
@@ -337,8 +334,7 @@ load_in_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *
   BwPlanes *planes = bw_planes_load (task_data, &error);
 
   if (planes != NULL)
-    g_task_return_pointer (task, bw_preview_sent_new_opened (planes),
-                           (GDestroyNotify) bw_preview_sent_unref);
+    g_task_return_pointer (task, sent_new_opened (planes), (GDestroyNotify) bw_preview_sent_unref);
   else
     g_task_return_error (task, error);
 }

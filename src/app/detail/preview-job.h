@@ -23,7 +23,6 @@ typedef struct
   BwPlanes *planes;
 } BwPreviewSent;
 
-BwPreviewSent *bw_preview_sent_new_opened (BwPlanes *planes);
 BwPreviewSent *bw_preview_sent_ref (BwPreviewSent *sent);
 void bw_preview_sent_unref (BwPreviewSent *sent);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwPreviewSent, bw_preview_sent_unref)

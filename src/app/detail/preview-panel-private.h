@@ -39,7 +39,6 @@ struct _BwPreviewPanel
   GdkSurface *surface; /* nullable; of the window, while the panel is shown */
 };
 
-GtkWidget *bw_preview_panel_area (BwPreviewPanel *self);
 void bw_preview_panel_fill_kinds (BwPreviewPanel *self);
 
 void bw_preview_panel_on_kind (BwPreviewPanel *self, guint kind);

@@ -20,8 +20,8 @@ G_DEFINE_FINAL_TYPE (BwPreviewPanel, bw_preview_panel, GTK_TYPE_WIDGET)
 #define BURSTS_ACROSS 0.31 /* where the bursts are, to zoom in there */
 #define BURSTS_DOWN 0.35
 
-GtkWidget *
-bw_preview_panel_area (BwPreviewPanel *self)
+static GtkWidget *
+panel_area (BwPreviewPanel *self)
 {
   return GTK_WIDGET (bw_picture_panel_get_area (self->panel));
 }
@@ -79,7 +79,7 @@ on_start (gpointer user_data)
   BwPreviewWish wish = { 0 };
 
   self->starting = 0;
-  if (gtk_widget_get_width (bw_preview_panel_area (self)) == 0)
+  if (gtk_widget_get_width (panel_area (self)) == 0)
     {
       self->stale = TRUE;
       return G_SOURCE_REMOVE;
@@ -198,7 +198,7 @@ bw_preview_panel_on_times (BwPreviewPanel *self, guint index)
 {
   bw_preview_view_set_times (self->view, bw_preview_times[index]);
   bw_picture_area_refresh (bw_picture_panel_get_area (self->panel));
-  g_signal_emit_by_name (bw_preview_panel_area (self), "shown");
+  g_signal_emit_by_name (panel_area (self), "shown");
 }
 
 void
@@ -220,7 +220,7 @@ bw_preview_panel_on_next (BwPreviewPanel *self)
 static void
 on_layout (BwPreviewPanel *self)
 {
-  GtkWidget *area = bw_preview_panel_area (self);
+  GtkWidget *area = panel_area (self);
   if (self->state != NULL
       && (self->stale || gtk_widget_get_width (area) != self->page_width
           || gtk_widget_get_height (area) != self->page_height
@@ -407,7 +407,7 @@ bw_preview_panel_init (BwPreviewPanel *self)
   bw_preview_panel_build (self);
   bw_picture_panel_show (self->panel, &source, self->view);
   on_shown (self);
-  g_signal_connect_object (bw_preview_panel_area (self), "shown", G_CALLBACK (on_shown), self,
+  g_signal_connect_object (panel_area (self), "shown", G_CALLBACK (on_shown), self,
                            G_CONNECT_SWAPPED);
   gtk_widget_set_parent (GTK_WIDGET (self->panel), GTK_WIDGET (self));
 }

@@ -51,7 +51,6 @@ void bw_document_emit_file_changed (BwDocument *self);
 gboolean bw_document_take_or_fail (BwDocument *self, GError **error);
 void bw_document_set_file (BwDocument *self, GFile *file, const char *text);
 void bw_document_drop_file (BwDocument *self);
-BwSheet *bw_document_blank_sheet (void);
 void bw_step_free (BwStep *step);
 
 G_END_DECLS

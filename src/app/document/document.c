@@ -72,8 +72,8 @@ bw_document_init (BwDocument *self)
 }
 
 /* The sheet of a new window. */
-BwSheet *
-bw_document_blank_sheet (void)
+static BwSheet *
+blank_sheet (void)
 {
   BwSheet *sheet = bw_sheet_new ();
   g_free (sheet->title);
@@ -92,7 +92,7 @@ bw_document_new (const BwCatalogue *catalogue)
 {
   BwDocument *self = g_object_new (BW_TYPE_DOCUMENT, NULL);
   self->catalogue = catalogue;
-  bw_document_start (self, bw_document_blank_sheet ());
+  bw_document_start (self, blank_sheet ());
   return self;
 }
 

@@ -8,14 +8,11 @@ struct _BwHookupHold
   BwHookup *hookup;
 };
 
-/**
- * bw_hookup_hold_new:
- * @hookup: (transfer full)
+/* @hookup: (transfer full)
  *
- * Returns: (transfer full): a holder of one reference
- */
-BwHookupHold *
-bw_hookup_hold_new (BwHookup *hookup)
+ * Returns: (transfer full): a holder of one reference */
+static BwHookupHold *
+hold_new (BwHookup *hookup)
 {
   BwHookupHold *hold = g_rc_box_new0 (BwHookupHold);
   hold->hookup = hookup;
@@ -117,7 +114,7 @@ find (BwHookupPlans *plans, BwDocument *document, const BwHookupChoice *choice, 
   if (hookup == NULL)
     return NULL;
   plans->n_planned++;
-  hold = bw_hookup_hold_new (hookup);
+  hold = hold_new (hookup);
   g_hash_table_insert (plans->kept, g_steal_pointer (&key), hold);
   return hold;
 }

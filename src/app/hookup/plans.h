@@ -14,7 +14,6 @@ G_BEGIN_DECLS
  */
 typedef struct _BwHookupHold BwHookupHold;
 
-BwHookupHold *bw_hookup_hold_new (BwHookup *hookup);
 BwHookupHold *bw_hookup_hold_ref (BwHookupHold *hold);
 void bw_hookup_hold_unref (BwHookupHold *hold);
 const BwHookup *bw_hookup_hold_get (const BwHookupHold *hold);

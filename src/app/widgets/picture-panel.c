@@ -534,14 +534,10 @@ bw_picture_panel_dup_file_name (BwPicturePanel *self)
   return g_strdup (bw_drawing_file_stem (drawing));
 }
 
-/**
- * bw_picture_panel_dup_content:
- *
- * Returns: (transfer full) (nullable): the drawing for the clipboard: as a picture, as an SVG file,
- *   and as text for programs that take nothing else
- */
-GdkContentProvider *
-bw_picture_panel_dup_content (BwPicturePanel *self)
+/* Returns: (transfer full) (nullable): the drawing for the clipboard: as a picture, as an SVG file,
+ *   and as text for programs that take nothing else */
+static GdkContentProvider *
+dup_content (BwPicturePanel *self)
 {
   GdkTexture *texture = bw_picture_area_get_texture (self->area);
   g_autoptr (BwDrawing) paper = paper_of (self);
@@ -566,7 +562,7 @@ bw_picture_panel_dup_content (BwPicturePanel *self)
 void
 bw_picture_panel_copy (BwPicturePanel *self)
 {
-  g_autoptr (GdkContentProvider) content = bw_picture_panel_dup_content (self);
+  g_autoptr (GdkContentProvider) content = dup_content (self);
   if (content != NULL)
     gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), content);
 }

@@ -57,7 +57,6 @@ BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
 gboolean bw_picture_panel_has_picture (BwPicturePanel *self);
 gboolean bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error);
 char *bw_picture_panel_dup_file_name (BwPicturePanel *self);
-GdkContentProvider *bw_picture_panel_dup_content (BwPicturePanel *self);
 void bw_picture_panel_copy (BwPicturePanel *self);
 
 G_END_DECLS

@@ -8,8 +8,8 @@
 /* A changed sheet asks before its window is closed. One question at a time is open over a window. */
 
 /* Whether a question is open, which then comes to the front. */
-gboolean
-bw_window_is_asking (BwWindow *self)
+static gboolean
+is_asking (BwWindow *self)
 {
   if (self->question != NULL)
     gtk_window_present (GTK_WINDOW (self->question));
@@ -61,7 +61,7 @@ bw_window_ask_before_close (BwWindow *self)
                                       { GTK_RESPONSE_REJECT, N_ ("_Discard"), "destructive-action" },
                                       { GTK_RESPONSE_ACCEPT, N_ ("_Save"), "suggested-action" } };
 
-  if (bw_window_is_asking (self) || !bw_document_take_typed (self->document))
+  if (is_asking (self) || !bw_document_take_typed (self->document))
     return TRUE;
   if (!bw_document_is_modified (self->document))
     return FALSE;

@@ -73,7 +73,6 @@ void bw_window_on_active (BwWindow *self);
 void bw_window_keep_drafts (BwWindow *self);
 
 /* window-close.c */
-gboolean bw_window_is_asking (BwWindow *self);
 void bw_window_ask (BwWindow *self, GtkWidget *question);
 void bw_window_end_question (BwWindow *self);
 gboolean bw_window_ask_before_close (BwWindow *self);

@@ -14,14 +14,10 @@ typedef struct
   guint distance;
 } Candidate;
 
-/**
- * bw_edit_distance:
- *
- * Returns: how many single bytes must be put in, taken out or changed to make @b from @a; only the
- * first 64 bytes of each count
- */
-guint
-bw_edit_distance (const char *a, const char *b)
+/* Returns: how many single bytes must be put in, taken out or changed to make @b from @a; only the
+ * first 64 bytes of each count */
+static guint
+edit_distance (const char *a, const char *b)
 {
   guint row[NAME_MAX_BYTES + 1];
   gsize length_a = MIN (strlen (a), NAME_MAX_BYTES);
@@ -48,7 +44,7 @@ static Candidate
 compare (const char *name, const char *folded)
 {
   g_autofree char *folded_name = g_utf8_casefold (name, -1);
-  Candidate candidate = { name, bw_edit_distance (folded, folded_name) };
+  Candidate candidate = { name, edit_distance (folded, folded_name) };
   if (*folded == '\0' || !g_str_has_prefix (folded_name, folded))
     candidate.distance += NAME_MAX_BYTES;
   return candidate;

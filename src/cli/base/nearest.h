@@ -7,7 +7,6 @@ G_BEGIN_DECLS
 
 /* What a name that is not there may have meant. */
 
-guint bw_edit_distance (const char *a, const char *b);
 char *bw_nearest_names (GPtrArray *names, const char *wanted, guint n);
 
 G_END_DECLS

@@ -38,9 +38,6 @@ typedef enum
 BwAttempt bw_replacement_by_rename (const BwReplacement *replacement, GError **error);
 gboolean bw_replacement_in_place (const BwReplacement *replacement, GError **error);
 
-gboolean bw_file_carry_over (int from, int to, const struct stat *old);
-
-const char *bw_file_kind_words (mode_t mode);
 gboolean bw_file_fail (const char *path, const char *reason, GError **error);
 gboolean bw_file_fail_in_folder (const BwReplacement *replacement, int trouble, GError **error);
 gboolean bw_file_write_all (int fd, const char *bytes, gsize length);

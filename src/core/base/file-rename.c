@@ -80,19 +80,16 @@ carry_attributes (int from, int to)
 
 #define MODE_BITS 07777
 
-/**
- * bw_file_carry_over:
- * @from: the old file
+/* @from: the old file
  * @to: a new one, still empty
  * @old: of @from
  *
  * Gives @to the owner, group, permissions and extended attributes of @from. To change the owner
  * clears some permissions, and an access list sets others, hence the order.
  *
- * Returns: whether @to has all of them
- */
-gboolean
-bw_file_carry_over (int from, int to, const struct stat *old)
+ * Returns: whether @to has all of them */
+static gboolean
+carry_over (int from, int to, const struct stat *old)
 {
   struct stat now;
   if (fstat (to, &now) != 0)
@@ -139,7 +136,7 @@ take_over_old (const BwReplacement *replacement, int fd)
   int from = open (replacement->target, O_RDONLY | O_NONBLOCK | O_NOFOLLOW | O_CLOEXEC);
   if (from < 0)
     return FALSE;
-  gboolean kept = bw_file_carry_over (from, fd, &replacement->old);
+  gboolean kept = carry_over (from, fd, &replacement->old);
   close (from);
   return kept;
 }

@@ -10,13 +10,9 @@
 
 G_DEFINE_QUARK (bw-file-error-quark, bw_file_error)
 
-/**
- * bw_file_kind_words:
- *
- * Returns: (transfer none): what a file that is not a plain one is, as a clause of a sentence
- */
-const char *
-bw_file_kind_words (mode_t mode)
+/* Returns: (transfer none): what a file that is not a plain one is, as a clause of a sentence */
+static const char *
+kind_words (mode_t mode)
 {
   if (S_ISDIR (mode))
     return _ ("it is a folder");
@@ -65,8 +61,8 @@ open_plain (const char *path, struct stat *status, GError **error)
   int trouble = errno;
   if (fd >= 0 && fstat (fd, status) == 0 && S_ISREG (status->st_mode))
     return fd;
-  fail_read (path, S_ISREG (status->st_mode) ? g_strerror (trouble)
-                                             : bw_file_kind_words (status->st_mode), error);
+  fail_read (path, S_ISREG (status->st_mode) ? g_strerror (trouble) : kind_words (status->st_mode),
+             error);
   if (fd >= 0)
     close (fd);
   return -1;
@@ -246,7 +242,7 @@ look (BwReplacement *replacement, GError **error)
   replacement->is_there = stat (path, &replacement->old) == 0;
   int trouble = errno;
   if (replacement->is_there && !S_ISREG (replacement->old.st_mode))
-    return bw_file_fail (path, bw_file_kind_words (replacement->old.st_mode), error);
+    return bw_file_fail (path, kind_words (replacement->old.st_mode), error);
   if (!replacement->is_there && trouble == ELOOP)
     return bw_file_fail (path, _ ("its symbolic links lead in a circle"), error);
   if (!replacement->is_there && g_str_has_suffix (path, "/"))

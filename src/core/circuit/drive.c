@@ -45,20 +45,6 @@ bw_sync_drive_facts (BwSyncDrive drive)
 }
 
 /**
- * bw_sync_drive_at_load:
- * @load_ohm: greater than zero; INFINITY: none
- *
- * Returns: the sync amplitude of @drive across @load_ohm
- */
-double
-bw_sync_drive_at_load (BwSyncDrive drive, double load_ohm)
-{
-  const BwSyncDriveFacts *drive_facts = bw_sync_drive_facts (drive);
-  return bw_level_at_load (drive_facts->sync_v, drive_facts->stated, drive_facts->driver_ohm,
-                           load_ohm);
-}
-
-/**
  * bw_parallel_ohm:
  * @a_ohm: not less than zero
  * @b_ohm: likewise; not both are zero
@@ -129,6 +115,13 @@ bw_level_at_load (double level_v, BwStatedLoad stated, double source_ohm, double
   return isfinite (load_ohm) ? open_v * load_ohm / (load_ohm + source_ohm) : open_v;
 }
 
+/* Returns: whether @value lies in @range, its ends included */
+static gboolean
+range_holds (BwRange range, double value)
+{
+  return value >= range.low && value <= range.high;
+}
+
 /**
  * bw_range_nominal:
  * @usual: the customary value
@@ -142,18 +135,7 @@ double
 bw_range_nominal (BwRange range, double usual)
 {
   g_return_val_if_fail (range.low >= 0 && range.high >= range.low, usual);
-  return bw_range_holds (range, usual) ? usual : sqrt (range.low * range.high);
-}
-
-/**
- * bw_range_holds:
- *
- * Returns: whether @value lies in @range, its ends included
- */
-gboolean
-bw_range_holds (BwRange range, double value)
-{
-  return value >= range.low && value <= range.high;
+  return range_holds (range, usual) ? usual : sqrt (range.low * range.high);
 }
 
 /**
@@ -256,9 +238,9 @@ bw_pad_ratio (double video_v, const BwRange *takes_video, double sync_v, const B
   narrow (&ratios, sync_v, takes_sync);
   if (ratios.low > ratios.high)
     return fmin (of_video, of_sync);
-  if (of_video < 1 && bw_range_holds (ratios, of_video))
+  if (of_video < 1 && range_holds (ratios, of_video))
     return of_video;
-  if (of_sync < 1 && bw_range_holds (ratios, of_sync))
+  if (of_sync < 1 && range_holds (ratios, of_sync))
     return of_sync;
   return sqrt (ratios.low * ratios.high);
 }

@@ -89,7 +89,6 @@ typedef struct
 extern const BwKindTable bw_sync_drives;
 
 const BwSyncDriveFacts *bw_sync_drive_facts (BwSyncDrive drive);
-double bw_sync_drive_at_load (BwSyncDrive drive, double load_ohm);
 
 double bw_parallel_ohm (double a_ohm, double b_ohm);
 gboolean bw_load_is_one (double load_ohm);
@@ -98,7 +97,6 @@ gboolean bw_load_is_high (double load_ohm);
 double bw_open_v (double level_v, BwStatedLoad stated, double source_ohm);
 double bw_level_at_load (double level_v, BwStatedLoad stated, double source_ohm, double load_ohm);
 double bw_range_nominal (BwRange range, double usual);
-gboolean bw_range_holds (BwRange range, double value);
 
 double bw_series_resistor_ohm (double open_v, double driver_ohm, double load_ohm, double wanted_v);
 gboolean bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange takes,

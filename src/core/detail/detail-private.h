@@ -10,7 +10,6 @@ G_BEGIN_DECLS
 #define BW_HALF_POWER 0.70710678118654752 /* −3 dB as an amplitude */
 
 double bw_detail_height_m (const BwDetailCase *what);
-double bw_detail_width_m (const BwDetailCase *what);
 double bw_detail_pitch_h_m (const BwDetailCase *what);
 double bw_detail_seen_s (const BwDetailCase *what);
 

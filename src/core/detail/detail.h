@@ -200,7 +200,6 @@ void bw_detail_compute (const BwDetailCase *what, BwDetail *detail);
 double bw_tvl_from_hz (double frequency_hz, double active_s, double aspect);
 double bw_hz_from_tvl (double tvl, double active_s, double aspect);
 double bw_trap_edge_hz (double subcarrier_hz);
-double bw_rise_time_s (double bandwidth_hz);
 
 double bw_detail_link_mtf (const BwDetailCase *what, BwDetailLink link, double tvl);
 double bw_detail_mtf (const BwDetailCase *what, double tvl);

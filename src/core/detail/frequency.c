@@ -40,18 +40,6 @@ bw_hz_from_tvl (double tvl, double active_s, double aspect)
 }
 
 /**
- * bw_rise_time_s:
- * @bandwidth_hz: at −3 dB
- *
- * Returns: 10 to 90 % of an edge through one pole or a Gaussian: 0.35/B; zero if it is not known
- */
-double
-bw_rise_time_s (double bandwidth_hz)
-{
-  return bandwidth_hz > 0 ? 0.35 / bandwidth_hz : 0;
-}
-
-/**
  * bw_trap_edge_hz:
  *
  * Returns: where a trap for @subcarrier_hz begins to take luma: its lower −3 dB edge, by common

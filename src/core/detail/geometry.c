@@ -31,8 +31,8 @@ bw_detail_height_m (const BwDetailCase *what)
   return diagonal_share (what, (double) what->aspect.den);
 }
 
-double
-bw_detail_width_m (const BwDetailCase *what)
+static double
+tube_width_m (const BwDetailCase *what)
 {
   return diagonal_share (what, (double) what->aspect.num);
 }
@@ -191,7 +191,7 @@ sample_pitch_m (const BwDetailCase *what, double width_m)
 void
 bw_detail_geometry (const BwDetailCase *what, BwDetail *detail)
 {
-  detail->width_m = bw_detail_width_m (what);
+  detail->width_m = tube_width_m (what);
   detail->height_m = bw_detail_height_m (what);
   detail->pitch_h_m = bw_detail_pitch_h_m (what);
   if (detail->pitch_h_m > 0)

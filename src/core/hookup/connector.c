@@ -3,18 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-static const BwKind roles[BW_N_PIN_ROLES] = {
-  [BW_PIN_NONE] = { "none", N_ ("not used") },
-  [BW_PIN_VIDEO] = { "video", N_ ("video or sync") },
-  [BW_PIN_GROUND] = { "ground", N_ ("ground") },
-  [BW_PIN_SWITCH_SLOW] = { "switch-slow", N_ ("function switching") },
-  [BW_PIN_SWITCH_FAST] = { "switch-fast", N_ ("RGB switching") },
-  [BW_PIN_SUPPLY] = { "supply", N_ ("supply") },
-  [BW_PIN_AUDIO] = { "audio", N_ ("sound") },
-  [BW_PIN_DATA] = { "data", N_ ("data") },
-};
-const BwKindTable bw_pin_roles = { BW_N_PIN_ROLES, roles };
-
 static const BwKind editions[BW_N_EDITIONS] = {
   [BW_EDITION_CURRENT] = { "current", N_ ("later editions") },
   [BW_EDITION_1983] = { "1983", N_ ("1983 edition") },

@@ -62,7 +62,6 @@ typedef struct
   guint practice;
 } BwPin;
 
-extern const BwKindTable bw_pin_roles;
 extern const BwKindTable bw_editions;
 
 const BwPin *bw_connector_pins (BwConnector connector, BwEdition edition, guint *n);

@@ -8,13 +8,9 @@
 
 #define CODED (BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC))
 
-/**
- * bw_place_figures:
- *
- * Returns: (transfer none): the figures of the raster at @place
- */
-const BwRasterFigures *
-bw_place_figures (const BwPlanner *planner, const BwPlanPlace *place)
+/* Returns: (transfer none): the figures of the raster at @place */
+static const BwRasterFigures *
+place_figures (const BwPlanner *planner, const BwPlanPlace *place)
 {
   return &g_array_index (planner->rasters, BwPlanRaster, place->raster).figures;
 }
@@ -60,15 +56,11 @@ bw_box_takes_raster (const BwAdaptor *box, const BwPlanRaster *raster)
          && in_set (box->takes_scans, raster->raster->scan);
 }
 
-/**
- * bw_box_takes_signal:
+/* Composite without a subcarrier is luminance as well.
  *
- * Composite without a subcarrier is luminance as well.
- *
- * Returns: whether the kind of signal and its colour system are taken
- */
-gboolean
-bw_box_takes_signal (const BwAdaptor *box, BwSignal signal, BwColourSystem system)
+ * Returns: whether the kind of signal and its colour system are taken */
+static gboolean
+takes_signal (const BwAdaptor *box, BwSignal signal, BwColourSystem system)
 {
   gboolean coded = (CODED & BW_BIT (signal)) && system != BW_SYSTEM_NONE;
   gboolean as_luma = signal == BW_SIGNAL_COMPOSITE && !coded;
@@ -195,8 +187,7 @@ bw_box_approach (const BwPlanner *planner, const BwPlanPlace *from, const BwAdap
   const BwSource *source = &from->signal.source;
   const BwPlanRaster *raster = &g_array_index (planner->rasters, BwPlanRaster, from->raster);
 
-  if (!bw_box_takes_signal (box, source->signal, source->system)
-      || !bw_box_takes_raster (box, raster))
+  if (!takes_signal (box, source->signal, source->system) || !bw_box_takes_raster (box, raster))
     return FALSE;
   *arrives = *from;
   return approach_by_best_sync (planner, &from->signal, box, stretch, &arrives->signal);
@@ -293,8 +284,9 @@ give_levels (const BwAdaptor *box, BwSource *source)
 static double
 detail_hz (const BwPlanner *planner, const BwPlanPlace *place)
 {
-  BwCase c = { .source = &place->signal.source, .raster = place->signal.raster,
-               .figures = bw_place_figures (planner, place) };
+  BwCase c = { .source = &place->signal.source,
+               .raster = place->signal.raster,
+               .figures = place_figures (planner, place) };
   return bw_case_source_detail_hz (&c);
 }
 
@@ -304,8 +296,8 @@ static void
 give_detail (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box,
              BwPlanPlace *after)
 {
-  const BwRasterFigures *in = bw_place_figures (planner, arrives);
-  const BwRasterFigures *out = bw_place_figures (planner, after);
+  const BwRasterFigures *in = place_figures (planner, arrives);
+  const BwRasterFigures *out = place_figures (planner, after);
   BwSource *source = &after->signal.source;
   double hz = detail_hz (planner, arrives) * in->h_active_s / out->h_active_s;
 
@@ -350,8 +342,7 @@ give (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box
   source->system = outcome.system;
   if (outcome.connector != G_MAXUINT)
     source->connector = outcome.connector;
-  if (!bw_system_suits_field_rate (outcome.system,
-                                   bw_place_figures (planner, after)->field_rate_hz)
+  if (!bw_system_suits_field_rate (outcome.system, place_figures (planner, after)->field_rate_hz)
       || !give_sync (box, &after->signal))
     return FALSE;
   give_levels (box, source);

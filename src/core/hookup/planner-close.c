@@ -33,12 +33,9 @@ set_signal (BwPlanState *state, const BwPlanSignal *signal)
   state->raster.sync_shape = signal->shape;
 }
 
-/**
- * bw_planner_state:
- * @state: (out caller-allocates): the set as it stands, with @signal at its input
- */
-void
-bw_planner_state (const BwPlanner *planner, const BwPlanSignal *signal, BwPlanState *state)
+/* @state: (out caller-allocates): the set as it stands, with @signal at its input */
+static void
+end_state (const BwPlanner *planner, const BwPlanSignal *signal, BwPlanState *state)
 {
   *state = planner->base;
   set_signal (state, signal);
@@ -355,7 +352,7 @@ bw_planner_close (const BwPlanner *planner, const BwPlanPlace *place)
   start.connector = place->signal.source.connector;
   start.signal = place->signal;
   bw_stretch_clear (&lead);
-  bw_planner_state (planner, &place->signal, &start.state);
+  end_state (planner, &place->signal, &start.state);
   judge (&start.state, &start.fit);
   bw_stretch_lead (planner, &lead, &start.signal, planner->base.input.connectors, start.fit.sync);
   set_signal (&start.state, &start.signal);

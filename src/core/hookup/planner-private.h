@@ -115,9 +115,7 @@ gboolean bw_stretch_capacitor (const BwPlanner *planner, BwPlanStretch *stretch,
                                BwPlanSignal *signal, BwSyncKind sync);
 
 /* planner-boxes.c */
-const BwRasterFigures *bw_place_figures (const BwPlanner *planner, const BwPlanPlace *place);
 gboolean bw_box_takes_raster (const BwAdaptor *box, const BwPlanRaster *raster);
-gboolean bw_box_takes_signal (const BwAdaptor *box, BwSignal signal, BwColourSystem system);
 gboolean bw_box_approach (const BwPlanner *planner, const BwPlanPlace *from, const BwAdaptor *box,
                           BwPlanStretch *stretch, BwPlanPlace *arrives);
 void bw_box_branches (const BwPlanner *planner, const BwPlanPlace *arrives, const BwPlanBox *box,
@@ -126,7 +124,6 @@ guint bw_box_cost (const BwPlanPlace *arrives, const BwPlanPlace *after, const B
 double bw_box_money (const BwAdaptor *box);
 
 /* planner-close.c */
-void bw_planner_state (const BwPlanner *planner, const BwPlanSignal *signal, BwPlanState *state);
 GPtrArray *bw_planner_close (const BwPlanner *planner, const BwPlanPlace *place);
 
 /* planner-visits.c */

@@ -6,7 +6,6 @@
 G_BEGIN_DECLS
 
 int bw_bought_lead_pin (BwConnector connector, int pin);
-const BwPin *bw_wiring_driver (const BwWiring *wiring, const BwPin *pin);
 gboolean bw_wiring_wants (const BwWiring *wiring, const BwWiringParts *parts, BwSelect select);
 gboolean bw_wiring_selects (const BwWiring *wiring, int pin);
 void bw_wiring_warn (BwWiring *wiring, const BwWiringParts *parts);

@@ -72,15 +72,12 @@ drives (const BwWiring *wiring, const BwPin *a, const BwPin *b)
          && (same || (a->role == BW_PIN_SWITCH_FAST && a->level_v.high <= b->level_v.high * 1.01));
 }
 
-/**
- * bw_wiring_driver:
- * @pin: of the input's connector
+/* @pin: of the input's connector
  *
  * Returns: (transfer none) (nullable): the source's pin that drives it, if it is a switching pin
- * that the source can drive
- */
-const BwPin *
-bw_wiring_driver (const BwWiring *wiring, const BwPin *pin)
+ * that the source can drive */
+static const BwPin *
+driver_of (const BwWiring *wiring, const BwPin *pin)
 {
   guint n;
   const BwPin *pins = bw_connector_pins (wiring->from.connector, wiring->from.edition, &n);
@@ -107,8 +104,7 @@ bw_wiring_wants (const BwWiring *wiring, const BwWiringParts *parts, BwSelect se
                                              : wide;
   int number = bw_select_pin (to->connector, select);
   return wanted && number != 0
-         && bw_wiring_driver (wiring, bw_connector_pin (to->connector, to->edition, number))
-                == NULL;
+         && driver_of (wiring, bw_connector_pin (to->connector, to->edition, number)) == NULL;
 }
 
 /* The lower supply where it does, for it wastes less; else the other. */
@@ -187,7 +183,7 @@ joined_pin (const BwWiring *wiring, gboolean at_input, const BwPin *pin, gboolea
     return 0;
   const BwPin *of_set = at_input ? pin : there;
   const BwPin *of_source = at_input ? there : pin;
-  return bw_wiring_driver (wiring, of_set) == of_source ? pin->number : 0;
+  return driver_of (wiring, of_set) == of_source ? pin->number : 0;
 }
 
 static BwRest

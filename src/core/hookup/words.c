@@ -224,27 +224,19 @@ line_rates (const BwCase *c)
                                      bw_quantity_locale_mark ());
 }
 
-/**
- * bw_hookup_connection_route:
- *
- * Returns: (transfer full): what is joined to what: "R: pin 15 (red) to centre contact of R"
- */
-char *
-bw_hookup_connection_route (const BwHookupConnection *connection)
+/* Returns: (transfer full): what is joined to what: "R: pin 15 (red) to centre contact of R" */
+static char *
+connection_route (const BwHookupConnection *connection)
 {
   g_return_val_if_fail (connection != NULL, NULL);
   return g_strdup_printf (_ ("%s: %s to %s"), connection->signal, connection->from,
                           connection->to);
 }
 
-/**
- * bw_hookup_connection_detail:
- *
- * Returns: (transfer full): its return, and what is in between: "return pin 13 to shell; straight
- *   through"
- */
-char *
-bw_hookup_connection_detail (const BwHookupConnection *connection)
+/* Returns: (transfer full): its return, and what is in between: "return pin 13 to shell; straight
+ *   through" */
+static char *
+connection_detail (const BwHookupConnection *connection)
 {
   g_return_val_if_fail (connection != NULL, NULL);
   return g_strdup_printf (_ ("return %s to %s; %s"), connection->from_return,
@@ -260,8 +252,8 @@ char *
 bw_hookup_connection_says (const BwHookupConnection *connection)
 {
   g_return_val_if_fail (connection != NULL, NULL);
-  g_autofree char *route = bw_hookup_connection_route (connection);
-  g_autofree char *detail = bw_hookup_connection_detail (connection);
+  g_autofree char *route = connection_route (connection);
+  g_autofree char *detail = connection_detail (connection);
   /* translators: a conductor's route, then its return and what is in between */
   return g_strdup_printf (_ ("%s; %s"), route, detail);
 }

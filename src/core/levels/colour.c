@@ -49,20 +49,6 @@ bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr)
 }
 
 /**
- * bw_ypbpr_to_rgb:
- * @rgb: (out caller-allocates): the inverse of bw_rgb_to_ypbpr()
- */
-void
-bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb)
-{
-  g_return_if_fail (matrix < BW_N_MATRICES && ypbpr != NULL && rgb != NULL);
-  double kr = luma_shares[matrix].r, kb = luma_shares[matrix].b;
-  double r = ypbpr->y + 2 * (1 - kr) * ypbpr->pr;
-  double b = ypbpr->y + 2 * (1 - kb) * ypbpr->pb;
-  *rgb = (BwRgb){ r, (ypbpr->y - kr * r - kb * b) / (1 - kr - kb), b };
-}
-
-/**
  * bw_bar_rgb:
  * @rgb: (out caller-allocates): the primaries of @bar
  */
@@ -138,28 +124,4 @@ bw_ypbpr_to_volts (BwComponentForm form, const BwYPbPr *ypbpr, double volts[3])
   volts[0] = forms[form].white_v * (forms[form].setup + (1 - forms[form].setup) * ypbpr->y);
   volts[1] = 0.7 * forms[form].difference * ypbpr->pb;
   volts[2] = 0.7 * forms[form].difference * ypbpr->pr;
-}
-
-/**
- * bw_luma_code:
- * @y: luma, 0 to 1
- *
- * Returns: the 8-bit code of ITU-R BT.601: 219·Y + 16, rounded and kept to 1 to 254
- */
-int
-bw_luma_code (double y)
-{
-  return (int) CLAMP (lround (219 * y + 16), 1, 254);
-}
-
-/**
- * bw_difference_code:
- * @p: Pb or Pr, −0.5 to 0.5
- *
- * Returns: the 8-bit code of ITU-R BT.601: 224·P + 128, rounded and kept to 1 to 254
- */
-int
-bw_difference_code (double p)
-{
-  return (int) CLAMP (lround (224 * p + 128), 1, 254);
 }

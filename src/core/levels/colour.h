@@ -82,12 +82,9 @@ typedef struct
 extern const BwKindTable bw_bars;
 
 void bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr);
-void bw_ypbpr_to_rgb (BwMatrix matrix, const BwYPbPr *ypbpr, BwRgb *rgb);
 void bw_bar_rgb (BwBar bar, BwBarsForm form, BwRgb *rgb);
 void bw_rgb_to_coded (BwColourSystem system, double setup_ire, const BwRgb *rgb,
                       BwCodedLevels *levels);
 void bw_ypbpr_to_volts (BwComponentForm form, const BwYPbPr *ypbpr, double volts[3]);
-int bw_luma_code (double y);
-int bw_difference_code (double p);
 
 G_END_DECLS

@@ -100,19 +100,6 @@ bw_ire_to_volts (BwColourSystem system, double ire)
 }
 
 /**
- * bw_volts_to_ire:
- * @volts: a level across 75 Ω
- *
- * Returns: the level on the scale of @system
- */
-double
-bw_volts_to_ire (BwColourSystem system, double volts)
-{
-  BwRatio scale = bw_system_facts (system)->volts_per_ire;
-  return volts * (double) scale.den / (double) scale.num;
-}
-
-/**
  * bw_system_has_phase:
  *
  * Returns: whether colour is the amplitude and the phase of a subcarrier: in NTSC and PAL

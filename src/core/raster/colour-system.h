@@ -74,7 +74,6 @@ typedef struct
 
 const BwSystemFacts *bw_system_facts (BwColourSystem system);
 double bw_ire_to_volts (BwColourSystem system, double ire);
-double bw_volts_to_ire (BwColourSystem system, double volts);
 
 gboolean bw_system_has_phase (BwColourSystem system);
 gboolean bw_system_alternates (BwColourSystem system);

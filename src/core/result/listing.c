@@ -73,18 +73,15 @@ wrap (const char *text, int columns)
   return lines;
 }
 
-/**
- * bw_text_wrap:
- * @text: is made harmless
+/* @text: is made harmless
  * @columns: the longest line; zero for any length
  *
  * Breaks @text at spaces, and words that are too long where the line ends. No-break spaces hold;
  * in the lines they are plain ones, so that they can be searched for.
  *
- * Returns: (transfer full) (element-type utf8): the lines, at least one
- */
-GPtrArray *
-bw_text_wrap (const char *text, int columns)
+ * Returns: (transfer full) (element-type utf8): the lines, at least one */
+static GPtrArray *
+wrap_harmless (const char *text, int columns)
 {
   g_return_val_if_fail (text != NULL, NULL);
   g_autofree char *plain = bw_text_harmless (text);
@@ -104,7 +101,7 @@ bw_text_append_wrapped (GString *to, const char *first, int indent, int columns,
 {
   g_return_if_fail (to != NULL && first != NULL && text != NULL);
   int before = MAX (indent, bw_text_width (first));
-  g_autoptr (GPtrArray) lines = bw_text_wrap (text, columns > 0 ? MAX (20, columns - before) : 0);
+  g_autoptr (GPtrArray) lines = wrap_harmless (text, columns > 0 ? MAX (20, columns - before) : 0);
 
   for (guint i = 0; i < lines->len; i++)
     if (i == 0)

@@ -12,7 +12,6 @@ G_BEGIN_DECLS
 #define BW_TERMINAL_COLUMNS 80
 
 int bw_text_width (const char *text);
-GPtrArray *bw_text_wrap (const char *text, int columns);
 void bw_text_append_wrapped (GString *to, const char *first, int indent, int columns,
                              const char *text);
 

@@ -9,7 +9,7 @@
 
 static const BwKind pictures[] = {
   { "white-field", N_ ("white field") },
-  { "white-upper-half", N_ ("white upper half, black below") },
+  { "white-upper-half", N_ ("upper half white") },
 };
 static const BwKindTable picture_names = { G_N_ELEMENTS (pictures), pictures };
 static const double white_shares[G_N_ELEMENTS (pictures)] = { 1, 0.5 };

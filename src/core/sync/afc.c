@@ -94,19 +94,16 @@ bw_sync_afc_check (const BwSyncAfc *afc, const BwRaster *raster, GError **error)
   return TRUE;
 }
 
-/**
- * bw_sync_afc_gains:
- * @proportional: (out): k, the share of the measured error by which the phase moves at the next line
+/* @proportional: (out): k, the share of the measured error by which the phase moves at the next line
  * @integral: (out): g, the share of it by which the period changes
  *
  * With e the measured error of line n, p the phase and q the correction of the period:
  * p(n+1) = p(n) + d + q(n) + k e(n) and q(n+1) = q(n) + g e(n), where d is the rate error times
  * the line period. With e(n) = -p(n) the poles z of the loop solve z² - (2 - k) z + 1 - k + g = 0.
  * First order: g = 0 and z = 1 - k. Second order, critically damped: g = k²/4 and z = 1 - k/2
- * twice. A time constant of t lines is z = exp (-1/t). Arithmetic; the model is common practice.
- */
-void
-bw_sync_afc_gains (const BwSyncAfc *afc, double *proportional, double *integral)
+ * twice. A time constant of t lines is z = exp (-1/t). Arithmetic; the model is common practice. */
+static void
+loop_gains (const BwSyncAfc *afc, double *proportional, double *integral)
 {
   g_return_if_fail (afc != NULL && proportional != NULL && integral != NULL);
   double step = 1 - exp (-1 / afc->time_constant_lines);
@@ -132,7 +129,7 @@ static Loop
 settled_loop (const BwSyncMix *mix, const BwSyncAfc *afc)
 {
   Loop loop = { .drift_s = afc->rate_error * mix->line_s };
-  bw_sync_afc_gains (afc, &loop.gain, &loop.integral);
+  loop_gains (afc, &loop.gain, &loop.integral);
   if (afc->loop == BW_AFC_LOOP_SECOND)
     loop.period_s = -loop.drift_s;
   else
@@ -242,7 +239,7 @@ set_picture (BwSyncRun *run, const BwSyncMix *mix, const BwSyncAfc *afc)
  * @mix: its result is what the AFC gets, at the right polarity
  * @afc: one that bw_sync_afc_check() accepts
  *
- * The loop, by bw_sync_afc_gains(), starts settled on undisturbed lines. On a line without an edge
+ * The loop, by loop_gains(), starts settled on undisturbed lines. On a line without an edge
  * it measures nothing.
  *
  * Returns: (transfer full): what the AFC finds, and what becomes of the picture's top

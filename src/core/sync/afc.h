@@ -150,7 +150,6 @@ GQuark bw_sync_afc_error_quark (void);
 
 void bw_sync_afc_init (BwSyncAfc *afc, const BwRaster *raster);
 gboolean bw_sync_afc_check (const BwSyncAfc *afc, const BwRaster *raster, GError **error);
-void bw_sync_afc_gains (const BwSyncAfc *afc, double *proportional, double *integral);
 
 BwSyncRun *bw_sync_run_new (const BwSyncMix *mix, const BwSyncAfc *afc);
 void bw_sync_run_free (BwSyncRun *run);

@@ -19,31 +19,25 @@ G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
 #define PNG_MAX_SIDE 32766
 #define PNG_MAX_DOTS (64 * 1024 * 1024)
 
-/**
- * bw_export_append:
- * @bytes: a #GByteArray
+/* @bytes: a #GByteArray
  *
- * A cairo write function that keeps the file in memory.
- */
-cairo_status_t
-bw_export_append (void *bytes, const unsigned char *data, unsigned int length)
+ * A cairo write function that keeps the file in memory. */
+static cairo_status_t
+append (void *bytes, const unsigned char *data, unsigned int length)
 {
   g_byte_array_append (bytes, data, length);
   return CAIRO_STATUS_SUCCESS;
 }
 
-/**
- * bw_export_write:
- * @bytes: a whole file
+/* @bytes: a whole file
  * @path: where to; a symbolic link keeps pointing where it does
  *
  * Writes @bytes beside @path and moves them into place when they are whole on disk.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR; an old file is then as it was, and nothing is
- * left beside it
- */
-gboolean
-bw_export_write (const GByteArray *bytes, const char *path, GError **error)
+ * left beside it */
+static gboolean
+write_file (const GByteArray *bytes, const char *path, GError **error)
 {
   g_return_val_if_fail (bytes != NULL && path != NULL, FALSE);
   g_autoptr (GError) trouble = NULL;
@@ -100,7 +94,7 @@ insert_svg_words (GByteArray *bytes, const char *title, const char *description)
 static cairo_status_t
 make_svg (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
-  cairo_surface_t *surface = cairo_svg_surface_create_for_stream (bw_export_append, bytes,
+  cairo_surface_t *surface = cairo_svg_surface_create_for_stream (append, bytes,
                                                                   bw_drawing_width (drawing),
                                                                   bw_drawing_height (drawing));
   cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
@@ -119,7 +113,7 @@ set_metadata (cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *t
 static cairo_status_t
 make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 {
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, bytes,
                                                                   bw_drawing_width (drawing)
                                                                       * POINTS_PER_PIXEL,
                                                                   bw_drawing_height (drawing)
@@ -137,7 +131,7 @@ make_png (const BwDrawing *drawing, const char *title, GByteArray *bytes)
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
   cairo_status_t status = paint (drawing, surface, PNG_SCALE);
   if (status == CAIRO_STATUS_SUCCESS)
-    status = cairo_surface_write_to_png_stream (surface, bw_export_append, bytes);
+    status = cairo_surface_write_to_png_stream (surface, append, bytes);
   return finish (surface, status);
 }
 
@@ -161,8 +155,8 @@ has_suffix (const char *path, const char *suffix)
 static cairo_status_t
 make_pages (const BwExportPages *what, GByteArray *bytes)
 {
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (bw_export_append, bytes,
-                                                                  what->width_pt, what->height_pt);
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, bytes, what->width_pt,
+                                                                  what->height_pt);
   set_metadata (surface, CAIRO_PDF_METADATA_TITLE, what->title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Breezeway " BW_VERSION);
   cairo_t *cr = cairo_create (surface);
@@ -187,7 +181,7 @@ write_made (const GByteArray *bytes, cairo_status_t status, const char *path, GE
                    path, cairo_status_to_string (status));
       return FALSE;
     }
-  return bw_export_write (bytes, path, error);
+  return write_file (bytes, path, error);
 }
 
 /**

@@ -41,7 +41,5 @@ gboolean bw_export_pages (const BwExportPages *what, const char *path, GError **
 gboolean bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path,
                             GError **error);
 GBytes *bw_export_svg (const BwDrawing *drawing);
-cairo_status_t bw_export_append (void *bytes, const unsigned char *data, unsigned int length);
-gboolean bw_export_write (const GByteArray *bytes, const char *path, GError **error);
 
 G_END_DECLS

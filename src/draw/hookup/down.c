@@ -18,13 +18,9 @@
 #define LEAD_LINES 2
 #define BOX_LINES 6
 
-/**
- * bw_hookup_band_is_outer:
- *
- * Returns: whether @band begins with the source or ends with the input
- */
-gboolean
-bw_hookup_band_is_outer (const BwHookupLayout *layout, guint band)
+/* Returns: whether @band begins with the source or ends with the input */
+static gboolean
+band_is_outer (const BwHookupLayout *layout, guint band)
 {
   return band == 0 || band + 1 == layout->n_bands;
 }
@@ -32,7 +28,7 @@ bw_hookup_band_is_outer (const BwHookupLayout *layout, guint band)
 static double
 names_height (const BwHookupLayout *layout, guint band)
 {
-  return bw_hookup_band_is_outer (layout, band) ? NAME_LINES * layout->canvas->text_height : 0;
+  return band_is_outer (layout, band) ? NAME_LINES * layout->canvas->text_height : 0;
 }
 
 static double

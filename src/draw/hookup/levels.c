@@ -8,13 +8,9 @@
 #define MOST_COLUMN 9.0 /* in heights of a line of text */
 #define SAME 1e-9       /* volts */
 
-/**
- * bw_hookup_has_spread:
- *
- * Returns: whether any level depends on a tolerance
- */
-gboolean
-bw_hookup_has_spread (const BwHookup *hookup)
+/* Returns: whether any level depends on a tolerance */
+static gboolean
+has_spread (const BwHookup *hookup)
 {
   for (guint i = 0; i < hookup->levels->len; i++)
     {
@@ -31,7 +27,7 @@ count_rows (const BwHookupLayout *layout)
   const BwHookup *hookup = layout->what->hookup;
   if (hookup->levels->len == 0 || !bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_LEVELS))
     return 0;
-  return bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SPREAD) && bw_hookup_has_spread (hookup) ? 3 : 2;
+  return bw_hookup_keeps (layout, BW_HOOKUP_LEAVE_SPREAD) && has_spread (hookup) ? 3 : 2;
 }
 
 /**

@@ -144,23 +144,6 @@ choose_faces (BwHookupLayout *layout)
       }
 }
 
-/**
- * bw_hookup_make_rows:
- *
- * Lists leads and rows, with what the drawing keeps.
- */
-void
-bw_hookup_make_rows (BwHookupLayout *layout)
-{
-  const BwHookup *hookup = layout->what->hookup;
-  g_array_set_size (layout->rows, 0);
-  layout->n_leads = MIN (hookup->hops->len, BW_HOOKUP_MAX_LEADS);
-  for (guint hop = 0; hop < layout->n_leads; hop++)
-    add_lead (layout, hop);
-  choose_faces (layout);
-  bw_hookup_mark_contacts (layout);
-}
-
 static void
 mark (BwHookupEnd *end, int number, BwContactUse use, BwInkRole role)
 {
@@ -168,13 +151,9 @@ mark (BwHookupEnd *end, int number, BwContactUse use, BwInkRole role)
     end->marks[number] = (BwContactMark){ use, role };
 }
 
-/**
- * bw_hookup_mark_contacts:
- *
- * Says of every contact whether it carries a conductor, is a return or common ground, or neither.
- */
-void
-bw_hookup_mark_contacts (BwHookupLayout *layout)
+/* Says of every contact whether it carries a conductor, is a return or common ground, or neither. */
+static void
+mark_contacts (BwHookupLayout *layout)
 {
   GPtrArray *rests = layout->what->hookup->rests;
   for (guint i = 0; i < layout->rows->len; i++)
@@ -194,4 +173,21 @@ bw_hookup_mark_contacts (BwHookupLayout *layout)
         mark (&layout->leads[rest->hop].end[rest->at_far_end ? 1 : 0], rest->number,
               BW_CONTACT_RETURN, BW_INK_GRAPHITE_LIGHT);
     }
+}
+
+/**
+ * bw_hookup_make_rows:
+ *
+ * Lists leads and rows, with what the drawing keeps.
+ */
+void
+bw_hookup_make_rows (BwHookupLayout *layout)
+{
+  const BwHookup *hookup = layout->what->hookup;
+  g_array_set_size (layout->rows, 0);
+  layout->n_leads = MIN (hookup->hops->len, BW_HOOKUP_MAX_LEADS);
+  for (guint hop = 0; hop < layout->n_leads; hop++)
+    add_lead (layout, hop);
+  choose_faces (layout);
+  mark_contacts (layout);
 }

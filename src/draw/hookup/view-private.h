@@ -161,7 +161,6 @@ void bw_hookup_add_places (BwDrawing *drawing, const BwHookupLayout *layout);
 
 /* model.c */
 void bw_hookup_make_rows (BwHookupLayout *layout);
-void bw_hookup_mark_contacts (BwHookupLayout *layout);
 void bw_hookup_row_clear (gpointer row);
 
 /* across.c */
@@ -173,7 +172,6 @@ gboolean bw_hookup_place_across (BwHookupLayout *layout);
 /* down.c */
 gboolean bw_hookup_place_down (BwHookupLayout *layout);
 void bw_hookup_center_faces (BwHookupLayout *layout);
-gboolean bw_hookup_band_is_outer (const BwHookupLayout *layout, guint band);
 
 /* route.c */
 void bw_hookup_route (BwHookupLayout *layout);
@@ -187,7 +185,6 @@ gboolean bw_hookup_claim_labels (BwHookupLayout *layout);
 gboolean bw_hookup_claim_levels (BwHookupLayout *layout);
 double bw_hookup_levels_height (const BwHookupLayout *layout);
 BwBox bw_hookup_level_box (const BwHookupLayout *layout, guint level);
-gboolean bw_hookup_has_spread (const BwHookup *hookup);
 
 /* words.c */
 char *bw_hookup_text_caption (const BwHookupView *what, gboolean whole);

@@ -73,7 +73,6 @@ gboolean bw_levels_chroma_samples (BwLevelsModel *model, const BwLevelsWindow *w
                                    BwLevelsSamples *samples);
 void bw_levels_samples_clear (BwLevelsSamples *samples);
 char *bw_levels_text_number (double value, char mark);
-const char *bw_bars_words (BwBarsForm form);
 double bw_levels_gain (const BwLevelsLoad *load);
 
 G_END_DECLS

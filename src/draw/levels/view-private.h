@@ -117,11 +117,8 @@ gboolean bw_levels_allowed (const BwLevelsView *what, const BwLevelsPanel *panel
 gboolean bw_levels_claim_words (BwLevelsLayout *layout);
 gboolean bw_levels_claim_labels (BwLevelsLayout *layout);
 
-char *bw_levels_text_mv (double volts, char mark);
-char *bw_levels_text_ire (double ire, char mark);
 char *bw_levels_text_level (const BwLevelsLayout *layout, const BwLevelsPanel *panel, guint i);
 char *bw_levels_text_burst (const BwLevelsLayout *layout, const BwLevelsPanel *panel, guint lines);
-char *bw_levels_text_load (const BwLevelsLoad *load, char mark);
 char *bw_levels_text_note (const BwLevelsView *what);
 
 gboolean bw_levels_shows_curve (const BwLevelsModel *model, BwConductor conductor, double unit_s);

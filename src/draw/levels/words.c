@@ -19,15 +19,15 @@ bw_levels_text_number (double value, char mark)
   return g_strconcat (value < 0 && tenths > 0 ? MINUS : "", number, NULL);
 }
 
-char *
-bw_levels_text_mv (double volts, char mark)
+static char *
+text_mv (double volts, char mark)
 {
   g_autofree char *number = bw_levels_text_number (volts * 1e3, mark);
   return g_strconcat (number, "\u00a0mV", NULL);
 }
 
-char *
-bw_levels_text_ire (double ire, char mark)
+static char *
+text_ire (double ire, char mark)
 {
   g_autofree char *number = bw_levels_text_number (ire, mark);
   return g_strconcat (number, "\u00a0IRE", NULL);
@@ -37,10 +37,10 @@ bw_levels_text_ire (double ire, char mark)
 static char *
 level_text (const BwLevelsPanel *panel, double volts, gboolean with_ire, char mark)
 {
-  g_autofree char *mv = bw_levels_text_mv (volts, mark);
+  g_autofree char *mv = text_mv (volts, mark);
   if (!with_ire || panel->levels.volts_per_ire <= 0)
     return g_steal_pointer (&mv);
-  g_autofree char *ire = bw_levels_text_ire (bw_levels_ire (panel, volts), mark);
+  g_autofree char *ire = text_ire (bw_levels_ire (panel, volts), mark);
   return g_strconcat (mv, " · ", ire, NULL);
 }
 
@@ -52,7 +52,7 @@ bw_levels_text_level (const BwLevelsLayout *layout, const BwLevelsPanel *panel, 
   char mark = layout->what->mark;
   gboolean with_ire = bw_levels_keeps (layout, BW_LEVELS_LEAVE_IRE);
   g_autofree char *is = level_text (panel, level->volts * panel->gain, with_ire, mark);
-  g_autofree char *right = bw_levels_text_mv (level->volts, mark);
+  g_autofree char *right = text_mv (level->volts, mark);
 
   if (level->extreme && !bw_levels_keeps (layout, BW_LEVELS_LEAVE_EXTREMES))
     return NULL;
@@ -69,17 +69,16 @@ bw_levels_text_burst (const BwLevelsLayout *layout, const BwLevelsPanel *panel, 
 {
   double volts = panel->levels.burst_pp_v * panel->gain;
   char mark = layout->what->mark;
-  g_autofree char *mv = bw_levels_text_mv (volts, mark);
+  g_autofree char *mv = text_mv (volts, mark);
   gboolean with_ire = panel->levels.volts_per_ire > 0
                       && bw_levels_keeps (layout, BW_LEVELS_LEAVE_IRE);
-  g_autofree char *ire = with_ire ? bw_levels_text_ire (bw_levels_ire (panel, volts), mark)
-                                  : g_strdup ("");
+  g_autofree char *ire = with_ire ? text_ire (bw_levels_ire (panel, volts), mark) : g_strdup ("");
   const char *join = !with_ire ? "" : lines > 1 ? "\n" : " · ";
   return g_strdup_printf (_ ("burst%s%s p-p%s%s"), lines > 2 ? "\n" : "  ", mv, join, ire);
 }
 
-const char *
-bw_bars_words (BwBarsForm form)
+static const char *
+bars_words (BwBarsForm form)
 {
   static const char *const words[BW_N_BARS_FORMS] = {
     [BW_BARS_100] = N_ ("colour bars at 100 %"),
@@ -100,13 +99,9 @@ resistance_text (double ohm, char mark)
   return bw_quantity_format (ohm, BW_DIMENSION_RESISTANCE, 3, mark);
 }
 
-/**
- * bw_levels_text_load:
- *
- * Returns: (transfer full): what the output works into, and what that does to the level
- */
-char *
-bw_levels_text_load (const BwLevelsLoad *load, char mark)
+/* Returns: (transfer full): what the output works into, and what that does to the level */
+static char *
+text_load (const BwLevelsLoad *load, char mark)
 {
   char number[G_ASCII_DTOSTR_BUF_SIZE];
   double gain = bw_levels_gain (load);
@@ -159,11 +154,11 @@ bw_levels_text_caption (const BwLevelsView *what)
   const BwSynthesisCase *from = bw_levels_model_case (what->model);
   const char *name = bw_or_empty (from->raster->name), *source = bw_or_empty (from->raster->source);
   const char *content = from->content == BW_CONTENT_BARS
-                            ? bw_bars_words (from->bars)
+                            ? bars_words (from->bars)
                             : bw_kind_label (&bw_contents, from->content);
   g_autofree char *signal = signal_text (from);
   g_autofree char *where = where_text (what);
-  g_autofree char *load = bw_levels_text_load (&what->video, what->mark);
+  g_autofree char *load = text_load (&what->video, what->mark);
   GString *text = g_string_new (name);
 
   g_string_append_printf (text, ": %s, %s, %s, %s", signal, content, where, load);

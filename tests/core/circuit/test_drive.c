@@ -120,14 +120,21 @@ test_thresholds (void)
   NEAR (logic->input_high_v, 2.0, 1e-12);
 }
 
+static double
+drive_at_load (BwSyncDrive drive, double load_ohm)
+{
+  const BwSyncDriveFacts *facts = bw_sync_drive_facts (drive);
+  return bw_level_at_load (facts->sync_v, facts->stated, facts->driver_ohm, load_ohm);
+}
+
 /* An instrument maker's note: early studio sync of 4 V into 75 Ω; without load twice as much from
  * 75 Ω (divider), with two loads two thirds. */
 static void
 test_at_load (void)
 {
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_4_V, 75), 4, 1e-12);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_4_V, 37.5), 4.0 * 2 / 3, 1e-12);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_300_MV, INFINITY), 0.6, 1e-9);
+  NEAR (drive_at_load (BW_DRIVE_4_V, 75), 4, 1e-12);
+  NEAR (drive_at_load (BW_DRIVE_4_V, 37.5), 4.0 * 2 / 3, 1e-12);
+  NEAR (drive_at_load (BW_DRIVE_300_MV, INFINITY), 0.6, 1e-9);
 }
 
 /* What is stated without load falls with it, but not below what its own resistance leaves. */
@@ -135,8 +142,7 @@ static void
 test_logic_at_load (void)
 {
   const BwSyncDriveFacts *logic = bw_sync_drive_facts (BW_DRIVE_LOGIC);
-  NEAR (bw_sync_drive_at_load (BW_DRIVE_LOGIC, 75), logic->sync_v * 75 / (75 + logic->driver_ohm),
-        1e-12);
+  NEAR (drive_at_load (BW_DRIVE_LOGIC, 75), logic->sync_v * 75 / (75 + logic->driver_ohm), 1e-12);
 }
 
 /* Series resistors into a terminated 75 Ω input for 0.3 V: R = 75 (V / 0.3 − 1), the driver's own

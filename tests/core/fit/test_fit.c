@@ -559,7 +559,7 @@ static const SaysCase says_cases[] = {
     "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
     "the width is set to 75 %." },
   { "dc", BW_RULE_COUPLING, "", "clamp=none-dc | dc_offset=-0.1 V .. 0.1 V", "dc_offset=5 V",
-    "Blanking stands at 5 V; this input takes -100\u2013100 mV." },
+    "Blanking stands at 5 V; this input takes -100 to 100 mV." },
 };
 
 static void

@@ -229,6 +229,8 @@ class Source:
         no unit, which would be what something else is multiplied by."""
         if not re.fullmatch(r"1(?:\.0)?e-(?:[6-9]|1\d)", self.tokens[i].text):
             return False
+        if re.fullmatch(r"same_\w+|slip", self.tokens[i - 2].text):
+            return True
         unit = self.tokens[i - 1].text in ("*", "/", "=") or self.tokens[i + 1].text == "/"
         return not unit or self.places[i] == "define"
 

@@ -195,6 +195,26 @@ test_rank (void)
   g_assert_cmpuint (bw_adaptor_rank (adaptor), ==, 7);
 }
 
+/* How reluctantly each kind is used where nothing is said: our own order, a scan converter as three boxes, a box as
+ * three passive parts and more, a part as two leads and more. */
+static void
+test_ranks (void)
+{
+  static const guint ranks[BW_N_ADAPTORS] = {
+    [BW_ADAPTOR_LEAD] = 2,           [BW_ADAPTOR_TERMINATOR] = 4, [BW_ADAPTOR_SYNC_ATTENUATOR] = 5,
+    [BW_ADAPTOR_VIDEO_ATTENUATOR] = 6, [BW_ADAPTOR_CAPACITOR] = 6,  [BW_ADAPTOR_BOX] = 20,
+    [BW_ADAPTOR_CONVERTER] = 60,
+  };
+  for (guint kind = 0; kind < BW_N_ADAPTORS; kind++)
+    {
+      g_autoptr (BwAdaptor) adaptor = bw_adaptor_new ();
+      adaptor->kind = kind;
+      g_assert_cmpuint (bw_adaptor_rank (adaptor), ==, ranks[kind]);
+      adaptor->rank = 1;
+      g_assert_cmpuint (bw_adaptor_rank (adaptor), ==, 1);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -206,5 +226,6 @@ main (int argc, char **argv)
   g_test_add_func ("/adaptor/rank", test_rank);
   for (gsize i = 0; i < G_N_ELEMENTS (bad_cases); i++)
     add ("bad", bad_cases[i].name, &bad_cases[i], test_bad);
+  g_test_add_func ("/adaptor/ranks", test_ranks);
   return g_test_run ();
 }

@@ -594,6 +594,25 @@ test_odd_overscan (void)
     }
 }
 
+/* Without a diagonal or an aspect ratio there is no width and no height. */
+static void
+test_no_size (void)
+{
+  for (int i = 0; i < 2; i++)
+    {
+      BwDetailCase what;
+      BwDetail detail;
+      init (&what, 27 * INCH, BW_MASK_GRILLE, 0.8e-3);
+      if (i == 0)
+        what.diagonal_m = 0;
+      else
+        what.aspect = BW_RATIO_NONE;
+      bw_detail_compute (&what, &detail);
+      g_assert_cmpfloat (detail.width_m, ==, 0);
+      g_assert_cmpfloat (detail.height_m, ==, 0);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -622,5 +641,6 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/area", test_area);
   g_test_add_func ("/detail/needs", test_needs);
   g_test_add_func ("/detail/odd-overscan", test_odd_overscan);
+  g_test_add_func ("/detail/no-size", test_no_size);
   return g_test_run ();
 }

@@ -989,6 +989,47 @@ add (const char *group, const char *name, gconstpointer data, GTestDataFunc func
   g_test_add_data_func (path, data, func);
 }
 
+/* A cell of a table tells the resistor by its value, 1.1 kΩ nearest to 75 (5 / 0.3 − 1) − 100 = 1075 Ω, and every other
+ * remedy by its name alone; none where nothing is needed. */
+static void
+test_remedy_short (void)
+{
+  static const struct
+  {
+    BwRule rule;
+    const char *input, *source, *brief;
+  } cases[] = {
+    { BW_RULE_SYNC_LEVEL, "", "", NULL },
+    { BW_RULE_SYNC_LEVEL, "", "sync_level=5 V | sync_stated=open | sync_resistance=100 ohm",
+      "1.1\u00a0kΩ in sync" },
+    { BW_RULE_SYNC_POLARITY, "polarities=positive", "", "sync inverter" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench b;
+      BwFit fit;
+      bench_init (&b, "", cases[i].input, cases[i].source);
+      bw_fit_judge (&b.c, &fit);
+      g_autofree char *brief = bw_finding_remedy_short (&fit.at[cases[i].rule], '.');
+      g_assert_cmpstr (brief, ==, cases[i].brief);
+      bench_clear (&b);
+    }
+}
+
+/* Where no beat at all is allowed there is no limit to measure a margin by: a whole beyond it. */
+static void
+test_no_beat_allowed (void)
+{
+  Bench b;
+  BwFit fit;
+  bench_init (&b, "", "", "");
+  b.limits.mains_beat_hz = 0;
+  bw_fit_judge (&b.c, &fit);
+  g_assert_cmpfloat (fit.at[BW_RULE_MAINS_BEAT].margin, ==, -1);
+  g_assert_cmpint (fit.at[BW_RULE_MAINS_BEAT].severity, ==, BW_SEVERITY_TIGHT);
+  bench_clear (&b);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -1022,5 +1063,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/verdict-of-each-severity", test_verdict_of_each_severity);
   g_test_add_func ("/fit/judging-is-repeatable", test_judging_is_repeatable);
   g_test_add_func ("/fit/random", test_random);
+  g_test_add_func ("/fit/remedy-short", test_remedy_short);
+  g_test_add_func ("/fit/no-beat-allowed", test_no_beat_allowed);
   return g_test_run ();
 }

@@ -271,6 +271,17 @@ test_selection_return (void)
     }
 }
 
+/* Video of 1 V as sync into an input for logic, from 2.4 V on, wants an amplifier; logic into logic wants nothing. */
+static void
+test_sync_too_low (void)
+{
+  g_autoptr (BwWiring) low = wire (&end_european_sync, &end_de_15_sync, &no_parts);
+  g_autoptr (BwWiring) alike = wire (&end_de_15_sync, &end_de_15_sync, &no_parts);
+  g_assert_true (warns (low, "a sync amplifier is needed"));
+  g_assert_false (warns (alike, "a sync amplifier is needed"));
+  g_assert_false (warns (alike, "series resistor"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -286,5 +297,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wiring/caution", test_caution);
   g_test_add_func ("/wiring/unknown-pins", test_unknown_pins);
   g_test_add_func ("/wiring/selection-return", test_selection_return);
+  g_test_add_func ("/wiring/sync-too-low", test_sync_too_low);
   return g_test_run ();
 }

@@ -746,6 +746,27 @@ test_unlike_fields (void)
     }
 }
 
+/* Byte 17 of a detailed timing (VESA E-EDID 3.10.2): 80h interlaced, 18h separate sync, 04h positive V, 02h positive H,
+ * and no stereo. Polarities and scans are those of CTA-861 and VESA DMT. */
+static void
+test_flags (void)
+{
+  static const struct
+  {
+    const char *id;
+    guint8 flags;
+  } cases[] = {
+    { "cta-861-vic-1", 0x18 }, { "cta-861-vic-4", 0x1e }, { "cta-861-vic-5", 0x9e },
+    { "vesa-dmt-01", 0x1a },   { "vesa-dmt-02", 0x1c },   { "vesa-dmt-0f", 0x9e },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint8 bytes[DETAILED];
+      put_detailed (bytes, cases[i].id);
+      g_assert_cmphex (bytes[17], ==, cases[i].flags);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -769,5 +790,6 @@ main (int argc, char **argv)
   g_test_add_func ("/edid/bad/truncated", test_truncated);
   g_test_add_func ("/edid/bad/flipped", test_flipped);
   g_test_add_func ("/edid/detailed/unlike-fields", test_unlike_fields);
+  g_test_add_func ("/edid/detailed/flags", test_flags);
   return g_test_run ();
 }

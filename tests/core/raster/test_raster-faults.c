@@ -532,6 +532,26 @@ test_room_for_pulses (void)
         }
 }
 
+/* Each part of field 2 is written and read apart from that of field 1. */
+static void
+test_second_field_kept (void)
+{
+  for (int part = 0; part < 4; part++)
+    {
+      g_autoptr (BwRaster) raster = bw_raster_copy (shipped ("525-59.94-interlaced"));
+      g_autoptr (GKeyFile) keys = g_key_file_new ();
+      BwFieldTiming *two = &raster->field[1];
+      int *const parts[] = { &two->active, &two->front_porch, &two->sync, &two->back_porch };
+      raster->equalising_before = raster->equalising_after = 0;
+      *parts[part] += 1;
+      *parts[(part + 1) % 4] -= 1;
+      bw_raster_save (raster, keys, "g");
+      g_autoptr (BwRaster) back = bw_raster_load (keys, "g", "g", "here", NULL);
+      g_assert_nonnull (back);
+      g_assert_cmpmem (back->field, sizeof back->field, raster->field, sizeof raster->field);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -541,5 +561,6 @@ main (int argc, char **argv)
   g_test_add_func ("/raster-faults/random", test_random);
   g_test_add_func ("/raster-faults/limits", test_limits);
   g_test_add_func ("/raster-faults/room-for-pulses", test_room_for_pulses);
+  g_test_add_func ("/raster-faults/second-field-kept", test_second_field_kept);
   return g_test_run ();
 }

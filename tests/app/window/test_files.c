@@ -207,7 +207,7 @@ test_cancel_at_once (void)
         g_main_context_iteration (NULL, FALSE);
       gtk_dialog_response (GTK_DIALOG (app_test_open_chooser ()), GTK_RESPONSE_CANCEL);
       g_assert_null (app_test_open_chooser ());
-      app_test_frames (1);
+      app_test_frames (3);
     }
   app_test_close (window);
 }

@@ -204,6 +204,28 @@ test_sync_in_picture (void)
   NEAR (match.sync.aim_v, 0.45, 1e-12);
 }
 
+/* Sync in the picture that is too low wants to be raised, 0.1 V to 0.3 V three times, and nothing is lowered for it;
+ * on a conductor of its own it is no matter of the picture. */
+static void
+test_low_sync_in_picture (void)
+{
+  g_autoptr (BwSource) source = bw_source_new ();
+  g_autoptr (BwInput) input = input_new (BW_TERMINATION_FIXED, FALSE, 10e3);
+  BwPictureMatch match;
+
+  source->video_v = 0.7;
+  source->sync_v = 0.1;
+  input->sync_v = (BwBands){ 1, { { 0.2, 0.6 } } };
+  bw_match_picture (source, input, BW_SYNC_ON_GREEN, &match);
+  g_assert_cmpint (match.video.need, ==, BW_NEED_NOTHING);
+  g_assert_cmpint (match.sync.need, ==, BW_NEED_AMPLIFIER);
+  NEAR (match.sync.gain, 3, 1e-9);
+  NEAR (match.sync.aim_v, 0.3, 1e-9);
+  NEAR (match.pad_ratio, 1, 0);
+  bw_match_picture (source, input, BW_SYNC_COMPOSITE, &match);
+  g_assert_cmpint (match.sync.need, ==, BW_NEED_NOTHING);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -221,5 +243,6 @@ main (int argc, char **argv)
   g_test_add_func ("/match/sync-range", test_sync_range);
   g_test_add_func ("/match/taken-syncs", test_taken_syncs);
   g_test_add_func ("/match/sync-in-picture", test_sync_in_picture);
+  g_test_add_func ("/match/low-sync-in-picture", test_low_sync_in_picture);
   return g_test_run ();
 }

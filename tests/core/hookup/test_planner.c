@@ -858,6 +858,35 @@ test_box_gives (void)
     }
 }
 
+/* Behind an encoder the colour system limits the detail, 4.2 MHz in system M (ITU-R BT.470-6): that is not said once
+ * more of the source, only what is less. */
+static void
+test_detail_of_system (void)
+{
+  static const struct
+  {
+    const char *key;
+    double hz;
+  } cases[] = { { "", 0 }, { "detail=5 MHz\n", 0 }, { "detail=3 MHz\n", 3e6 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=converter\norigin=Invented\nkind=scan-converter\ntakes_signals=rgb\n"
+          "gives_signals=composite\ngives_systems=ntsc-m\ngives_rasters=525-59.94-interlaced\n"
+          "gives_syncs=in-video\nlevels=standard\ngives_connectors=bnc\n",
+          cases[i].key, NULL);
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 6, 0);
+      g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+      g_assert_cmpuint (plans->len, ==, 1);
+      const BwPlan *plan = plans->pdata[0];
+      g_assert_cmpfloat_with_epsilon (plan->state.source.detail_hz, cases[i].hz, 1);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -889,5 +918,6 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
   g_test_add_func ("/planner/shorter-way", test_shorter_way);
   g_test_add_func ("/planner/box-gives", test_box_gives);
+  g_test_add_func ("/planner/detail-of-system", test_detail_of_system);
   return g_test_run ();
 }

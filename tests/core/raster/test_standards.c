@@ -615,6 +615,25 @@ test_decimals (void)
   assert_refused (refused, error, BW_STANDARDS_ERROR_REQUEST);
 }
 
+/* Margins of 1.8 % of the picture, cut to whole lines (VESA CVT 1.1): of 500 lines 9, of 499 lines 8.98 and so 8. */
+static void
+test_margin_lines (void)
+{
+  static const struct
+  {
+    const char *text;
+    int lines;
+  } cases[] = { { "640x500@60,margins", 9 }, { "640x499@60,margins", 8 }, { "640x1000@60,margins", 18 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwFormulaRequest request = request_of (cases[i].text);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (BwRaster) raster = bw_standards_cvt (&request, &error);
+      g_assert_no_error (error);
+      g_assert_cmpint (raster->v_border, ==, cases[i].lines);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -635,5 +654,6 @@ main (int argc, char **argv)
   g_test_add_func ("/standards/odd-rates", test_odd_rates);
   g_test_add_func ("/standards/random", test_random);
   g_test_add_func ("/standards/decimals", test_decimals);
+  g_test_add_func ("/standards/margin-lines", test_margin_lines);
   return g_test_run ();
 }

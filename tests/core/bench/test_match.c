@@ -216,6 +216,7 @@ test_low_sync_in_picture (void)
   source->video_v = 0.7;
   source->sync_v = 0.1;
   input->sync_v = (BwBands){ 1, { { 0.2, 0.6 } } };
+  input->own_sync_v = (BwBands){ 1, { { 2, 5 } } }; /* of another conductor */
   bw_match_picture (source, input, BW_SYNC_ON_GREEN, &match);
   g_assert_cmpint (match.video.need, ==, BW_NEED_NOTHING);
   g_assert_cmpint (match.sync.need, ==, BW_NEED_AMPLIFIER);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/form.h"
+#include "app/widgets/template.h"
 #include "move-note.h"
 
 /**
@@ -228,8 +229,7 @@ scale_new (BwMoveRow *self)
   gtk_range_set_increments (GTK_RANGE (scale), STEP, PAGE);
   gtk_scale_set_draw_value (GTK_SCALE (scale), FALSE);
   ignore_wheel (scale);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  label, NULL, -1);
+  bw_label_control (scale, label);
   g_signal_connect_object (scale, "value-changed", G_CALLBACK (on_scale), self, G_CONNECT_SWAPPED);
   return scale;
 }

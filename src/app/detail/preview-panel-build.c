@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/template.h"
 #include "app/widgets/wrap-layout.h"
 
 /* Wide enough for the longest name, so that nothing moves when another one is chosen. */
@@ -71,8 +72,7 @@ add_brightness (BwPreviewPanel *self, GtkWidget *box)
   gtk_widget_set_tooltip_text (scale, _ ("Left: nothing is cut off. Right: as bright on average as "
                                          "the untouched picture"));
   gtk_label_set_mnemonic_widget (GTK_LABEL (head), scale);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_RELATION_LABELLED_BY, head,
-                                  NULL, -1);
+  bw_label_control (scale, head);
   g_signal_connect_object (scale, "value-changed", G_CALLBACK (bw_preview_panel_on_brightness),
                            self, G_CONNECT_SWAPPED);
 }
@@ -91,7 +91,7 @@ add_controls (BwPreviewPanel *self)
                           G_CALLBACK (bw_preview_panel_on_open)));
   add_times (self, box);
   add_brightness (self, box);
-  bw_picture_panel_add_control (self->panel, NULL, box);
+  bw_picture_panel_add_control (self->panel, box);
 }
 
 /* Above the drawing what was wrong with a file, under it the frame and what is being computed. */

@@ -223,7 +223,7 @@ bw_hookup_page_init (BwHookupPage *self)
   self->controls = g_object_new (BW_TYPE_HOOKUP_CONTROLS, NULL);
   self->side = g_object_new (BW_TYPE_HOOKUP_SIDE, NULL);
   g_signal_connect_object (self->controls, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  bw_picture_panel_add_control (self->panel, NULL, GTK_WIDGET (self->controls));
+  bw_picture_panel_add_control (self->panel, GTK_WIDGET (self->controls));
   bw_picture_panel_set_cards (self->panel);
   bw_picture_panel_add_first (self->panel, bw_hookup_caution_new ());
   bw_picture_panel_add_side (self->panel, GTK_WIDGET (self->side));

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/result-view.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/base/caution.h"
 #include "core/hookup/results.h"
@@ -122,12 +123,9 @@ bw_hookup_side_dup_parts_csv (BwHookupSide *self)
 GtkWidget *
 bw_hookup_caution_new (void)
 {
-  GtkWidget *label = gtk_label_new (bw_caution_hook_up ());
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  GtkWidget *label = bw_words_label_new (bw_caution_hook_up (), "bw-limits");
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 46);
   gtk_widget_set_name (label, "caution");
-  gtk_widget_add_css_class (label, "bw-limits");
   return label;
 }

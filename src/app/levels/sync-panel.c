@@ -346,7 +346,7 @@ add_controls (BwSyncPanel *self)
   bw_chooser_choose (self->loop, BW_AFC_LOOP_SECOND);
   add_row (self, box, TYPED_TIME_CONSTANT);
   add_row (self, box, TYPED_RATE_ERROR);
-  bw_picture_panel_add_control (self->panel, NULL, box);
+  bw_picture_panel_add_control (self->panel, box);
 }
 
 static void

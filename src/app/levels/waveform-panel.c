@@ -516,7 +516,7 @@ add_controls (BwWaveformPanel *self)
                       "that it gives are shown with the levels; empty: none"),
                    G_CALLBACK (on_capacitor));
   gtk_widget_set_name (bw_editor_row_get_control (self->capacitor_row), "capacitor");
-  bw_picture_panel_add_control (self->panel, NULL, box);
+  bw_picture_panel_add_control (self->panel, box);
 }
 
 static void

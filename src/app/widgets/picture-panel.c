@@ -338,23 +338,13 @@ bw_picture_panel_get_request_mode (GtkWidget *widget)
 
 /**
  * bw_picture_panel_add_control:
- * @label: (nullable): with an underscore before its access key
  * @control: (transfer floating): what changes the drawing
  *
  * Adds a control to the row above the drawing.
  */
 void
-bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget *control)
+bw_picture_panel_add_control (BwPicturePanel *self, GtkWidget *control)
 {
-  if (label != NULL)
-    {
-      GtkWidget *name = gtk_label_new_with_mnemonic (label);
-      gtk_label_set_mnemonic_widget (GTK_LABEL (name), control);
-      gtk_widget_add_css_class (name, "bw-light");
-      gtk_box_append (self->controls, name);
-      gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                      name, NULL, -1);
-    }
   gtk_box_append (self->controls, control);
   gtk_widget_set_visible (GTK_WIDGET (self->controls), TRUE);
 }

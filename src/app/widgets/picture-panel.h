@@ -38,7 +38,7 @@ void bw_picture_panel_choose (BwPicturePanel *self, const char *id);
 const char *bw_picture_panel_get_view (BwPicturePanel *self);
 const BwPanelView *bw_picture_panel_get_nth_view (BwPicturePanel *self, guint index);
 const BwPanelView *bw_picture_panel_find_view (BwPicturePanel *self, const char *id);
-void bw_picture_panel_add_control (BwPicturePanel *self, const char *label, GtkWidget *control);
+void bw_picture_panel_add_control (BwPicturePanel *self, GtkWidget *control);
 void bw_picture_panel_add_above (BwPicturePanel *self, GtkWidget *widget);
 void bw_picture_panel_add_below (BwPicturePanel *self, GtkWidget *widget);
 void bw_picture_panel_add_first (BwPicturePanel *self, GtkWidget *widget);

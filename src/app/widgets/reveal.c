@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "reveal.h"
 
+#include "template.h"
+
 /* Brings a widget into view, wherever in the window it is. */
 
 /* A page that was hidden gets its size in the next frame, and can be scrolled in the one after. A
@@ -49,21 +51,13 @@ scroll_to (GtkScrolledWindow *scroll, GtkWidget *widget)
 }
 
 static gboolean
-has_focus (GtkWidget *widget)
-{
-  GtkRoot *root = gtk_widget_get_root (widget);
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
-}
-
-static gboolean
 on_frame (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   Reveal *reveal = data;
 
   if (++reveal->frames < FRAMES)
     return G_SOURCE_CONTINUE;
-  if (!has_focus (widget))
+  if (!bw_has_focus_within (widget))
     gtk_widget_grab_focus (reveal->focus);
   for (GtkWidget *at = gtk_widget_get_parent (widget); at != NULL; at = gtk_widget_get_parent (at))
     if (GTK_IS_SCROLLED_WINDOW (at))

@@ -285,6 +285,7 @@ test_vectors (Fixture *f, gconstpointer part)
       if (has)
         {
           bw_picture_panel_choose (drawing (f), "vectors");
+          g_assert_cmpstr (bw_page_get_view (BW_PAGE (f->page)), ==, "vectors");
           gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
           g_assert_true (g_str_has_prefix (bw_drawing_name (drawn (drawing (f))),
                                            "The colour difference signals"));
@@ -292,6 +293,7 @@ test_vectors (Fixture *f, gconstpointer part)
       else
         {
           g_assert_cmpstr (bw_picture_panel_get_view (drawing (f)), ==, "line");
+          g_assert_cmpstr (bw_page_get_view (BW_PAGE (f->page)), ==, "line");
           g_assert_true (g_str_has_prefix (bw_drawing_name (drawn (drawing (f))), "The levels"));
         }
     }

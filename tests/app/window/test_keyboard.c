@@ -277,6 +277,8 @@ test_lists_keep_selection (Fixture *f, gconstpointer data)
       ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, lists[i]));
       app_test_xdotool ("key shift+Tab");
       ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, lists[i]));
+      ASSERT_COMES_TRUE (app_test_focus_is_in (
+          f->window, gtk_widget_get_ancestor (lists[i], BW_TYPE_BENCH_LIST))); /* its buttons */
       g_assert_cmpuint (bw_document_get_source (f->document), ==, 2);
       g_assert_cmpuint (bw_document_get_input (f->document), ==, 1);
     }

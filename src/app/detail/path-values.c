@@ -40,7 +40,7 @@ summary_text (BwPathValues *self)
                                              mark);
   g_autofree char *first = bw_quantity_format (round (detail->limit_tvl[detail->limited_by]),
                                                BW_DIMENSION_TV_LINES, 5, mark);
-  return g_strdup_printf (_ ("All together %s; first limit: %s, %s"), all,
+  return g_strdup_printf (_ ("All together %1$s; first limit: %2$s, %3$s"), all,
                           bw_kind_label (&bw_detail_links, detail->limited_by), first);
 }
 

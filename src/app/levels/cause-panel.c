@@ -126,8 +126,8 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
 
   if (c->not_taken)
     g_string_append_printf (text,
-                            _ (". The input does not take %s: what should be is what the source "
-                               "gives into %s"),
+                            _ (". The input does not take %1$s: what should be is what the source "
+                               "gives into %2$s"),
                             bw_kind_label (&bw_sync_kinds, c->form.sync), load);
   else
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);

@@ -190,7 +190,7 @@ update_frames (BwWaveformPanel *self)
   bw_chooser_clear (self->frame);
   for (guint i = 0; i < few; i++)
     {
-      g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
+      g_autofree char *words = g_strdup_printf (_ ("%1$u of %2$u"), i + 1, few);
       bw_chooser_add (self->frame, i, words);
     }
 }
@@ -306,7 +306,7 @@ show_figures (BwWaveformPanel *self, const BwBenchSignal *signal, const BwSynthe
 static void
 show_trouble (BwWaveformPanel *self, const char *title, const GError *error)
 {
-  g_autofree char *says = g_strdup_printf (_ ("%s cannot be drawn: %s"), title, error->message);
+  g_autofree char *says = g_strdup_printf (_ ("%1$s cannot be drawn: %2$s"), title, error->message);
   bw_picture_panel_set_title (self->panel, says);
   bw_picture_panel_show (self->panel, NULL, NULL);
 }

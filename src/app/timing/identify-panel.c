@@ -176,7 +176,7 @@ on_use (BwIdentifyPanel *self)
   const BwRaster *raster = bw_catalogue_raster (bw_document_get_catalogue (self->document),
                                                 bw_node_value (row, "id")->words);
   if (bw_document_use_raster (self->document, source, raster, &error))
-    says = g_strdup_printf (_ ("%s now has the raster %s"),
+    says = g_strdup_printf (_ ("%1$s now has the raster %2$s"),
                             bw_sheet_source (bw_document_get_sheet (self->document), source)->name,
                             raster->name);
   else

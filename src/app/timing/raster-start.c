@@ -54,6 +54,7 @@ static const BwField formula_fields[] = {
   SIZE ("width", N_ ("Active pixels"), width, BW_FORMULA_SIZE_MIN),
   SIZE ("height", N_ ("Active lines of the frame"), height, BW_FORMULA_SIZE_MIN),
   INTERLACED,
+  /* xgettext:no-c-format */
   { .key = "margins", .label = N_ ("Margins of 1.8 % on each side"),
     .type = BW_FIELD_SWITCH, AT (margins) },
 };

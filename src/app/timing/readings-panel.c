@@ -75,10 +75,10 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0)
-    return g_strdup_printf (ngettext ("%u reading, within the standard",
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u reading, within the standard",
                                       "%u readings, all within the standard", all),
                             all);
-  return g_strdup_printf (ngettext ("%u reading, %u outside the standard: %s",
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$u reading, %2$u outside the standard: %3$s",
                                     "%u readings, %u outside the standard: %s", all),
                           all, count->outside, count->names->str);
 }

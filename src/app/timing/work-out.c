@@ -291,7 +291,7 @@ on_use (BwWorkOut *self)
       return;
     }
   const BwSheet *sheet = bw_document_get_sheet (self->document);
-  g_autofree char *says = g_strdup_printf (_ ("%s now has the raster %s"),
+  g_autofree char *says = g_strdup_printf (_ ("%1$s now has the raster %2$s"),
                                            bw_sheet_source (sheet, source)->name,
                                            source_raster (self)->name);
   gtk_label_set_label (self->says, says);

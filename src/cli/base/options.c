@@ -1,9 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "options.h"
 
+#include <locale.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "output.h"
+
+/* What follows the options, in the reader's language. */
+static const char *
+arguments_of (const BwCliCommand *command)
+{
+  return *command->arguments != '\0' ? _ (command->arguments) : "";
+}
 
 /* The help is printed by print_help(), not by GLib, which would not see that it cannot be. */
 static GOptionContext *
@@ -20,7 +29,7 @@ make_context (BwCliOptions *options, const BwCliCommand *command, const GOptionE
       N_ ("Print its tables as comma-separated values"), NULL },
     G_OPTION_ENTRY_NULL,
   };
-  GOptionContext *context = g_option_context_new (command->arguments);
+  GOptionContext *context = g_option_context_new (arguments_of (command));
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, _ (command->summary));
   if (command->description != NULL)
@@ -49,7 +58,7 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
   if (options->n_rest > command->at_most)
     says = g_strdup_printf (_ ("“%s” is one argument too many"), options->rest[command->at_most]);
   else if (options->n_rest < command->at_least)
-    says = g_strdup_printf (_ ("%s is missing"), command->arguments);
+    says = g_strdup_printf (_ ("%s is missing"), arguments_of (command));
   else
     return TRUE;
   *result = bw_cli_wrong_usage (command->name, says);
@@ -63,7 +72,9 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
  * @args: the command's name and what stands after it
  * @result: (out): how the program ends, if %FALSE is returned
  *
- * Reads the command line of a command, and prints its help if that is asked for.
+ * Reads the command line of a command, and prints its help if that is asked for. With --json or --csv
+ * the program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
  *
  * Returns: whether the command is to go on
  */
@@ -91,6 +102,8 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
       *result = bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv"));
       return FALSE;
     }
+  if (options->json || options->csv)
+    setlocale (LC_MESSAGES, "C");
   if (options->rest == NULL)
     options->rest = g_new0 (char *, 1);
   options->n_rest = g_strv_length (options->rest);

@@ -364,11 +364,9 @@ static void
 add_shipped (BwCatalogue *catalogue, BwCatalogueKind kind, GPtrArray *faults)
 {
   g_autofree char *path = g_strconcat (RESOURCE_PREFIX, file_names[kind], NULL);
-  g_autoptr (GBytes) bytes = g_resource_lookup_data (bw_catalogue_get_resource (), path,
-                                                     G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-  g_return_if_fail (bytes != NULL);
   gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
+  g_autofree char *text = bw_keyfile_shipped (bw_catalogue_get_resource (), path, &length);
+  g_return_if_fail (text != NULL);
   add_text (catalogue, kind, text, length, file_names[kind], TRUE, faults);
 }
 

@@ -185,7 +185,9 @@ read_sheet_input (SheetReader *reader, const char *group)
   else if (inputs->len == BW_SHEET_MAX_INPUTS)
     take_fault (reader, group,
                 g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
-                             _ ("more than %d inputs"), BW_SHEET_MAX_INPUTS));
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d input",
+                                          "more than %d inputs", BW_SHEET_MAX_INPUTS),
+                             BW_SHEET_MAX_INPUTS));
   else
     g_ptr_array_add (inputs, g_steal_pointer (&input));
 }
@@ -203,7 +205,9 @@ read_sheet_source (SheetReader *reader, const char *group)
     take_fault (reader, group, error);
   else if (sources->len == BW_SHEET_MAX_SOURCES)
     take_fault (reader, group,
-                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY, _ ("more than %d sources"),
+                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d source",
+                                          "more than %d sources", BW_SHEET_MAX_SOURCES),
                              BW_SHEET_MAX_SOURCES));
   else
     g_ptr_array_add (sources, g_steal_pointer (&source));
@@ -272,11 +276,11 @@ check_format (GKeyFile *keys, const char *file)
                         _ ("%s: [%s] format: a whole number is needed; allowed: 1 to %d"), file,
                         SHEET_GROUP, BW_SHEET_FORMAT);
   if (format > BW_SHEET_FORMAT)
-    return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
-                        _ ("%s: [%s] format: this sheet was written by a newer Breezeway (format "
-                           "%" G_GUINT64_FORMAT "); this one reads formats up to %d. The file has "
-                           "not been touched"),
-                        file, SHEET_GROUP, format, BW_SHEET_FORMAT);
+    return g_error_new (
+        BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
+        _ ("%1$s: [%2$s] format: this sheet was written by a newer Breezeway (format "
+           "%3$s); this one reads formats up to %4$d. The file has not been touched"),
+        file, SHEET_GROUP, text, BW_SHEET_FORMAT);
   if (!g_key_file_has_group (keys, MONITOR_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_MONITOR,
                         _ ("%s: there is no group [%s]"), file, MONITOR_GROUP);

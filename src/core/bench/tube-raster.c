@@ -183,8 +183,14 @@ make_line (const Search *search, BwRaster *raster, GPtrArray *why)
 
   g_autofree char *active = time_text (width * line_s / total);
   g_autofree char *retrace_text = time_text (search->monitor->line_retrace_s);
-  say (why, g_strdup_printf (_ ("%d pixels a line give %s of picture: what the scan leaves after a "
-                                "retrace of %s, less the overscan of %.1f %%."),
+  say (why, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                          "%1$d pixel a line gives %2$s of picture: what the scan "
+                                          "leaves after a retrace of %3$s, less the overscan of "
+                                          "%4$.1f %%.",
+                                          "%1$d pixels a line give %2$s of picture: what the scan "
+                                          "leaves after a retrace of %3$s, less the overscan of "
+                                          "%4$.1f %%.",
+                                          (gulong) total),
                              total, active, retrace_text, search->monitor->overscan_h * 100));
   say (why, g_strdup_printf (_ ("Sync of %d px is 7.3 %% of the line, as in the 525- and 625-line "
                                 "systems; porches of %d and %d px centre the picture."),
@@ -259,10 +265,17 @@ bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const Bw
     search.active_half_lines = request->height;
   if (!find_half_lines (&search))
     {
-      g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_LINE_RATE,
-                   _ ("no line rate in this monitor's bands leaves room for %d lines a field, its "
-                      "retrace and the margins; fewer lines, a lower field rate or interlace may"),
-                   search.active_half_lines / 2);
+      g_set_error (
+          error, BW_TUBE_ERROR, BW_TUBE_ERROR_LINE_RATE,
+          g_dngettext (GETTEXT_PACKAGE,
+                       "no line rate in this monitor's bands leaves room for %d line a field, "
+                       "its retrace and the margins; fewer lines, a lower field rate or "
+                       "interlace may",
+                       "no line rate in this monitor's bands leaves room for %d lines a field, "
+                       "its retrace and the margins; fewer lines, a lower field rate or "
+                       "interlace may",
+                       (gulong) search.active_half_lines / 2),
+          search.active_half_lines / 2);
       return NULL;
     }
   raster = named_raster (request, monitor);

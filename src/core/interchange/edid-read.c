@@ -50,13 +50,18 @@ check_length (const guint8 *bytes, gsize length, GError **error)
     if (bytes[i] != header[i])
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_HEADER,
-          _ ("EDID, byte %zu: %02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
+          _ ("EDID, byte %1$zu: %2$02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
   gsize wanted = (1 + (gsize) bytes[BW_EDID_BLOCK_BYTES - 2]) * BW_EDID_BLOCK_BYTES;
   if (length != wanted)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_LENGTH,
-                                 _ ("EDID, byte 126: %u extension blocks are announced, which "
-                                    "makes %zu bytes, but there are %zu"),
-                                 bytes[BW_EDID_BLOCK_BYTES - 2], wanted, length);
+    return bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_LENGTH,
+        g_dngettext (GETTEXT_PACKAGE,
+                     "EDID, byte 126: %1$u extension block is announced, which "
+                     "makes %2$zu bytes, but there are %3$zu",
+                     "EDID, byte 126: %1$u extension blocks are announced, "
+                     "which makes %2$zu bytes, but there are %3$zu",
+                     bytes[BW_EDID_BLOCK_BYTES - 2]),
+        bytes[BW_EDID_BLOCK_BYTES - 2], wanted, length);
   return TRUE;
 }
 
@@ -70,8 +75,8 @@ check_sums (const guint8 *bytes, gsize length, GError **error)
       if (off != 0)
         return bw_interchange_fault (
             error, BW_INTERCHANGE_ERROR_CHECKSUM,
-            _ ("EDID, byte %zu: the checksum of block %zu is %02X, but its bytes need %02X"), last,
-            at / BW_EDID_BLOCK_BYTES, bytes[last], (guint8) (bytes[last] - off));
+            _ ("EDID, byte %1$zu: the checksum of block %2$zu is %3$02X, but its bytes need %4$02X"),
+            last, at / BW_EDID_BLOCK_BYTES, bytes[last], (guint8) (bytes[last] - off));
     }
   return TRUE;
 }
@@ -162,7 +167,7 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
 
   if (raster == NULL)
     return bw_interchange_fault (error, (BwInterchangeError) trouble->code,
-                                 _ ("EDID, byte %zu, detailed timing %u: %s"), offset,
+                                 _ ("EDID, byte %1$zu, detailed timing %2$u: %3$s"), offset,
                                  edid->timings->len + 1, trouble->message);
   BwEdidTiming *timing = g_new0 (BwEdidTiming, 1);
   timing->raster = raster;
@@ -202,7 +207,7 @@ range_fault (gsize offset, const char *what, GError **error)
 {
   return bw_interchange_fault (
       error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-      _ ("EDID, byte %zu, range limits: the least %s is above the greatest"), offset, what);
+      _ ("EDID, byte %1$zu, range limits: the least %2$s is above the greatest"), offset, what);
 }
 
 /* Byte 4, since EDID 1.4: bits 1 and 0 add 255 to the greatest, or to both, field rates; bits 3
@@ -255,8 +260,8 @@ read_descriptor (BwEdid *edid, const guint8 *d, gsize offset, GError **error)
     case BW_EDID_TAG_TEXT:
       return TRUE;
     default:
-      add_note (edid, _ ("The descriptor at byte %zu has tag %02X, which was not read."), offset,
-                d[3]);
+      add_note (edid, _ ("The descriptor at byte %1$zu has tag %2$02X, which was not read."),
+                offset, d[3]);
       return TRUE;
     }
 }
@@ -287,7 +292,7 @@ read_extensions (BwEdid *edid, const guint8 *bytes, gsize length, GError **error
     {
       edid->n_extensions++;
       if (bytes[at] != TAG_CTA)
-        add_note (edid, _ ("Extension block %u has tag %02X, which was not read."),
+        add_note (edid, _ ("Extension block %1$u has tag %2$02X, which was not read."),
                   edid->n_extensions, bytes[at]);
       else if (!bw_edid_read_cta (edid, bytes + at, at, error))
         return FALSE;

@@ -122,7 +122,7 @@ show_at_right (cairo_t *cr, PangoLayout *layout, double right, double y)
 static void
 draw_foot (BwReport *report, cairo_t *cr, guint page)
 {
-  g_autofree char *number = g_strdup_printf (_ ("page %u of %u"), page + 1,
+  g_autofree char *number = g_strdup_printf (_ ("page %1$u of %2$u"), page + 1,
                                              bw_report_pages (report));
   double left = report->margin_pt, right = report->page_width_pt - report->margin_pt;
   double y = report->page_height_pt - 1.1 * report->margin_pt;

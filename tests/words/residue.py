@@ -14,10 +14,13 @@ SYMBOLS = set("Hz kHz MHz GHz ms us ns cm mm um in mV IRE px dB ppm VA mA mW kW 
 
 # The name of the program, and what libraries say in their own translations.
 NOT_OURS = [re.escape(os.strerror(number)) for number in errno.errorcode] + [
-    "Breezeway", "breezeway", "breezeway-cli", "Usage:", r"\[OPTION…\]", "Options:", "Unknown option",
+    "Breezeway", "breezeway-cli", "Usage:", r"\[OPTION…\]", "Options:", "Unknown option",
     "Missing argument for", "Cannot parse (?:integer|double) value", "for -", "out of range",
     "Integer value",
 ]
+
+# A mode line is a file word for word.
+MODE_LINE = re.compile(r'^Modeline ".*$', re.MULTILINE)
 
 # A word, a name or an id in plain letters, not inside of a longer one in others.
 WORD = re.compile(r"(?<!\w)[A-Za-z][A-Za-z0-9_]*(?:[-./+][A-Za-z0-9_]+)*(?!\w)")
@@ -62,7 +65,7 @@ def faults(place, text):
     """A line for each untranslated line of TEXT."""
     if "Project-Id-Version" in text:
         yield f"{place}: an empty text was translated"
-    for line in text.splitlines():
+    for line in MODE_LINE.sub("", text).splitlines():
         rest = TYPED_WORDS.sub(" ", line)
         for pattern in NOT_OURS:
             rest = re.sub(pattern, " ", rest)

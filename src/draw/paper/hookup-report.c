@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
-#include "report.h"
+#include "paper.h"
 
 #define MARGIN_SHARE 0.07 /* of the page's shorter side */
 #define PDF_FONT "Sans"
@@ -154,7 +154,7 @@ draw_page (gpointer data, cairo_t *cr, guint page)
  * @title: of the bench sheet
  * @path: where to; a symbolic link keeps pointing where it does
  *
- * Writes the sheet in black on white for A4. The file is written whole or not at all.
+ * Writes the sheet in black on white, on a page of the locale's size. The file is written whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
@@ -165,13 +165,14 @@ bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char
 {
   g_return_val_if_fail (what != NULL && title != NULL && path != NULL, FALSE);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
-  g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, BW_A4_WIDTH_PT,
-                                                            BW_A4_HEIGHT_PT);
+  const BwPaper paper = bw_paper_of_locale ();
+  g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, paper.width_pt,
+                                                            paper.height_pt);
   const BwExportPages pages = { .draw_page = draw_page,
                                 .data = report,
                                 .n_pages = bw_hookup_report_pages (report),
-                                .width_pt = BW_A4_WIDTH_PT,
-                                .height_pt = BW_A4_HEIGHT_PT,
+                                .width_pt = paper.width_pt,
+                                .height_pt = paper.height_pt,
                                 .title = report->title };
   return bw_export_pages (&pages, path, error);
 }

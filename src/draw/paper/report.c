@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
+#include "paper.h"
 
 #define MARGIN_SHARE 0.08 /* of the page's shorter side */
 #define PDF_FONT "Sans 9"
@@ -175,8 +176,8 @@ draw_page (gpointer data, cairo_t *cr, guint page)
  * bw_report_to_pdf:
  * @path: where to; a symbolic link keeps pointing where it does
  *
- * Writes the report as black on white A4 pages, with the locale's decimal mark. The file is written
- * whole or not at all.
+ * Writes the report as black on white pages of the locale's size, with its decimal mark. The file is
+ * written whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
@@ -187,13 +188,14 @@ bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char
 {
   g_return_val_if_fail (sheet != NULL && catalogue != NULL && path != NULL, FALSE);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
-  g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, BW_A4_WIDTH_PT,
-                                               BW_A4_HEIGHT_PT, bw_quantity_locale_mark ());
+  const BwPaper paper = bw_paper_of_locale ();
+  g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, paper.width_pt, paper.height_pt,
+                                               bw_quantity_locale_mark ());
   const BwExportPages pages = { .draw_page = draw_page,
                                 .data = report,
                                 .n_pages = bw_report_pages (report),
-                                .width_pt = BW_A4_WIDTH_PT,
-                                .height_pt = BW_A4_HEIGHT_PT,
+                                .width_pt = paper.width_pt,
+                                .height_pt = paper.height_pt,
                                 .title = report->sheet->title };
   return bw_export_pages (&pages, path, error);
 }

@@ -37,8 +37,10 @@ def is_for_scripts(case):
 
 
 def arguments(case, command, stdout):
+    """Its words; a drawing is made as PDF, the words of which can be read."""
     own = "out-" + case.key().replace("/", "-")
-    return [word.replace("{out}", own).replace("{stdout}", stdout.strip()) for word in command]
+    return [word.replace("{out}.svg", own + ".pdf").replace("{out}", own).replace("{stdout}", stdout.strip())
+            for word in command]
 
 
 def words_of_pdf(path):

@@ -81,7 +81,6 @@ static const BwField line_field = {
 static const BwField capacitor_field = {
   .key = "capacitor",
   .label = N_ ("Capacitor"),
-  .help = "",
   .type = BW_FIELD_QUANTITY,
   .dimension = BW_DIMENSION_CAPACITANCE,
   .flags = BW_FIELD_UNKNOWN,

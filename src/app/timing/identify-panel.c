@@ -21,14 +21,14 @@ typedef struct
 } Reading;
 
 static const BwKind scan_kinds[] = {
-  { "", N_ ("not seen") },
+  { "not-seen", N_ ("not seen") },
   [1 + BW_SCAN_PROGRESSIVE] = { "progressive", N_ ("progressive") },
   [1 + BW_SCAN_INTERLACED] = { "interlaced", N_ ("interlaced") },
 };
 static const BwKindTable scans = { G_N_ELEMENTS (scan_kinds), scan_kinds };
 
 static const BwKind shape_kinds[] = {
-  { "", N_ ("not seen") },
+  { "not-seen", N_ ("not seen") },
   [1 + BW_SHAPE_BILEVEL] = { "bi-level", N_ ("bi-level") },
   [1 + BW_SHAPE_TRILEVEL] = { "tri-level", N_ ("tri-level") },
 };

@@ -29,7 +29,7 @@ const char *
 bw_field_help (const BwField *field)
 {
   g_return_val_if_fail (field != NULL, NULL);
-  return field->help != NULL ? _ (field->help) : "";
+  return field->help != NULL && *field->help != '\0' ? _ (field->help) : "";
 }
 
 /**

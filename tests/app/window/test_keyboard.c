@@ -125,6 +125,10 @@ test_table (Fixture *f, gconstpointer data)
   assert_selected (f, last_source - 1, last_input - 1);
   app_test_xdotool ("key ctrl+Home");
   assert_selected (f, 0, 0);
+  app_test_xdotool ("key Page_Down");
+  ASSERT_COMES_TRUE (bw_document_get_source (f->document) > 0);
+  app_test_xdotool ("key Page_Up");
+  assert_selected (f, 0, 0);
 
   /* One key leaves the table, one comes back to the same cell */
   app_test_xdotool ("key Right");

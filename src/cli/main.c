@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cli/base/help.h"
 #include "cli/base/output.h"
 #include "core/result/listing.h"
 
@@ -56,8 +57,9 @@ static const BwCliCommand commands[] = {
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),
     FALSE, bw_cli_hookup },
-  { "sheet-check", N_ ("SHEET"), 1, 1, N_ ("Say what is wrong with a bench sheet"),
-    N_ ("Each fault is one line on standard error."), FALSE, bw_cli_sheet_check },
+  { "sheet-check", N_ ("[SHEET]"), 0, 1, N_ ("Say what is wrong with a bench sheet"),
+    N_ ("Each fault is one line on standard error. --list tells every key of the file."), TRUE,
+    bw_cli_sheet_check },
   { "report", N_ ("SHEET"), 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
     N_ ("-o FILE must be given."), FALSE, bw_cli_report },
   { "catalogue", "[rasters|monitors|sources|adaptors]", 0, 1,
@@ -111,11 +113,14 @@ run_command (const char *name, char **args)
 static BwCliExit
 run_help (char **args)
 {
-  if (args[1] == NULL)
-    return print_help ();
-  if (args[2] != NULL)
+  guint n = g_strv_length (args);
+  gboolean json = n > 1 && strcmp (args[n - 1], "--json") == 0;
+  guint words = n - (json ? 2 : 1);
+  if (words == 0)
+    return json ? bw_cli_help_of_all (commands, G_N_ELEMENTS (commands)) : print_help ();
+  if (words > 1)
     return bw_cli_wrong_usage (NULL, _ ("help takes one command"));
-  char *help[] = { args[1], (char[]){ "--help" }, NULL };
+  char *help[] = { args[1], (char[]){ "--help" }, json ? (char[]){ "--json" } : NULL, NULL };
   return run_command (args[1], help);
 }
 

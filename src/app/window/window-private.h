@@ -50,6 +50,7 @@ void bw_window_update_actions (BwWindow *self);
 void bw_window_add_pages (BwWindow *self);
 void bw_window_on_page_turned (BwWindow *self);
 void bw_window_show_shortcuts (BwWindow *self);
+void bw_window_show_help (BwWindow *self);
 
 /* window-files.c */
 void bw_window_choose_open (BwWindow *self);

@@ -4,7 +4,8 @@
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
 preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-6 or less that
 keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
-measured numbers < does not become <=, which only one double could tell.
+measured numbers < does not become <=, which only one double could tell; nor where a loop over all kinds
+asks first whether a set has the kind, for no set has one beyond the last.
 """
 import bisect
 import dataclasses
@@ -208,6 +209,17 @@ class Source:
                 j += step
         return False
 
+    def walks_set(self, i):
+        """Whether the < at token I ends a loop over all kinds, up to BW_N_..., whose first question is whether a
+        set has the bit of the kind: no set has the bit beyond the last one, so that one step more does nothing."""
+        texts = [t.text for t in self.tokens[i - 1:i + 40]]
+        counter = texts[0]
+        if texts[1] != "<" or not re.match(r"BW_N_", texts[2]) or texts[3:8] != [";", counter, "++", ")", "if"]:
+            return False
+        asked = texts.index("BW_BIT") if "BW_BIT" in texts else 0
+        return asked > 0 and texts[asked - 1:asked + 4] == ["&", "BW_BIT", "(", counter, ")"] \
+            and not {"[", ";", "{", "||", "?"} & set(texts[8:asked])
+
     def operator_mutations(self, i, token):
         binary = self.is_binary(i)
         if token.text in "+-*/" and (self.guards_rounding(i + 1) or token.text == "*" and self.guards_rounding(i - 1)):
@@ -217,7 +229,7 @@ class Source:
                 yield self.make("sign", token.at, "-", "")
             return
         for kind, table in OPERATORS.items():
-            if kind == "off by one" and token.text in "<=>=" and self.compares_measures(i):
+            if kind == "off by one" and token.text in "<=>=" and (self.compares_measures(i) or self.walks_set(i)):
                 continue
             if token.text in table and (binary or token.text in ("++",)):
                 yield self.make(kind, token.at, token.text, table[token.text])

@@ -73,6 +73,8 @@ test_double (void)
                                  "476mV", "--sync-level", "190mV", "--json", NULL);
   g_autoptr (JsonObject) root = run_json (run);
   g_assert_cmpstr (first_kind (root), ==, "two-loads");
+  g_assert_true (is_near (figure_of (fault_at (cause_at (root, 0), 0), "ratio"), 2.0 / 3, 1e-9));
+  g_assert_true (is_near (figure_of (fault_at (cause_at (root, 0), 0), "ohm"), 37.5, 1e-9));
 }
 
 /* SMPTE 170M-2004 table 1 allows ±1 IRE: no cause. */

@@ -259,6 +259,8 @@ test_what_differs (void)
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
   h.form.own_sync_v = 3.3; /* 5 V logic is another */
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 6);
+  c.series_ohm = 0.5; /* whatever stands in the lead may be missing */
+  g_assert_cmpuint (count (&c, BW_FAULT_ATTENUATOR_MISSING), ==, 1);
 }
 
 typedef struct

@@ -231,8 +231,7 @@ constant_of (const BwSolver *solver, const Relation *relation)
     }
 }
 
-/* The value that @relation gives term @skip from the others, and how uncertain it is. No figure is
- * negative: bw_solver_enter() and check_sign() see to that. */
+/* The value that @relation gives term @skip from the others, and how uncertain it is. */
 static BwSolved
 solve_term (const BwSolver *solver, const Relation *relation, int skip)
 {
@@ -253,14 +252,14 @@ solve_term (const BwSolver *solver, const Relation *relation, int skip)
           continue;
         }
       result.value *= relation->terms[i].sign > 0 ? 1 / other->value : other->value;
-      relative += other->value > 0 ? other->uncertainty / other->value : 0;
+      relative += fabs (other->value) > 0 ? other->uncertainty / fabs (other->value) : 0;
     }
   if (relation->kind == RELATION_SUM)
     result.value *= relation->terms[skip].sign;
   else
     {
       result.value = relation->terms[skip].sign > 0 ? result.value : 1 / result.value;
-      result.uncertainty = result.value * relative;
+      result.uncertainty = fabs (result.value) * relative;
     }
   return result;
 }
@@ -313,7 +312,7 @@ check_relation (const BwSolver *solver, const Relation *relation, GError **error
   BwFigure figure = relation->terms[0].figure;
   BwSolved other = solve_term (solver, relation, 0);
   const BwSolved *have = &solver->at[figure];
-  double allowed = have->uncertainty + other.uncertainty + ROUNDING * have->value;
+  double allowed = have->uncertainty + other.uncertainty + ROUNDING * fabs (have->value);
 
   if (fabs (have->value - other.value) <= allowed)
     return TRUE;

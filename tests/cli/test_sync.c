@@ -186,6 +186,25 @@ test_afc_without_lock (void)
   g_assert_false (json_object_has_member (quiet, "h"));
 }
 
+/* 26 lines are shown. With standard sync each has a leading edge, and nine their half line; with AND three lines have none;
+ * with XOR those of V have one at the end of their pulse, and the tip of line 6 goes on into that of line 7. */
+static void
+test_leading_edges (void)
+{
+  static const struct
+  {
+    const char *gate;
+    double n;
+  } cases[] = { { "standard", 26 + 9 }, { "and", 26 - 3 }, { "xor", 26 - 1 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Run) run = run_cli ("sync", RASTER, "--gate", cases[i].gate, "--json", NULL);
+      g_autoptr (JsonObject) root = run_json (run);
+      JsonObject *structure = json_object_get_object_member (root, "structure");
+      g_assert_true (is_near (figure_of (structure, "leading_edges"), cases[i].n, 0));
+    }
+}
+
 static void
 test_text (void)
 {
@@ -264,6 +283,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/sync/standard", test_standard);
   g_test_add_func ("/cli/sync/polarities", test_polarities);
   g_test_add_func ("/cli/sync/afc", test_afc);
+  g_test_add_func ("/cli/sync/leading-edges", test_leading_edges);
   g_test_add_func ("/cli/sync/afc-figures", test_afc_figures);
   g_test_add_func ("/cli/sync/afc-without-lock", test_afc_without_lock);
   g_test_add_func ("/cli/sync/text", test_text);

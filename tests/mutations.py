@@ -2,7 +2,8 @@
 """Finds the places where one small slip could stand in a C source: what tests/mutate.py tries.
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
-preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-6 or less that
+preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
+file is tried, and the 1e-6 or less that
 keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
 measured numbers < does not become <=, which only one double could tell; nor where a loop over all kinds
 asks first whether a set has the kind, for no set has one beyond the last.
@@ -256,7 +257,7 @@ class Source:
 
     def tokens_on_line_say_size(self, token):
         line = self.text[self.text.rfind("\n", 0, token.at) + 1:token.at]
-        return re.search(r"define\s+\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*\s", line) is not None
+        return re.search(r"define\s+(?:\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*|TRIES)\s", line) is not None
 
     def dropped_statement(self, i):
         """The statement that begins at token I, if it assigns and can be left out."""

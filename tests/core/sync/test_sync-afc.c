@@ -344,6 +344,31 @@ test_no_lock (void)
   g_assert_false (far_off.run->locks);
 }
 
+/* An AFC locks where more than half of the lines outside field sync have their edge. Of the 26 lines that are shown 22 are
+ * outside: from line 10 on some of them lose their tip here. */
+static void
+test_half_of_the_lines (void)
+{
+  for (int lost = 8; lost <= 13; lost++)
+    {
+      g_auto (Bench) bench;
+      bench_init (&bench, BW_SYNC_GATE_STANDARD, 0);
+      bench.mix = bw_sync_mix_new (&bench.what);
+      GArray *edges = bench.mix->result.edges;
+      for (guint i = 0; i + 1 < edges->len;)
+        {
+          double line = 4 + g_array_index (edges, BwSyncEdge, i).at_s / LINE_S;
+          if (line > 9.9 && line < 9.9 + lost)
+            g_array_remove_range (edges, i, 2);
+          else
+            i += 2;
+        }
+      bench.run = bw_sync_run_new (bench.mix, &bench.afc);
+      g_assert_cmpuint (bench.run->n[BW_AFC_EDGE_MISSING], ==, lost);
+      g_assert_cmpint (bench.run->locks, ==, 22 - lost > 11);
+    }
+}
+
 static void
 test_picture_width (void)
 {
@@ -551,6 +576,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/bend", test_bend);
   g_test_add_func ("/sync-afc/memory", test_memory);
   g_test_add_func ("/sync-afc/no-lock", test_no_lock);
+  g_test_add_func ("/sync-afc/half-of-the-lines", test_half_of_the_lines);
   g_test_add_func ("/sync-afc/picture-width", test_picture_width);
   g_test_add_func ("/sync-afc/rasters", test_rasters);
   g_test_add_func ("/sync-afc/words", test_words);

@@ -486,6 +486,44 @@ test_faults (void)
   assert_fault (&bad, BW_SYNC_AFC_ERROR_WIDTH);
 }
 
+/* Each member just inside and just outside of what it may be; a quarter of a line of 525 is 15.889 µs. */
+static void
+test_each_limit (void)
+{
+  const BwRaster *raster = bw_test_raster ("525-59.94-interlaced");
+  BwSyncAfc good;
+  bw_sync_afc_init (&good, raster);
+#define TRY(member, value, taken)                                                                  \
+  {                                                                                                \
+    BwSyncAfc afc = good;                                                                          \
+    afc.member = value;                                                                            \
+    g_assert_cmpint (bw_sync_afc_check (&afc, raster, NULL), ==, taken);                           \
+  }
+  TRY (loop, BW_AFC_LOOP_FIRST, TRUE);
+  TRY (loop, BW_N_AFC_LOOPS, FALSE);
+  TRY (time_constant_lines, 0.1, TRUE);
+  TRY (time_constant_lines, 0.099, FALSE);
+  TRY (time_constant_lines, 200, TRUE);
+  TRY (time_constant_lines, 201, FALSE);
+  TRY (rate_error, 0.2, TRUE);
+  TRY (rate_error, 0.201, FALSE);
+  TRY (rate_error, -0.2, TRUE);
+  TRY (rate_error, -0.201, FALSE);
+  TRY (tolerance_s, 1e-12, TRUE);
+  TRY (tolerance_s, 0, FALSE);
+  TRY (tolerance_s, 15.88e-6, TRUE);
+  TRY (tolerance_s, 15.9e-6, FALSE);
+  TRY (glitch_s, 0, TRUE);
+  TRY (glitch_s, -1e-12, FALSE);
+  TRY (glitch_s, 15.88e-6, TRUE);
+  TRY (glitch_s, 15.9e-6, FALSE);
+  TRY (picture_width_m, 0, TRUE);
+  TRY (picture_width_m, -1e-3, FALSE);
+  TRY (picture_width_m, 99.9, TRUE);
+  TRY (picture_width_m, 100, FALSE);
+#undef TRY
+}
+
 /* What an AFC is taken for until it is measured: common practice, no source. 525 lines: 63.5556 µs. */
 static void
 test_usual (void)
@@ -581,6 +619,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/rasters", test_rasters);
   g_test_add_func ("/sync-afc/words", test_words);
   g_test_add_func ("/sync-afc/faults", test_faults);
+  g_test_add_func ("/sync-afc/each-limit", test_each_limit);
   g_test_add_func ("/sync-afc/usual", test_usual);
   g_test_add_func ("/sync-afc/both-ways", test_both_ways);
   g_test_add_func ("/sync-afc/spans", test_spans);

@@ -2,9 +2,11 @@
 """Finds the places where one small slip could stand in a C source: what tests/mutate.py tries.
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
-preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-6 or less that
+preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
+file is tried, and the 1e-6 or less that
 keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
-measured numbers < does not become <=, which only one double could tell.
+measured numbers < does not become <=, which only one double could tell; nor where a loop over all kinds
+asks first whether a set has the kind, for no set has one beyond the last.
 """
 import bisect
 import dataclasses
@@ -208,6 +210,17 @@ class Source:
                 j += step
         return False
 
+    def walks_set(self, i):
+        """Whether the < at token I ends a loop over all kinds, up to BW_N_..., whose first question is whether a
+        set has the bit of the kind: no set has the bit beyond the last one, so that one step more does nothing."""
+        texts = [t.text for t in self.tokens[i - 1:i + 40]]
+        counter = texts[0]
+        if texts[1] != "<" or not re.match(r"BW_N_", texts[2]) or texts[3:8] != [";", counter, "++", ")", "if"]:
+            return False
+        asked = texts.index("BW_BIT") if "BW_BIT" in texts else 0
+        return asked > 0 and texts[asked - 1:asked + 4] == ["&", "BW_BIT", "(", counter, ")"] \
+            and not {"[", ";", "{", "||", "?"} & set(texts[8:asked])
+
     def operator_mutations(self, i, token):
         binary = self.is_binary(i)
         if token.text in "+-*/" and (self.guards_rounding(i + 1) or token.text == "*" and self.guards_rounding(i - 1)):
@@ -217,7 +230,7 @@ class Source:
                 yield self.make("sign", token.at, "-", "")
             return
         for kind, table in OPERATORS.items():
-            if kind == "off by one" and token.text in "<=>=" and self.compares_measures(i):
+            if kind == "off by one" and token.text in "<=>=" and (self.compares_measures(i) or self.walks_set(i)):
                 continue
             if token.text in table and (binary or token.text in ("++",)):
                 yield self.make(kind, token.at, token.text, table[token.text])
@@ -244,7 +257,7 @@ class Source:
 
     def tokens_on_line_say_size(self, token):
         line = self.text[self.text.rfind("\n", 0, token.at) + 1:token.at]
-        return re.search(r"define\s+\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*\s", line) is not None
+        return re.search(r"define\s+(?:\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*|TRIES)\s", line) is not None
 
     def dropped_statement(self, i):
         """The statement that begins at token I, if it assigns and can be left out."""

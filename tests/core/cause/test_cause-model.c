@@ -56,6 +56,7 @@ test_faults (void)
     { { .kind = BW_FAULT_TWO_LOADS, .ohm = 37.5 }, 0.2, 1.4 / 3, 0, 0.2, -1 },
     { { .kind = BW_FAULT_THREE_LOADS, .ohm = 25 }, 0.15, 0.35, 0, 0.15, -1 },
     { { .kind = BW_FAULT_50_OHM, .ohm = 50 }, 0.24, 0.56, 0, 0.24, -1 },
+    { { .kind = BW_FAULT_50_OHM, .ohm = 0.5 }, 0.3 / 75.5, 0.7 / 75.5, 0, 0.3 / 75.5, -1 },
     { { .kind = BW_FAULT_UNTERMINATED, .ohm = 10e3 },
       6000.0 / 10075,
       14000.0 / 10075,
@@ -258,6 +259,8 @@ test_what_differs (void)
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
   h.form.own_sync_v = 3.3; /* 5 V logic is another */
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 6);
+  c.series_ohm = 0.5; /* whatever stands in the lead may be missing */
+  g_assert_cmpuint (count (&c, BW_FAULT_ATTENUATOR_MISSING), ==, 1);
 }
 
 typedef struct
@@ -404,6 +407,87 @@ test_uncertainty (void)
       }
 }
 
+/* Each reading by itself tells two circuits apart, and says that they are not the same; one that was not read says
+ * nothing. One and a half times what a scope is read to is needed, because each of the two may be off by it: of
+ * 1 V 3 %, of a tilt of 20 % a tenth, of a polarity a tenth of the step of 1 (common practice, no source). */
+static void
+test_each_reading (void)
+{
+  static const double unit[BW_N_SCOPE_READINGS] = {
+    [BW_SCOPE_SYNC] = 0.03,  [BW_SCOPE_POLARITY] = 0.1,  [BW_SCOPE_WHITE] = 0.03,
+    [BW_SCOPE_BLACK] = 0.03, [BW_SCOPE_BURST] = 0.03,    [BW_SCOPE_DC] = 0.03,
+    [BW_SCOPE_LINE_TILT] = 0.02, [BW_SCOPE_FIELD_TILT] = 0.02,
+  };
+  for (BwScopeReading reading = 0; reading < BW_N_SCOPE_READINGS; reading++)
+    {
+      gboolean tilt = bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION;
+      double more = tilt ? 0.2 : 1;
+      BwPrediction a = { .predicts = BW_BIT (BW_N_SCOPE_READINGS) - 1, .spread = { 1, 1 } };
+      BwScopeReadings read = { 0 }, others = { 0 };
+      for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+        {
+          a.at[i] = (BwRange){ more, more };
+          bw_scope_readings_set (i == reading ? &read : &others, i, more);
+        }
+      BwPrediction near = a, far = a, silent = a;
+      near.at[reading].low = near.at[reading].high = more - 1.45 * unit[reading];
+      far.at[reading].low = far.at[reading].high = more - 1.55 * unit[reading];
+      silent.predicts &= ~BW_BIT (reading);
+      g_assert_false (bw_score_told_apart (&read, &a, &near, 1));
+      g_assert_true (bw_score_told_apart (&read, &a, &far, 1));
+      g_assert_true (bw_score_told_apart (&read, &far, &a, 1));
+      g_assert_false (bw_score_told_apart (&others, &a, &far, 1));
+      g_assert_true (bw_score_same (&read, &a, &a, 1));
+      g_assert_false (bw_score_same (&read, &a, &near, 1));
+      g_assert_true (bw_score_same (&others, &a, &far, 1));
+      g_assert_false (bw_score_same (&read, &a, &silent, 1));
+      g_assert_false (bw_score_same (&read, &silent, &a, 1));
+      g_assert_true (bw_score_same (&others, &a, &silent, 1));
+      g_assert_false (bw_score_told_apart (&read, &silent, &far, 1));
+      g_assert_false (bw_score_told_apart (&read, &far, &silent, 1));
+    }
+}
+
+/* Two circuits are not the same either where one of them may give more, or less, than the other. */
+static void
+test_same_to_both_ends (void)
+{
+  BwPrediction a = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+  BwScopeReadings readings = { 0 };
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, 0.7);
+  a.at[BW_SCOPE_WHITE] = (BwRange){ 0.6, 0.8 };
+  BwPrediction low = a, high = a;
+  low.at[BW_SCOPE_WHITE].low = 0.59;
+  high.at[BW_SCOPE_WHITE].high = 0.81;
+  g_assert_true (bw_score_same (&readings, &a, &a, 1));
+  g_assert_false (bw_score_same (&readings, &a, &low, 1));
+  g_assert_false (bw_score_same (&readings, &low, &a, 1));
+  g_assert_false (bw_score_same (&readings, &a, &high, 1));
+  g_assert_false (bw_score_same (&readings, &high, &a, 1));
+}
+
+/* The squares of the deviations of all readings add up: 2 and 1 units of 3 % make 5. The worst is the one that is
+ * off most, wherever it stands. */
+static void
+test_squares (void)
+{
+  static const double off[][2] = { { 2, 1 }, { 1, 2 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (off); i++)
+    {
+      BwPrediction p = { .predicts = BW_BIT (BW_SCOPE_SYNC) | BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+      BwScopeReadings readings = { 0 };
+      BwCause cause = { 0 };
+      p.at[BW_SCOPE_SYNC] = p.at[BW_SCOPE_WHITE] = (BwRange){ 1, 1 };
+      bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 1 - 0.03 * off[i][0]);
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, 1 - 0.03 * off[i][1]);
+      bw_scope_readings_set (&readings, BW_SCOPE_BURST, 5); /* of which nothing is predicted */
+      NEAR (bw_score_hold (&readings, &p, 1, &cause), 5, 1e-9);
+      NEAR (cause.deviation, 2, 1e-9);
+      g_assert_cmpint (cause.worst, ==, i == 0 ? BW_SCOPE_SYNC : BW_SCOPE_WHITE);
+      g_assert_cmpuint (cause.predicts, ==, p.predicts);
+    }
+}
+
 /* Small levels are read against white or sync, whichever is more, above zero or below. */
 static void
 test_scale (void)
@@ -472,6 +556,9 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-model/what-differs", test_what_differs);
   g_test_add_func ("/cause-model/choices", test_choices);
   g_test_add_func ("/cause-model/uncertainty", test_uncertainty);
+  g_test_add_func ("/cause-model/each-reading", test_each_reading);
+  g_test_add_func ("/cause-model/same-to-both-ends", test_same_to_both_ends);
+  g_test_add_func ("/cause-model/squares", test_squares);
   g_test_add_func ("/cause-model/scale", test_scale);
   g_test_add_func ("/cause-model/within", test_within);
   return g_test_run ();

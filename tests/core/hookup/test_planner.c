@@ -127,6 +127,8 @@ check_cell (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, gu
       else
         g_assert_cmpuint (plan->cost, ==, ((BwPlan *) one->pdata[0])->cost);
     }
+  if (plans->len == 0) /* no box of the catalogue leads there: that is known before any is tried */
+    g_assert_cmpuint (bw_planner_states (planner), ==, 0);
   count->cells++;
   count->plans += plans->len > 0;
 }

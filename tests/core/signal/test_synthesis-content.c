@@ -119,6 +119,36 @@ test_multiburst_phase (void)
     }
 }
 
+/* A packet ends as it begins: it swells up over an edge, and falls away over another, as much before its end as after
+ * its beginning, and without a jump. */
+static void
+test_multiburst_ends (void)
+{
+  static const double hz[] = { 0.5e6, 1e6, 2e6, 4e6, 4.8e6, 5.8e6 };
+  g_autoptr (BwSynthesis) s
+      = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST, 1000000000);
+  const double width_s = 0.8 * 52.0 / 7 * US;
+  int compared = 0;
+  for (int i = 0; i < 6; i++)
+    {
+      double from_s = (10.5 + 52.0 / 7 * (i + 1.1)) * US;
+      for (double t = 5e-9; t < 0.4 * US; t += 5e-9)
+        {
+          double at_start = sin (2 * G_PI * hz[i] * t), at_end = sin (2 * G_PI * hz[i] * (width_s - t));
+          double start_v = level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + t) - 0.35;
+          double end_v = level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + width_s - t) - 0.35;
+          if (t < 8e-9)
+            g_assert_cmpfloat (fabs (end_v), <, 0.005);
+          if (fabs (at_start) < 0.2 || fabs (at_end) < 0.2)
+            continue;
+          assert_near (end_v / at_end, start_v / at_start, 5e-3 * 0.21);
+          compared++;
+        }
+      assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + width_s + 2e-9), 0.35, 1e-6);
+    }
+  g_assert_cmpint (compared, >, 100);
+}
+
 /* A 2T pulse is 1/bandwidth wide at half amplitude: 200 ns of 5 MHz (BT.470-6: B and G); beside
  * it, in the middle half of the picture, a window. */
 static void
@@ -280,6 +310,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/half-lines", test_half_lines);
   g_test_add_func ("/synthesis-content/multiburst/525", test_multiburst_525);
   g_test_add_func ("/synthesis-content/multiburst/625", test_multiburst_625);
+  g_test_add_func ("/synthesis-content/multiburst/ends", test_multiburst_ends);
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);

@@ -135,6 +135,7 @@ append_span (GString *text, const BwSyncRun *run, const BwSyncSpan *span, char m
   int last = line_at (run, span->first + span->n - 1)->line;
 
   if (span->n == 1)
+    /* Translators: number of a line, and by how much it is early or late. */
     g_string_append_printf (text, _ ("line %1$d, %2$s"), first, how);
   else
     g_string_append_printf (text, _ ("lines %1$d to %2$d, %3$s"), first, last, how);

@@ -78,8 +78,9 @@ summary_words (const Count *count)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u reading, within the standard",
                                       "%u readings, all within the standard", all),
                             all);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$u reading, %2$u outside the standard: %3$s",
-                                    "%u readings, %u outside the standard: %s", all),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "%1$u reading, %2$u outside the standard: %3$s",
+                                       "%1$u readings, %2$u outside the standard: %3$s", all),
                           all, count->outside, count->names->str);
 }
 

@@ -184,7 +184,7 @@ standard_text (const BwSyncStructure *structure)
   return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
                    "%1$u serration in field sync and %2$u + %3$u equalising pulses",
-                   "%u serrations in field sync and %u + %u equalising pulses",
+                   "%1$u serrations in field sync and %2$u + %3$u equalising pulses",
                    structure->n_serrations),
       structure->n_serrations, structure->n_equalising[0], structure->n_equalising[1]);
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/result-head.h"
 #include "app/widgets/template.h"
@@ -20,6 +21,7 @@ struct _BwReadingsPanel
   GtkWidget parent_instance;
 
   GtkDropDown *standard;
+  GtkWidget *standard_label;
   GtkLabel *source;
   GtkLabel *summary;
   BwResultHead *table;
@@ -204,6 +206,7 @@ bw_readings_panel_class_init (BwReadingsPanelClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/readings-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard);
+  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard_label);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, source);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, summary);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, table);
@@ -238,6 +241,8 @@ bw_readings_panel_init (BwReadingsPanel *self)
   self->limits = bw_limits_shipped ();
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
+  bw_label_control (GTK_WIDGET (self->standard), self->standard_label);
   bw_result_head_set_maker (self->table, make_result, self);
   fill (self);
   show_standard (self);

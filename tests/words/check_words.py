@@ -114,7 +114,7 @@ def check_numbered(_, template):
     for place, _, text, _ in read_messages(template):
         found = list(DIRECTIVE.finditer(text.replace("%%", "")))
         if len(found) > 1 and not all(each.group(1) for each in found):
-            yield f"{place}: “{text}” has several arguments without numbers"
+            yield f"{place}: “{text}” has several arguments without numbers; run po/number-arguments.py"
 
 
 CHECKS = (check_files_with_words, check_order, check_catalogue, check_plurals, check_empty, check_numbered)

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 
 /**
@@ -94,7 +95,7 @@ head_new (BwPathValues *self)
   gtk_widget_set_name (summary, "moved-summary");
   gtk_widget_add_css_class (summary, "bw-figure");
   gtk_widget_add_css_class (summary, "bw-name");
-  self->reset_all = gtk_button_new_with_mnemonic (_ ("Back to the Sheet’s _Values"));
+  self->reset_all = bw_button_new (_ ("Back to the Sheet’s _Values"));
   gtk_widget_set_name (self->reset_all, "reset-all");
   gtk_widget_set_valign (self->reset_all, GTK_ALIGN_CENTER);
   g_signal_connect_object (self->reset_all, "clicked", G_CALLBACK (on_reset_all), self,

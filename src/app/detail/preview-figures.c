@@ -47,6 +47,7 @@ add_part (const Figures *f, const BwDetail *detail)
   double scale = preview->pixels_per_m;
 
   add (f, _ ("Part of the screen"),
+       /* Translators: width by height. */
        bw_node_print (f->to, _ ("%1$s by %2$s"), length (f, preview->width / scale),
                       length (f, preview->height / scale)));
   add (f, _ ("Its middle, from the left"), length (f, preview->centre_x * detail->width_m));

@@ -98,6 +98,7 @@ detail_of (const BwFit *fit)
   const char *first = reasons->pdata[0];
   if (reasons->len == 1)
     return g_strdup (first);
+  /* Translators: the first reason, and how many others there are. */
   return g_strdup_printf (_ ("%1$s, %2$u\u00a0more"), first, reasons->len - 1);
 }
 

@@ -291,6 +291,7 @@ char *
 bw_hookup_page_dup_name (BwHookupPage *self)
 {
   const BwHookup *hookup = self->hold != NULL ? bw_hookup_hold_get (self->hold) : NULL;
+  /* Translators: from the source to the input. */
   return hookup != NULL ? g_strdup_printf (_ ("%1$s to %2$s"), hookup->source, hookup->input)
                         : g_strdup (_ ("hook-up"));
 }

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/bench/bench-signal.h"
+#include "app/widgets/button-name.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/empty-page.h"
@@ -324,7 +325,7 @@ static GtkWidget *
 button_new (BwCausePanel *self, GtkWidget *box, const char *name, const char *label,
             GCallback clicked)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = bw_button_new (label);
   gtk_widget_set_name (button, name);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   g_signal_connect_object (button, "clicked", clicked, self, G_CONNECT_SWAPPED);

@@ -189,6 +189,7 @@ update_frames (BwWaveformPanel *self)
   bw_chooser_clear (self->frame);
   for (guint i = 0; i < few; i++)
     {
+      /* Translators: which frame of how many. */
       g_autofree char *words = g_strdup_printf (_ ("%1$u of %2$u"), i + 1, few);
       bw_chooser_add (self->frame, i, words);
     }

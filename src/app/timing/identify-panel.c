@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
@@ -235,6 +236,7 @@ bw_identify_panel_init (BwIdentifyPanel *self)
   g_type_ensure (BW_TYPE_RESULT_VIEW);
   self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
   bw_result_view_set_cards (self->list, TRUE);
   bw_result_view_set_selectable (self->list);
   bw_form_build (self->form, &field_table, &self->reading);

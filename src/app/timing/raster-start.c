@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "core/bench/tube-raster.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/standards.h"
@@ -242,7 +243,7 @@ static void
 fill (BwRasterStart *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ (kinds[self->kind].make));
+  GtkWidget *button = bw_button_new (_ (kinds[self->kind].make));
   GtkWidget *fault = words_new (NULL, "bw-field-error");
 
   self->form = g_object_new (BW_TYPE_FORM, NULL);

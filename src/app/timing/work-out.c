@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/form.h"
 #include "app/widgets/template.h"
@@ -386,6 +387,7 @@ bw_work_out_init (BwWorkOut *self)
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
   bw_result_head_set_maker (self->table, make_result, self);
   add_figures (self, self->rates, rates, G_N_ELEMENTS (rates));
   add_figures (self, self->line, line, G_N_ELEMENTS (line));

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/file-chooser.h"
 #include "app/widgets/wrap-layout.h"
 
@@ -274,6 +275,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_FAULT_BAR);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }
 
 static void

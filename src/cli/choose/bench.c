@@ -48,7 +48,7 @@ bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue)
   else
     says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
                                          "%1$s (and %2$u more; sheet-check tells it)",
-                                         "%s (and %u more; sheet-check tells them)", more),
+                                         "%1$s (and %2$u more; sheet-check tells them)", more),
                             first->message, more);
   bw_cli_fault (says);
   return NULL;

@@ -164,6 +164,7 @@ bw_raster_choice_fault (const BwRasterChoice *choice, const char *name)
     return g_strdup_printf (_ ("%1$s does not go with %2$s"), companion_name (given & ~takes),
                             origin);
   if (needs & ~given)
+    /* Translators: an option needs another. */
     return g_strdup_printf (_ ("%1$s needs %2$s"), origin, companion_name (needs & ~given));
   return NULL;
 }

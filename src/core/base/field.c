@@ -65,7 +65,8 @@ bw_field_allowed (const BwField *field, char mark)
       {
         g_autofree char *low = bw_quantity_format (field->low, field->dimension, 6, mark);
         g_autofree char *high = bw_quantity_format (field->high, field->dimension, 6, mark);
-        return g_strdup_printf (_ ("%1$s to %2$s"), low, high);
+        /* Translators: the least and the greatest. */
+        return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
       }
     case BW_FIELD_COUNT:
       return g_strdup_printf (_ ("a whole number from %1$.0f to %2$.0f"), field->low, field->high);

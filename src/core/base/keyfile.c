@@ -129,6 +129,7 @@ static gboolean
 fail_line (LineChecker *checker, int code, const char *what, const char *line, GError **error)
 {
   g_autofree char *shown = g_utf8_substring (line, 0, MIN (60, g_utf8_strlen (line, -1)));
+  /* Translators: file, number of the line in it, what is wrong, the line itself. */
   g_set_error (error, BW_KEYFILE_ERROR, code, _ ("%1$s: line %2$u: %3$s: “%4$s”"), checker->file,
                checker->line, what, shown);
   return FALSE;

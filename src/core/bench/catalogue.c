@@ -258,7 +258,7 @@ read_input (Reader *reader, const char *group, GKeyFile *keys)
 
   if (monitor == NULL)
     error = g_error_new (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_KEY,
-                         _ ("%s: [%s]: there is no sound monitor [%s] before this input"),
+                         _ ("%1$s: [%2$s]: there is no sound monitor [%3$s] before this input"),
                          reader->file, group, id);
   else if (bw_fields_load (&bw_input_fields, input, keys, group, reader->file, &error)
            && !bw_input_check (input, &error))
@@ -305,7 +305,7 @@ merge_monitors (Reader *reader)
         {
           add_fault (reader->faults,
                      g_error_new (BW_MONITOR_ERROR, BW_MONITOR_ERROR_NO_INPUT,
-                                  _ ("%s: [%s]: has no sound input; write one as [%s/1]"),
+                                  _ ("%1$s: [%2$s]: has no sound input; write one as [%3$s/1]"),
                                   reader->file, monitor->id, monitor->id));
           bw_monitor_free (monitor);
         }

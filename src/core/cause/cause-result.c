@@ -53,7 +53,8 @@ bw_scope_expected_words (BwScopeReading reading, const BwRange *range, char mark
   g_autofree char *high = reading_words (reading, range->high, mark);
   if (!(range->high > range->low) || g_str_equal (low, high))
     return g_steal_pointer (&high);
-  return g_strdup_printf (_ ("%1$s to %2$s"), low, high);
+  /* Translators: the least and the greatest. */
+  return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
 }
 
 /* Two numbers for scripts; for people one where both read the same. */
@@ -98,6 +99,7 @@ add_place (BwNode *to, const char *source, const char *input, const BwCauseCase 
   bw_node_member (to, bw_value_kind ("sync", &bw_sync_kinds, form->sync));
   bw_node_member (to, bw_value_kind ("conductor", &bw_conductors, c->conductor));
   bw_node_say (to, BW_SAY_NOTE, NULL,
+               /* Translators: signal kind, sync kind, conductor. */
                bw_node_print (to, _ ("%1$s, %2$s, on %3$s"),
                               bw_kind_label (&bw_signals, form->signal),
                               bw_kind_label (&bw_sync_kinds, form->sync),
@@ -202,6 +204,7 @@ name_words (BwNode *row, const BwCause *cause)
     return bw_kind_label (&bw_faults, BW_FAULT_NONE);
   if (cause->n_faults == 1)
     return bw_kind_label (&bw_faults, cause->faults[0].kind);
+  /* Translators: two faults at once. */
   return bw_node_print (row, _ ("%1$s; and %2$s"),
                         bw_kind_label (&bw_faults, cause->faults[0].kind),
                         bw_kind_label (&bw_faults, cause->faults[1].kind));

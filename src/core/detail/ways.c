@@ -249,6 +249,7 @@ bw_detail_way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
   else if (fabs (gain) < NO_GAIN)
     g_string_append (notes, _ ("the same"));
   else
+    /* Translators: how much more is resolved. */
     g_string_append_printf (notes, gain > 0 ? _ ("%s more") : _ ("%s less"), amount);
   if (!way->is_taken)
     g_string_append (notes, _ (", no input takes it"));

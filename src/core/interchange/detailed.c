@@ -294,6 +294,7 @@ set_names (BwRaster *raster)
   raster->id = g_strdup_printf ("edid-%dx%d%s-%s", raster->h_active, lines, interlaced ? "i" : "",
                                 rate);
   raster->name = g_strdup_printf (interlaced ? _ ("%1$d×%2$d interlaced, %3$s Hz")
+                                             /* Translators: width, height and field rate of a picture. */
                                              : _ ("%1$d×%2$d, %3$s Hz"),
                                   raster->h_active, lines, rate);
   raster->source = g_strdup (_ ("EDID"));

@@ -135,6 +135,7 @@ append_span (GString *text, const BwSyncRun *run, const BwSyncSpan *span, char m
   int last = line_at (run, span->first + span->n - 1)->line;
 
   if (span->n == 1)
+    /* Translators: number of a line, and by how much it is early or late. */
     g_string_append_printf (text, _ ("line %1$d, %2$s"), first, how);
   else
     g_string_append_printf (text, _ ("lines %1$d to %2$d, %3$s"), first, last, how);
@@ -183,7 +184,7 @@ standard_text (const BwSyncStructure *structure)
   return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
                    "%1$u serration in field sync and %2$u + %3$u equalising pulses",
-                   "%u serrations in field sync and %u + %u equalising pulses",
+                   "%1$u serrations in field sync and %2$u + %3$u equalising pulses",
                    structure->n_serrations),
       structure->n_serrations, structure->n_equalising[0], structure->n_equalising[1]);
 }

@@ -22,6 +22,7 @@ bw_field_text_lines (int half_lines, char mark)
 {
   int lines = half_lines / 2;
   if (half_lines % 2 != 0)
+    /* Translators: a number of lines that ends in a half; the second is the decimal mark. */
     return g_strdup_printf (_ ("%1$d%2$c5\u00a0lines"), lines, mark);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d\u00a0line", "%d\u00a0lines",
                                        (gulong) lines),
@@ -48,6 +49,7 @@ bw_field_text_row (const BwFieldRow *row, gboolean colour)
   int field = row->shape.field + 1;
   if (!colour)
     return g_strdup_printf (_ ("Field %d"), field);
+  /* Translators: number of a field, and its place in the colour sequence in Roman numerals. */
   return g_strdup_printf (_ ("Field %1$d (%2$s)"), field, roman (row->burst.colour_field));
 }
 

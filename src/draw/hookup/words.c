@@ -81,6 +81,7 @@ bw_hookup_text_returns (const BwHookupRow *row)
     return NULL;
   if (row->connection->conductor == BW_N_CONDUCTORS)
     return g_strdup_printf (_ ("return: supply → %s"), to);
+  /* Translators: a return conductor from one pin to another. */
   return g_strdup_printf (_ ("return %1$s → %2$s"), from, to);
 }
 
@@ -205,6 +206,7 @@ bw_hookup_view_lead (const BwHookupView *what)
                                                 what->mark);
   g_autofree char *delay = bw_quantity_format (figures.delay_s, BW_DIMENSION_TIME, 3, what->mark);
   if (!(what->lead->top_hz > 0))
+    /* Translators: length of a lead and its delay. */
     return g_strdup_printf (_ ("%1$s, %2$s late"), length, delay);
   g_autofree char *top = bw_quantity_format (what->lead->top_hz, BW_DIMENSION_FREQUENCY, 3,
                                              what->mark);

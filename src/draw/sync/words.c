@@ -10,6 +10,7 @@ mixture_text (const BwSyncMixCase *what)
 {
   if (what->gate == BW_SYNC_GATE_STANDARD)
     return g_strdup (_ ("composite sync of the raster"));
+  /* Translators: two syncs with their polarities, and the gate between them. */
   return g_strdup_printf (_ ("H (%1$s) %2$s V (%3$s)"),
                           bw_kind_label (&bw_polarities, what->h_polarity),
                           bw_kind_label (&bw_sync_gates, what->gate),
@@ -29,6 +30,7 @@ bw_sync_text_caption (const BwSyncView *what)
   g_autofree char *shows = g_strdup_printf (_ ("%s over the vertical interval"), mixture);
   if (raster->scan != BW_SCAN_INTERLACED)
     return bw_text_caption (raster->name, shows, raster->source);
+  /* Translators: what is drawn, and of which field. */
   g_autofree char *field = g_strdup_printf (_ ("%1$s, field %2$d"), bw_or_empty (raster->name),
                                             what->what->field + 1);
   return bw_text_caption (field, shows, raster->source);

@@ -9,6 +9,7 @@
 #include "app/fit/grid.h"
 #include "app/fit/page.h"
 #include "app/timing/page.h"
+#include "app/window/preferences.h"
 
 /* What a screen reader is told. */
 
@@ -253,6 +254,101 @@ test_buttons (Fixture *f, gconstpointer data)
     }
 }
 
+/* The pages and their views, made and shown one after the other. */
+static void
+each_view (Fixture *f, void (*visit) (GtkWidget *widget, gpointer data), gpointer data)
+{
+  static const struct
+  {
+    const char *page;
+    const char *views[7];
+  } pages[] = {
+    { "fit", { "table" } },
+    { "hookup", { "plan" } },
+    { "timing", { "line", "work-out", "identify", "readings" } },
+    { "levels", { "sync", "cause" } },
+    { "detail", { "chain", "preview" } },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    for (guint j = 0; pages[i].views[j] != NULL; j++)
+      {
+        bw_window_show_page (f->window, pages[i].page);
+        bw_page_show_view (bw_window_get_page (f->window, pages[i].page), pages[i].views[j]);
+        gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+        app_test_each (GTK_WIDGET (f->window), visit, data);
+      }
+}
+
+static void
+assert_heard_as_seen (GtkWidget *widget, gpointer data)
+{
+  if (!GTK_IS_BUTTON (widget) || !gtk_button_get_use_underline (GTK_BUTTON (widget)))
+    return;
+  const char *label = gtk_button_get_label (GTK_BUTTON (widget));
+  if (label == NULL)
+    return;
+  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
+  g_autofree char *seen = g_strjoinv ("", parts);
+  g_assert_cmpstr (label, !=, seen);
+  assert_label (widget, seen);
+  (*(guint *) data)++;
+}
+
+/* A button with an access key is heard without the underscore that stands before the key. */
+static void
+test_access_keys (Fixture *f, gconstpointer data)
+{
+  guint heard = 0;
+  bw_window_edit (f->window, BW_PART_SOURCE);
+  each_view (f, assert_heard_as_seen, &heard);
+  g_assert_cmpuint (heard, >=, 9 * 5);
+}
+
+static void
+assert_list_is_named (GtkWidget *widget, gpointer data)
+{
+  if (!GTK_IS_DROP_DOWN (widget))
+    return;
+  GtkWidget *button = gtk_widget_get_first_child (widget);
+  if (!gtk_test_accessible_has_relation (GTK_ACCESSIBLE (button),
+                                         GTK_ACCESSIBLE_RELATION_LABELLED_BY))
+    g_error ("the button of the list %s is not named", gtk_widget_get_name (widget));
+  (*(guint *) data)++;
+}
+
+/* What takes the focus of a drop-down list is the button in it. */
+static void
+test_drop_downs (Fixture *f, gconstpointer data)
+{
+  guint named = 0;
+  bw_window_edit (f->window, BW_PART_SOURCE);
+  each_view (f, assert_list_is_named, &named);
+  g_assert_cmpuint (named, >=, 10);
+  g_autoptr (GSettings) settings = g_settings_new ("org.breezeway.Breezeway");
+  GtkWindow *preferences = GTK_WINDOW (bw_preferences_new (GTK_WINDOW (f->window), settings));
+  guint before = named;
+  app_test_each (GTK_WIDGET (preferences), assert_list_is_named, &named);
+  g_assert_cmpuint (named, ==, before + 1);
+  gtk_window_destroy (preferences);
+}
+
+/* What a cursor reads is heard while it stands, and not when its drawing is gone. */
+static void
+test_cursor (Fixture *f, gconstpointer data)
+{
+  BwPage *page = bw_window_get_page (f->window, "timing");
+  bw_window_show_page (f->window, "timing");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  GtkAccessible *area = GTK_ACCESSIBLE (app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
+
+  gtk_widget_activate_action (GTK_WIDGET (area), "cursor.step", "d", 1.0);
+  g_assert_true (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
+  bw_page_show_view (page, "map");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_false (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
+}
+
 static void
 test_lists (Fixture *f, gconstpointer data)
 {
@@ -283,6 +379,9 @@ main (int argc, char **argv)
   ADD ("wrong-field", test_wrong_field);
   ADD ("drawing", test_drawing);
   ADD ("buttons", test_buttons);
+  ADD ("access-keys", test_access_keys);
+  ADD ("drop-downs", test_drop_downs);
+  ADD ("cursor", test_cursor);
   ADD ("lists", test_lists);
   return g_test_run ();
 }

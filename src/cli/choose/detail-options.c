@@ -219,7 +219,7 @@ bw_detail_options_entries (BwDetailOptions *own)
       N_ ("LENGTH") },
     { "aspect", 0, 0, G_OPTION_ARG_FILENAME, &own->aspect, N_ ("Its width to height"), N_ ("W:H") },
     { "mask", 0, 0, G_OPTION_ARG_FILENAME, &own->mask, N_ ("Its mask: grille, slot, dot or mono"),
-      N_ ("KIND") },
+      N_ ("grille|slot|dot|mono") },
     { "pitch", 'p', 0, G_OPTION_ARG_FILENAME, &own->pitch, N_ ("Its pitch, as quoted"),
       N_ ("LENGTH") },
     { "spot", 0, 0, G_OPTION_ARG_FILENAME, &own->spot, N_ ("Width of the spot at half of its peak"),

@@ -23,8 +23,13 @@ typedef struct
 
 /* The entries of --theme and --size, for BwDrawingOptions @own. */
 #define BW_DRAWING_LOOK_ENTRIES(own)                                                               \
-  { "theme", 0, 0, G_OPTION_ARG_FILENAME, &(own).theme,                                            \
-    N_ ("Colours of the drawing: print, light or dark; without it print"), N_ ("THEME") },         \
+  { "theme",                                                                                       \
+    0,                                                                                             \
+    0,                                                                                             \
+    G_OPTION_ARG_FILENAME,                                                                         \
+    &(own).theme,                                                                                  \
+    N_ ("Colours of the drawing: print, light or dark; without it print"),                         \
+    N_ ("print|light|dark") },                                                                     \
   {                                                                                                \
     "size", 0, 0, G_OPTION_ARG_FILENAME, &(own).size,                                              \
         N_ ("Size of the drawing in pixels of 1/96 inch"), N_ ("WxH")                              \

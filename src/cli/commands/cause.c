@@ -78,7 +78,7 @@ bw_cli_cause (const BwCliCommand *command, char **args)
           N_ ("ID")),
     LEVEL ("sync-level", BW_SCOPE_SYNC, N_ ("Sync, peak to peak")),
     WORD ("sync-polarity", 0, polarity, N_ ("Which way sync points: negative or positive"),
-          N_ ("POLARITY")),
+          N_ ("negative|positive")),
     LEVEL ("white", BW_SCOPE_WHITE, N_ ("White above blanking; of Pb, Pr and C the highest")),
     LEVEL ("black", BW_SCOPE_BLACK, N_ ("Black above blanking")),
     LEVEL ("burst", BW_SCOPE_BURST, N_ ("Burst, peak to peak")),

@@ -148,7 +148,7 @@ bw_cli_draw (const BwCliCommand *command, char **args)
   g_autoptr (GArray) entries = bw_raster_choice_entries (&own.choice);
   const GOptionEntry others[] = {
     { "view", 'v', 0, G_OPTION_ARG_FILENAME, &own.view,
-      N_ ("What to draw: line, blanking, field or map"), N_ ("VIEW") },
+      N_ ("What to draw: line, blanking, field or map"), N_ ("line|blanking|field|map") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Where to write it; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
     BW_DRAWING_LOOK_ENTRIES (own.page),

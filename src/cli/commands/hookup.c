@@ -218,7 +218,7 @@ bw_cli_hookup (const BwCliCommand *command, char **args)
     { "alternative", 0, 0, G_OPTION_ARG_INT, &own.alternative,
       N_ ("Which of the ranked plans; 1 is the least"), N_ ("N") },
     { "series", 0, 0, G_OPTION_ARG_FILENAME, &own.series,
-      N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("SERIES") },
+      N_ ("Of the resistors: e12, e24 or e96; without it e24"), N_ ("e12|e24|e96") },
     { "length", 0, 0, G_OPTION_ARG_STRING, &own.length,
       N_ ("Of the lead to the input, such as 5m: show what it does"), N_ ("LENGTH") },
     { "lead", 0, 0, G_OPTION_ARG_STRING, &own.lead,

@@ -87,7 +87,7 @@ bw_cli_waveform (const BwCliCommand *command, char **args)
     { "bars", 'b', 0, G_OPTION_ARG_FILENAME, &own.bars,
       N_ ("Bars of 75 or 100 per cent; without it 75"), N_ ("75|100") },
     { "span", 0, 0, G_OPTION_ARG_FILENAME, &own.span,
-      N_ ("How much of it: line, field or frame; without it a line"), N_ ("SPAN") },
+      N_ ("How much of it: line, field or frame; without it a line"), N_ ("line|field|frame") },
     { "line", 0, 0, G_OPTION_ARG_INT, &own.line,
       N_ ("The line, or the first one, as the raster numbers them"), N_ ("N") },
     { "frame", 0, 0, G_OPTION_ARG_INT, &own.frame, N_ ("The frame of the colour sequence, from 0"),
@@ -95,7 +95,7 @@ bw_cli_waveform (const BwCliCommand *command, char **args)
     { "rate", 0, 0, G_OPTION_ARG_FILENAME, &own.rate,
       N_ ("Samples a second; without it 4 times the subcarrier, or 13.5 MHz"), N_ ("FREQUENCY") },
     { "loads", 0, 0, G_OPTION_ARG_FILENAME, &own.loads,
-      N_ ("Loads of 75 Ω on the line: none, one or two; without it one"), N_ ("LOADS") },
+      N_ ("Loads of 75 Ω on the line: none, one or two; without it one"), N_ ("none|one|two") },
     BW_DRAWING_LOOK_ENTRIES (own.page),
     G_OPTION_ENTRY_NULL,
   };

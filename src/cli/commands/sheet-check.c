@@ -4,6 +4,7 @@
 #include "cli/base/options.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/base/streams.h"
 #include "cli/choose/bench.h"
 #include "core/base/harmless.h"
 #include "core/bench/results.h"
@@ -27,7 +28,7 @@ show (const BwCliOptions *options, const char *path, const GPtrArray *faults)
 static BwCliExit
 print_sound (const char *path, const BwSheet *sheet)
 {
-  g_autofree char *name = bw_text_harmless (path);
+  g_autofree char *name = bw_text_harmless (bw_cli_input_name (path));
   g_autofree char *says = g_strdup_printf (_ ("%1$s: sound; inputs: %2$u, sources: %3$u\n"), name,
                                            sheet->monitor->inputs->len, sheet->sources->len);
   return bw_cli_print (says);
@@ -38,7 +39,7 @@ check (const BwCliOptions *options, const char *path)
 {
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  g_autoptr (BwSheet) sheet = bw_sheet_load (path, catalogue, faults);
+  g_autoptr (BwSheet) sheet = bw_cli_read_sheet (path, catalogue, faults);
   BwCliExit result = BW_CLI_DONE;
 
   for (guint i = 0; i < faults->len; i++)

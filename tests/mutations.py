@@ -4,9 +4,10 @@
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
 preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
 file is tried, and the 1e-6 or less that keeps rounding out of a comparison are left alone: a slip there
-is not a slip in what is computed. Between measured numbers < does not become <=, which only one double could tell; nor where a loop over all kinds
-asks first whether a set has the kind, for no set has one beyond the last; nor -1 or 1 two in what a
-comparison for sorting returns, of which only the sign is asked.
+is not a slip in what is computed. Neither are these made, which nobody could see: between measured
+numbers < does not become <=, which only one double could tell, nor where a loop over all kinds asks first
+whether a set has the kind, for no set has one beyond the last; and the -1 and 1 that a comparison for
+sorting returns do not become two, for only their sign is asked.
 """
 import bisect
 import dataclasses

@@ -728,6 +728,62 @@ test_better_box (void)
       }
 }
 
+#define ENCODER(name, rank)                                                                        \
+  "[" name "]\nname=" name "\norigin=Invented\nkind=box\nlevels=standard\ngives_connectors=bnc\n"   \
+  "rank=" rank "\n"
+#define TO_COMPOSITE "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\n"
+#define CHAIN                                                                                      \
+  ENCODER ("one", "20") "takes_signals=rgb\ngives_signals=component\ngives_syncs=on-y\n"           \
+  ENCODER ("two", "20") "takes_signals=component\n" TO_COMPOSITE
+
+/* The best plan from RGB to composite by @boxes. */
+static const BwPlan *
+best_by (BwCatalogue *catalogue, const char *boxes, guint rank, BwSheet *sheet, GPtrArray **plans)
+{
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, boxes);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = 0; i < adaptors->len; i++)
+    if (g_strcmp0 (((BwAdaptor *) adaptors->pdata[i])->id, "direct") == 0)
+      ((BwAdaptor *) adaptors->pdata[i])->rank = rank;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+  *plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint ((*plans)->len, ==, 1);
+  return (*plans)->pdata[0];
+}
+
+/* Of two plans that cost the same, in effort and in money, and are as good, the one with fewer boxes: whichever the
+ * catalogue names first. */
+static void
+test_fewer_boxes (void)
+{
+  static const char direct[] = ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE;
+  static const char *const both[] = { ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE CHAIN,
+                                      CHAIN ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE };
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 2);
+  g_autoptr (GPtrArray) short_way = NULL;
+  g_autoptr (GPtrArray) long_way = NULL;
+
+  g_free (source->raster);
+  source->raster = g_strdup ("525-59.94-interlaced");
+  g_autoptr (BwCatalogue) of_one = bw_catalogue_new (NULL, NULL), of_two = bw_catalogue_new (NULL, NULL);
+  const BwPlan *one = best_by (of_one, direct, 20, sheet, &short_way);
+  const BwPlan *two = best_by (of_two, CHAIN, 20, sheet, &long_way);
+  g_assert_cmpuint (one->n_boxes, ==, 1);
+  g_assert_cmpuint (two->n_boxes, ==, 2);
+  g_assert_cmpint (one->fit.verdict, ==, two->fit.verdict);
+  guint as_dear = 20 + two->cost - one->cost;
+  for (gsize i = 0; i < G_N_ELEMENTS (both); i++)
+    for (int dearer = -1; dearer <= 1; dearer++)
+      {
+        g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+        g_autoptr (GPtrArray) plans = NULL;
+        const BwPlan *best = best_by (catalogue, both[i], (guint) ((int) as_dear + dearer), sheet, &plans);
+        g_assert_cmpuint (best->n_boxes, ==, dearer > 0 ? 2 : 1);
+      }
+}
+
 /* A converter keeps the share of a line that a detail takes: 25.175 MHz / 2 in 640 pixels of 25.42 µs (VESA DMT 04h)
  * are 12.5875 × 25.422 / 52.8556 = 6.054 MHz in a line of SMPTE 170M; a box that passes less leaves that. */
 static void
@@ -917,6 +973,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/box-takes", test_box_takes);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
+  g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
   g_test_add_func ("/planner/shorter-way", test_shorter_way);
   g_test_add_func ("/planner/box-gives", test_box_gives);

@@ -306,6 +306,7 @@ test_empty_catalogue (void)
   g_autoptr (GPtrArray) none = bw_planner_find (resistor, 3);
   g_assert_cmpuint (one->len, ==, 1);
   g_assert_cmpuint (none->len, ==, 0);
+  g_assert_cmpuint (((BwPlan *) one->pdata[0])->cost, ==, 5); /* of a lead that is made: the program's own measure */
 }
 
 /* A demonstration source with logic sync at the RGB input. */
@@ -593,6 +594,11 @@ test_setting (gconstpointer data)
   check_plan (sheet, plan, 0);
   g_assert_cmpuint (plan->n, ==, 2); /* that and the lead */
   g_assert_nonnull (find_step (plan, c->step));
+  /* a setting is the least effort that there is: one, beside that of the lead */
+  const BwPlanStep *step = find_step (plan, c->step), *lead = find_step (plan, BW_STEP_LEAD);
+  guint of_lead = lead->adaptor != NULL ? (guint) bw_adaptor_rank (lead->adaptor) : 5;
+  if (step->adaptor == NULL)
+    g_assert_cmpuint (plan->cost, ==, of_lead + 1);
 }
 
 /* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */

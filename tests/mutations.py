@@ -3,10 +3,11 @@
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
 preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
-file is tried, and the 1e-6 or less that
-keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
-measured numbers < does not become <=, which only one double could tell; nor where a loop over all kinds
-asks first whether a set has the kind, for no set has one beyond the last.
+file is tried, and the 1e-6 or less that keeps rounding out of a comparison are left alone: a slip there
+is not a slip in what is computed. Neither are these made, which nobody could see: between measured
+numbers < does not become <=, which only one double could tell, nor where a loop over all kinds asks first
+whether a set has the kind, for no set has one beyond the last; and the -1 and 1 that a comparison for
+sorting returns do not become two, for only their sign is asked.
 """
 import bisect
 import dataclasses
@@ -247,11 +248,23 @@ class Source:
         unit = self.tokens[i - 1].text in ("*", "/", "=") or self.tokens[i + 1].text == "/"
         return not unit or self.places[i] == "define"
 
-    def number_mutations(self, token, place, choose):
+    def is_only_a_sign(self, i):
+        """Whether the 1 at token I is one of what a comparison for sorting returns, "? -1 : 1", of which only
+        the sign is asked."""
+        texts = [t.text for t in self.tokens[max(i - 40, 0):i + 4]]
+        at = min(i, 40)
+        statement = texts[max((k for k in range(at) if texts[k] in (";", "{", "}", ")")), default=-1):at]
+        first = texts[at - 2:at + 4] == ["?", "-", "1", ":", "1", ";"]
+        second = texts[at - 4:at + 2] == ["?", "-", "1", ":", "1", ";"]
+        return (first or second) and "return" in statement
+
+    def number_mutations(self, i, token, place, choose):
         if place == "define" and self.tokens_on_line_say_size(token):
             return
         for kind in ("constant", "unit", "off by one"):
             after = number_after(token.text, kind, choose)
+            if after == "2" and self.is_only_a_sign(i):
+                continue
             if after is not None and after != token.text:
                 yield self.make(kind, token.at, token.text, after)
 
@@ -288,7 +301,7 @@ class Source:
                 if token.kind == "operator":
                     yield from self.operator_mutations(i, token)
                 elif token.kind == "number" and not self.guards_rounding(i):
-                    yield from self.number_mutations(token, place, choose)
+                    yield from self.number_mutations(i, token, place, choose)
                 elif token.text in ("TRUE", "FALSE"):
                     after = "FALSE" if token.text == "TRUE" else "TRUE"
                     yield self.make("boolean", token.at, token.text, after)

@@ -509,6 +509,25 @@ test_format_range (void)
   g_assert_cmpstr (narrow_text, ==, "15.6–15.9\u00a0kHz");
   g_assert_cmpstr (equal_text, ==, "15.734\u00a0kHz");
   g_assert_cmpstr (across_text, ==, "-2 to 2\u00a0V");
+
+  /* the unit is that of the end that is further from zero */
+  static const struct
+  {
+    BwRange range;
+    const char *text;
+  } cases[] = {
+    { { -5, 0.2 }, "-5 to 0.2\u00a0V" },
+    { { -0.2, 5 }, "-0.2 to 5\u00a0V" },
+    { { -5, -0.2 }, "-5 to -0.2\u00a0V" },
+    { { -0.4, -0.2 }, "-400 to -200\u00a0mV" },
+    { { 0.2, 5 }, "0.2–5\u00a0V" },
+    { { 0.2, 0.4 }, "200–400\u00a0mV" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = bw_quantity_format_range (cases[i].range, VOLT, 3, '.');
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
 }
 
 typedef struct

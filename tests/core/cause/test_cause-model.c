@@ -375,6 +375,38 @@ test_choices (void)
     }
 }
 
+static double
+penalty_of (const BwCauseCase *c, BwFaultKind kind)
+{
+  g_autoptr (GArray) all = bw_hypotheses_new (c);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const BwHypothesis *h = &g_array_index (all, BwHypothesis, i);
+      if (h->n_faults == 1 && h->faults[0].kind == kind)
+        return h->penalty;
+    }
+  g_assert_not_reached ();
+}
+
+/* What is wrong in the line comes before a wish for another source; and what agrees with much, as d.c. that moves with
+ * the picture does, after what agrees with little; d.c. of any size agrees with most. */
+static void
+test_order_of_likelihood (void)
+{
+  const BwCauseCase video = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                           BW_CONDUCTOR_VIDEO);
+  const BwCauseCase h = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H);
+  static const BwFaultKind alike[] = { BW_FAULT_TWO_LOADS, BW_FAULT_OTHER_LEVELS, BW_FAULT_BARS_75, BW_FAULT_INVERTED };
+  double line = penalty_of (&video, BW_FAULT_UNTERMINATED);
+  g_assert_cmpfloat (line, >, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (alike); i++)
+    NEAR (penalty_of (&video, alike[i]), line, 1e-12);
+  g_assert_cmpfloat (penalty_of (&video, BW_FAULT_AC_COUPLED), >, line);
+  g_assert_cmpfloat (penalty_of (&video, BW_FAULT_DC_OFFSET), >, penalty_of (&video, BW_FAULT_AC_COUPLED));
+  g_assert_cmpfloat (penalty_of (&h, BW_FAULT_OTHER_DRIVE), >, penalty_of (&h, BW_FAULT_TERMINATED));
+  NEAR (penalty_of (&h, BW_FAULT_TERMINATED), line, 1e-12);
+}
+
 /* How well a scope is read, common practice, no source: a level to 3 %, and 1 % of the scale; d.c. to 2 % of the
  * scale; a tilt to a tenth, and 1 %. Just inside agrees, just outside does not. */
 static void
@@ -555,6 +587,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-model/loop", test_loop);
   g_test_add_func ("/cause-model/what-differs", test_what_differs);
   g_test_add_func ("/cause-model/choices", test_choices);
+  g_test_add_func ("/cause-model/order-of-likelihood", test_order_of_likelihood);
   g_test_add_func ("/cause-model/uncertainty", test_uncertainty);
   g_test_add_func ("/cause-model/each-reading", test_each_reading);
   g_test_add_func ("/cause-model/same-to-both-ends", test_same_to_both_ends);

@@ -306,6 +306,7 @@ test_empty_catalogue (void)
   g_autoptr (GPtrArray) none = bw_planner_find (resistor, 3);
   g_assert_cmpuint (one->len, ==, 1);
   g_assert_cmpuint (none->len, ==, 0);
+  g_assert_cmpuint (((BwPlan *) one->pdata[0])->cost, ==, 5); /* of a lead that is made: the program's own measure */
 }
 
 /* A demonstration source with logic sync at the RGB input. */
@@ -593,6 +594,11 @@ test_setting (gconstpointer data)
   check_plan (sheet, plan, 0);
   g_assert_cmpuint (plan->n, ==, 2); /* that and the lead */
   g_assert_nonnull (find_step (plan, c->step));
+  /* a setting is the least effort that there is: one, beside that of the lead */
+  const BwPlanStep *step = find_step (plan, c->step), *lead = find_step (plan, BW_STEP_LEAD);
+  guint of_lead = lead->adaptor != NULL ? (guint) bw_adaptor_rank (lead->adaptor) : 5;
+  if (step->adaptor == NULL)
+    g_assert_cmpuint (plan->cost, ==, of_lead + 1);
 }
 
 /* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
@@ -725,6 +731,62 @@ test_better_box (void)
         g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
         g_assert_cmpuint (plans->len, ==, 1);
         g_assert_cmpstr (find_step (plans->pdata[0], BW_STEP_BOX)->adaptor->id, ==, "better");
+      }
+}
+
+#define ENCODER(name, rank)                                                                        \
+  "[" name "]\nname=" name "\norigin=Invented\nkind=box\nlevels=standard\ngives_connectors=bnc\n"   \
+  "rank=" rank "\n"
+#define TO_COMPOSITE "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\n"
+#define CHAIN                                                                                      \
+  ENCODER ("one", "20") "takes_signals=rgb\ngives_signals=component\ngives_syncs=on-y\n"           \
+  ENCODER ("two", "20") "takes_signals=component\n" TO_COMPOSITE
+
+/* The best plan from RGB to composite by @boxes. */
+static const BwPlan *
+best_by (BwCatalogue *catalogue, const char *boxes, guint rank, BwSheet *sheet, GPtrArray **plans)
+{
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, boxes);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = 0; i < adaptors->len; i++)
+    if (g_strcmp0 (((BwAdaptor *) adaptors->pdata[i])->id, "direct") == 0)
+      ((BwAdaptor *) adaptors->pdata[i])->rank = rank;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+  *plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint ((*plans)->len, ==, 1);
+  return (*plans)->pdata[0];
+}
+
+/* Of two plans that cost the same, in effort and in money, and are as good, the one with fewer boxes: whichever the
+ * catalogue names first. */
+static void
+test_fewer_boxes (void)
+{
+  static const char direct[] = ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE;
+  static const char *const both[] = { ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE CHAIN,
+                                      CHAIN ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE };
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 2);
+  g_autoptr (GPtrArray) short_way = NULL;
+  g_autoptr (GPtrArray) long_way = NULL;
+
+  g_free (source->raster);
+  source->raster = g_strdup ("525-59.94-interlaced");
+  g_autoptr (BwCatalogue) of_one = bw_catalogue_new (NULL, NULL), of_two = bw_catalogue_new (NULL, NULL);
+  const BwPlan *one = best_by (of_one, direct, 20, sheet, &short_way);
+  const BwPlan *two = best_by (of_two, CHAIN, 20, sheet, &long_way);
+  g_assert_cmpuint (one->n_boxes, ==, 1);
+  g_assert_cmpuint (two->n_boxes, ==, 2);
+  g_assert_cmpint (one->fit.verdict, ==, two->fit.verdict);
+  guint as_dear = 20 + two->cost - one->cost;
+  for (gsize i = 0; i < G_N_ELEMENTS (both); i++)
+    for (int dearer = -1; dearer <= 1; dearer++)
+      {
+        g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+        g_autoptr (GPtrArray) plans = NULL;
+        const BwPlan *best = best_by (catalogue, both[i], (guint) ((int) as_dear + dearer), sheet, &plans);
+        g_assert_cmpuint (best->n_boxes, ==, dearer > 0 ? 2 : 1);
       }
 }
 
@@ -917,6 +979,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/box-takes", test_box_takes);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
+  g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
   g_test_add_func ("/planner/shorter-way", test_shorter_way);
   g_test_add_func ("/planner/box-gives", test_box_gives);

@@ -342,6 +342,14 @@ test_no_lock (void)
   far_off.afc.rate_error = 0.05; /* settles 0.05 / (1 - exp (-0.01)) = 5 lines behind */
   bench_run (&far_off);
   g_assert_false (far_off.run->locks);
+
+  g_auto (Bench) far_ahead;
+  bench_init (&far_ahead, BW_SYNC_GATE_STANDARD, 0);
+  far_ahead.afc.loop = BW_AFC_LOOP_FIRST;
+  far_ahead.afc.time_constant_lines = 100;
+  far_ahead.afc.rate_error = -0.05; /* as far the other way */
+  bench_run (&far_ahead);
+  g_assert_false (far_ahead.run->locks);
 }
 
 /* An AFC locks where more than half of the lines outside field sync have their edge. Of the 26 lines that are shown 22 are
@@ -577,8 +585,9 @@ test_spans (void)
     { BW_AFC_EDGE_RIGHT, 0 },    { BW_AFC_EDGE_LATE, 4.7e-6 },     { BW_AFC_EDGE_LATE, 4.7e-6 },
     { BW_AFC_EDGE_LATE, 4.8e-6 }, { BW_AFC_EDGE_LATE, 4.81e-6 },   { BW_AFC_EDGE_MISSING, 0 },
     { BW_AFC_EDGE_MISSING, 0 },  { BW_AFC_EDGE_RIGHT, 0 },         { BW_AFC_EDGE_EARLY, -1e-6 },
+    { BW_AFC_EDGE_EARLY, -2e-6 }, { BW_AFC_EDGE_LATE, 2e-6 },      { BW_AFC_EDGE_LATE, 1e-6 },
   };
-  static const guint first[] = { 1, 3, 4, 5, 8 }, n[] = { 2, 1, 1, 2, 1 };
+  static const guint first[] = { 1, 3, 4, 5, 8, 9, 10, 11 }, n[] = { 2, 1, 1, 2, 1, 1, 1, 1 };
   g_autoptr (GArray) all = g_array_new (FALSE, TRUE, sizeof (BwSyncLine));
   for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)
     {

@@ -47,7 +47,7 @@ add_option (BwNode *table, const GOptionEntry *entry)
                                     bw_value_words ("letter", bw_node_print (row, "%s", letter))));
   bw_node_member (row,
                   bw_value_if (argument != NULL,
-                               bw_value_words ("argument", argument != NULL ? _ (argument) : "")));
+                               bw_value_words ("argument", argument != NULL ? argument : "")));
   bw_node_member (row, bw_value_says ("meaning", _ (entry->description)));
 }
 

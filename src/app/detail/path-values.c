@@ -7,6 +7,7 @@
 
 #include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 
 /**
  * BwPathValues:
@@ -108,7 +109,7 @@ head_new (BwPathValues *self)
 static GtkWidget *
 rows_new (BwPathValues *self)
 {
-  GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *columns = bw_reading_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", COLUMNS_MAX,
                                                         "column-width", COLUMN_WIDTH, NULL));

@@ -12,6 +12,7 @@
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/form.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/severity-mark.h"
 #include "core/base/caution.h"
@@ -371,7 +372,7 @@ add_place (BwCausePanel *self, GtkWidget *body)
 static void
 add_readings (BwCausePanel *self, GtkWidget *body)
 {
-  GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *columns = bw_reading_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", 8u,
                                                         "column-width", 140u, NULL));

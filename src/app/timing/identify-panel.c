@@ -5,6 +5,7 @@
 
 #include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "core/bench/results.h"
@@ -233,6 +234,7 @@ static void
 bw_identify_panel_init (BwIdentifyPanel *self)
 {
   g_type_ensure (BW_TYPE_FORM);
+  g_type_ensure (BW_TYPE_READING_BOX);
   g_type_ensure (BW_TYPE_RESULT_VIEW);
   self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
   gtk_widget_init_template (GTK_WIDGET (self));

@@ -7,6 +7,7 @@
 
 #include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-head.h"
 #include "app/widgets/template.h"
 #include "app/widgets/severity-mark.h"
@@ -238,6 +239,7 @@ static void
 bw_readings_panel_init (BwReadingsPanel *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_READING_BOX);
   self->limits = bw_limits_shipped ();
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));

@@ -8,6 +8,7 @@
 #include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/form.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/template.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/results.h"
@@ -385,6 +386,7 @@ static void
 bw_work_out_init (BwWorkOut *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_READING_BOX);
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
   bw_name_buttons (GTK_WIDGET (self));

@@ -349,6 +349,81 @@ test_cursor (Fixture *f, gconstpointer data)
   g_assert_false (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
 }
 
+/* Reading order */
+
+#define MOST_STOPS 120
+#define SAME_ROW 16 /* so far may the middles of two controls of one row lie apart */
+
+static void
+assert_follows (Fixture *f, GtkWidget *before, GtkWidget *now)
+{
+  graphene_rect_t first, second;
+
+  if (before == NULL
+      || gtk_widget_get_ancestor (before, GTK_TYPE_SCROLLED_WINDOW)
+             != gtk_widget_get_ancestor (now, GTK_TYPE_SCROLLED_WINDOW))
+    return; /* another part of the page */
+  g_assert_true (gtk_widget_compute_bounds (before, GTK_WIDGET (f->window), &first));
+  g_assert_true (gtk_widget_compute_bounds (now, GTK_WIDGET (f->window), &second));
+  float down = second.origin.y + second.size.height / 2 - first.origin.y - first.size.height / 2;
+  if (down > SAME_ROW || second.origin.x >= first.origin.x + first.size.width)
+    return;
+  if (down < -SAME_ROW || second.origin.x < first.origin.x)
+    g_error ("Tab goes from %s at %.0f, %.0f back to %s at %.0f, %.0f", G_OBJECT_TYPE_NAME (before),
+             (double) first.origin.x, (double) first.origin.y, G_OBJECT_TYPE_NAME (now),
+             (double) second.origin.x, (double) second.origin.y);
+}
+
+/* With Tab once around @part. Returns how many stops there are. */
+static guint
+go_through (Fixture *f, GtkWidget *part)
+{
+  GtkWidget *before = NULL;
+  guint stops = 0;
+
+  gtk_window_set_focus (GTK_WINDOW (f->window), NULL);
+  for (; stops < MOST_STOPS && gtk_widget_child_focus (part, GTK_DIR_TAB_FORWARD); stops++)
+    {
+      GtkWidget *now = gtk_window_get_focus (GTK_WINDOW (f->window));
+      assert_follows (f, before, now);
+      before = now;
+    }
+  g_assert_cmpuint (stops, <, MOST_STOPS);
+  return stops;
+}
+
+/* Tab goes to the right in a row and then to a row below, in each form, panel and page. */
+static void
+test_order (Fixture *f, gconstpointer data)
+{
+  static const struct
+  {
+    const char *page;
+    const char *view;
+    guint stops; /* at least */
+  } places[] = {
+    { "fit", "table", 10 },       { "hookup", "plan", 5 },     { "timing", "line", 8 },
+    { "timing", "work-out", 40 }, { "timing", "identify", 8 }, { "timing", "readings", 20 },
+    { "levels", "vectors", 10 },  { "levels", "sync", 10 },    { "levels", "cause", 10 },
+    { "detail", "chain", 20 },    { "detail", "preview", 10 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      BwPage *page = bw_window_get_page (f->window, places[i].page);
+      bw_window_show_page (f->window, places[i].page);
+      bw_page_show_view (page, places[i].view);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      g_assert_cmpuint (go_through (f, GTK_WIDGET (page)), >=, places[i].stops);
+    }
+  for (BwPart part = BW_PART_SHEET; part <= BW_PART_SOURCE; part++)
+    {
+      bw_window_edit (f->window, part);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      g_assert_cmpuint (go_through (f, GTK_WIDGET (bw_window_get_editor (f->window))), >=, 2);
+    }
+}
+
 static void
 test_lists (Fixture *f, gconstpointer data)
 {
@@ -382,6 +457,7 @@ main (int argc, char **argv)
   ADD ("access-keys", test_access_keys);
   ADD ("drop-downs", test_drop_downs);
   ADD ("cursor", test_cursor);
+  ADD ("order", test_order);
   ADD ("lists", test_lists);
   return g_test_run ();
 }

@@ -601,6 +601,29 @@ test_setting (gconstpointer data)
     g_assert_cmpuint (plan->cost, ==, of_lead + 1);
 }
 
+/* A source without resistance of its own gives 2 V into any load, so that a line without its 75 Ω is no fault by itself;
+ * but an attenuator to 0.7 V works only into 75 Ω. */
+static void
+test_pad_of_a_voltage (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  BwSource *source = bw_sheet_source (sheet, 0);
+  input->termination = BW_TERMINATION_NONE;
+  input->loop_through = FALSE;
+  source->source_ohm = 0;
+  source->video_v = 2;
+  source->sync_v = 0.6; /* taken as it is, and behind the attenuator */
+  input->sync_v = (BwBands){ 1, { { 0.15, 1 } } };
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  check_plan (sheet, plans->pdata[0], 0);
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_VIDEO_PAD));
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_TERMINATOR));
+  g_assert_null (find_step (plans->pdata[0], BW_STEP_BOX));
+}
+
 /* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
 static void
 test_sync_switch (void)
@@ -965,6 +988,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
   g_test_add_func ("/planner/pad-sync", test_pad_sync);
+  g_test_add_func ("/planner/pad-of-a-voltage", test_pad_of_a_voltage);
   g_test_add_func ("/planner/colour-lost", test_colour_lost);
   for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
     {

@@ -377,6 +377,16 @@ test_half_of_the_lines (void)
     }
 }
 
+/* VESA DMT 04h, 640 × 480 at 60 Hz: 2 lines of field sync, 25 of back porch and 8 of border come before the picture. */
+static void
+test_picture_below_a_border (void)
+{
+  g_auto (Bench) bench;
+  bench_init_with (&bench, "vesa-dmt-04", BW_SYNC_GATE_AND, 0);
+  bench_run (&bench);
+  g_assert_cmpint (bench.run->picture_line, ==, 2 + 25 + 8 + 1);
+}
+
 static void
 test_picture_width (void)
 {
@@ -624,6 +634,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/memory", test_memory);
   g_test_add_func ("/sync-afc/no-lock", test_no_lock);
   g_test_add_func ("/sync-afc/half-of-the-lines", test_half_of_the_lines);
+  g_test_add_func ("/sync-afc/picture-below-a-border", test_picture_below_a_border);
   g_test_add_func ("/sync-afc/picture-width", test_picture_width);
   g_test_add_func ("/sync-afc/rasters", test_rasters);
   g_test_add_func ("/sync-afc/words", test_words);

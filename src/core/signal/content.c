@@ -164,10 +164,16 @@ grey_range_v (const Painter *p)
 static void
 add_feature (Painter *p, BwFeature feature)
 {
+  double left_s = feature.at_s, right_s = feature.at_s + feature.width_s;
+  if (feature.kind == BW_FEATURE_PULSE)
+    {
+      left_s -= feature.width_s / 2;
+      right_s -= feature.width_s / 2;
+    }
   if (feature.volts > -1e-12 && feature.volts < 1e-12)
     return;
-  if (feature.at_s < p->from_s - 1e-12 || feature.at_s + feature.width_s > p->to_s + 1e-12)
-    return; /* half a line has no room for it; no pulse stands near an end */
+  if (left_s < p->from_s - 1e-12 || right_s > p->to_s + 1e-12)
+    return; /* half a line has no room for it */
   feature.at_s += p->at_s;
   g_array_append_val (p->layers[BW_LAYER_BASE], feature);
 }

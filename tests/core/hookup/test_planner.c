@@ -691,6 +691,50 @@ test_box_takes (void)
     }
 }
 
+/* A decoder takes what is coded in a system of its own. Composite without a subcarrier is coded in none, and is
+ * luminance as well; composite with one is not. */
+static void
+test_box_takes_systems (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *takes;
+    gboolean taken;
+  } cases[] = {
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=ntsc-m\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=pal-b; pal-n\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=luminance\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=yc\n", FALSE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\ntakes_systems=pal-b\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=luminance\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=yc\n", FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=decoder\norigin=Invented\nkind=box\ngives_signals=rgb\n"
+          "gives_syncs=composite-sync\nlevels=standard\ngives_connectors=bnc\n",
+          cases[i].takes, NULL);
+      BwSource *source = bw_sheet_source (sheet, 0);
+      g_assert_cmpint (source->signal, ==, BW_SIGNAL_COMPOSITE);
+      source->system = cases[i].system;
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 2);
+      BwPlanStretch stretch;
+      BwPlanPlace arrives;
+      g_assert_cmpuint (planner->boxes->len, ==, 1);
+      const BwPlanBox *box = &g_array_index (planner->boxes, BwPlanBox, 0);
+      if (bw_box_approach (planner, &planner->start, box->adaptor, &stretch, &arrives) != cases[i].taken)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
+    }
+}
+
 /* What a plan costs in money is the price of everything in it that has one: here each thing another price. */
 static void
 test_money (void)
@@ -1001,6 +1045,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, &setting_cases[i], test_setting);
     }
   g_test_add_func ("/planner/box-takes", test_box_takes);
+  g_test_add_func ("/planner/box-takes-systems", test_box_takes_systems);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);

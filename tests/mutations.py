@@ -197,7 +197,7 @@ class Source:
     def compares_measures(self, i):
         """Whether the comparison at token I is between numbers that are measured, not counted: there
         less and less or equal are the same but for one double among all."""
-        measured = re.compile(r"\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
+        measured = re.compile(r"BW_\w+_OHM$|\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
                               r"|value$|off$|level$|margin$|ratio$|deviation$|G_PI$|.*[.e].*\d$|\d+\.\d*$")
         for step in (-1, 1):
             j, depth = i + step, 0

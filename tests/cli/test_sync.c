@@ -62,6 +62,9 @@ test_and (void)
   for (int line = 267; line <= 269; line++)
     g_assert_cmpstr (edge_of (root, line), ==, "missing");
   g_assert_true (is_near (figure_of (by_edge, "missing"), 3, 0));
+  g_assert_true (is_near (figure_of (by_edge, "right"), 26 - 3, 0));
+  g_assert_true (is_near (figure_of (by_edge, "early"), 0, 0));
+  g_assert_true (is_near (figure_of (by_edge, "late"), 0, 0));
   g_assert_true (is_near (figure_of (structure, "serrations"), 0, 0));
 }
 

@@ -157,6 +157,38 @@ test_marks (void)
   g_assert_cmpuint (mark_of_cause (&c, 5, 0), ==, BW_MARK (BW_SEVERITY_FATAL));
 }
 
+/* By how much a reading lies above or below what a cause gives: 0.7 V into 10 kΩ in place of 75 Ω are
+ * 0.7 × 20000 / 10075 = 1.389578 V, 1.35 V less than that by 39.58 mV, 1.43 V more by 40.42 mV. */
+static void
+test_off (void)
+{
+  static const struct
+  {
+    double white_v;
+    const char *says;
+  } cases[] = {
+    { 1.35, "White: read 1.35\u00a0V, this gives 1.39\u00a0V (\u221239.58\u00a0mV)" },
+    { 1.43, "White: read 1.43\u00a0V, this gives 1.39\u00a0V (+40.42\u00a0mV)" },
+    { 14000.0 / 10075, "White: read 1.39\u00a0V, this gives 1.39\u00a0V (agrees)" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwCauseCase c;
+      BwScopeReadings readings = { 0 };
+      g_autoptr (BwResult) result = bw_result_new ('.');
+      bw_cause_case_standard (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                              BW_CONDUCTOR_VIDEO, &c);
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, cases[i].white_v);
+      bw_scope_readings_set (&readings, BW_SCOPE_POLARITY, -1);
+      g_autoptr (GArray) causes = bw_causes (&c, &readings);
+      g_assert_cmpint (g_array_index (causes, BwCause, 0).faults[0].kind, ==, BW_FAULT_UNTERMINATED);
+      bw_cause_say (bw_result_root (result), NULL, NULL, &c, &readings, causes);
+      const BwNode *table = bw_node_find (bw_result_root (result), "causes");
+      g_autofree char *text = bw_node_cell_text (table->children->pdata[0], 3, TRUE);
+      bw_test_assert_words (text, WORDS (cases[i].says, "downwards (agrees)"));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -167,5 +199,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-input/pad-spread", test_pad_spread);
   g_test_add_func ("/cause-input/attenuator-too-many", test_attenuator_too_many);
   g_test_add_func ("/cause-input/marks", test_marks);
+  g_test_add_func ("/cause-input/off", test_off);
   return g_test_run ();
 }

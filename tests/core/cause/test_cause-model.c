@@ -259,6 +259,13 @@ test_what_differs (void)
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
   h.form.own_sync_v = 3.3; /* 5 V logic is another */
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 6);
+  BwCauseCase sync = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE,
+                                    BW_CONDUCTOR_SYNC);
+  guint others = count (&sync, BW_FAULT_OTHER_DRIVE); /* than 0.3 V into 75 Ω */
+  sync.form.own_sync_v = 4;                           /* than 4 V into 75 Ω, 0.3 V among them */
+  g_assert_cmpuint (count (&sync, BW_FAULT_OTHER_DRIVE), ==, others);
+  sync.form.own_sync_v = 1.5; /* which none of them is */
+  g_assert_cmpuint (count (&sync, BW_FAULT_OTHER_DRIVE), ==, others + 1);
   c.series_ohm = 0.5; /* whatever stands in the lead may be missing */
   g_assert_cmpuint (count (&c, BW_FAULT_ATTENUATOR_MISSING), ==, 1);
 }
@@ -574,6 +581,26 @@ test_within (void)
     }
 }
 
+/* What lies exactly on a limit of the standard is within it. */
+static void
+test_on_the_limit (void)
+{
+  g_autoptr (GPtrArray) shipped = bw_limits_shipped ();
+  BwCauseCase c = standard_case (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                 BW_CONDUCTOR_VIDEO);
+  c.limits = bw_limits_find (shipped, bw_system_facts (BW_SYSTEM_NTSC_M)->limits);
+  BwRange allowed = c.limits->at[BW_READING_WHITE_LEVEL].at[1];
+  const double read_v[] = { allowed.low, allowed.high, allowed.low - 1e-4, allowed.high + 1e-4 };
+  for (gsize i = 0; i < G_N_ELEMENTS (read_v); i++)
+    {
+      BwPrediction right = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+      BwScopeReadings readings = { 0 };
+      right.at[BW_SCOPE_WHITE] = (BwRange){ NTSC_WHITE_V, NTSC_WHITE_V };
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, read_v[i]);
+      g_assert_cmpint (bw_score_within (&c, &readings, &right, 1), ==, i < 2);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -594,5 +621,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-model/squares", test_squares);
   g_test_add_func ("/cause-model/scale", test_scale);
   g_test_add_func ("/cause-model/within", test_within);
+  g_test_add_func ("/cause-model/on-the-limit", test_on_the_limit);
   return g_test_run ();
 }

@@ -601,6 +601,29 @@ test_setting (gconstpointer data)
     g_assert_cmpuint (plan->cost, ==, of_lead + 1);
 }
 
+/* A source without resistance of its own gives 2 V into any load, so that a line without its 75 Ω is no fault by itself;
+ * but an attenuator to 0.7 V works only into 75 Ω. */
+static void
+test_pad_of_a_voltage (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  BwSource *source = bw_sheet_source (sheet, 0);
+  input->termination = BW_TERMINATION_NONE;
+  input->loop_through = FALSE;
+  source->source_ohm = 0;
+  source->video_v = 2;
+  source->sync_v = 0.6; /* taken as it is, and behind the attenuator */
+  input->sync_v = (BwBands){ 1, { { 0.15, 1 } } };
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  check_plan (sheet, plans->pdata[0], 0);
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_VIDEO_PAD));
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_TERMINATOR));
+  g_assert_null (find_step (plans->pdata[0], BW_STEP_BOX));
+}
+
 /* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
 static void
 test_sync_switch (void)
@@ -665,6 +688,50 @@ test_box_takes (void)
       g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
       if (plans->len != (guint) cases[i].taken)
         g_test_fail_printf ("%s: %u plans", cases[i].key, plans->len);
+    }
+}
+
+/* A decoder takes what is coded in a system of its own. Composite without a subcarrier is coded in none, and is
+ * luminance as well; composite with one is not. */
+static void
+test_box_takes_systems (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *takes;
+    gboolean taken;
+  } cases[] = {
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=ntsc-m\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=pal-b; pal-n\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=luminance\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=yc\n", FALSE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\ntakes_systems=pal-b\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=luminance\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=yc\n", FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=decoder\norigin=Invented\nkind=box\ngives_signals=rgb\n"
+          "gives_syncs=composite-sync\nlevels=standard\ngives_connectors=bnc\n",
+          cases[i].takes, NULL);
+      BwSource *source = bw_sheet_source (sheet, 0);
+      g_assert_cmpint (source->signal, ==, BW_SIGNAL_COMPOSITE);
+      source->system = cases[i].system;
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 2);
+      BwPlanStretch stretch;
+      BwPlanPlace arrives;
+      g_assert_cmpuint (planner->boxes->len, ==, 1);
+      const BwPlanBox *box = &g_array_index (planner->boxes, BwPlanBox, 0);
+      if (bw_box_approach (planner, &planner->start, box->adaptor, &stretch, &arrives) != cases[i].taken)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
     }
 }
 
@@ -965,6 +1032,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
   g_test_add_func ("/planner/pad-sync", test_pad_sync);
+  g_test_add_func ("/planner/pad-of-a-voltage", test_pad_of_a_voltage);
   g_test_add_func ("/planner/colour-lost", test_colour_lost);
   for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
     {
@@ -977,6 +1045,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, &setting_cases[i], test_setting);
     }
   g_test_add_func ("/planner/box-takes", test_box_takes);
+  g_test_add_func ("/planner/box-takes-systems", test_box_takes_systems);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);

@@ -302,6 +302,37 @@ test_secam_ends (void)
     }
 }
 
+/* A line of the crosshatch is drawn whole or not at all where there is but half a line of picture: line 623 ends, and
+ * line 23 begins, 32 µs after 0H (BT.470-6 figure 2-1). The seventh of sixteen upright lines stands at 6.5/16 of the
+ * active line, which follows 4.7 µs of sync and a back porch that is chosen here to bring it beside the 32 µs. The picture of
+ * line 623 ends a front porch before them. */
+static void
+test_crosshatch_at_half_a_line (void)
+{
+  static const double beside_us[] = { 0.4, 0.05, -0.05, -2 };
+  for (gsize i = 0; i < G_N_ELEMENTS (beside_us); i++)
+    {
+      BwSynthesisCase what = case_of (&(Setup){ "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_LUMA,
+                                                BW_SYNC_IN_VIDEO, BW_CONTENT_CROSSHATCH,
+                                                { 1000000000, 1 } });
+      g_autoptr (BwRaster) raster = bw_raster_copy (what.raster);
+      g_autoptr (GError) error = NULL;
+      double place_us = 32 + beside_us[i];
+      raster->h_back_porch_s = (place_us - 4.7 - 6.5 / 16 * (64 - 1.5 - 4.7)) / (1 - 6.5 / 16) * US;
+      what.raster = raster;
+      g_autoptr (BwSynthesis) s = bw_synthesis_new (&what, &error);
+      g_assert_no_error (error);
+      assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 24, place_us * US), 0.7, 1e-5);
+      double of_23_v = level_at (s, BW_CONDUCTOR_VIDEO, 23, place_us * US);
+      double of_623_v = level_at (s, BW_CONDUCTOR_VIDEO, 623, place_us * US); /* or that of sync */
+      assert_near (of_23_v, beside_us[i] > 0.1 ? 0.7 : 0, 1e-5);
+      if (beside_us[i] < -1)
+        assert_near (of_623_v, 0.7, 1e-5);
+      else
+        g_assert_cmpfloat (of_623_v, <, 1e-5);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -314,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
+  g_test_add_func ("/synthesis-content/crosshatch-at-half-a-line", test_crosshatch_at_half_a_line);
   g_test_add_func ("/synthesis-content/any", test_any);
   g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);
   g_test_add_func ("/synthesis-content/secam-ends", test_secam_ends);

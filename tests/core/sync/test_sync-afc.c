@@ -353,12 +353,13 @@ test_no_lock (void)
 }
 
 /* An AFC locks where more than half of the lines outside field sync have their edge. Of the 26 lines that are shown 22 are
- * outside: from line 10 on some of them lose their tip here. */
+ * outside: from line 10 on some of them lose their tip here, or the first, line 523, and the others from line 10 on. */
 static void
 test_half_of_the_lines (void)
 {
-  for (int lost = 8; lost <= 13; lost++)
+  for (int k = 0; k < 12; k++)
     {
+      int lost = 8 + k / 2, of_first = k % 2;
       g_auto (Bench) bench;
       bench_init (&bench, BW_SYNC_GATE_STANDARD, 0);
       bench.mix = bw_sync_mix_new (&bench.what);
@@ -366,7 +367,7 @@ test_half_of_the_lines (void)
       for (guint i = 0; i + 1 < edges->len;)
         {
           double line = 4 + g_array_index (edges, BwSyncEdge, i).at_s / LINE_S;
-          if (line > 9.9 && line < 9.9 + lost)
+          if ((line > 9.9 && line < 9.9 + lost - of_first) || (of_first && line < -1.5))
             g_array_remove_range (edges, i, 2);
           else
             i += 2;
@@ -375,6 +376,16 @@ test_half_of_the_lines (void)
       g_assert_cmpuint (bench.run->n[BW_AFC_EDGE_MISSING], ==, lost);
       g_assert_cmpint (bench.run->locks, ==, 22 - lost > 11);
     }
+}
+
+/* VESA DMT 04h, 640 × 480 at 60 Hz: 2 lines of field sync, 25 of back porch and 8 of border come before the picture. */
+static void
+test_picture_below_a_border (void)
+{
+  g_auto (Bench) bench;
+  bench_init_with (&bench, "vesa-dmt-04", BW_SYNC_GATE_AND, 0);
+  bench_run (&bench);
+  g_assert_cmpint (bench.run->picture_line, ==, 2 + 25 + 8 + 1);
 }
 
 static void
@@ -624,6 +635,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/memory", test_memory);
   g_test_add_func ("/sync-afc/no-lock", test_no_lock);
   g_test_add_func ("/sync-afc/half-of-the-lines", test_half_of_the_lines);
+  g_test_add_func ("/sync-afc/picture-below-a-border", test_picture_below_a_border);
   g_test_add_func ("/sync-afc/picture-width", test_picture_width);
   g_test_add_func ("/sync-afc/rasters", test_rasters);
   g_test_add_func ("/sync-afc/words", test_words);

@@ -156,6 +156,9 @@ static const Case structures[] = {
     .says_not = { "upside down", "The result has" } },
   { .gate = BW_SYNC_GATE_XOR, .topic = BW_SYNC_TOPIC_STRUCTURE,
     .says = { "the pulses of H stand upside down" }, .says_not = { "one tip" } },
+  /* field sync of two lines, at the first of which V and H begin together: one pulse of H inside V */
+  { .raster = "vesa-dmt-04", .gate = BW_SYNC_GATE_XOR, .topic = BW_SYNC_TOPIC_STRUCTURE,
+    .says = { "the pulses of H stand upside down" }, .says_not = { "one tip" } },
   { .raster = "vesa-dmt-04", .gate = BW_SYNC_GATE_AND, .topic = BW_SYNC_TOPIC_STRUCTURE,
     .says = { "the raster has none either" }, .says_not = { "no gate can" } },
   { .gate = BW_SYNC_GATE_OR, .topic = BW_SYNC_TOPIC_STRUCTURE, .says_not = { "." } },

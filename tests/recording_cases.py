@@ -132,6 +132,9 @@ sync 525-59.94-interlaced --gate=nand
 sync 525-59.94-interlaced --gate=xor --field=3
 edid demo.bench
 edid no-such-file -o x.edid
+display
+display no-such-file
+display demo.bench
 fit
 fit no-such-file
 fit demo.bench demo.bench

@@ -135,6 +135,8 @@ def arguments_of(command):
     words = command["arguments"].strip("[]")
     if words == "SHEET":
         return "sheets"
+    if words.startswith("FILE"):
+        return "files"
     if words == "RASTER":
         return "rasters"
     return words.replace("|", " ") if "|" in words else ""

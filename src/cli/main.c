@@ -51,6 +51,11 @@ static const BwCliCommand commands[] = {
   { "edid", N_ ("SHEET"), 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
     N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."), FALSE,
     bw_cli_edid },
+  { "display", N_ ("[FILE|CONNECTOR]"), 0, 1,
+    N_ ("Say what the EDID of a display tells, and make a bench sheet of it"),
+    N_ ("Of a file, or of a display that --list names. -o FILE writes the sheet; what the EDID does not "
+        "say is told on standard error."),
+    TRUE, bw_cli_display },
   { "fit", N_ ("SHEET"), 1, 1, N_ ("Judge each source of a bench sheet at each input"),
     N_ ("A verdict is direct, tight, with parts, or no."), TRUE, bw_cli_fit },
   { "hookup", N_ ("SHEET"), 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),

@@ -72,8 +72,9 @@ test_version (void)
 }
 
 static const char *const commands[] = {
-  "timing", "identify", "solve", "levels", "readings", "cause",       "detail", "pad",       "draw",
-  "sync",   "waveform", "edid",  "fit",    "hookup",   "sheet-check", "report", "catalogue", NULL,
+  "timing", "identify",    "solve",  "levels",    "readings", "cause",   "detail",
+  "pad",    "draw",        "sync",   "waveform",  "edid",     "display", "fit",
+  "hookup", "sheet-check", "report", "catalogue", NULL,
 };
 
 static void

@@ -65,6 +65,10 @@ void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
 
+/* window-edid.c */
+gboolean bw_window_open_edid (BwWindow *self, GFile *file, gboolean *opened);
+void bw_window_show_notes (BwWindow *self, const char *title, const GPtrArray *notes);
+
 /* window-guard.c */
 void bw_window_update_guard (BwWindow *self);
 void bw_window_on_guard_response (BwWindow *self, int response);

@@ -173,7 +173,10 @@ no_such_timing (const char *path, const BwEdid *edid, int which)
   guint n = edid->timings->len;
   g_autofree char *says = NULL;
 
-  if (n == 0)
+  if (n == 0 && edid->notes->len > 0)
+    says = g_strdup_printf (_ ("%1$s: this EDID has no detailed timing that can be used: %2$s"),
+                            path, (const char *) edid->notes->pdata[0]);
+  else if (n == 0)
     says = g_strdup_printf (
         g_dngettext (
             GETTEXT_PACKAGE,

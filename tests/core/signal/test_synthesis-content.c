@@ -333,6 +333,27 @@ test_crosshatch_at_half_a_line (void)
     }
 }
 
+/* Without a front porch the picture ends where the line does, and the edge of blanking lies half in this line and half in
+ * the next: the level goes on from the one to the other, by way of the middle, as after a porch. A ramp ends in white. */
+static void
+test_edge_over_the_end_of_a_line (void)
+{
+  BwSynthesisCase what = case_of (&(Setup){ "625-50-interlaced", BW_SYSTEM_NONE, BW_SIGNAL_RGB,
+                                            BW_SYNC_SEPARATE, BW_CONTENT_RAMP, { 1000000000, 1 } });
+  g_autoptr (BwRaster) raster = bw_raster_copy (what.raster);
+  g_autoptr (GError) error = NULL;
+  raster->h_front_porch_s = 0;
+  what.raster = raster;
+  g_autoptr (BwSynthesis) s = bw_synthesis_new (&what, &error);
+  g_assert_no_error (error);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 100, 63.5 * US), 0.7, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 100, 63.999 * US), 0.35, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 101, 0.001 * US), 0.35, 0.01);
+  for (double t = 0.01 * US; t < 0.15 * US; t += 0.01 * US)
+    assert_near (level_at (s, BW_CONDUCTOR_R, 101, t) + level_at (s, BW_CONDUCTOR_R, 100, 64 * US - t), 0.7, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 101, 0.6 * US), 0, 1e-6);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -344,6 +365,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/multiburst/ends", test_multiburst_ends);
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
+  g_test_add_func ("/synthesis-content/edge-over-the-end-of-a-line", test_edge_over_the_end_of_a_line);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/crosshatch-at-half-a-line", test_crosshatch_at_half_a_line);
   g_test_add_func ("/synthesis-content/any", test_any);

@@ -256,14 +256,14 @@ void
 bw_bench_list_set_up (BwBenchList *self, BwDocument *document, BwPart part)
 {
   const BwCatalogue *catalogue = bw_document_get_catalogue (document);
-  g_autoptr (GListModel) items = part == BW_PART_INPUT ? bw_pick_list_inputs (catalogue)
-                                                       : bw_pick_list_sources (catalogue);
 
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
   self->part = part;
   name_all (self);
-  bw_picker_set_items (self->picker, items);
+  bw_picker_set_list (self->picker,
+                      part == BW_PART_INPUT ? bw_pick_list_inputs : bw_pick_list_sources,
+                      catalogue);
   bw_row_list_set_says (self->list, dup_words, self);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "selection-changed", G_CALLBACK (show_selection), self,

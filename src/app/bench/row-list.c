@@ -60,6 +60,7 @@ line_new (const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (GTK_LABEL (label), 8);
   gtk_widget_add_css_class (label, css_class);
   return label;
 }
@@ -650,10 +651,16 @@ bw_row_list_focus_selected (BwRowList *self)
   if (self->selected >= self->n_rows)
     return;
   GtkWidget *row = need_row (self, self->selected);
-  /* In its place at once: the page scrolls to where the focus is. */
-  if (self->width > 0)
-    allocate_row (self, row, self->selected);
+  GtkWidget *viewport = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_VIEWPORT);
+
+  /* The page would glide to where the row is now, which may be nowhere yet. */
+  if (viewport != NULL)
+    gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (viewport), FALSE);
   gtk_widget_grab_focus (row);
+  if (viewport != NULL)
+    gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (viewport), TRUE);
+  if (self->width > 0)
+    scroll_to_selected (self);
   /* And once more when the list is as high as its rows are now. */
   if (self->frames_to_scroll == 0)
     gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_later, NULL, NULL);

@@ -117,6 +117,7 @@ head_label_new (const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (GTK_LABEL (label), 8);
   gtk_widget_add_css_class (label, css_class);
   return label;
 }

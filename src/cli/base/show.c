@@ -15,7 +15,9 @@ bw_cli_result_new (const BwCliOptions *options)
 {
   g_return_val_if_fail (options != NULL, NULL);
   gboolean for_scripts = options->json || options->csv;
-  return bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+  BwResult *result = bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+  bw_result_tell_ids (result);
+  return result;
 }
 
 /**

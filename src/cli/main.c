@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cli/base/help.h"
 #include "cli/base/output.h"
 #include "core/result/listing.h"
 
@@ -50,14 +51,20 @@ static const BwCliCommand commands[] = {
   { "edid", N_ ("SHEET"), 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
     N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."), FALSE,
     bw_cli_edid },
+  { "display", N_ ("[FILE|CONNECTOR]"), 0, 1,
+    N_ ("Say what the EDID of a display tells, and make a bench sheet of it"),
+    N_ ("Of a file, or of a display that --list names. -o FILE writes the sheet; what the EDID does not "
+        "say is told on standard error."),
+    TRUE, bw_cli_display },
   { "fit", N_ ("SHEET"), 1, 1, N_ ("Judge each source of a bench sheet at each input"),
     N_ ("A verdict is direct, tight, with parts, or no."), TRUE, bw_cli_fit },
   { "hookup", N_ ("SHEET"), 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),
     FALSE, bw_cli_hookup },
-  { "sheet-check", N_ ("SHEET"), 1, 1, N_ ("Say what is wrong with a bench sheet"),
-    N_ ("Each fault is one line on standard error."), FALSE, bw_cli_sheet_check },
+  { "sheet-check", N_ ("[SHEET]"), 0, 1, N_ ("Say what is wrong with a bench sheet"),
+    N_ ("Each fault is one line on standard error. --list tells every key of the file."), TRUE,
+    bw_cli_sheet_check },
   { "report", N_ ("SHEET"), 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
     N_ ("-o FILE must be given."), FALSE, bw_cli_report },
   { "catalogue", "[rasters|monitors|sources|adaptors]", 0, 1,
@@ -111,11 +118,14 @@ run_command (const char *name, char **args)
 static BwCliExit
 run_help (char **args)
 {
-  if (args[1] == NULL)
-    return print_help ();
-  if (args[2] != NULL)
+  guint n = g_strv_length (args);
+  gboolean json = n > 1 && strcmp (args[n - 1], "--json") == 0;
+  guint words = n - (json ? 2 : 1);
+  if (words == 0)
+    return json ? bw_cli_help_of_all (commands, G_N_ELEMENTS (commands)) : print_help ();
+  if (words > 1)
     return bw_cli_wrong_usage (NULL, _ ("help takes one command"));
-  char *help[] = { args[1], (char[]){ "--help" }, NULL };
+  char *help[] = { args[1], (char[]){ "--help" }, json ? (char[]){ "--json" } : NULL, NULL };
   return run_command (args[1], help);
 }
 

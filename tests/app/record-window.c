@@ -95,8 +95,9 @@ state_word (GtkWidget *widget)
     return gtk_switch_get_active (GTK_SWITCH (widget)) ? " checked" : NULL;
   if (GTK_IS_EXPANDER (widget))
     return gtk_expander_get_expanded (GTK_EXPANDER (widget)) ? " expanded" : NULL;
-  if (GTK_IS_LIST_BOX_ROW (widget))
-    return gtk_list_box_row_is_selected (GTK_LIST_BOX_ROW (widget)) ? " selected" : NULL;
+  if (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_LIST_ITEM)
+    return (gtk_widget_get_state_flags (widget) & GTK_STATE_FLAG_SELECTED) != 0 ? " selected"
+                                                                                : NULL;
   return NULL;
 }
 
@@ -319,13 +320,6 @@ is_drop_down (GtkWidget *widget)
   return GTK_IS_DROP_DOWN (widget);
 }
 
-static gboolean
-is_list (GtkWidget *widget)
-{
-  return GTK_IS_LIST_BOX (widget)
-         && gtk_list_box_get_selection_mode (GTK_LIST_BOX (widget)) != GTK_SELECTION_NONE;
-}
-
 /* Going through a page */
 
 /* Each choice of each list of the page, the others as they were. */
@@ -397,25 +391,15 @@ record_pages (const Recorder *recorder)
 
 /* Selects row @n of list @list, counted round. */
 static void
-select_row (GPtrArray *lists, guint list, guint n)
-{
-  GtkListBox *box = lists->pdata[list];
-  guint rows = 0;
-  while (gtk_list_box_get_row_at_index (box, (int) rows) != NULL)
-    rows++;
-  if (rows > 0)
-    gtk_list_box_select_row (box, gtk_list_box_get_row_at_index (box, (int) (n % rows)));
-}
-
-static void
 record_cells (Recorder *recorder, guint cells)
 {
   for (guint n = 0; n < cells; n++)
     {
       g_autofree char *prefix = g_strdup_printf ("cell-%u-", n + 1);
-      g_autoptr (GPtrArray) lists = all_seen (GTK_WIDGET (recorder->window), is_list);
-      for (guint list = 0; list < lists->len; list++)
-        select_row (lists, list, n);
+      BwDocument *document = bw_window_get_document (BW_WINDOW (recorder->window));
+      guint sources = bw_document_count (document, BW_PART_SOURCE);
+      guint inputs = bw_document_count (document, BW_PART_INPUT);
+      bw_document_select (document, sources > 0 ? n % sources : 0, inputs > 0 ? n % inputs : 0);
       recorder->prefix = prefix;
       record_pages (recorder);
       recorder->prefix = "";

@@ -25,7 +25,7 @@ def files_below(root):
 
 def has_words(root, path):
     pattern = {".c": MARKS_IN_C, ".h": MARKS_IN_C, ".ui": MARKS_IN_XML}.get(os.path.splitext(path)[1])
-    if path.endswith((".desktop.in", ".metainfo.xml.in", ".gschema.xml")):
+    if path.endswith((".desktop.in", ".metainfo.xml.in", ".gschema.xml", "manual.xml")):
         return True
     if pattern is None:
         return False

@@ -88,6 +88,8 @@ bw_figure_label_set (GtkLabel *label, const char *text)
   pango_attr_list_unref (attributes);
 }
 
+#define LEAST_CHARS 8
+
 /**
  * bw_words_label_new:
  * @text: (nullable)
@@ -101,6 +103,9 @@ bw_words_label_new (const char *text, const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  /* Without a least width the toolkit tries the text letter by letter to find how narrow it gets. */
+  if (text != NULL && g_utf8_strlen (text, -1) >= 2 * LEAST_CHARS)
+    gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
   gtk_widget_add_css_class (label, css_class);
   return label;
 }

@@ -5,6 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
 #include "cli/base/arguments.h"
 
 static GPtrArray *
@@ -87,7 +88,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
   g_autofree char *wanted = bw_argument_utf8 (raw);
   if (find (names, wanted, at))
     return BW_CLI_DONE;
-  say_not_found (path, what, names, wanted);
+  say_not_found (bw_cli_input_name (path), what, names, wanted);
   return BW_CLI_BAD_INPUT;
 }
 

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "target.h"
+
 /* Options that say more about a raster, beside the one that says where it comes from. */
 typedef enum
 {
@@ -166,5 +168,20 @@ bw_raster_choice_fault (const BwRasterChoice *choice, const char *name)
   if (needs & ~given)
     /* Translators: an option needs another. */
     return g_strdup_printf (_ ("%1$s needs %2$s"), origin, companion_name (needs & ~given));
+  return NULL;
+}
+
+/**
+ * bw_raster_choice_target_fault:
+ * @target: where a command is to write, as it came
+ *
+ * Returns: (transfer full) (nullable): what is wrong if @target is what the raster is made from
+ */
+char *
+bw_raster_choice_target_fault (const BwRasterChoice *choice, const char *target)
+{
+  g_return_val_if_fail (choice != NULL && target != NULL, NULL);
+  if (bw_target_is (target, choice->edid) || bw_target_is (target, choice->for_monitor))
+    return g_strdup (_ ("the drawing would replace what it is made from"));
   return NULL;
 }

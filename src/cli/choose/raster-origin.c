@@ -3,6 +3,8 @@
 
 #include <errno.h>
 #include <stdio.h>
+#include <string.h>
+#include <unistd.h>
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
@@ -11,6 +13,7 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
 #include "core/bench/tube-raster.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/standards.h"
@@ -128,7 +131,7 @@ from_modeline (const char *raw)
 static gboolean
 read_bytes (const char *path, GByteArray *bytes)
 {
-  FILE *file = g_fopen (path, "rb");
+  FILE *file = strcmp (path, "-") == 0 ? fdopen (dup (STDIN_FILENO), "rb") : g_fopen (path, "rb");
   int trouble = errno;
 
   if (file != NULL)
@@ -158,7 +161,7 @@ read_edid (const char *path)
   BwEdid *edid = bw_edid_parse (bytes->data, bytes->len, &error);
   if (edid == NULL)
     {
-      g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
+      g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (path), error->message);
       bw_cli_fault (says);
     }
   return edid;
@@ -170,7 +173,10 @@ no_such_timing (const char *path, const BwEdid *edid, int which)
   guint n = edid->timings->len;
   g_autofree char *says = NULL;
 
-  if (n == 0)
+  if (n == 0 && edid->notes->len > 0)
+    says = g_strdup_printf (_ ("%1$s: this EDID has no detailed timing that can be used: %2$s"),
+                            path, (const char *) edid->notes->pdata[0]);
+  else if (n == 0)
     says = g_strdup_printf (
         g_dngettext (
             GETTEXT_PACKAGE,
@@ -229,7 +235,8 @@ for_monitor (const BwRasterChoice *choice)
   BwRaster *raster = bw_tube_raster (&request, sheet->monitor, &sheet->limits, why, &error);
   if (raster == NULL)
     {
-      g_autofree char *says = g_strdup_printf ("%s: %s", choice->for_monitor, error->message);
+      g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (choice->for_monitor),
+                                               error->message);
       bw_cli_fault (says);
       return NULL;
     }

@@ -31,6 +31,8 @@ static const BwKind loads[] = {
 };
 static const BwKindTable load_table = { G_N_ELEMENTS (loads), loads };
 
+const char *const bw_waveform_files[] = { "-.csv", "-.svg", "-.pdf", "-.png", NULL };
+
 /**
  * bw_waveform_options_clear:
  *
@@ -40,9 +42,10 @@ void
 bw_waveform_options_clear (BwWaveformOptions *own)
 {
   char *const all[] = { own->system,  own->kind, own->sync, own->raster, own->source, own->input,
-                        own->content, own->bars, own->span, own->rate,   own->loads,  own->target };
+                        own->content, own->bars, own->span, own->rate,   own->loads };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     g_free (all[i]);
+  bw_drawing_options_clear (&own->page);
 }
 
 /**

@@ -112,7 +112,7 @@ bw_cli_fit (const BwCliCommand *command, char **args)
 {
   FitOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
+    { "findings", 0, 0, G_OPTION_ARG_NONE, &own.findings,
       N_ ("Say what does not hold in each cell, and the remedy"), NULL },
     { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
       N_ ("Only the source of this name or number"), N_ ("NAME") },

@@ -101,7 +101,7 @@ bw_cli_levels (const BwCliCommand *command, char **args)
   LevelsOptions own = { 0 };
   BwLevelsAsk view = { 0 };
   const GOptionEntry entries[] = {
-    { "system", 's', 0, G_OPTION_ARG_STRING, &own.system,
+    { "system", 0, 0, G_OPTION_ARG_STRING, &own.system,
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
     { "kind", 'k', 0, G_OPTION_ARG_STRING, &own.kind,
       N_ ("The signal kind: rgb, component, yc or composite"), N_ ("KIND") },

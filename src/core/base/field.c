@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "field-private.h"
 
-#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -106,7 +105,7 @@ bw_field_is_set (const BwField *field, gconstpointer object)
         return text != NULL && *text != '\0';
       }
     case BW_FIELD_QUANTITY:
-      return !(field->flags & BW_FIELD_UNKNOWN) || fabs (BW_CONST_MEMBER (double, field, object)) > 0;
+      return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (double, field, object) > 0;
     case BW_FIELD_COUNT:
     case BW_FIELD_HALF_LINES:
       return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (int, field, object) != 0;

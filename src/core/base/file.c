@@ -123,6 +123,31 @@ bw_file_read (const char *path, gsize most, char **bytes, gsize *length, GError 
   return TRUE;
 }
 
+/**
+ * bw_file_read_stream:
+ * @fd: an open stream, of whatever kind; it stays open
+ * @name: what to call it in errors
+ *
+ * Reads a stream to its end, as bw_file_read() reads a file.
+ *
+ * Returns: as bw_file_read(), with an error that names @name
+ */
+gboolean
+bw_file_read_stream (int fd, const char *name, gsize most, char **bytes, gsize *length,
+                     GError **error)
+{
+  g_return_val_if_fail (name != NULL && bytes != NULL && length != NULL, FALSE);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (!read_rest (fd, most, text))
+    return fail_read (name, g_strerror (errno), error);
+  if (text->len > most)
+    return fail_too_large (name, most, error);
+  *length = text->len;
+  *bytes = g_string_free (g_steal_pointer (&text), FALSE);
+  return TRUE;
+}
+
 /* Replacing */
 
 /**

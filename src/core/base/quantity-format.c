@@ -167,7 +167,7 @@ char *
 bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark)
 {
   g_return_val_if_fail (isfinite (range.low) && isfinite (range.high), NULL);
-  const BwUnit *unit = automatic_unit (MAX (fabs (range.low), fabs (range.high)), dimension);
+  const BwUnit *unit = automatic_unit (MAX (-range.low, range.high), dimension);
   g_autofree char *low = plain_number (in_unit (range.low, unit), digits, mark);
   g_autofree char *high = plain_number (in_unit (range.high, unit), digits, mark);
   const char *after = bw_unit_after (unit, in_unit (range.high, unit));

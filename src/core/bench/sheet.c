@@ -50,6 +50,44 @@ static const BwField sheet_fields[] = {
 };
 const BwFieldTable bw_sheet_fields = { G_N_ELEMENTS (sheet_fields), sheet_fields };
 
+/**
+ * bw_sheet_groups:
+ *
+ * Returns: (transfer none): the kinds of group in a file of the format %BW_SHEET_FORMAT, in the order
+ * in which they are written, with their keys; the last one has no name
+ */
+const BwSheetGroup *
+bw_sheet_groups (void)
+{
+  static const BwSheetGroup groups[] = {
+    { SHEET_GROUP, N_ ("The sheet itself"), &bw_sheet_fields, BW_N_RASTER_KEYS },
+    { MONITOR_GROUP, N_ ("The monitor"), &bw_monitor_fields, BW_N_RASTER_KEYS },
+    { INPUT_PREFIX "N", N_ ("Each input, numbered from 1"), &bw_input_fields, BW_N_RASTER_KEYS },
+    { SOURCE_PREFIX "N", N_ ("Each source, numbered from 1"), &bw_source_fields, BW_N_RASTER_KEYS },
+    { RASTER_PREFIX "ID", N_ ("Each raster that travels with the sheet"), NULL,
+      BW_RASTER_KEYS_ALL },
+    { RASTER_PREFIX "ID", N_ ("A raster whose second field differs from the first"), NULL,
+      BW_RASTER_KEYS_SECOND_FIELD },
+    { RASTER_PREFIX "ID", N_ ("A raster that is defined in pixels"), NULL,
+      BW_RASTER_KEYS_IN_PIXELS },
+    { RASTER_PREFIX "ID", N_ ("A raster that is defined in time"), NULL, BW_RASTER_KEYS_IN_TIME },
+    { NULL },
+  };
+  return groups;
+}
+
+/**
+ * bw_sheet_group_fields:
+ *
+ * Returns: (transfer none): the keys of @group
+ */
+const BwFieldTable *
+bw_sheet_group_fields (const BwSheetGroup *group)
+{
+  g_return_val_if_fail (group != NULL, NULL);
+  return group->fields != NULL ? group->fields : bw_raster_keys (group->raster);
+}
+
 /* Thresholds: common practice, no source. Each can be set in the sheet. */
 static const BwLimits preset_limits = {
   .line_rate = 0.005,

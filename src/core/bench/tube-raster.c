@@ -166,7 +166,7 @@ lay_out_line (const Search *search, BwRaster *raster, int total)
   raster->h_back_porch = to_picture - sync;
   raster->h_front_porch = blanking - to_picture;
   return raster->h_front_porch >= 1
-         && fabs (to_picture - raster->h_front_porch - retrace) <= 2;
+         && to_picture - raster->h_front_porch - retrace <= 2;
 }
 
 static void

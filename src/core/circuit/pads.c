@@ -100,15 +100,15 @@ bw_pad_series (double open_v, double source_ohm, double load_ohm, double wanted_
       || !is_possible (wanted_v, 0, load_ohm, error))
     return FALSE;
   double ohm = bw_series_resistor_ohm (open_v, source_ohm, load_ohm, wanted_v);
-  double least_ohm = 1e-9 * (load_ohm + source_ohm);
-  if (ohm < -least_ohm)
+  double same_ohm = 1e-9 * (load_ohm + source_ohm);
+  if (ohm < -same_ohm)
     {
       too_high (error, wanted_v, open_v * load_ohm / (load_ohm + source_ohm));
       return FALSE;
     }
   if (ohm > BW_PAD_MOST_OHM)
     return too_low (error, wanted_v, ohm);
-  if (ohm > least_ohm)
+  if (ohm > same_ohm)
     add_element (network, BW_PLACE_SERIES, ohm);
   return TRUE;
 }

@@ -17,7 +17,7 @@
 #define LINES_MAX 10000
 
 static const char order[] =
-    "screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
+    "format screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
     "source_tvl signal_tvl spot_tvl combined_tvl limited_by vertical_lines line_pitch_m "
     "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
     "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "

@@ -12,8 +12,8 @@
  * counted from one. */
 
 static const char order[] =
-    "source input verdict_before verdict_after alternative chain connections parts levels warnings "
-    "leads rests needs alternatives line_end lead";
+    "format source input verdict_before verdict_after alternative chain connections parts levels "
+    "warnings leads rests needs alternatives line_end lead";
 
 /* What the plan does for the verdict. */
 static const char *

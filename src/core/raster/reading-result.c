@@ -77,7 +77,7 @@ deviation (BwReadingKind kind, const BwJudgement *judgement)
 {
   BwValue value = bw_value_signed (
       quantity ("deviation", kind, judgement->deviation, DEVIATION_DIGITS));
-  gboolean none = fabs (judgement->deviation) <= ROUNDING * fabs (judgement->nominal);
+  gboolean none = fabs (judgement->deviation) <= ROUNDING * judgement->nominal;
   return bw_value_read_as (value, none ? "0" : NULL);
 }
 

@@ -8,7 +8,7 @@
  * field not of a progressive one. */
 
 static const char order[] =
-    "id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
+    "format id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
     "h_active_s h_front_porch_s h_sync_s h_back_porch_s h_blanking_s line_period_s v_active "
     "v_front_porch v_sync v_back_porch lines_per_field lines_per_frame line_rate_hz field_rate_hz "
     "frame_rate_hz h_sync_polarity v_sync_polarity h_border v_border v_active_field_2 "

@@ -150,20 +150,19 @@ draw_page (gpointer data, cairo_t *cr, guint page)
 }
 
 /**
- * bw_hookup_report_to_pdf:
+ * bw_hookup_report_bytes:
  * @title: of the bench sheet
- * @path: where to; a symbolic link keeps pointing where it does
+ * @name: what to call the file in errors
  *
- * Writes the sheet in black on white, on a page of the locale's size. The file is written whole or not at all.
+ * Makes the PDF without writing it: black on white, on a page of the size of the locale.
  *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
- * was
+ * Returns: (transfer full): what is in the file, or %NULL with @error in %BW_EXPORT_ERROR
  */
-gboolean
-bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char *path,
-                         GError **error)
+GBytes *
+bw_hookup_report_bytes (const BwHookupView *what, const char *title, const char *name,
+                        GError **error)
 {
-  g_return_val_if_fail (what != NULL && title != NULL && path != NULL, FALSE);
+  g_return_val_if_fail (what != NULL && title != NULL && name != NULL, NULL);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
   const BwPaper paper = bw_paper_of_locale ();
   g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, paper.width_pt,
@@ -174,5 +173,23 @@ bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char
                                 .width_pt = paper.width_pt,
                                 .height_pt = paper.height_pt,
                                 .title = report->title };
-  return bw_export_pages (&pages, path, error);
+  return bw_export_pages_bytes (&pages, name, error);
+}
+
+/**
+ * bw_hookup_report_to_pdf:
+ * @title: of the bench sheet
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes what bw_hookup_report_bytes() makes, whole or not at all.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
+ * was
+ */
+gboolean
+bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char *path,
+                         GError **error)
+{
+  g_return_val_if_fail (what != NULL && title != NULL && path != NULL, FALSE);
+  return bw_export_write (bw_hookup_report_bytes (what, title, path, error), path, error);
 }

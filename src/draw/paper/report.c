@@ -173,20 +173,19 @@ draw_page (gpointer data, cairo_t *cr, guint page)
 }
 
 /**
- * bw_report_to_pdf:
- * @path: where to; a symbolic link keeps pointing where it does
+ * bw_report_bytes:
+ * @name: what to call the file in errors
  *
- * Writes the report as black on white pages of the locale's size, with its decimal mark. The file is
- * written whole or not at all.
+ * Makes the PDF without writing it: black on white pages of the size of the locale, with its decimal
+ * mark.
  *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
- * was
+ * Returns: (transfer full): what is in the file, or %NULL with @error in %BW_EXPORT_ERROR
  */
-gboolean
-bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char *path,
-                  GError **error)
+GBytes *
+bw_report_bytes (const BwSheet *sheet, const BwCatalogue *catalogue, const char *name,
+                 GError **error)
 {
-  g_return_val_if_fail (sheet != NULL && catalogue != NULL && path != NULL, FALSE);
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && name != NULL, NULL);
   const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
   const BwPaper paper = bw_paper_of_locale ();
   g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, paper.width_pt, paper.height_pt,
@@ -197,5 +196,22 @@ bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char
                                 .width_pt = paper.width_pt,
                                 .height_pt = paper.height_pt,
                                 .title = report->sheet->title };
-  return bw_export_pages (&pages, path, error);
+  return bw_export_pages_bytes (&pages, name, error);
+}
+
+/**
+ * bw_report_to_pdf:
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes what bw_report_bytes() makes, whole or not at all.
+ *
+ * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
+ * was
+ */
+gboolean
+bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char *path,
+                  GError **error)
+{
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && path != NULL, FALSE);
+  return bw_export_write (bw_report_bytes (sheet, catalogue, path, error), path, error);
 }

@@ -22,6 +22,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwReport, bw_report_free)
 
 guint bw_report_pages (BwReport *report);
 void bw_report_draw_page (BwReport *report, cairo_t *cr, guint page);
+GBytes *bw_report_bytes (const BwSheet *sheet, const BwCatalogue *catalogue, const char *name,
+                         GError **error);
 gboolean bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char *path,
                            GError **error);
 

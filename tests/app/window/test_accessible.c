@@ -5,6 +5,7 @@
 
 #include "app/widgets/picture-area.h"
 #include "draw/line/view.h"
+#include "app/bench/row-list.h"
 #include "app/fit/grid.h"
 #include "app/fit/page.h"
 #include "app/timing/page.h"
@@ -435,7 +436,7 @@ test_lists (Fixture *f, gconstpointer data)
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
     {
       BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), lists[i].part);
-      assert_label (app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL), lists[i].label);
+      assert_label (app_test_find (GTK_WIDGET (list), BW_TYPE_ROW_LIST, NULL), lists[i].label);
       assert_label (app_test_find (GTK_WIDGET (list), GTK_TYPE_BUTTON, "edit"),
                     i == 0 ? "Edit Input" : "Edit Source");
     }

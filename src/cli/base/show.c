@@ -17,6 +17,7 @@ bw_cli_result_new (const BwCliOptions *options)
   g_return_val_if_fail (options != NULL, NULL);
   gboolean for_scripts = options->json || options->csv;
   BwResult *result = bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+  bw_result_tell_ids (result);
   if (options->json)
     bw_node_member (bw_result_root (result), bw_value_count ("format", BW_CLI_JSON_FORMAT));
   return result;

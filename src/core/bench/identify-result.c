@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/results.h"
+
 /* Which raster it is: what was read, what comes near, and how sure that is. */
 
 #define DIGITS 8
@@ -72,10 +74,12 @@ add_candidate (BwNode *table, const BwReadings *read, const BwCandidate *one)
 {
   BwNode *row = bw_node_row (table);
   const char *same = one->same_as != NULL
-                         ? bw_node_print (row, _ ("the same timing as %s"), one->same_as->id)
+                         ? bw_node_print (row, _ ("the same timing as %s"),
+                                         bw_raster_called (row, one->same_as))
                          : NULL;
 
-  bw_node_cell (row, bw_value_words ("id", one->raster->id));
+  bw_node_cell (row, bw_value_read_as (bw_value_words ("id", one->raster->id),
+                                       bw_raster_called (row, one->raster)));
   bw_node_cell (row, bw_value_read_as (bw_value_fixed ("certainty", one->certainty,
                                                        BW_DIMENSION_FRACTION, "%", 1),
                                        same != NULL ? "" : NULL));
@@ -85,7 +89,9 @@ add_candidate (BwNode *table, const BwReadings *read, const BwCandidate *one)
   bw_node_cell (row, error_of ("field_rate_error_ppm", read->field_rate_hz > 0,
                                one->field_rate_error_ppm));
   bw_node_cell (row, bw_value_number ("lines_per_field", one->lines_per_field, 1));
-  bw_node_cell (row, bw_value_read_as (bw_value_words ("name", one->raster->name), same));
+  const char *no_name = bw_result_tells_ids (table->result) ? NULL : "";
+  bw_node_cell (row, bw_value_read_as (bw_value_words ("name", one->raster->name),
+                                       same != NULL ? same : no_name));
   bw_node_cell (row, bw_value_read_as (bw_value_says ("decider", one->decider),
                                        decider_words (row, one)));
   bw_node_member (row, bw_value_words ("same_as", one->same_as != NULL ? one->same_as->id : NULL));
@@ -125,17 +131,18 @@ static const char *
 answer_words (BwNode *to, const BwCandidate *best)
 {
   const BwValue certainty = bw_value_fixed (NULL, best->certainty, BW_DIMENSION_FRACTION, "%", 1);
+  const char *called = bw_raster_called (to, best->raster);
   const char *share = bw_node_take (to, bw_value_text (&certainty, bw_result_mark (to->result)));
 
   if (best->score < SCORE_POOR)
     return bw_node_print (to,
                           _ ("Nothing in the catalogue agrees: %s is the nearest, but the "
                              "readings are beyond their tolerances."),
-                          best->raster->id);
+                          called);
   if (best->certainty >= CERTAIN)
-    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), best->raster->id, share);
+    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), called, share);
   return bw_node_print (to, _ ("It may be %1$s, with %2$s of all that agrees; that is not sure."),
-                        best->raster->id, share);
+                        called, share);
 }
 
 static void
@@ -148,7 +155,7 @@ add_answer (BwNode *to, const GArray *candidates)
     return;
   bw_node_say (to, BW_SAY_NOTE, NULL,
                rival != NULL
-                   ? bw_node_print (to, _ ("To tell it from %1$s: %2$s."), rival->raster->id,
+                   ? bw_node_print (to, _ ("To tell it from %1$s: %2$s."), bw_raster_called (to, rival->raster),
                                     best->decider)
                    : bw_node_print (to, _ ("To tell it from others: %s."), best->decider));
 }

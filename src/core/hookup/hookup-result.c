@@ -326,7 +326,8 @@ add_lead (BwNode *to, const BwLeadCase *lead)
       const char *label = bw_node_print (section, _ ("Loss at %s, dB"),
                                          bw_node_quantity (section, lead->top_hz,
                                                            BW_DIMENSION_FREQUENCY, 3));
-      bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db, f.loss_db < 1 ? 2 : 1),
+      bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db,
+                                                    bw_lead_loss_decimals (f.loss_db)),
                     bw_value_says (NULL, f.outside_law ? _ ("or more: no figure this high")
                                                        : _ ("within 30\u00a0%")));
     }

@@ -30,7 +30,9 @@ static void
 add_names (BwNode *to, const BwStandardLimits *limits, const char *key)
 {
   BwNode *section = bw_node_section (to, NULL,
-                                     bw_node_print (to, "%s: %s", limits->id, name_of (limits)));
+                                     bw_result_tells_ids (to->result)
+                                         ? bw_node_print (to, "%s: %s", limits->id, name_of (limits))
+                                         : name_of (limits));
   bw_node_member (section, bw_value_words (key, limits->id));
   bw_node_member (section, bw_value_words ("name", name_of (limits)));
   bw_node_figure (section, _ ("Given by"), bw_value_words ("source", limits->source));

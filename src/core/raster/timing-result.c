@@ -36,13 +36,30 @@ lines (const char *key, double count, int decimals)
 
 /* Names */
 
+/**
+ * bw_raster_called:
+ * @node: of the result in which it is named
+ *
+ * Returns: (transfer none): what @raster is called in a sentence: its id where people type that, else
+ * its name
+ */
+const char *
+bw_raster_called (const BwNode *node, const BwRaster *raster)
+{
+  g_return_val_if_fail (node != NULL && raster != NULL, "");
+  gboolean named = raster->name != NULL && *raster->name != '\0';
+  return named && !bw_result_tells_ids (node->result) ? raster->name : raster->id;
+}
+
 static void
 add_names (BwNode *to, const Timing *t)
 {
   const BwRaster *raster = t->raster;
   g_autoptr (GPtrArray) names = bw_raster_names (raster);
-  BwNode *section = bw_node_section (to, NULL,
-                                     bw_node_print (to, "%s: %s", raster->id, raster->name));
+  const char *title = bw_result_tells_ids (to->result)
+                          ? bw_node_print (to, "%s: %s", raster->id, raster->name)
+                          : bw_raster_called (to, raster);
+  BwNode *section = bw_node_section (to, NULL, title);
 
   g_ptr_array_add (names, NULL);
   bw_node_member (section, bw_value_words ("id", raster->id));

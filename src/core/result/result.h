@@ -100,6 +100,8 @@ void bw_result_free (BwResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwResult, bw_result_free)
 BwNode *bw_result_root (BwResult *result);
 char bw_result_mark (const BwResult *result);
+void bw_result_tell_ids (BwResult *result);
+gboolean bw_result_tells_ids (const BwResult *result);
 
 const char *bw_node_print (BwNode *node, const char *format, ...) G_GNUC_PRINTF (2, 3);
 const char *bw_node_take (BwNode *node, char *words);

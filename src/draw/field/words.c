@@ -265,8 +265,8 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *time = bw_text_time (time_s, field->mark);
   g_autofree char *line_time = bw_text_time (time_s - bw_field_shape_time (shape, start),
                                              field->mark);
-  g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before 0V")
-                                                                 : _ ("%s after 0V"),
+  g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before field sync")
+                                                                 : _ ("%s after field sync starts"),
                                                       time);
   return g_strdup_printf (_ ("Field %1$d, line %2$d, %3$s after its 0H: %4$s; %5$s"),
                           shape->field + 1, line, line_time, bw_or_empty (part), from_field_sync);

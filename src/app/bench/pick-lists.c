@@ -118,7 +118,8 @@ bw_pick_list_inputs (const BwCatalogue *catalogue)
         {
           const BwInput *input = bw_monitor_input (monitor, j);
           g_autofree char *words = bw_input_words (input);
-          g_autofree char *subtitle = g_strdup_printf (_ ("%s; as on: %s"), words, monitor->name);
+          g_autofree char *subtitle = g_strdup_printf (_ ("%1$s; as on: %2$s"), words,
+                                                       monitor->name);
           add (list, input->name, subtitle, "", input);
         }
     }

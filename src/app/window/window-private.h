@@ -22,6 +22,7 @@ struct _BwWindow
   GtkLabel *guard_title;
   GtkLabel *guard_text;
   GtkWidget *load_theirs;
+  GtkPaned *panes;
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;

@@ -7,11 +7,14 @@
 
 #include "core/base/caution.h"
 #include "core/result/result.h"
+#include "options.h"
 #include "output.h"
 
+/* A script reads it, in the same words everywhere. */
 static BwResult *
 start (void)
 {
+  bw_cli_speak_to_scripts ();
   BwResult *result = bw_result_new (BW_FILE_MARK);
   bw_node_member (bw_result_root (result), bw_value_count ("format", BW_CLI_JSON_FORMAT));
   return result;
@@ -47,7 +50,7 @@ add_option (BwNode *table, const GOptionEntry *entry)
                                     bw_value_words ("letter", bw_node_print (row, "%s", letter))));
   bw_node_member (row,
                   bw_value_if (argument != NULL,
-                               bw_value_words ("argument", argument != NULL ? _ (argument) : "")));
+                               bw_value_words ("argument", argument != NULL ? argument : "")));
   bw_node_member (row, bw_value_says ("meaning", _ (entry->description)));
 }
 

@@ -1,10 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "options.h"
 
+#include <locale.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "help.h"
 #include "output.h"
+
+/* What follows the options, in the reader's language. */
+static const char *
+arguments_of (const BwCliCommand *command)
+{
+  return *command->arguments != '\0' ? _ (command->arguments) : "";
+}
 
 /* All that a command takes; what it has not ends at once. */
 typedef struct
@@ -42,7 +51,7 @@ fill_tables (Tables *tables, BwCliOptions *options, const BwCliCommand *command,
 static GOptionContext *
 make_context (const BwCliCommand *command, const Tables *tables)
 {
-  GOptionContext *context = g_option_context_new (command->arguments);
+  GOptionContext *context = g_option_context_new (arguments_of (command));
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, _ (command->summary));
   if (command->description != NULL)
@@ -70,11 +79,23 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
   if (options->n_rest > command->at_most)
     says = g_strdup_printf (_ ("“%s” is one argument too many"), options->rest[command->at_most]);
   else if (options->n_rest < command->at_least)
-    says = g_strdup_printf (_ ("%s is missing"), command->arguments);
+    says = g_strdup_printf (_ ("%s is missing"), arguments_of (command));
   else
     return TRUE;
   *result = bw_cli_wrong_usage (command->name, says);
   return FALSE;
+}
+
+/**
+ * bw_cli_speak_to_scripts:
+ *
+ * The program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
+ */
+void
+bw_cli_speak_to_scripts (void)
+{
+  setlocale (LC_MESSAGES, "C");
 }
 
 /**
@@ -84,7 +105,8 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
  * @args: the command's name and what stands after it
  * @result: (out): how the program ends, if %FALSE is returned
  *
- * Reads the command line of a command, and prints its help if that is asked for.
+ * Reads the command line of a command, and prints its help if that is asked for. With --json or --csv
+ * bw_cli_speak_to_scripts() is called.
  *
  * Returns: whether the command is to go on
  */
@@ -116,6 +138,8 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
       *result = bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv"));
       return FALSE;
     }
+  if (options->json || options->csv)
+    bw_cli_speak_to_scripts ();
   if (options->rest == NULL)
     options->rest = g_new0 (char *, 1);
   options->n_rest = g_strv_length (options->rest);

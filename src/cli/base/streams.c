@@ -141,14 +141,14 @@ bw_cli_target_fault (const char *target, const char *const *kinds, const BwCliOp
   gboolean is_one_kind = kinds[1] == NULL;
 
   if (is_standard && (options->json || options->csv))
-    return g_strdup_printf (_ ("%s and the file “%s” cannot both be standard output"),
+    return g_strdup_printf (_ ("%1$s and the file “%2$s” cannot both be standard output"),
                             options->json ? "--json" : "--csv", target);
   if (strcmp (target, "-") == 0 || is_any (target, kinds)
       || (is_one_kind && !is_standard && !is_any (target, known)))
     return NULL;
   g_autofree char *allowed = kinds_words (kinds);
-  return g_strdup_printf (_ ("“%s”: the end of the name says what kind of file to write; allowed: "
-                             "%s"),
+  return g_strdup_printf (_ ("“%1$s”: the end of the name says what kind of file to write; allowed: "
+                             "%2$s"),
                           target, allowed);
 }
 

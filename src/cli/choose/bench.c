@@ -72,8 +72,9 @@ bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue)
   if (more == 0)
     says = g_strdup (first->message);
   else
-    says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s (and %u more; sheet-check tells it)",
-                                         "%s (and %u more; sheet-check tells them)", more),
+    says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%1$s (and %2$u more; sheet-check tells it)",
+                                         "%1$s (and %2$u more; sheet-check tells them)", more),
                             first->message, more);
   bw_cli_fault (says);
   return NULL;

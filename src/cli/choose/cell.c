@@ -61,12 +61,12 @@ static void
 say_not_found (const char *path, const char *what, GPtrArray *names, const char *wanted)
 {
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char
-      *says = names->len > 0
-                  ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s, or a number from 1 "
-                                        "to %u"),
-                                     path, what, wanted, nearest, names->len)
-                  : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted);
+  g_autofree char *says =
+      names->len > 0
+          ? g_strdup_printf (_ ("%1$s: %2$s “%3$s”; the nearest are %4$s, or a number from 1 "
+                                "to %5$u"),
+                             path, what, wanted, nearest, names->len)
+          : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), path, what, wanted);
   bw_cli_fault (says);
 }
 

@@ -82,7 +82,7 @@ read_factor (const char *option, const char *raw, double *factor)
   double value = g_ascii_strtod (text, &end);
   if (end == text || *end != '\0' || !(value > 0 && value <= 1))
     {
-      bw_cli_complain (_ ("%s: “%s” is not a factor above 0 and up to 1, such as 0.7"), option,
+      bw_cli_complain (_ ("%1$s: “%2$s” is not a factor above 0 and up to 1, such as 0.7"), option,
                        text);
       return FALSE;
     }
@@ -150,7 +150,7 @@ system_clash (const BwDetailOptions *own, const BwDetailChain *chain)
     return g_strdup_printf (_ ("--kind %s needs --system"),
                             bw_kind_id (&bw_signals, chain->source->signal));
   if (!is_of_raster (system, chain->raster))
-    return g_strdup_printf (_ ("%s is a system of other field rates than raster %s"),
+    return g_strdup_printf (_ ("%1$s is a system of other field rates than raster %2$s"),
                             bw_kind_id (&bw_colour_systems, system), chain->raster->id);
   return NULL;
 }
@@ -170,7 +170,7 @@ bw_detail_options_clash (const BwDetailOptions *own, const BwDetailChain *chain)
   double aspect = bw_ratio_to_double (chain->monitor->aspect);
 
   if (own->aspect != NULL && !(aspect >= 1 && aspect <= ASPECT_MAX))
-    return g_strdup_printf (_ ("--aspect: a tube of %d:%d is not between 1:1 and %d:1"),
+    return g_strdup_printf (_ ("--aspect: a tube of %1$d:%2$d is not between 1:1 and %3$d:1"),
                             (int) chain->monitor->aspect.num, (int) chain->monitor->aspect.den,
                             ASPECT_MAX);
   if (own->pitch != NULL && chain->monitor->mask == BW_MASK_MONO)

@@ -63,7 +63,7 @@ no_such_raster (const BwCatalogue *catalogue, const char *wanted)
   for (guint i = 0; i < rasters->len; i++)
     g_ptr_array_extend_and_steal (names, bw_raster_names (rasters->pdata[i]));
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  bw_cli_complain (_ ("there is no raster “%s”; the nearest are %s"), wanted, nearest);
+  bw_cli_complain (_ ("there is no raster “%1$s”; the nearest are %2$s"), wanted, nearest);
 }
 
 static BwChosenRaster *
@@ -144,7 +144,7 @@ read_bytes (const char *path, GByteArray *bytes)
     }
   if (trouble == 0)
     return TRUE;
-  g_autofree char *says = g_strdup_printf (_ ("%s: cannot be read: %s"), path,
+  g_autofree char *says = g_strdup_printf (_ ("%1$s: cannot be read: %2$s"), path,
                                            g_strerror (trouble));
   bw_cli_fault (says);
   return FALSE;
@@ -177,12 +177,16 @@ no_such_timing (const char *path, const BwEdid *edid, int which)
     says = g_strdup_printf (_ ("%1$s: this EDID has no detailed timing that can be used: %2$s"),
                             path, (const char *) edid->notes->pdata[0]);
   else if (n == 0)
-    says = g_strdup_printf (_ ("%s: this EDID has no detailed timing; it names %u modes without "
-                               "their intervals"),
-                            path, edid->modes->len);
+    says = g_strdup_printf (
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "%1$s: this EDID has no detailed timing; it names %2$u mode without its intervals",
+            "%1$s: this EDID has no detailed timing; it names %2$u modes without their intervals",
+            edid->modes->len),
+        path, edid->modes->len);
   else
-    says = g_strdup_printf (_ ("%s: there is no detailed timing %d; allowed: 1 to %u"), path, which,
-                            n);
+    says = g_strdup_printf (_ ("%1$s: there is no detailed timing %2$d; allowed: 1 to %3$u"), path,
+                            which, n);
   bw_cli_fault (says);
   return NULL;
 }

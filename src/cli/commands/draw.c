@@ -64,8 +64,8 @@ has_burst (const BwDrawRequest *request)
   const BwRaster *raster = request->chosen->raster;
   if (request->system == BW_SYSTEM_NONE || bw_system_knows_burst (request->system, raster))
     return TRUE;
-  bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
-                   bw_kind_id (&bw_colour_systems, request->system));
+  bw_cli_complain (_ ("no standard lays down which lines of %1$s have the burst of %2$s"),
+                   raster->id, bw_kind_id (&bw_colour_systems, request->system));
   return FALSE;
 }
 
@@ -75,8 +75,8 @@ has_limits (const BwDrawRequest *request)
   const BwRaster *raster = request->chosen->raster;
   if (request->limits == NULL || g_strcmp0 (request->limits->raster, raster->id) == 0)
     return TRUE;
-  bw_cli_complain (_ ("the limits of %s are for the raster %s, not for %s"), request->limits->id,
-                   request->limits->raster, raster->id);
+  bw_cli_complain (_ ("the limits of %1$s are for the raster %2$s, not for %3$s"),
+                   request->limits->id, request->limits->raster, raster->id);
   return FALSE;
 }
 

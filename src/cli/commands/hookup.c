@@ -88,7 +88,7 @@ read_lead (const HookupOptions *own, const GPtrArray *types, BwLead *lead)
       for (guint i = 0; i < types->len; i++)
         g_string_append_printf (ids, "%s%s", i > 0 ? ", " : "",
                                 ((const BwLeadType *) types->pdata[i])->id);
-      bw_cli_complain (_ ("--lead: there is no “%s”; there are %s"), given, ids->str);
+      bw_cli_complain (_ ("--lead: there is no “%1$s”; there are %2$s"), given, ids->str);
       return FALSE;
     }
   return bw_argument_quantity ("--length", own->length, BW_DIMENSION_LENGTH, &lead->length_m);

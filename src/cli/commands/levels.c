@@ -45,7 +45,7 @@ read_sync (const char *raw, BwLevelsAsk *view)
   view->tell_conductors = TRUE;
   if (bw_signal_syncs (view->signal) & BW_BIT (sync))
     return TRUE;
-  bw_cli_complain (_ ("--sync: %s does not come with %s"),
+  bw_cli_complain (_ ("--sync: %1$s does not come with %2$s"),
                    bw_kind_label (&bw_signals, view->signal), bw_kind_label (&bw_sync_kinds, sync));
   return FALSE;
 }

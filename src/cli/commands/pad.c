@@ -30,7 +30,7 @@ read_from_zero (const char *option, const char *raw, BwDimension dimension, doub
   if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (!(*value >= 0))
-    bw_cli_complain (_ ("%s: “%s” must not be less than zero"), option, text);
+    bw_cli_complain (_ ("%1$s: “%2$s” must not be less than zero"), option, text);
   else
     return TRUE;
   return FALSE;
@@ -79,7 +79,7 @@ read_decibels (const char *option, const char *raw, double *db)
   const char *unit = end + strspn (end, " ");
   if (end != text && (*unit == '\0' || strcmp (unit, "dB") == 0))
     return TRUE;
-  bw_cli_complain (_ ("%s: “%s” is not a number of decibels, such as 6dB"), option, given);
+  bw_cli_complain (_ ("%1$s: “%2$s” is not a number of decibels, such as 6dB"), option, given);
   return FALSE;
 }
 

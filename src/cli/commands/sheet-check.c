@@ -29,7 +29,7 @@ static BwCliExit
 print_sound (const char *path, const BwSheet *sheet)
 {
   g_autofree char *name = bw_text_harmless (bw_cli_input_name (path));
-  g_autofree char *says = g_strdup_printf (_ ("%s: sound; inputs: %u, sources: %u\n"), name,
+  g_autofree char *says = g_strdup_printf (_ ("%1$s: sound; inputs: %2$u, sources: %3$u\n"), name,
                                            sheet->monitor->inputs->len, sheet->sources->len);
   return bw_cli_print (says);
 }

@@ -101,7 +101,7 @@ static char *
 find_fault (const SyncOptions *own, const char *name, const BwCliOptions *options, SyncWords *words)
 {
   if (own->raster != NULL && name != own->raster)
-    return g_strdup_printf (_ ("%s and %s: one raster at a time"), "RASTER", "--raster");
+    return g_strdup_printf (_ ("%1$s and %2$s: one raster at a time"), "RASTER", "--raster");
   char *fault = bw_raster_choice_fault (&own->choice, name);
   if (fault == NULL && own->gate == NULL)
     fault = g_strdup (_ ("--gate is missing"));

@@ -176,9 +176,9 @@ settle_line (BwWaveform *w)
   if (w->line == BW_WAVEFORM_ANY_LINE)
     w->line = w->span == BW_SPAN_LINE ? picture_line (w->raster) : 1;
   if (w->line < 1 || w->line > f.lines_per_frame)
-    bw_cli_complain (_ ("--line %d: allowed are 1 to %d"), w->line, f.lines_per_frame);
+    bw_cli_complain (_ ("--line %1$d: allowed are 1 to %2$d"), w->line, f.lines_per_frame);
   else if (w->frame < 0 || w->frame > FRAMES_MOST)
-    bw_cli_complain (_ ("--frame %d: allowed are 0 to %d"), (int) w->frame, FRAMES_MOST);
+    bw_cli_complain (_ ("--frame %1$d: allowed are 0 to %2$d"), (int) w->frame, FRAMES_MOST);
   else
     return TRUE;
   return FALSE;

@@ -223,7 +223,9 @@ read_sheet_input (SheetReader *reader, const char *group)
   else if (inputs->len == BW_SHEET_MAX_INPUTS)
     take_fault (reader, group,
                 g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
-                             _ ("more than %d inputs"), BW_SHEET_MAX_INPUTS));
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d input",
+                                          "more than %d inputs", BW_SHEET_MAX_INPUTS),
+                             BW_SHEET_MAX_INPUTS));
   else
     g_ptr_array_add (inputs, g_steal_pointer (&input));
 }
@@ -241,7 +243,9 @@ read_sheet_source (SheetReader *reader, const char *group)
     take_fault (reader, group, error);
   else if (sources->len == BW_SHEET_MAX_SOURCES)
     take_fault (reader, group,
-                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY, _ ("more than %d sources"),
+                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d source",
+                                          "more than %d sources", BW_SHEET_MAX_SOURCES),
                              BW_SHEET_MAX_SOURCES));
   else
     g_ptr_array_add (sources, g_steal_pointer (&source));
@@ -289,11 +293,12 @@ check_rasters (SheetReader *reader)
     {
       BwSource *source = bw_sheet_source (reader->sheet, i);
       if (bw_sheet_raster (reader->sheet, reader->catalogue, source) == NULL)
-        g_ptr_array_add (reader->faults,
-                         g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_RASTER,
-                                      _ ("%s: [%s] raster: “%s” is neither in the sheet nor in the "
-                                         "catalogue"),
-                                      reader->file, source->group, source->raster));
+        g_ptr_array_add (
+            reader->faults,
+            g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_RASTER,
+                         _ ("%1$s: [%2$s] raster: “%3$s” is neither in the sheet nor in the "
+                            "catalogue"),
+                         reader->file, source->group, source->raster));
     }
 }
 
@@ -302,22 +307,22 @@ check_format (GKeyFile *keys, const char *file)
 {
   if (!g_key_file_has_group (keys, SHEET_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NOT_A_SHEET,
-                        _ ("%s: not a bench sheet: there is no group [%s]"), file, SHEET_GROUP);
+                        _ ("%1$s: not a bench sheet: there is no group [%2$s]"), file, SHEET_GROUP);
   g_autofree char *text = g_key_file_get_value (keys, SHEET_GROUP, "format", NULL);
   guint64 format = 0;
   if (text == NULL || !g_ascii_string_to_unsigned (text, 10, 1, G_MAXUINT32, &format, NULL))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NOT_A_SHEET,
-                        _ ("%s: [%s] format: a whole number is needed; allowed: 1 to %d"), file,
-                        SHEET_GROUP, BW_SHEET_FORMAT);
+                        _ ("%1$s: [%2$s] format: a whole number is needed; allowed: 1 to %3$d"),
+                        file, SHEET_GROUP, BW_SHEET_FORMAT);
   if (format > BW_SHEET_FORMAT)
-    return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
-                        _ ("%s: [%s] format: this sheet was written by a newer Breezeway (format "
-                           "%" G_GUINT64_FORMAT "); this one reads formats up to %d. The file has "
-                           "not been touched"),
-                        file, SHEET_GROUP, format, BW_SHEET_FORMAT);
+    return g_error_new (
+        BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
+        _ ("%1$s: [%2$s] format: this sheet was written by a newer Breezeway (format "
+           "%3$s); this one reads formats up to %4$d. The file has not been touched"),
+        file, SHEET_GROUP, text, BW_SHEET_FORMAT);
   if (!g_key_file_has_group (keys, MONITOR_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_MONITOR,
-                        _ ("%s: there is no group [%s]"), file, MONITOR_GROUP);
+                        _ ("%1$s: there is no group [%2$s]"), file, MONITOR_GROUP);
   return NULL;
 }
 
@@ -403,8 +408,9 @@ bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults
     {
       g_autofree char *shown = g_filename_display_name (kept);
       g_ptr_array_add (faults, g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_INTERRUPTED,
-                                            _ ("%s: a save was interrupted; what the file held "
-                                               "before is in “%s”"), path, shown));
+                                            _ ("%1$s: a save was interrupted; what the file held "
+                                               "before is in “%2$s”"),
+                                            path, shown));
     }
   return sheet;
 }
@@ -570,10 +576,11 @@ check_readable (const char *text, gsize length, const char *path, const BwCatalo
 {
   if (length > BW_KEYFILE_MAX_BYTES)
     {
-      g_set_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
-                   _ ("%s: has not been written: with all its notes the sheet has %.1f MiB, and more "
-                      "than %u MiB cannot be read again"),
-                   path, (double) length / (1024 * 1024), BW_KEYFILE_MAX_BYTES / (1024 * 1024));
+      g_set_error (
+          error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
+          _ ("%1$s: has not been written: with all its notes the sheet has %2$.1f MiB, and more "
+             "than %3$u MiB cannot be read again"),
+          path, (double) length / (1024 * 1024), BW_KEYFILE_MAX_BYTES / (1024 * 1024));
       return FALSE;
     }
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);

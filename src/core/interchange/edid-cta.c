@@ -23,7 +23,7 @@ add_short_descriptor (BwEdid *edid, guint8 code, gsize offset, GError **error)
   if (code == 0 || code == 128 || code >= 254)
     return bw_interchange_fault (
         error, BW_INTERCHANGE_ERROR_EXTENSION,
-        _ ("EDID, byte %zu: a short video descriptor of %u, which is reserved"), offset, code);
+        _ ("EDID, byte %1$zu: a short video descriptor of %2$u, which is reserved"), offset, code);
   bw_edid_add_vic (edid, native ? code - 128 : code, native);
   return TRUE;
 }
@@ -52,8 +52,12 @@ read_data_blocks (BwEdid *edid, const guint8 *block, guint end, gsize offset)
       if (i + 1 + length > end)
         {
           bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_EXTENSION,
-                                _ ("EDID, byte %zu: a data block of %u bytes does not fit before "
-                                   "byte %zu, where the detailed timings begin"),
+                                g_dngettext (GETTEXT_PACKAGE,
+                                             "EDID, byte %1$zu: a data block of %2$u byte does not "
+                                             "fit before byte %3$zu, where the detailed timings begin",
+                                             "EDID, byte %1$zu: a data block of %2$u bytes does not "
+                                             "fit before byte %3$zu, where the detailed timings begin",
+                                             length),
                                 offset + i, length, offset + end);
           bw_edid_leave_out (edid, trouble);
           return;
@@ -95,7 +99,7 @@ bw_edid_read_cta (BwEdid *edid, const guint8 *block, gsize offset)
   if (start < AT_DATA || start > AT_CHECKSUM)
     {
       bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_EXTENSION,
-                            _ ("EDID, byte %zu: detailed timings begin at %u; 0 and %d to %d are "
+                            _ ("EDID, byte %1$zu: detailed timings begin at %2$u; 0 and %3$d to %4$d are "
                                "allowed"),
                             offset + AT_DETAILED, start, AT_DATA, AT_CHECKSUM);
       bw_edid_leave_out (edid, trouble);

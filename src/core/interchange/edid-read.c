@@ -64,7 +64,7 @@ check_length (const guint8 *bytes, gsize length, GError **error)
     if (bytes[i] != header[i])
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_HEADER,
-          _ ("EDID, byte %zu: %02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
+          _ ("EDID, byte %1$zu: %2$02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
   return TRUE;
 }
 
@@ -79,8 +79,12 @@ count_blocks (BwEdid *edid, const guint8 *bytes, gsize length)
   if (length == wanted)
     return 1 + announced;
   bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_LENGTH,
-                        _ ("EDID, byte 126: %u extension blocks are announced, which makes %zu "
-                           "bytes, but there are %zu"),
+                        g_dngettext (GETTEXT_PACKAGE,
+                                     "EDID, byte 126: %1$u extension block is announced, which "
+                                     "makes %2$zu bytes, but there are %3$zu",
+                                     "EDID, byte 126: %1$u extension blocks are announced, "
+                                     "which makes %2$zu bytes, but there are %3$zu",
+                                     announced),
                         announced, wanted, length);
   bw_edid_leave_out (edid, trouble);
   return MIN (wanted, length) / BW_EDID_BLOCK_BYTES;
@@ -97,8 +101,8 @@ check_sum (const guint8 *bytes, gsize block, GError **error)
     return TRUE;
   return bw_interchange_fault (
       error, BW_INTERCHANGE_ERROR_CHECKSUM,
-      _ ("EDID, byte %zu: the checksum of block %zu is %02X, but its bytes "
-         "need %02X"),
+      _ ("EDID, byte %1$zu: the checksum of block %2$zu is %3$02X, but its bytes "
+         "need %4$02X"),
       (block + 1) * BW_EDID_BLOCK_BYTES - 1, block, last, (guint8) (last - off));
 }
 
@@ -198,7 +202,7 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
 
   if (raster == NULL)
     return bw_interchange_fault (error, (BwInterchangeError) trouble->code,
-                                 _ ("EDID, byte %zu, detailed timing %u: %s"), offset,
+                                 _ ("EDID, byte %1$zu, detailed timing %2$u: %3$s"), offset,
                                  edid->timings->len + 1, trouble->message);
   BwEdidTiming *timing = g_new0 (BwEdidTiming, 1);
   timing->raster = raster;
@@ -244,7 +248,7 @@ check_range (BwEdid *edid, BwRange *range, gsize offset, const char *what)
     return;
   *range = (BwRange){ 0, 0 };
   bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-                        _ ("EDID, byte %zu, range limits: the least %s is above the greatest"),
+                        _ ("EDID, byte %1$zu, range limits: the least %2$s is above the greatest"),
                         offset, what);
   bw_edid_leave_out (edid, trouble);
 }
@@ -309,7 +313,7 @@ read_descriptor (BwEdid *edid, const guint8 *d, gsize offset)
     case BW_EDID_TAG_TEXT:
       break;
     default:
-      add_note (edid, _ ("The descriptor at byte %zu has tag %02X, which was not read."), offset,
+      add_note (edid, _ ("The descriptor at byte %1$zu has tag %2$02X, which was not read."), offset,
                 d[3]);
       break;
     }
@@ -341,7 +345,7 @@ read_extension (BwEdid *edid, const guint8 *bytes, gsize block)
   if (!check_sum (bytes, block, &trouble))
     bw_edid_leave_out (edid, trouble);
   else if (bytes[at] != TAG_CTA)
-    add_note (edid, _ ("Extension block %u has tag %02X, which was not read."), edid->n_extensions,
+    add_note (edid, _ ("Extension block %1$u has tag %2$02X, which was not read."), edid->n_extensions,
               bytes[at]);
   else
     bw_edid_read_cta (edid, bytes + at, at);

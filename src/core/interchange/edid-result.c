@@ -76,8 +76,8 @@ add_modes (BwNode *to, const BwEdid *edid)
       const BwEdidMode *mode = bw_edid_mode (edid, i);
       BwNode *row = bw_node_row (table);
       const char *words = mode->width > 0
-                              ? bw_node_print (row, mode->interlaced ? _ ("%d×%d interlaced, %.0f Hz")
-                                                                     : _ ("%d×%d, %.0f Hz"),
+                              ? bw_node_print (row, mode->interlaced ? _ ("%1$d×%2$d interlaced, %3$.0f Hz")
+                                                                     : _ ("%1$d×%2$d, %3$.0f Hz"),
                                                mode->width, mode->height, mode->field_rate_hz)
                               : bw_node_print (row, _ ("CTA-861 format %d"), mode->vic);
       bw_node_cell (row, bw_value_says (NULL, words));

@@ -292,10 +292,11 @@ load_tables (BwRaster *raster, GKeyFile *keys, const char *group, const char *fi
 
   if (pixels == line_rate)
     {
-      g_set_error (error, BW_RASTER_ERROR, BW_RASTER_ERROR_NO_RATE,
-                   _ ("%s: [%s]: either pixel_clock (intervals in pixels) or line_rate (intervals "
-                      "in time) is needed, and not both"),
-                   file, group);
+      g_set_error (
+          error, BW_RASTER_ERROR, BW_RASTER_ERROR_NO_RATE,
+          _ ("%1$s: [%2$s]: either pixel_clock (intervals in pixels) or line_rate (intervals "
+             "in time) is needed, and not both"),
+          file, group);
       return FALSE;
     }
   if (!bw_fields_load (&common_table, raster, keys, group, file, error)

@@ -101,7 +101,12 @@ add_line (BwNode *to, const Timing *t)
   if (r->pixel_repeat > 1)
     bw_node_figure (line, _ ("Each sample is sent"),
                     bw_value_read_as (bw_value_count ("pixel_repeat", r->pixel_repeat),
-                                      bw_node_print (line, _ ("%d times"), r->pixel_repeat)));
+                                      bw_node_print (line,
+                                                     /* Translators: how often a sample is sent. */
+                                                     g_dngettext (GETTEXT_PACKAGE, "%d time",
+                                                                  "%d times",
+                                                                  (gulong) r->pixel_repeat),
+                                                     r->pixel_repeat)));
   else
     bw_node_member (line,
                     bw_value_if (f->has_pixels, bw_value_count ("pixel_repeat", r->pixel_repeat)));
@@ -218,7 +223,7 @@ add_sync (BwNode *to, const Timing *t)
   if (r->equalising_before > 0 || r->equalising_after > 0)
     bw_node_figure (sync, _ ("Equalising pulses"),
                     bw_value_says (NULL,
-                                   bw_node_print (sync, _ ("%d before, %d after"),
+                                   bw_node_print (sync, _ ("%1$d before, %2$d after"),
                                                   r->equalising_before, r->equalising_after)));
   bw_node_figure (sync, _ ("Equalising width"),
                   bw_value_if (r->equalising_width_s > 0,

@@ -159,7 +159,7 @@ take_made (GByteArray *bytes, cairo_status_t status, const char *name, GError **
   if (status == CAIRO_STATUS_SUCCESS)
     return g_byte_array_free_to_bytes (bytes);
   g_byte_array_unref (bytes);
-  g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"), name,
+  g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%1$s: cannot be drawn: %2$s"), name,
                cairo_status_to_string (status));
   return NULL;
 }
@@ -242,8 +242,8 @@ check_size (double width, double height, gboolean is_png, const char *path, GErr
 {
   if (!is_of_size (width) || !is_of_size (height))
     g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
-                 _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
-                 width, height, BW_EXPORT_MAX_SIDE);
+                 _ ("%1$s: a drawing of %2$g by %3$g pixels cannot be made; allowed: 1 to %4$d"),
+                 path, width, height, BW_EXPORT_MAX_SIDE);
   else if (is_png && !is_of_dots (width, height))
     g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
                  _ ("%1$s: a PNG of %2$g by %3$g pixels would be too large; allowed: up to %4$d to "

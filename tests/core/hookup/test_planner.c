@@ -735,6 +735,68 @@ test_box_takes_systems (void)
     }
 }
 
+static void
+count_branch (const BwPlanPlace *after, gpointer user_data)
+{
+  guint *systems = user_data;
+  *systems |= BW_BIT (after->signal.source.system);
+}
+
+/* What comes out of a box is coded as what went in, if the box does not code it anew; Y/C is always coded in some system,
+ * composite need not be. */
+static void
+test_systems_out (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *gives;
+    guint systems; /* that come out */
+  } cases[] = {
+    { BW_SYSTEM_NONE, "gives_signals=composite\n", BW_BIT (BW_SYSTEM_NONE) },
+    { BW_SYSTEM_NONE, "gives_signals=yc\n", 0 },
+    { BW_SYSTEM_NTSC_M, "gives_signals=composite\n", BW_BIT (BW_SYSTEM_NTSC_M) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=yc\n", BW_BIT (BW_SYSTEM_NTSC_M) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=composite\ngives_systems=pal-60\n", BW_BIT (BW_SYSTEM_PAL_60) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=rgb\ngives_syncs=composite-sync\n", BW_BIT (BW_SYSTEM_NONE) },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat ("[box]\nname=box\norigin=Invented\nkind=box\n"
+                                           "takes_signals=composite\nlevels=standard\n",
+                                           cases[i].gives, NULL);
+      guint systems = 0;
+      bw_sheet_source (sheet, 0)->system = cases[i].system;
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 0);
+      g_assert_cmpuint (planner->boxes->len, ==, 1);
+      bw_box_branches (planner, &planner->start, &g_array_index (planner->boxes, BwPlanBox, 0),
+                       count_branch, &systems);
+      if (systems != cases[i].systems)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT ": %x", i, systems);
+    }
+}
+
+/* What the catalogue does not have is in no plan. */
+static void
+test_no_terminator (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = adaptors->len; i-- > 0;)
+    if (((BwAdaptor *) adaptors->pdata[i])->kind == BW_ADAPTOR_TERMINATOR)
+      g_ptr_array_remove_index (adaptors, i);
+  bw_monitor_input (sheet->monitor, 0)->termination = BW_TERMINATION_NONE;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 3);
+  for (guint i = 0; i < plans->len; i++)
+    g_assert_null (find_step (plans->pdata[i], BW_STEP_TERMINATOR));
+}
+
 /* What a plan costs in money is the price of everything in it that has one: here each thing another price. */
 static void
 test_money (void)
@@ -1046,6 +1108,8 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/planner/box-takes", test_box_takes);
   g_test_add_func ("/planner/box-takes-systems", test_box_takes_systems);
+  g_test_add_func ("/planner/systems-out", test_systems_out);
+  g_test_add_func ("/planner/no-terminator", test_no_terminator);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);

@@ -265,7 +265,7 @@ test_refused (void)
     { { RASTER, "--gate", "and", "--delay", "20us" }, 1, "--delay" },
     { { RASTER, "--gate", "and", "--time-constant", "1000" }, 1, "--time-constant" },
     { { RASTER, "--gate", "and", "--rate-error", "30%" }, 1, "--rate-error" },
-    { { RASTER, "--gate", "and", "-o", "x.gif" }, 1, "x.gif" },
+    { { RASTER, "--gate", "and", "-o", "x.gif" }, 2, "x.gif" },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {

@@ -62,7 +62,7 @@ too_high (GError **error, double wanted_v, double most_v)
   g_autofree char *wanted = bw_quantity_format (wanted_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_autofree char *most = bw_quantity_format (most_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_HIGH,
-               _ ("%s is wanted, but no more than %s can be had there without an amplifier"),
+               _ ("%1$s is wanted, but no more than %2$s can be had there without an amplifier"),
                wanted, most);
 }
 
@@ -73,7 +73,8 @@ too_low (GError **error, double wanted_v, double ohm)
   g_autofree char *wanted = bw_quantity_format (wanted_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_autofree char *needed = bw_quantity_format (ohm, BW_DIMENSION_RESISTANCE, 4, mark);
   g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_LOW,
-               _ ("%s would need a resistor of %s, and there are none above 10 MΩ"), wanted, needed);
+               _ ("%1$s would need a resistor of %2$s, and there are none above 10 MΩ"), wanted,
+               needed);
   return FALSE;
 }
 

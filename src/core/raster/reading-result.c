@@ -61,12 +61,12 @@ limit_words (BwNode *row, BwReadingKind kind, double value, const BwJudgement *j
 
   if (upper)
     return bw_node_print (row,
-                          within ? _ ("%s below the upper limit, %s")
-                                 : _ ("%s above the upper limit, %s"),
+                          within ? _ ("%1$s below the upper limit, %2$s")
+                                 : _ ("%1$s above the upper limit, %2$s"),
                           distance, limit);
   return bw_node_print (row,
-                        within ? _ ("%s above the lower limit, %s")
-                               : _ ("%s below the lower limit, %s"),
+                        within ? _ ("%1$s above the lower limit, %2$s")
+                               : _ ("%1$s below the lower limit, %2$s"),
                         distance, limit);
 }
 

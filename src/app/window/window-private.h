@@ -3,6 +3,7 @@
 
 #include "app/document/draft-keeper.h"
 #include "app/widgets/fault-bar.h"
+#include "app/widgets/notice.h"
 #include "window.h"
 
 G_BEGIN_DECLS
@@ -23,6 +24,7 @@ struct _BwWindow
   GtkLabel *guard_text;
   GtkWidget *load_theirs;
   GtkPaned *panes;
+  BwNotice *notice;
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -63,6 +65,9 @@ void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
+
+/* window-drop.c */
+void bw_window_accept_drops (BwWindow *self);
 
 /* window-guard.c */
 void bw_window_update_guard (BwWindow *self);

@@ -176,6 +176,17 @@ bw_window_get_fault_text (BwWindow *self)
   return bw_fault_bar_get_text (self->faults);
 }
 
+/**
+ * bw_window_get_notice_text:
+ *
+ * Returns: (transfer none) (nullable): the word on what has been written last, while it is shown
+ */
+const char *
+bw_window_get_notice_text (BwWindow *self)
+{
+  return bw_notice_get_text (self->notice);
+}
+
 /* Window */
 
 static void
@@ -241,6 +252,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, panes);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -273,6 +285,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
@@ -291,6 +304,7 @@ take_document (BwWindow *self, BwDocument *document)
   g_signal_connect_object (document, "file-changed", G_CALLBACK (bw_window_update_guard), self,
                            G_CONNECT_SWAPPED);
   bw_window_keep_drafts (self);
+  bw_window_accept_drops (self);
   on_changed (self);
 }
 

@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include <libintl.h>
+
 /* Writes down what each page of the window is to a screen reader, for tests/recording.py:
  *
  *     record-window FOLDER SHEET CELLS
@@ -11,7 +13,7 @@
  * SHEET is opened as a user opens it. CELLS is a number: so many cells are selected one after the
  * other, along the diagonal of the table. For each of them FOLDER receives one text file for each
  * page and for each view of it, with one line for each widget, and the drawing of that view as SVG.
- * With CELLS 0 the whole window is explored with its first cell: each list's every choice, each
+ * BW_TEST_LOCALE is a folder of translations, which LANGUAGE then chooses from. With CELLS 0 the whole window is explored with its first cell: each list's every choice, each
  * form, and each window that an action opens.
  *
  * Nothing here knows a page or a widget by name, so that this goes on working while pages are
@@ -113,6 +115,9 @@ add_states (GString *line, GtkWidget *widget)
     g_string_append (line, " described");
   if (gtk_test_accessible_has_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE))
     g_string_append (line, " wrong");
+  if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget)
+      && pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (widget))))
+    g_string_append (line, " cut");
   if (!gtk_widget_get_sensitive (widget))
     g_string_append (line, " insensitive");
   if (gtk_widget_get_focusable (widget))
@@ -493,6 +498,11 @@ main (int argc, char **argv)
   g_log_set_writer_func (on_message, NULL, NULL);
   if (argc != 4)
     g_error ("usage: record-window FOLDER SHEET CELLS");
+  if (g_getenv ("BW_TEST_LOCALE") != NULL)
+    {
+      bindtextdomain (GETTEXT_PACKAGE, g_getenv ("BW_TEST_LOCALE"));
+      bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+    }
   guint cells = (guint) strtoul (argv[3], NULL, 10);
   g_autoptr (BwApplication) application = bw_application_new ();
   Recorder recorder = {

@@ -98,7 +98,8 @@ detail_of (const BwFit *fit)
   const char *first = reasons->pdata[0];
   if (reasons->len == 1)
     return g_strdup (first);
-  return g_strdup_printf (_ ("%s, %u\u00a0more"), first, reasons->len - 1);
+  /* Translators: the first reason, and how many others there are. */
+  return g_strdup_printf (_ ("%1$s, %2$u\u00a0more"), first, reasons->len - 1);
 }
 
 /* The whole cell in words, for a screen reader. */
@@ -107,10 +108,10 @@ label_of (const BwFit *fit, const BwCase *c, const char *detail)
 {
   const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
   if (*detail == '\0')
-    return g_strdup_printf (_ ("Source %s at input %s: %s"), c->source->name, c->input->name,
+    return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s"), c->source->name, c->input->name,
                             verdict);
-  return g_strdup_printf (_ ("Source %s at input %s: %s, %s"), c->source->name, c->input->name,
-                          verdict, detail);
+  return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s, %4$s"), c->source->name,
+                          c->input->name, verdict, detail);
 }
 
 /**

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/file-chooser.h"
 #include "app/widgets/wrap-layout.h"
 
@@ -288,6 +289,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }
 
 static void

@@ -262,7 +262,7 @@ read_input (Reader *reader, const char *group, GKeyFile *keys)
 
   if (monitor == NULL)
     error = g_error_new (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_KEY,
-                         _ ("%s: [%s]: there is no sound monitor [%s] before this input"),
+                         _ ("%1$s: [%2$s]: there is no sound monitor [%3$s] before this input"),
                          reader->file, group, id);
   else if (bw_fields_load (&bw_input_fields, input, keys, group, reader->file, &error)
            && !bw_input_check (input, &error))
@@ -309,7 +309,7 @@ merge_monitors (Reader *reader)
         {
           add_fault (reader->faults,
                      g_error_new (BW_MONITOR_ERROR, BW_MONITOR_ERROR_NO_INPUT,
-                                  _ ("%s: [%s]: has no sound input; write one as [%s/1]"),
+                                  _ ("%1$s: [%2$s]: has no sound input; write one as [%3$s/1]"),
                                   reader->file, monitor->id, monitor->id));
           bw_monitor_free (monitor);
         }
@@ -350,11 +350,9 @@ static void
 add_shipped (BwCatalogue *catalogue, BwCatalogueKind kind, GPtrArray *faults)
 {
   g_autofree char *path = g_strconcat (RESOURCE_PREFIX, file_names[kind], NULL);
-  g_autoptr (GBytes) bytes = g_resource_lookup_data (bw_catalogue_get_resource (), path,
-                                                     G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-  g_return_if_fail (bytes != NULL);
   gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
+  g_autofree char *text = bw_keyfile_shipped (bw_catalogue_get_resource (), path, &length);
+  g_return_if_fail (text != NULL);
   add_text (catalogue, kind, text, length, file_names[kind], TRUE, faults);
 }
 

@@ -11,6 +11,7 @@
 #include "app/detail/preview-panel.h"
 #include "app/fit/grid.h"
 #include "app/widgets/result-head.h"
+#include "core/interchange/interchange.h"
 
 /* What comes into the window and goes out of it by the pointer, the clipboard and menus: files
  * dropped, drawings and tables taken, a word on what was written. */
@@ -73,6 +74,25 @@ test_drop_sheet (Fixture *f, gconstpointer data)
   g_assert_true (drop (f, demo));
   g_autofree char *path = g_file_get_path (bw_document_get_file (f->document));
   g_assert_cmpstr (path, ==, demo);
+}
+
+/* The EDID of a display fills the monitor of a new sheet. The block is made here: what it is read as is
+ * checked elsewhere. */
+static void
+test_drop_edid (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = app_test_scratch_path ("dropped.bin");
+  guint8 block[BW_EDID_BLOCK_BYTES];
+  g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
+
+  g_assert_true (bw_edid_write (bw_document_get_sheet (f->document), app_test_catalogue (), block,
+                                notes, NULL));
+  g_assert_true (g_file_set_contents (path, (const char *) block, sizeof block, NULL));
+  g_autofree char *before = app_test_sheet_text (f->document);
+  g_assert_true (drop (f, path));
+  g_autofree char *after = app_test_sheet_text (f->document);
+  g_assert_cmpstr (before, !=, after);
+  g_assert_false (bw_document_is_blank (f->document));
 }
 
 /* What is no sheet is said in the window, and the sheet stays. */
@@ -325,6 +345,7 @@ main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   ADD ("drop/sheet", test_drop_sheet);
+  ADD ("drop/edid", test_drop_edid);
   ADD ("drop/other", test_drop_other);
   ADD ("drop/picture", test_drop_picture);
   ADD ("copy/drawing", test_copy_drawing);

@@ -25,6 +25,7 @@ struct _BwWindow
   GtkWidget *load_theirs;
   GtkPaned *panes;
   BwNotice *notice;
+  int usual_side; /* the width of the bench that nobody has set */
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -43,6 +44,7 @@ struct _BwWindow
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
+  gboolean closes_with_all; /* the program is left, and has kept what was open */
 };
 
 /* window-actions.c */

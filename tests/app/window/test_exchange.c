@@ -11,6 +11,7 @@
 #include "app/detail/preview-panel.h"
 #include "app/fit/grid.h"
 #include "app/widgets/result-head.h"
+#include "app/window/print-memory.h"
 #include "core/interchange/interchange.h"
 
 /* What comes into the window and goes out of it by the pointer, the clipboard and menus: files
@@ -338,6 +339,36 @@ test_drawing_menu (Fixture *f, gconstpointer data)
   g_assert_true (app_test_wait (menu_is_gone, f->window));
 }
 
+/* What is remembered */
+
+/* A5 is 148 by 210 mm (ISO 216). */
+static void
+test_printing_remembered (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GtkPrintOperation) first = gtk_print_operation_new ();
+  g_autoptr (GtkPrintOperation) second = gtk_print_operation_new ();
+  g_autoptr (GtkPrintSettings) settings = gtk_print_settings_new ();
+  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
+  GtkPaperSize *a5 = gtk_paper_size_new (GTK_PAPER_NAME_A5);
+
+  gtk_print_settings_set_printer (settings, "The one by the window");
+  gtk_print_settings_set_n_copies (settings, 3);
+  gtk_page_setup_set_paper_size (setup, a5);
+  gtk_page_setup_set_orientation (setup, GTK_PAGE_ORIENTATION_LANDSCAPE);
+  gtk_print_operation_set_print_settings (first, settings);
+  gtk_print_operation_set_default_page_setup (first, setup);
+  g_assert_true (bw_print_remember (first, NULL));
+  gtk_paper_size_free (a5);
+
+  bw_print_recall (second);
+  GtkPrintSettings *recalled = gtk_print_operation_get_print_settings (second);
+  GtkPageSetup *page = gtk_print_operation_get_default_page_setup (second);
+  g_assert_cmpstr (gtk_print_settings_get_printer (recalled), ==, "The one by the window");
+  g_assert_cmpint (gtk_print_settings_get_n_copies (recalled), ==, 1);
+  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_width (page, GTK_UNIT_MM), 210, 0.5);
+  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_height (page, GTK_UNIT_MM), 148, 0.5);
+}
+
 #define ADD(name, func) g_test_add ("/exchange/" name, Fixture, NULL, set_up, func, tear_down)
 
 int
@@ -352,6 +383,7 @@ main (int argc, char **argv)
   ADD ("drag/drawing", test_drag_drawing);
   ADD ("drag/table", test_drag_table);
   ADD ("notice", test_notice);
+  ADD ("printing", test_printing_remembered);
   ADD ("menu/list", test_list_menu);
   ADD ("menu/drawing", test_drawing_menu);
   return g_test_run ();

@@ -275,6 +275,7 @@ bw_fit_grid_init (BwFitGrid *self)
   self->layout.rows = g_array_new (FALSE, TRUE, sizeof (BwFitRow));
   self->corner = g_object_new (BW_TYPE_RESULT_HEAD, "title", _ ("Source and its raster"), NULL);
   bw_result_head_set_maker (BW_RESULT_HEAD (self->corner), make_result, self);
+  bw_result_head_add_menu (BW_RESULT_HEAD (self->corner), GTK_WIDGET (self));
   gtk_widget_add_css_class (self->corner, "bw-column-head");
   gtk_widget_add_css_class (self->corner, "bw-corner");
   gtk_widget_set_parent (self->corner, GTK_WIDGET (self));

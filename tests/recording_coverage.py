@@ -107,6 +107,7 @@ REASONS = {
     "termination": {
         "unterminated": ": not terminated",
         "double terminated": "more than once",
+        "other resistance": "not 75 Ω: a return loss",
         "voltage driven": "drives it as a voltage",
         "holds": "ends in one load",
     },
@@ -155,6 +156,9 @@ REMEDIES = {
     "unload-loop": "take the 75 Ω load off",
     "series-resistor": "series resistor of",
     "video-pad": "matched 75 Ω attenuator",
+    "minimum-loss-pad": "minimum-loss pad at",
+    "matching-resistor": "matching resistor of",
+    "shunt-resistor": "shunt resistor of",
     "video-amplifier": "video amplifier",
     "sync-amplifier": "sync amplifier",
     "sync-combiner": "sync combiner",

@@ -254,6 +254,58 @@ test_line_end (void)
   g_assert_true (json_object_get_null_member (without, "echo_s"));
 }
 
+static JsonObject *
+other_resistances_json (const char *source, const char *input)
+{
+  g_autofree char *path = source_path ("tests/sheets/32-other-resistances.bench");
+  g_autoptr (Run) run
+      = run_cli ("hookup", path, "--source", source, "--input", input, "--json", NULL);
+  return run_json (run);
+}
+
+/* 75 Ω into 50 Ω that takes 0.2 to 0.35 V of the picture: a minimum-loss pad, 43.30 and 86.60 Ω, which is what
+ * makers of such pads state with 5.7 dB (common practice, no source); in E24 43 and 91 Ω, IEC 60063. By Ohm's
+ * law: 91 beside 50 Ω are 32.270 Ω; the lead ends in 75.270 Ω, −20 lg (0.270/150.270) = 54.9 dB; 2 V from 75 Ω leave
+ * 2 × 32.270/150.270 = 0.42948 V of picture and sync. */
+static void
+test_minimum_loss (void)
+{
+  g_autoptr (JsonObject) root = other_resistances_json ("1", "3");
+  JsonObject *pad = element_of (root, "chain", 1), *end = json_object_get_object_member (root, "line_end");
+
+  g_assert_cmpstr (text_of (pad, "kind"), ==, "minimum-loss-pad-at-input");
+  g_assert_nonnull (strstr (text_of (pad, "purpose"), "loses 5.72 dB"));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 1), "ideal_ohm"), 43.301, 1e-3));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 1), "value_ohm"), 43, 1e-9));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 2), "ideal_ohm"), 86.603, 1e-3));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 2), "value_ohm"), 91, 1e-9));
+  g_assert_nonnull (strstr (text_of (element_of (root, "connections", 0), "through"),
+                            "at the input's end 43 Ω in series, 91 Ω to the return"));
+  g_assert_true (is_near (figure_of (element_of (root, "levels", 0), "nominal_v"), 0.42948, 1e-5));
+  g_assert_true (is_near (figure_of (end, "load_ohm"), 75.270, 1e-3));
+  g_assert_true (is_near (figure_of (end, "source_ohm"), 75, 1e-9));
+  g_assert_true (is_near (figure_of (end, "return_loss_db"), 54.9, 0.1));
+  g_assert_true (json_object_get_boolean_member (end, "matched"));
+  g_assert_true (json_object_get_null_member (end, "source_match"));
+}
+
+/* 50 Ω into 75 Ω: the lead ends in 75 Ω, and what would match the source is said: 25 Ω in series, in E24 24 Ω,
+ * which leave 0.7 × 125/149 = 0.587 V; a pad of 91 and 43 Ω 0.376 V (0.7516 V of twice the level). */
+static void
+test_source_match (void)
+{
+  g_autoptr (JsonObject) root = other_resistances_json ("2", "1");
+  JsonObject *end = json_object_get_object_member (root, "line_end");
+  const char *says = text_of (end, "source_match");
+
+  g_assert_cmpuint (length_of (root, "parts"), ==, 1); /* the lead */
+  g_assert_true (json_object_get_boolean_member (end, "matched"));
+  g_assert_true (is_near (figure_of (end, "source_ohm"), 50, 1e-9));
+  g_assert_nonnull (strstr (says, "24 Ω in series"));
+  g_assert_nonnull (strstr (says, "587 mV, which this input takes"));
+  g_assert_nonnull (strstr (says, "376 mV, below what this input takes"));
+}
+
 static void
 test_lead_refused (void)
 {
@@ -285,6 +337,8 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/refused", test_refused);
   g_test_add_func ("/hookup/drawn", test_drawn);
   g_test_add_func ("/hookup/line-end", test_line_end);
+  g_test_add_func ("/hookup/minimum-loss", test_minimum_loss);
+  g_test_add_func ("/hookup/source-match", test_source_match);
   g_test_add_func ("/hookup/lead-refused", test_lead_refused);
   return g_test_run ();
 }

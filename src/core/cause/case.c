@@ -61,22 +61,22 @@ spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
   return spread;
 }
 
-/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is
- * wanted. */
+/* The same for the picture behind what @match needs, as multiples of the level behind the exact
+ * values. */
 static BwRange
-spread_of_pad (const BwSource *source, double ratio)
+spread_of_picture (const BwSource *source, const BwPictureMatch *match)
 {
-  double open_v = bw_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
   BwRange spread = no_spread;
+  BwNetwork ideal, made;
+  BwNetworkFigures exact, figures;
 
+  bw_match_network (source, match, &ideal);
+  bw_network_solve (&ideal, &exact);
   for (BwSeries series = 0; series < BW_N_SERIES; series++)
     {
-      BwNetwork ideal, made;
-      BwNetworkFigures figures;
-      if (!bw_pad_lower (open_v, source->source_ohm, ratio, series, &ideal, &made))
-        continue;
+      bw_network_prefer (&ideal, series, &made);
       bw_network_solve (&made, &figures);
-      extend (&spread, figures.level_v / (ratio * source->video_v));
+      extend (&spread, figures.level_v / exact.level_v);
     }
   return spread;
 }
@@ -120,12 +120,21 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
   BwPictureMatch match;
 
   bw_match_picture (source, input, sync, &match);
-  if (!bw_load_is_one (match.end_ohm))
+  if (bw_load_is_one (match.end_ohm))
+    c->load_ohm = match.end_ohm;
+  else if (match.part == BW_END_NO_PART)
     c->other[c->n_others++] = (BwRightCircuit){ .load_ohm = match.end_ohm, .spread = no_spread };
-  if (!(match.pad_ratio < 1))
+  else if (match.part == BW_END_SERIES)
+    {
+      c->load_ohm = match.changed_ohm;
+      c->series_ohm = BW_VIDEO_OHM - match.changed_ohm;
+    }
+  if (!(match.pad_ratio < 1) && match.part == BW_END_NO_PART)
     return;
   c->pad_ratio = match.pad_ratio;
-  c->spread = spread_of_pad (source, match.pad_ratio);
+  if (match.part == BW_END_MINIMUM_LOSS) /* a pad that is matched both ways, seen from the line */
+    c->pad_ratio *= match.part_ratio;
+  c->spread = spread_of_picture (source, &match);
 }
 
 /**

@@ -49,6 +49,7 @@ typedef enum
   BW_REASON_OUTSIDE_TERMINATED, /* taken as it stands, but not with the termination that is due */
   BW_REASON_UNTERMINATED,
   BW_REASON_DOUBLE_TERMINATED,
+  BW_REASON_OTHER_RESISTANCE, /* of the input: neither 75 Ω nor high, and not to be made so */
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
   BW_REASON_BLACK_WANDERS,
   BW_REASON_NO_CLAMP,
@@ -126,11 +127,13 @@ typedef struct
  * BwTerminationFigures:
  * @source_ohm: the source's own resistance
  * @level_ratio: what becomes of the level, as a ratio of the published one
+ * @return_loss_db: of the end of a lead of 75 Ω, where it is of another resistance
  */
 typedef struct
 {
   double source_ohm;
   double level_ratio;
+  double return_loss_db;
 } BwTerminationFigures;
 
 /**

@@ -29,6 +29,12 @@
      N_ ("series resistor in the sync conductor"), N_ ("in sync"))                                 \
   X (VIDEO_PAD, "video-pad", PART, DECIBEL, gain,                                                  \
      N_ ("matched 75 Ω attenuator"), N_ ("attenuator"))                                            \
+  X (MINIMUM_LOSS_PAD, "minimum-loss-pad", PART, DECIBEL, minimum_loss,                            \
+     N_ ("minimum-loss pad"), N_ ("minimum-loss pad"))                                             \
+  X (MATCHING_RESISTOR, "matching-resistor", PART, OHM, matching,                                  \
+     N_ ("resistor in series at the input"), N_ ("in series at the input"))                        \
+  X (SHUNT_RESISTOR, "shunt-resistor", PART, OHM, matching,                                        \
+     N_ ("resistor across the input"), N_ ("across the input"))                                    \
   X (VIDEO_AMPLIFIER, "video-amplifier", PART, DECIBEL, gain,                                      \
      N_ ("video amplifier"), N_ ("video amplifier"))                                               \
   X (SYNC_AMPLIFIER, "sync-amplifier", PART, NONE, plain,                                          \

@@ -205,7 +205,7 @@ lead_name (const BwPlanStep *step, const BwPlanSignal *before)
 static void
 add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
 {
-  const char *price = step->adaptor->price;
+  const char *price = step->adaptor != NULL ? step->adaptor->price : "";
   double power_w[BW_NETWORK_MAX] = { 0 };
   bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
   bw_hookup_add_resistor (hookup, _ ("resistor, in series in the attenuator"),
@@ -213,6 +213,25 @@ add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
                           MAX (power_w[0], power_w[2]), 2 * n, "");
   bw_hookup_add_resistor (hookup, _ ("resistor, to the return in the attenuator"),
                           step->ideal.at[1].ohm, step->network.at[1].ohm, power_w[1], n, price);
+}
+
+/* One resistor, or the two of a minimum-loss pad. */
+static void
+add_resistors (BwHookup *hookup, const BwPlanStep *step, guint n)
+{
+  double power_w[BW_NETWORK_MAX] = { 0 };
+  bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
+  for (guint i = 0; i < step->network.n; i++)
+    {
+      gboolean series = step->network.at[i].place == BW_PLACE_SERIES;
+      const char *what = step->network.n > 1
+                             ? series ? _ ("resistor, in series in the minimum-loss pad")
+                                      : _ ("resistor, to the return in the minimum-loss pad")
+                         : series ? _ ("resistor, in series at the input's end of the lead")
+                                  : _ ("resistor, across the input");
+      bw_hookup_add_resistor (hookup, what, step->ideal.at[i].ohm, step->network.at[i].ohm,
+                              power_w[i], n, "");
+    }
 }
 
 static void
@@ -239,6 +258,12 @@ add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *be
       break;
     case BW_STEP_VIDEO_PAD:
       add_pad (hookup, step, n);
+      break;
+    case BW_STEP_MINIMUM_LOSS:
+    case BW_STEP_END_SERIES:
+    case BW_STEP_END_SHUNT:
+    case BW_STEP_END_MINIMUM_LOSS:
+      add_resistors (hookup, step, n);
       break;
     case BW_STEP_CAPACITOR:
       add_capacitor (hookup, step, n);

@@ -107,6 +107,7 @@ bw_hookup_free (BwHookup *hookup)
   g_free (hookup->source);
   g_free (hookup->input);
   g_free (hookup->plan);
+  g_free (hookup->source_match);
   g_ptr_array_unref (hookup->alternatives);
   g_ptr_array_unref (hookup->steps);
   g_ptr_array_unref (hookup->hops);

@@ -45,10 +45,50 @@ resistor_purpose (const BwPlanStep *step)
   g_autofree char *to = figure (lowered_v, BW_DIMENSION_VOLTAGE, 3);
   g_autofree char *load = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
   g_autofree char *open = figure (step->network.open_v, BW_DIMENSION_VOLTAGE, 3);
-  return step->kind == BW_STEP_VIDEO_PAD
+  return step->kind != BW_STEP_SERIES_RESISTOR
              ? g_strdup_printf (_ ("lowers the picture from %s to %s"), from, to)
              : g_strdup_printf (_ ("lowers the sync from %s open (%s across %s) to %s"), open, from,
                                 load, to);
+}
+
+static char *
+decibels (double db)
+{
+  char text[32];
+  g_ascii_formatd (text, sizeof text, "%.2f", db);
+  g_strdelimit (text, ".", bw_quantity_locale_mark ());
+  return g_strdup_printf (_ ("%s dB"), text);
+}
+
+/* A pad that matches two resistances, the source's and the lead's or the lead's and the input's. */
+static char *
+minimum_loss_purpose (const BwPlanStep *step)
+{
+  gboolean at_input = step->kind == BW_STEP_END_MINIMUM_LOSS;
+  BwNetworkFigures figures;
+  bw_network_solve (&step->network, &figures);
+  g_autofree char *from
+      = figure (at_input ? BW_VIDEO_OHM : step->network.source_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *to = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *loss = decibels (step->value);
+  g_autofree char *level = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
+  return g_strdup_printf (_ ("matches %1$s to %2$s, loses %3$s of power and leaves the picture at "
+                             "%4$s"),
+                          from, to, loss, level);
+}
+
+/* A resistor at an input that is not of 75 Ω. */
+static char *
+end_purpose (const BwPlanStep *step)
+{
+  BwNetworkFigures figures;
+  bw_network_solve (&step->network, &figures);
+  g_autofree char *input = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *end = figure (figures.input_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *level = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
+  return g_strdup_printf (_ ("so that the lead ends in %1$s at an input of %2$s; the picture is "
+                             "%3$s there"),
+                          end, input, level);
 }
 
 static char *
@@ -111,6 +151,12 @@ purpose (const BwPlanStep *step, const BwPlanSignal *before)
     case BW_STEP_SERIES_RESISTOR:
     case BW_STEP_VIDEO_PAD:
       return resistor_purpose (step);
+    case BW_STEP_MINIMUM_LOSS:
+    case BW_STEP_END_MINIMUM_LOSS:
+      return minimum_loss_purpose (step);
+    case BW_STEP_END_SERIES:
+    case BW_STEP_END_SHUNT:
+      return end_purpose (step);
     case BW_STEP_CAPACITOR:
       return g_strdup (_ ("keeps the source's d.c. from the input"));
     case BW_STEP_BOX:

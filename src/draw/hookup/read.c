@@ -60,8 +60,8 @@ part_words (const BwHookupRow *row, const BwHookupSymbolPlace *place)
     return g_strdup_printf (_ ("Resistor of %s, in series in %s"), place->text, signal);
   if (place->symbol == BW_HOOKUP_CAPACITOR)
     return g_strdup_printf (_ ("Capacitor of %s, in series in %s"), place->text, signal);
-  return g_strdup_printf (place->at_end ? _ ("Terminator of %s, from %s to its return at the set")
-                                        : _ ("Resistor of %s, from %s to its return"),
+  return g_strdup_printf (place->terminates ? _ ("Terminator of %s, from %s to its return at the set")
+                                            : _ ("Resistor of %s, from %s to its return"),
                           place->text, signal);
 }
 

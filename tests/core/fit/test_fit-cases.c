@@ -515,12 +515,13 @@ static const Row rows[] = {
     .s = "sync_level=5 V | sync_stated=open | sync_resistance=1175 ohm", DIRECT,
     .numbers = { NUM (SYNC_LEVEL, VALUE, 0.3, ABS_TOL (1e-9)) } },
   /* Behind a terminator where the input is of more than 1 kohm (practice), else into the input as it
-   * is: 75 * (5 / 0.3 - 1) - 100 = 1075 ohm, 900 * (5 / 0.3 - 1) - 100 = 14000 ohm. */
+   * is: 75 beside 1100 ohm are 70.2128 ohm, 70.2128 * (5 / 0.3 - 1) - 100 = 1000 ohm;
+   * 900 * (5 / 0.3 - 1) - 100 = 14000 ohm. */
   { "sync-level/ttl-into-1100-ohm", studio, in_rgb, rgb,
     .i = "sync_termination=none | input_resistance=1100 ohm", .s = TTL,
     PARTS (SYNC_LEVEL, SERIES_RESISTOR),
     .numbers = { NUM (SYNC_LEVEL, VALUE, 4.583333, ABS_TOL (1e-6)),
-                 NUM (SYNC_LEVEL, PART, 1075, ABS_TOL (1e-6)) } },
+                 NUM (SYNC_LEVEL, PART, 1000, ABS_TOL (1e-6)) } },
   { "sync-level/ttl-into-900-ohm", studio, in_rgb, rgb,
     .i = "sync_termination=none | input_resistance=900 ohm", .s = TTL,
     PARTS (SYNC_LEVEL, SERIES_RESISTOR),

@@ -227,6 +227,9 @@ static const RuleCase rule_cases[] = {
     BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 1.2711111e-3, 0.5e-9 },
   { "video-high", BW_RULE_VIDEO_LEVEL, "", "", "video_level=2 V", CURABLE, BW_REASON_ABOVE,
     BW_REMEDY_VIDEO_PAD, 2, 1e-15 },
+  /* a source of 50 Ω: the pad that matches it lowers 1.4 V to 0.74 V */
+  { "video-high-from-50-ohm", BW_RULE_VIDEO_LEVEL, "", "", "video_level=1.4 V | source_resistance=50 ohm",
+    CURABLE, BW_REASON_ABOVE, BW_REMEDY_MINIMUM_LOSS_PAD, 1.4, 1e-12 },
   { "video-low", BW_RULE_VIDEO_LEVEL, "", "", "video_level=200 mV", CURABLE, BW_REASON_BELOW,
     BW_REMEDY_VIDEO_AMPLIFIER, 0.2, 1e-15 },
   /* divider: 1.4 V × 10 000/10 075 */
@@ -254,6 +257,14 @@ static const RuleCase rule_cases[] = {
     0 },
   { "termination-none", BW_RULE_TERMINATION, "", "termination=none", "", CURABLE,
     BW_REASON_UNTERMINATED, BW_REMEDY_TERMINATOR, 10e3, 0 },
+  { "termination-50-ohm", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.3 V .. 1 V", "", CURABLE,
+    BW_REASON_OTHER_RESISTANCE, BW_REMEDY_MATCHING_RESISTOR, 50, 0 },
+  { "termination-50-ohm-too-much", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.2 V .. 0.4 V", "", CURABLE,
+    BW_REASON_OTHER_RESISTANCE, BW_REMEDY_MINIMUM_LOSS_PAD, 50, 0 },
+  { "termination-300-ohm", BW_RULE_TERMINATION, "", "termination=none | input_resistance=300 ohm",
+    "", CURABLE, BW_REASON_OTHER_RESISTANCE, BW_REMEDY_SHUNT_RESISTOR, 300, 0 },
   { "termination-switch-off", BW_RULE_TERMINATION, "", "termination=switched | terminated=no", "",
     CURABLE, BW_REASON_UNTERMINATED, BW_REMEDY_SWITCH_ON, 10e3, 0 },
   /* 75 Ω twice is 37.5 Ω */
@@ -655,6 +666,15 @@ static const ToldCase told_cases[] = {
     { "The line ends in 37.5 Ω: terminated more than once. Levels fall to 66.7 % of "
     "what they should be.",
     "37.5 Ω", "67.5–82.5 Ω", "−44 %", "take the 75 Ω load off the loop-through" } },
+  /* 20 lg (125/25) = 14.0 dB; 2 × 50/125 = 80 %; (50 − 67.5)/67.5 = −25.9 %; 75 − 50 = 25 Ω, 24 Ω in
+   * E24; the pad 5.7 dB (common practice, no source) */
+  { "fifty-ohm", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.3 V .. 1 V", "",
+    { "The line ends in 50 Ω, not 75 Ω: a return loss of 14.0 dB, so that edges echo, and levels at "
+    "80 % of what they should be. One resistor mends that; a minimum-loss pad would match the input "
+    "as well, and lose 5.7 dB of power.",
+    "50 Ω", "67.5–82.5 Ω", "−26 %", "matching resistor of 24 Ω in series at the input's end of the lead "
+    "(exactly 25 Ω): the lead then ends in 75 Ω" } },
   /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 % */
   { "soft", BW_RULE_BANDWIDTH, "bandwidth=3.3456 MHz", "", "",
     { "The source carries detail up to 5 MHz (396 lines per picture height); the "

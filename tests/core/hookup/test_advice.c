@@ -127,7 +127,9 @@ load_after (const BwInput *input, gboolean own_sync, BwRemedyKind remedy)
 
   switch (remedy)
     {
-    case BW_REMEDY_TERMINATOR:
+    case BW_REMEDY_TERMINATOR: /* beside what is there */
+      other_ohm = bw_input_load_ohm (input, own_sync);
+      return 75 * other_ohm / (75 + other_ohm);
     case BW_REMEDY_SWITCH_ON:
       return 75;
     case BW_REMEDY_SWITCH_OFF:
@@ -177,11 +179,51 @@ try_sync_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   try_circuit (cell, &circuit, sync_conductors ());
 }
 
+/* The level behind a minimum-loss pad of E24 between 75 Ω and @load_ohm: its series resistor stands at
+ * the higher resistance, its other one at the lower. */
+static double
+behind_pad (double open_v, double ohm, double load_ohm)
+{
+  double high = MAX (75, load_ohm), low = MIN (75, load_ohm);
+  double series = bw_preferred_value (sqrt (high * (high - low)), BW_SERIES_E24);
+  double shunt = bw_preferred_value (low * sqrt (high / (high - low)), BW_SERIES_E24);
+
+  if (load_ohm < 75)
+    return divider (open_v, ohm + series, shunt * load_ohm / (shunt + load_ohm));
+  return divider (divider (open_v, ohm, shunt), shunt * ohm / (shunt + ohm) + series, load_ohm);
+}
+
+/* What an input of another resistance than 75 Ω gets behind the part that the fit puts there, against
+ * the level across 75 Ω: by the divider, with resistors of E24. */
+static gboolean
+end_of_fit (const Cell *cell, const BwFinding *ends, double open_v, double ohm, double *gain)
+{
+  double load_ohm = bw_input_load_ohm (cell->input, FALSE);
+  double r = ends->remedy.value;
+
+  switch (ends->remedy.kind)
+    {
+    case BW_REMEDY_MATCHING_RESISTOR:
+      *gain = divider (open_v, ohm + bw_preferred_value (r, BW_SERIES_E24), load_ohm);
+      return TRUE;
+    case BW_REMEDY_SHUNT_RESISTOR:
+      r = bw_preferred_value (r, BW_SERIES_E24);
+      *gain = divider (open_v, ohm, r * load_ohm / (r + load_ohm));
+      return TRUE;
+    case BW_REMEDY_MINIMUM_LOSS_PAD:
+      *gain = behind_pad (open_v, ohm, load_ohm);
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
 /* An attenuator stands between the source and one load. */
 static gboolean
 pad_of_fit (const BwFinding *f, double *ratio)
 {
-  if (f->remedy.kind != BW_REMEDY_VIDEO_PAD)
+  if (f->reason == BW_REASON_CURED_BY_TERMINATION
+      || (f->remedy.kind != BW_REMEDY_VIDEO_PAD && f->remedy.kind != BW_REMEDY_MINIMUM_LOSS_PAD))
     return FALSE;
   *ratio = MIN (*ratio, f->remedy.value);
   return TRUE;
@@ -208,9 +250,21 @@ try_picture_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   gboolean padded = pad_of_fit (level, &ratio);
   padded |= !own && pad_of_fit (sync, &ratio);
   double load_ohm = load_after (cell->input, FALSE, cure);
-  circuit.video_gain = ratio;
-  if (!padded)
-    circuit.video_gain = divider (without_load (1, BW_LOAD_75_OHM, ohm), ohm, load_ohm);
+  if (!(cell->input->signals & BW_BIT (cell->source->signal))) /* the converter ends the line */
+    load_ohm = 75;
+  if (padded && (level->as.video_level.with_load || (!own && sync->as.sync_level.with_load)))
+    load_ohm = load_after (cell->input, FALSE,
+                           cell->input->termination == BW_TERMINATION_NONE && load_ohm > 75
+                               ? BW_REMEDY_TERMINATOR
+                               : BW_REMEDY_SWITCH_ON);
+  double open_v = without_load (1, BW_LOAD_75_OHM, ohm);
+  if (padded) /* the line looks back into 75 Ω */
+    {
+      open_v = 2 * ratio;
+      ohm = 75;
+    }
+  if (!end_of_fit (cell, ends, open_v, ohm, &circuit.video_gain))
+    circuit.video_gain = divider (open_v, ohm, load_ohm);
   count->n_pads += padded;
   count->n_loads += cure != BW_REMEDY_NONE;
   count->n_plain += !padded && cure == BW_REMEDY_NONE;

@@ -228,8 +228,10 @@ make_result (gpointer owner)
 {
   BwFitGrid *self = owner;
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
-  const BwNode *cells = bw_fit_say_sheet (bw_result_root (result),
-                                          bw_document_get_sheet (self->document),
+  const BwSheet *sheet = bw_document_get_sheet (self->document);
+
+  bw_mains_say (bw_result_root (result), sheet->monitor, sheet->supply_v, sheet->supply_hz);
+  const BwNode *cells = bw_fit_say_sheet (bw_result_root (result), sheet,
                                           bw_document_get_catalogue (self->document));
   bw_fit_say_legend (bw_result_root (result));
   bw_fit_tell (bw_result_root (result), cells, FALSE);

@@ -62,6 +62,7 @@ show_fit (const BwFitAsk *ask, gboolean with_findings, const BwCliOptions *optio
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   BwNode *root = bw_result_root (result);
 
+  bw_mains_say (root, ask->sheet->monitor, ask->sheet->supply_v, ask->sheet->supply_hz);
   bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->title);
   bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->monitor->name);
   if (ask->sources->len == 0)

@@ -106,6 +106,15 @@ typedef struct
 } BwLevelFigures;
 
 /**
+ * BwSyncDriveFigures:
+ * @load_ohm: what the output works into behind its own resistance
+ */
+typedef struct
+{
+  double load_ohm;
+} BwSyncDriveFigures;
+
+/**
  * BwSyncShapeFigures:
  * @given: the shape that the source gives
  */
@@ -181,6 +190,7 @@ typedef struct
  * @has_low: whether @low is a limit
  * @has_high: whether @high is a limit
  * @dimension: of @value, @low and @high
+ * @danger: it can hurt someone, or destroy what is joined
  * @margin: distance from @value to the nearer limit as a share of that limit; negative outside
  * @as: what the rule of that name found besides; the other rules have nothing in it
  *
@@ -194,6 +204,7 @@ typedef struct
   gboolean has_value;
   gboolean has_low;
   gboolean has_high;
+  gboolean danger;
   double value;
   double low;
   double high;
@@ -204,6 +215,7 @@ typedef struct
   {
     BwSyncPolarityFigures sync_polarity;
     BwLevelFigures sync_level;
+    BwSyncDriveFigures sync_drive;
     BwSyncShapeFigures sync_shape;
     BwLevelFigures video_level;
     BwSetupFigures setup;

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "mains.h"
 
 /* The verdict on each source at each input, and what each rule found. */
 
@@ -26,8 +27,11 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   BwValue value = bw_value_quantity ("value", f->value, f->dimension, 4);
   BwValue margin = bw_value_fixed ("margin", f->margin, BW_DIMENSION_FRACTION, "%", 0);
 
-  row->mark = BW_MARK (f->severity);
-  bw_node_cell (row, bw_value_kind ("severity", &bw_severities, f->severity));
+  BwValue severity = bw_value_kind ("severity", &bw_severities, f->severity);
+
+  /* Translators: the outcome of a rule: what it found can hurt someone */
+  row->mark = BW_MARK (f->danger ? BW_SEVERITY_FATAL : f->severity);
+  bw_node_cell (row, f->danger ? bw_value_read_as (severity, C_ ("outcome", "danger")) : severity);
   bw_node_cell (row, bw_value_kind ("rule", &bw_rules, f->rule));
   bw_node_cell (row, bw_value_read_as (bw_value_if (f->has_value, value),
                                        bw_node_take (row, bw_finding_value (f, mark))));
@@ -40,16 +44,21 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   bw_node_member (row, bw_value_if (f->has_low, bw_value_count ("low", f->low)));
   bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
+  bw_node_member (row, bw_value_flag ("danger", f->danger));
 }
 
-/* With @worst_first the rules with the worst findings stand first, else all in their own order. */
+/* With @worst_first what is a danger stands first, then the rules with the worst findings; else all
+ * in their own order. */
 static void
 add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  table->order = "rule severity value low high unit says remedy margin";
-  for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
+  table->order = "rule severity value low high unit says remedy margin danger";
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    if (!worst_first || fit->at[rule].danger)
+      add_finding (table, &fit->at[rule], fit, c);
+  for (guint turn = 0; worst_first && turn < BW_N_SEVERITIES; turn++)
     for (BwRule rule = 0; rule < BW_N_RULES; rule++)
-      if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
+      if (!fit->at[rule].danger && fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
         add_finding (table, &fit->at[rule], fit, c);
 }
 
@@ -104,6 +113,45 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
       add_cell (table, ask, g_array_index (ask->sources, guint, s),
                 g_array_index (ask->inputs, guint, i));
   return table;
+}
+
+/**
+ * bw_mains_say:
+ * @supply_v: mains at the bench; zero: not known. Likewise @supply_hz
+ *
+ * Adds what there is to say of the supply against the rating plate: for scripts always, for people
+ * where it does not plainly suit. It comes first on every face, because it can hurt someone.
+ */
+void
+bw_mains_say (BwNode *to, const BwMonitor *monitor, double supply_v, double supply_hz)
+{
+  g_return_if_fail (to != NULL && monitor != NULL);
+  BwMains mains = { 0 };
+  char mark = bw_result_mark (to->result);
+  gboolean judged = bw_mains_judge (monitor, supply_v, supply_hz, &mains);
+  gboolean danger = judged && bw_mains_is_danger (&mains);
+  gboolean plain = judged && mains.knows_voltage && mains.knows_frequency
+                   && MAX (mains.voltage, mains.frequency) == BW_SEVERITY_OK;
+  const char *says = bw_node_take (to, bw_mains_says (monitor, supply_v, supply_hz, mark));
+  BwNode *section = bw_node_section (to, "mains", NULL);
+
+  section->order = "danger voltage frequency says";
+  bw_node_member (section, bw_value_flag ("danger", danger));
+  bw_node_member (section, bw_value_if (mains.knows_voltage,
+                                        bw_value_kind ("voltage", &bw_severities, mains.voltage)));
+  bw_node_member (section,
+                  bw_value_if (mains.knows_frequency,
+                               bw_value_kind ("frequency", &bw_severities, mains.frequency)));
+  bw_node_member (section, bw_value_says ("says", says));
+  if (plain)
+    return;
+  const char *words = danger   ? bw_node_print (to, _ ("Danger: %s"), says)
+                      : judged ? bw_node_print (to, _ ("Mains: %s"), says)
+                               : bw_node_print (to, _ ("Mains not judged. %s"), says);
+  bw_node_say (section, BW_SAY_NOTE, NULL, words)->mark
+      = danger   ? BW_MARK (BW_SEVERITY_FATAL)
+        : judged ? BW_MARK (MAX (mains.voltage, mains.frequency))
+                 : BW_MARK_NONE;
 }
 
 /**
@@ -269,6 +317,7 @@ void
 bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
 {
   g_return_if_fail (to != NULL && fit != NULL && c != NULL);
+  bw_mains_say (to, c->monitor, c->supply_v, c->supply_hz);
   bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark = BW_MARK (
       bw_verdict_severity (fit->verdict));
   bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));

@@ -231,6 +231,7 @@ bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
     .source = bw_sheet_source (sheet, source),
     .figures = figures,
     .limits = &sheet->limits,
+    .supply_v = sheet->supply_v,
     .supply_hz = sheet->supply_hz,
   };
   c->raster = bw_sheet_raster (sheet, catalogue, c->source);

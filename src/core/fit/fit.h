@@ -36,6 +36,9 @@ typedef struct
 /**
  * BwCase:
  *
+ * @supply_hz: mains at the bench; zero: not known. Likewise @supply_v
+ * @mains_met: the set gets the supply that its plate asks for, whatever there is at the bench
+ *
  * What is judged: one source at one input. All borrowed.
  */
 typedef struct
@@ -47,6 +50,8 @@ typedef struct
   const BwRasterFigures *figures;
   const BwLimits *limits;
   double supply_hz;
+  double supply_v;
+  gboolean mains_met;
 } BwCase;
 
 extern const BwKindTable bw_verdicts;

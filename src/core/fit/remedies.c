@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/bench/match.h"
+#include "mains.h"
 
 /* The table of remedies, made of their list, and their words: the part to add or the setting to
  * change, with its value. A member that is missing here, or empty in the list, is an error. */
@@ -60,7 +61,9 @@ says_plain (const BwFinding *f, const BwCase *c, const char *value, char mark)
 static char *
 says_series_resistor (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
-  g_assert (f->rule == BW_RULE_SYNC_LEVEL);
+  g_assert (f->rule == BW_RULE_SYNC_LEVEL || f->rule == BW_RULE_SYNC_DRIVE);
+  if (f->rule == BW_RULE_SYNC_DRIVE)
+    return g_strdup (_ ("the series resistor that brings the level down"));
 
   const BwLevelFigures *figures = &f->as.sync_level;
   BwSyncMatch match;
@@ -109,6 +112,13 @@ says_gain (const BwFinding *f, const BwCase *c, const char *value, char mark)
                             part_of (f), value);
   /* Translators: an attenuator or amplifier and what it does: "video amplifier: +6.0 dB" */
   return g_strdup_printf (_ ("%1$s: %2$s"), part_of (f), value);
+}
+
+/* Its size, if the rated current is known: bw_mains_judge(). */
+static char *
+says_transformer (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  return bw_mains_transformer_words (c->monitor, c->supply_v, mark);
 }
 
 /* Which resistors it is made of, and at which end it stands. */

@@ -17,6 +17,10 @@
 #define BW_REMEDY_LIST(X)                                                                          \
   X (NONE, "none", NOTHING, NONE, plain,                                                           \
      N_ ("none"), N_ ("none"))                                                                     \
+  X (MAINS_TRANSFORMER, "mains-transformer", PART, NONE, transformer,                              \
+     N_ ("mains transformer"), N_ ("mains transformer"))                                           \
+  X (MAINS_CONVERTER, "mains-converter", PART, NONE, plain,                                        \
+     N_ ("supply of the voltage and frequency on the rating plate"), N_ ("another supply"))        \
   X (TERMINATOR, "terminator", PART, NONE, plain,                                                  \
      N_ ("75 Ω terminator at the input or its loop-through"), N_ ("75 Ω terminator"))              \
   X (SWITCH_ON, "termination-on", SETTING, NONE, plain,                                            \

@@ -25,6 +25,7 @@ typedef struct
 BwNode *bw_fit_say (BwNode *to, const BwFitAsk *ask);
 BwNode *bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue);
 void bw_fit_say_legend (BwNode *to);
+void bw_mains_say (BwNode *to, const BwMonitor *monitor, double supply_v, double supply_hz);
 void bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing);
 GPtrArray *bw_fit_reasons (const BwFit *fit, char mark);
 void bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c);

@@ -7,13 +7,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/circuit/load.h"
+#include "core/fit/results.h"
 
 /* How one source comes to one input: the chain, the wiring list, the parts and the levels. Leads are
  * counted from one. */
 
 static const char order[] =
     "source input verdict_before verdict_after alternative chain connections parts levels warnings "
-    "leads rests needs alternatives line_end lead";
+    "leads rests needs alternatives line_end lead mains";
 
 /* What the plan does for the verdict. */
 static const char *
@@ -399,6 +400,7 @@ bw_hookup_say (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
 {
   g_return_if_fail (to != NULL && hookup != NULL);
   to->order = order;
+  bw_mains_say (to, hookup->monitor, hookup->supply_v, hookup->supply_hz);
   add_answer (to, hookup);
   bw_node_list (to, "needs", _ ("No plan: what stays in the way"), hookup->needs);
   add_steps (to, hookup);

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/circuit/coupling.h"
+#include "core/fit/mains.h"
 #include "core/levels/conductor.h"
 #include "planner-private.h"
 
@@ -281,6 +282,30 @@ add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *be
     default:
       break;
     }
+}
+
+/**
+ * bw_hookup_add_mains:
+ *
+ * Where the supply lies outside the plate, adds what it needs as the first step and the first part.
+ */
+void
+bw_hookup_add_mains (BwHookup *hookup)
+{
+  const BwFinding *f = &hookup->fit_before.at[BW_RULE_MAINS];
+  char mark = bw_quantity_locale_mark ();
+
+  if (!f->danger)
+    return;
+  BwHookupStep *step = g_new0 (BwHookupStep, 1);
+  step->kind = BW_STEP_MAINS;
+  step->id = g_strdup (bw_kind_id (&bw_plan_steps, BW_STEP_MAINS));
+  step->name = f->remedy.kind == BW_REMEDY_MAINS_TRANSFORMER
+                   ? bw_mains_transformer_words (hookup->monitor, hookup->supply_v, mark)
+                   : g_strdup (bw_kind_label (&bw_remedies, f->remedy.kind));
+  step->purpose = g_strdup (_ ("before the set is switched on, by local codes and licensed practice"));
+  g_ptr_array_add (hookup->steps, step);
+  bw_hookup_add_part (hookup, step->name, 0, 0, 1, "");
 }
 
 /**

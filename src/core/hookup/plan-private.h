@@ -7,6 +7,7 @@ G_BEGIN_DECLS
 
 /* Shared by the files that put a plan into words. Each fills some of the arrays of @hookup. */
 
+void bw_hookup_add_mains (BwHookup *hookup);
 void bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start);
 void bw_hookup_add_hops (BwHookup *hookup, const BwPlanSignal *start);
 void bw_hookup_add_parts (BwHookup *hookup, const BwPlanSignal *start);

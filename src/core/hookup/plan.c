@@ -191,6 +191,7 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
   bw_plan_state_case (&hookup->plan->state, &after);
   bw_fit_judge (&after, &hookup->fit_after);
   hookup->verdict_after = hookup->fit_after.verdict;
+  bw_hookup_add_mains (hookup);
   bw_hookup_add_steps (hookup, begin);
   warn_of_rate (hookup);
   warn_of_tight (hookup);
@@ -257,6 +258,9 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
   BwHookup *hookup = hookup_empty (&before);
   bw_fit_judge (&before, &hookup->fit_before);
   hookup->verdict_before = hookup->fit_before.verdict;
+  hookup->monitor = sheet->monitor;
+  hookup->supply_v = sheet->supply_v;
+  hookup->supply_hz = sheet->supply_hz;
   hookup->choice = *choice;
   hookup->alternative = alternative;
   for (guint i = 0; i < plans->len; i++)

@@ -182,6 +182,8 @@ typedef struct
  *   attenuator
  * @end_ohm: that the lead of the picture ends in, at the input or at what stands before it; zero
  *   without a plan
+ * @monitor: the set; borrowed, as what is in @plan
+ * @supply_v: mains at the bench; zero: not known. Likewise @supply_hz
  * @source_match: (nullable): what would match a source that is not of 75 Ω to the lead, and what it
  *   would leave of the picture; %NULL: it is of 75 Ω, or the plan matches it
  * @needs: (element-type utf8): where there is no plan: what stays in the way, and what would help
@@ -201,6 +203,9 @@ typedef struct
   BwFit fit_after;
   double back_ohm;
   double end_ohm;
+  const BwMonitor *monitor;
+  double supply_v;
+  double supply_hz;
   char *source_match;
   GPtrArray *alternatives; /* BwHookupAlternative */
   GPtrArray *steps;        /* BwHookupStep */

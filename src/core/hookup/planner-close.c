@@ -20,6 +20,7 @@ bw_plan_state_case (const BwPlanState *state, BwCase *c)
     .figures = &state->figures,
     .limits = state->limits,
     .supply_hz = state->supply_hz,
+    .mains_met = TRUE, /* a transformer is no part of a chain: see bw_hookup_add_mains() */
   };
 }
 
@@ -294,7 +295,7 @@ is_hopeless (const BwFit *fit)
 {
   const guint closable = BW_BIT (BW_RULE_SYNC_LEVEL) | BW_BIT (BW_RULE_VIDEO_LEVEL)
                          | BW_BIT (BW_RULE_SETUP) | BW_BIT (BW_RULE_TERMINATION)
-                         | BW_BIT (BW_RULE_COUPLING) | BW_BIT (BW_RULE_VISIBLE_AREA);
+                         | BW_BIT (BW_RULE_SYNC_DRIVE) | BW_BIT (BW_RULE_COUPLING) | BW_BIT (BW_RULE_VISIBLE_AREA);
   for (guint i = 0; i < BW_N_RULES; i++)
     if (fit->at[i].severity >= BW_SEVERITY_CURABLE && !(closable & BW_BIT (i)))
       return TRUE;
@@ -305,6 +306,7 @@ static gboolean
 load_matters (const BwFit *fit)
 {
   return fit->at[BW_RULE_SYNC_LEVEL].severity >= BW_SEVERITY_CURABLE
+         || fit->at[BW_RULE_SYNC_DRIVE].severity >= BW_SEVERITY_CURABLE
          || fit->at[BW_RULE_VIDEO_LEVEL].severity >= BW_SEVERITY_CURABLE
          || fit->at[BW_RULE_TERMINATION].severity >= BW_SEVERITY_CURABLE;
 }

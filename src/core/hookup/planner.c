@@ -25,6 +25,7 @@ static const BwKind steps[BW_N_STEPS] = {
   [BW_STEP_ASPECT_SWITCH] = { "aspect-switch", N_ ("aspect switch of the set") },
   [BW_STEP_ASPECT_SIZE] = { "aspect-size", N_ ("size control of the set") },
   [BW_STEP_UNDERSCAN] = { "underscan", N_ ("underscan, or width and height controls") },
+  [BW_STEP_MAINS] = { "mains", N_ ("supply of the set") },
   [BW_STEP_BLACK_LEVEL] = { "black-level", N_ ("set the black level (setup or brightness)") },
 };
 const BwKindTable bw_plan_steps = { BW_N_STEPS, steps };

@@ -32,6 +32,7 @@ typedef enum
   BW_STEP_ASPECT_SIZE,
   BW_STEP_UNDERSCAN,
   BW_STEP_BLACK_LEVEL,
+  BW_STEP_MAINS, /* of no chain: what the supply of the set needs, whatever is joined to it */
   BW_N_STEPS
 } BwStepKind;
 

@@ -85,7 +85,8 @@ bench_init (Bench *b, const char *monitor, const char *input, const char *source
                    .source = b->source,
                    .figures = &b->figures,
                    .limits = &b->limits,
-                   .supply_hz = 60 };
+                   .supply_hz = 60,
+                   .supply_v = 120 };
   bench_finish (b);
 }
 
@@ -108,7 +109,7 @@ test_base_is_direct (void)
   for (guint i = 0; i < BW_N_RULES; i++)
     g_assert_cmpstr (bw_kind_id (&bw_severities, fit.at[i].severity), ==, "ok");
   g_assert_cmpuint (fit.verdict, ==, BW_VERDICT_DIRECT);
-  g_assert_cmpuint (fit.limiting, ==, BW_RULE_SIGNAL_KIND);
+  g_assert_cmpuint (fit.limiting, ==, 0);
   bench_clear (&b);
 }
 
@@ -135,6 +136,40 @@ typedef struct
 #define FATAL BW_SEVERITY_FATAL
 
 static const RuleCase rule_cases[] = {
+  /* the bench has 120 V and 60 Hz; a plate that is not known is not judged; 120 V are 4.3 % above 115 V,
+   * which is within 6 % (common practice, no source) */
+  { "mains-unknown", BW_RULE_MAINS, "", "", "", OK, BW_REASON_UNKNOWN, BW_REMEDY_NONE, NAN, 0 },
+  { "mains-suits", BW_RULE_MAINS, "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz .. 60 Hz", "",
+    "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 120, 0 },
+  { "mains-a-little-high", BW_RULE_MAINS,
+    "mains_voltage=100 V .. 115 V | mains_frequency=50 Hz .. 60 Hz", "", "", TIGHT, BW_REASON_ABOVE,
+    BW_REMEDY_NONE, 120, 0 },
+  { "mains-too-high", BW_RULE_MAINS, "mains_voltage=100 V | mains_frequency=50 Hz .. 60 Hz", "", "",
+    CURABLE, BW_REASON_ABOVE, BW_REMEDY_MAINS_TRANSFORMER, 120, 0 },
+  { "mains-too-low", BW_RULE_MAINS, "mains_voltage=220 V .. 240 V", "", "", CURABLE, BW_REASON_BELOW,
+    BW_REMEDY_MAINS_TRANSFORMER, 120, 0 },
+  { "mains-of-another-frequency", BW_RULE_MAINS,
+    "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz", "", "", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_MAINS_CONVERTER, 60, 0 },
+  { "mains-frequency-alone", BW_RULE_MAINS, "mains_frequency=50 Hz", "", "", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_MAINS_CONVERTER, 60, 0 },
+  /* 5 V behind 50 Ω into 75 Ω: 5 / 125 = 40 mA, into 10 kΩ 0.5 mA; behind 200 Ω 5 / 275 = 18.2 mA; 16 and 24 mA
+   * are common practice, no source */
+  { "drive-not-logic", BW_RULE_SYNC_DRIVE, "", "", "", OK, BW_REASON_NOT_NEEDED, BW_REMEDY_NONE, NAN,
+    0 },
+  { "drive-without-a-part", BW_RULE_SYNC_DRIVE, "", "",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_SERIES_RESISTOR, 0.04, 1e-12 },
+  { "drive-of-a-level-that-is-taken", BW_RULE_SYNC_DRIVE, "", "own_sync_level=2 V .. 5 V",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", TIGHT, BW_REASON_ABOVE,
+    BW_REMEDY_NONE, 0.04, 1e-12 },
+  { "drive-of-strong-logic", BW_RULE_SYNC_DRIVE, "", "own_sync_level=0.5 V .. 2 V",
+    "sync_level=5 V | sync_stated=open | sync_resistance=200 ohm", TIGHT, BW_REASON_NEAR_EDGE,
+    BW_REMEDY_NONE, 0.0181818, 1e-7 },
+  { "drive-into-high-impedance", BW_RULE_SYNC_DRIVE, "",
+    "own_sync_level=2 V .. 5.5 V | sync_termination=none",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 4.97512e-4, 1e-9 },
   { "signal-taken", BW_RULE_SIGNAL_KIND, "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, NAN, 0 },
   { "signal-component-for-rgb", BW_RULE_SIGNAL_KIND, "", "", "signal=component | syncs=on-y",
     CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_TRANSCODER, NAN, 0 },
@@ -355,6 +390,36 @@ test_every_rule_fails_once (void)
         g_test_message ("no row in which %s fails", bw_kind_id (&bw_rules, rule));
         g_test_fail ();
       }
+}
+
+/* What can hurt someone stands first and is told from what merely fails: mains far outside the plate, and
+ * logic into 75 Ω. */
+static void
+test_danger (void)
+{
+  static const struct
+  {
+    const char *monitor;
+    const char *source;
+    BwRule rule;
+    gboolean danger;
+  } cases[] = {
+    { "mains_voltage=100 V .. 115 V", "", BW_RULE_MAINS, FALSE },
+    { "mains_voltage=100 V", "", BW_RULE_MAINS, TRUE },
+    { "mains_frequency=50 Hz", "", BW_RULE_MAINS, TRUE },
+    { "", "sync_level=5 V | sync_stated=open | sync_resistance=300 ohm", BW_RULE_SYNC_DRIVE, FALSE },
+    { "", "sync_level=5 V | sync_stated=open | sync_resistance=100 ohm", BW_RULE_SYNC_DRIVE, TRUE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench b;
+      BwFit fit;
+      bench_init (&b, cases[i].monitor, "", cases[i].source);
+      bw_fit_judge (&b.c, &fit);
+      for (guint rule = 0; rule < BW_N_RULES; rule++)
+        g_assert_cmpint (fit.at[rule].danger, ==, rule == cases[i].rule && cases[i].danger);
+      bench_clear (&b);
+    }
 }
 
 /* What a remedy makes anew is not judged: behind a scan converter the set sees another raster, and
@@ -822,7 +887,7 @@ typedef struct
 } LimitingCase;
 
 static const LimitingCase limiting_cases[] = {
-  { "none", "", "", "", BW_VERDICT_DIRECT, BW_RULE_SIGNAL_KIND },
+  { "none", "", "", "", BW_VERDICT_DIRECT, 0 },
   { "the-only-one", "", "", "video_level=2 V", BW_VERDICT_WITH_PARTS, BW_RULE_VIDEO_LEVEL },
   /* two as bad: the first in the rules' order */
   { "first-of-two", "", "", "video_level=2 V | sync_level=2 V", BW_VERDICT_WITH_PARTS,
@@ -1065,6 +1130,7 @@ main (int argc, char **argv)
     add ("limiting", limiting_cases[i].name, &limiting_cases[i], test_limiting);
   for (gsize i = 0; i < G_N_ELEMENTS (sync_cases); i++)
     add ("sync", sync_cases[i].name, &sync_cases[i], test_sync);
+  g_test_add_func ("/fit/danger", test_danger);
   g_test_add_func ("/fit/every-rule-fails-once", test_every_rule_fails_once);
   g_test_add_func ("/fit/figure/series-resistor", test_series_resistor_value);
   g_test_add_func ("/fit/figure/pad", test_pad_value);

@@ -13,7 +13,7 @@ G_DECLARE_FINAL_TYPE (BwFitCell, bw_fit_cell, BW, FIT_CELL, GtkToggleButton)
 GtkWidget *bw_fit_cell_new (guint source, guint input);
 guint bw_fit_cell_get_source (BwFitCell *self);
 guint bw_fit_cell_get_input (BwFitCell *self);
-void bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c);
+void bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *const *needs);
 const char *bw_fit_cell_get_word (BwFitCell *self);
 const char *bw_fit_cell_get_detail (BwFitCell *self);
 

@@ -34,6 +34,8 @@ struct _BwFitGrid
   BwFitLayout layout;
   gboolean selecting;
   gboolean scroll_to_selected; /* when it is laid out */
+  guint planning;  /* the idle source that looks for plans; zero: none */
+  guint n_planned; /* cells that it has come to */
 };
 
 void bw_fit_grid_layout_class_init (GtkWidgetClass *widget_class);

@@ -5,6 +5,7 @@
 
 #include "app/widgets/result-head.h"
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 
 /**
  * BwFitGrid:
@@ -108,7 +109,44 @@ show_cell (BwFitGrid *self, BwFitCell *cell)
                          bw_fit_cell_get_input (cell), &figures, &c))
     return;
   bw_fit_judge (&c, &fit);
-  bw_fit_cell_show (cell, &fit, &c);
+  bw_fit_cell_show (cell, &fit, &c, NULL);
+}
+
+/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be done. */
+static gboolean
+plan_next (gpointer data)
+{
+  BwFitGrid *self = data;
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit fit;
+
+  while (self->n_planned < self->at->len)
+    {
+      BwFitCell *cell = self->at->pdata[self->n_planned++];
+      guint source = bw_fit_cell_get_source (cell), input = bw_fit_cell_get_input (cell);
+      if (!bw_document_case (self->document, source, input, &figures, &c))
+        continue;
+      bw_fit_judge (&c, &fit);
+      if (fit.verdict < BW_VERDICT_WITH_PARTS)
+        continue;
+      g_auto (GStrv) needs
+          = bw_plan_needs (bw_document_get_sheet (self->document),
+                           bw_document_get_catalogue (self->document), source, input);
+      bw_fit_take_plan (&fit, needs != NULL);
+      bw_fit_cell_show (cell, &fit, &c, needs);
+      return G_SOURCE_CONTINUE;
+    }
+  self->planning = 0;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+plan_all (BwFitGrid *self)
+{
+  self->n_planned = 0;
+  if (self->planning == 0)
+    self->planning = g_idle_add (plan_next, self);
 }
 
 static void
@@ -121,6 +159,7 @@ show_all (BwFitGrid *self)
     show_row_head (self, i);
   for (guint i = 0; i < self->at->len; i++)
     show_cell (self, self->at->pdata[i]);
+  plan_all (self);
   show_selection (self);
 }
 
@@ -232,7 +271,8 @@ make_result (gpointer owner)
 
   bw_mains_say (bw_result_root (result), sheet->monitor, sheet->supply_v, sheet->supply_hz);
   const BwNode *cells = bw_fit_say_sheet (bw_result_root (result), sheet,
-                                          bw_document_get_catalogue (self->document));
+                                          bw_document_get_catalogue (self->document),
+                                          bw_plan_needs);
   bw_fit_say_legend (bw_result_root (result));
   bw_fit_tell (bw_result_root (result), cells, FALSE);
   return result;
@@ -359,6 +399,7 @@ bw_fit_grid_dispose (GObject *object)
 {
   BwFitGrid *self = BW_FIT_GRID (object);
 
+  g_clear_handle_id (&self->planning, g_source_remove);
   drop_children (self->at, 0);
   drop_children (self->row_heads, 0);
   drop_children (self->column_heads, 0);

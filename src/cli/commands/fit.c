@@ -8,6 +8,7 @@
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 
 /* The name of source or input @i of @sheet. */
 typedef const char *(*NameFunc) (const BwSheet *sheet, guint i);
@@ -97,7 +98,7 @@ show_sheet (const char *path, const BwSheet *sheet, const BwCatalogue *catalogue
                          source_name);
   if (own->input != NULL && inputs->len == 0)
     return no_such_name (path, _ ("no input is called"), own->input, sheet, n_inputs, input_name);
-  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs, bw_plan_needs };
   return show_fit (&ask, own->findings, options);
 }
 

@@ -62,6 +62,14 @@ add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_f
         add_finding (table, &fit->at[rule], fit, c);
 }
 
+/* Each thing that the plan needs, for scripts; null where there is no plan, or none is needed. */
+static void
+add_needs (BwNode *row, char *const *needs)
+{
+  bw_node_member (row, needs != NULL ? bw_value_list ("plan", (const char *const *) needs)
+                                     : bw_value_nothing ("plan"));
+}
+
 /* "limiting" is the rule of the worst finding, null where all hold. */
 static void
 add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
@@ -81,6 +89,12 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
     }
   bw_case_init (&c, &figures, ask->sheet, ask->catalogue, source, input);
   bw_fit_judge (&c, &fit);
+  g_auto (GStrv) needs = NULL;
+  if (ask->plan != NULL && fit.verdict >= BW_VERDICT_WITH_PARTS)
+    {
+      needs = ask->plan (ask->sheet, ask->catalogue, source, input);
+      bw_fit_take_plan (&fit, needs != NULL);
+    }
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
   bw_node_cell (row, bw_value_marked (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
                                       BW_MARK (bw_verdict_severity (fit.verdict))));
@@ -88,6 +102,7 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
   bw_node_member (row, limited ? bw_value_kind ("limiting", &bw_rules, fit.limiting)
                                : bw_value_nothing ("limiting"));
   bw_node_member (row, bw_value_kind ("sync", &bw_sync_kinds, fit.sync));
+  add_needs (row, needs);
 }
 
 /**
@@ -102,7 +117,7 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
   bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
   BwNode *table = bw_node_table (to, "cells", NULL);
 
-  table->order = "source input verdict findings limiting sync";
+  table->order = "source input verdict findings limiting sync plan";
   table->names = 2;
   table->across = ask->inputs->len;
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);
@@ -172,16 +187,18 @@ bw_fit_say_legend (BwNode *to)
 
 /**
  * bw_fit_say_sheet:
+ * @plan: (nullable): as of BwFitAsk
  *
  * Returns: (transfer none): the table of bw_fit_say(), of every source at every input of @sheet
  */
 BwNode *
-bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue)
+bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue,
+                  BwFitPlanFunc plan)
 {
   g_return_val_if_fail (to != NULL && sheet != NULL && catalogue != NULL, NULL);
   g_autoptr (GArray) sources = g_array_new (FALSE, FALSE, sizeof (guint));
   g_autoptr (GArray) inputs = g_array_new (FALSE, FALSE, sizeof (guint));
-  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs, plan };
 
   for (guint i = 0; i < sheet->sources->len; i++)
     g_array_append_val (sources, i);
@@ -208,6 +225,15 @@ tell_finding (BwNode *to, const BwNode *finding)
     bw_node_say (sentence, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("Remedy: %s"), remedy));
 }
 
+/* What the plan takes in all, or that there is none. */
+static void
+tell_plan (BwNode *to, const BwNode *cell)
+{
+  g_autofree char *needs = bw_node_words (cell, "plan");
+  if (*needs != '\0')
+    bw_node_say (to, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("In all: %s"), needs));
+}
+
 static void
 tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
 {
@@ -224,6 +250,7 @@ tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
     bw_node_say (section, BW_SAY_NOTE, NULL, _ ("Every rule holds with margin."));
   for (guint i = 0; i < findings->children->len; i++)
     tell_finding (section, findings->children->pdata[i]);
+  tell_plan (section, cell);
 }
 
 /**
@@ -251,7 +278,7 @@ bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
 /**
  * bw_fit_reasons:
  *
- * Returns: (transfer full) (element-type utf8): what the verdict hangs on, each thing once: for
+ * Returns: (transfer full) (element-type utf8): what the verdict hangs on, worst or as bad, each thing once: for
  *   "with parts" the remedies in short, for "tight" and "no" the rules; nothing for "direct"
  */
 GPtrArray *
@@ -260,10 +287,13 @@ bw_fit_reasons (const BwFit *fit, char mark)
   g_return_val_if_fail (fit != NULL, NULL);
   GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
 
+  BwSeverity severity
+      = fit->unplanned ? BW_SEVERITY_CURABLE : bw_verdict_severity (fit->verdict);
+
   for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
     {
       const BwFinding *finding = &fit->at[rule];
-      if (finding->severity != bw_verdict_severity (fit->verdict))
+      if (finding->severity < severity)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
@@ -278,11 +308,22 @@ bw_fit_reasons (const BwFit *fit, char mark)
 
 /* "Console on RGB: with parts: …" */
 static const char *
-summary (BwNode *to, const BwFit *fit, const BwCase *c)
+summary (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
 {
   const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
+  if (fit->verdict == BW_VERDICT_WITH_PARTS && needs != NULL && needs[0] != NULL)
+    return bw_node_print (to, _ ("%s on %s: %s: %s"), c->source->name, c->input->name, verdict,
+                          bw_node_take (to, g_strjoinv ("; ", (char **) needs)));
+  if (fit->unplanned && reasons->len > 0)
+    {
+      g_ptr_array_add (reasons, NULL);
+      return bw_node_print (to,
+                            _ ("%s on %s: %s: the catalogue holds nothing that cures all of this: %s"),
+                            c->source->name, c->input->name, verdict,
+                            bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
+    }
   if (reasons->len == 0)
     return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name, c->input->name,
                           verdict);
@@ -309,16 +350,17 @@ limits_from (BwNode *to, const BwCase *c)
 /**
  * bw_case_say:
  * @fit: of @c
+ * @needs: (nullable): what the plan needs, as from a BwFitPlanFunc
  *
  * Adds for people the fit of one source at one input, where its limits come from, and what each
  * rule found, those that do not hold first.
  */
 void
-bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
+bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
 {
   g_return_if_fail (to != NULL && fit != NULL && c != NULL);
   bw_mains_say (to, c->monitor, c->supply_v, c->supply_hz);
-  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark = BW_MARK (
+  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c, needs))->mark = BW_MARK (
       bw_verdict_severity (fit->verdict));
   bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));
   BwNode *table = bw_node_table (to, "findings", NULL);

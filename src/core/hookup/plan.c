@@ -252,11 +252,14 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
   if (alternative > 0 && alternative >= plans->len)
     {
       g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-                   _ ("there is no alternative %u; there are %u"), alternative + 1, plans->len);
+                   ngettext ("there is no alternative %u; there is %u",
+                             "there is no alternative %u; there are %u", plans->len),
+                   alternative + 1, plans->len);
       return NULL;
     }
   BwHookup *hookup = hookup_empty (&before);
   bw_fit_judge (&before, &hookup->fit_before);
+  bw_fit_take_plan (&hookup->fit_before, plans->len > 0);
   hookup->verdict_before = hookup->fit_before.verdict;
   hookup->monitor = sheet->monitor;
   hookup->supply_v = sheet->supply_v;

@@ -141,8 +141,14 @@ setting_purpose (const BwPlanStep *step)
     }
 }
 
-static char *
-purpose (const BwPlanStep *step, const BwPlanSignal *before)
+/**
+ * bw_plan_step_purpose:
+ * @before: what comes to the step
+ *
+ * Returns: (transfer full): what the step is there for
+ */
+char *
+bw_plan_step_purpose (const BwPlanStep *step, const BwPlanSignal *before)
 {
   switch ((BwStepKind) step->kind)
     {
@@ -166,8 +172,13 @@ purpose (const BwPlanStep *step, const BwPlanSignal *before)
     }
 }
 
-static const char *
-step_name (const BwPlanStep *step)
+/**
+ * bw_plan_step_name:
+ *
+ * Returns: (transfer none): what the step is called: as in the catalogue, else by its kind
+ */
+const char *
+bw_plan_step_name (const BwPlanStep *step)
 {
   if (step->adaptor != NULL)
     return step->adaptor->name;
@@ -192,8 +203,8 @@ bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start)
       shown->kind = step->kind;
       shown->id = g_strdup (step->adaptor != NULL ? step->adaptor->id
                                                   : bw_kind_id (&bw_plan_steps, step->kind));
-      shown->name = g_strdup (step_name (step));
-      shown->purpose = purpose (step, before);
+      shown->name = g_strdup (bw_plan_step_name (step));
+      shown->purpose = bw_plan_step_purpose (step, before);
       shown->is_setting = bw_plan_step_is_setting (step);
       g_ptr_array_add (hookup->steps, shown);
       before = &step->after;
@@ -248,10 +259,10 @@ bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
 
   for (guint i = 0; i < plan->n; i++)
     if (plan->at[i].kind == BW_STEP_LEAD)
-      lead = step_name (&plan->at[i]);
+      lead = bw_plan_step_name (&plan->at[i]);
     else
       g_string_append_printf (summary, "%s%s", summary->len > 0 ? "; " : "",
-                              step_name (&plan->at[i]));
+                              bw_plan_step_name (&plan->at[i]));
   if (summary->len == 0 && lead != NULL)
     g_string_append (summary, lead);
   alternative->summary = g_strdup (summary->str);

@@ -122,6 +122,7 @@ REASONS = {
         "double terminated": "more than once",
         "other resistance": "not 75 Ω: a return loss",
         "voltage driven": "drives it as a voltage",
+        "made open": "is made for the level",
         "holds": "ends in one load",
     },
     "coupling": {
@@ -165,7 +166,7 @@ NOT_OF_THE_RASTER = {"mains", "signal-kind", "colour-system", "line-rate", "fiel
 REMEDIES = {
     "mains-transformer": "mains transformer",
     "mains-converter": "supply of the voltage and frequency",
-    "terminator": "75 Ω terminator at the input",
+    "terminator": "75 Ω terminator at the",
     "termination-on": "termination switch to 75 Ω",
     "termination-off": "termination switch to high impedance",
     "unload-loop": "take the 75 Ω load off",

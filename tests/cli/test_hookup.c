@@ -306,6 +306,54 @@ test_source_match (void)
   g_assert_nonnull (strstr (says, "376 mV, below what this input takes"));
 }
 
+/* A name that two sources have is not taken for the first of them. */
+static void
+test_shared_name (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/33-mains-of-too-many-volts.bench");
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *twice = g_build_filename (folder, "twice.bench", NULL);
+  g_autofree char *text = NULL;
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_auto (GStrv) parts = g_strsplit (text, "name=Logic of 100 ohm", -1);
+  g_assert_cmpuint (g_strv_length (parts), ==, 2);
+  g_autofree char *changed = g_strjoinv ("name=Camera", parts);
+  g_assert_true (g_file_set_contents (twice, changed, -1, NULL));
+  g_autoptr (Run) name = run_cli ("hookup", twice, "-s", "Camera", "-i", "2", NULL);
+  g_autoptr (Run) number = run_cli ("hookup", twice, "-s", "2", "-i", "2", "--json", NULL);
+  assert_refused (name, 1, "2 are called “Camera”; choose one by its number: 1, 2");
+  g_autoptr (JsonObject) root = run_json (number);
+  g_assert_cmpstr (text_of (root, "source"), ==, "Camera");
+  g_assert_cmpuint (length_of (root, "parts"), ==, 3); /* transformer, resistor, lead: not the first one */
+}
+
+/* The 640x480 computer of the demonstration at the RGB input: the combiner and the resistor behind it,
+ * 75 (5 / 0.3 − 1) − 100 = 1075 Ω, 1.1 kΩ in E24; both say so. */
+static void
+test_all_that_is_needed (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) fit = run_cli ("fit", demo, "-f", "-s", TICKETS, "-i", RGB_INPUT, NULL);
+  g_autoptr (Run) plan = run_hookup (TICKETS, RGB_INPUT, NULL);
+  g_autoptr (Run) none = run_hookup (DRAWING, RGB_INPUT, "--json");
+  g_autoptr (JsonObject) root = run_json (none);
+
+  g_assert_nonnull (strstr (fit->out, "In all: sync combiner, composite sync from H and V"));
+  g_assert_nonnull (strstr (fit->out, "1.1"));
+  g_assert_nonnull (strstr (plan->out, "sync combiner, composite sync from H and V"));
+  g_assert_nonnull (strstr (plan->out, "1.1"));
+  g_assert_cmpstr (text_of (root, "verdict_before"), ==, "no");
+}
+
+static void
+test_one_alternative (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/32-other-resistances.bench");
+  g_autoptr (Run) run = run_cli ("hookup", path, "-s", "4", "-i", "2", "-a", "3", NULL);
+  assert_refused (run, 1, "there is no alternative 3; there is 1");
+}
+
 static void
 test_lead_refused (void)
 {
@@ -339,6 +387,9 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/line-end", test_line_end);
   g_test_add_func ("/hookup/minimum-loss", test_minimum_loss);
   g_test_add_func ("/hookup/source-match", test_source_match);
+  g_test_add_func ("/hookup/shared-name", test_shared_name);
+  g_test_add_func ("/hookup/all-that-is-needed", test_all_that_is_needed);
+  g_test_add_func ("/hookup/one-alternative", test_one_alternative);
   g_test_add_func ("/hookup/lead-refused", test_lead_refused);
   return g_test_run ();
 }

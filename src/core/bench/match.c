@@ -252,6 +252,28 @@ match_resistance (const BwSource *source, const BwInput *input, gboolean own_syn
   choose_part (source, input, own_sync, match);
 }
 
+static gboolean
+both_are_taken (const BwSource *source, const BwInput *input, gboolean own_sync, double load_ohm)
+{
+  BwRange video = input->video_v.n > 0 ? input->video_v.at[0] : (BwRange){ 0 };
+  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
+
+  return is_taken (video, ratio * source->video_v)
+         && (own_sync || is_taken (bw_input_sync_range (input, FALSE), ratio * source->sync_v));
+}
+
+/* Volts at some kilohms, as arcade monitors and early home computers have them: no usual level is among
+ * those that it takes. */
+static gboolean
+is_made_open (const BwSource *source, const BwInput *input, gboolean own_sync,
+              const BwPictureMatch *match)
+{
+  return match->change == BW_LOAD_TERMINATOR && !input->loop_through && input->video_v.n > 0
+         && input->video_v.at[0].low > BW_USUAL_VIDEO_V
+         && both_are_taken (source, input, own_sync, match->load_ohm)
+         && !both_are_taken (source, input, own_sync, match->changed_ohm);
+}
+
 /* What the load should become, and what stands before it where that is not 75 Ω. */
 static void
 match_end (const BwSource *source, const BwInput *input, gboolean own_sync, BwPictureMatch *match)
@@ -259,7 +281,9 @@ match_end (const BwSource *source, const BwInput *input, gboolean own_sync, BwPi
   match->part_ratio = 1;
   match->change = input->line_end_ohm > 0 ? BW_LOAD_AS_IT_IS : bw_input_load_change (input, FALSE);
   match->changed_ohm = changed_load_ohm (input, FALSE, match->change);
-  if (!match->voltage_driven)
+  match->made_open
+      = !match->voltage_driven && is_made_open (source, input, own_sync, match);
+  if (!match->voltage_driven && !match->made_open)
     match_resistance (source, input, own_sync, match);
 }
 
@@ -284,7 +308,7 @@ match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, Bw
 
   *level = (BwLevelMatch){ .takes = takes, .level_v = level_v, .gain = 1 };
   gboolean taken = is_taken (takes, level->level_v);
-  if (taken && (whole->voltage_driven || is_taken (takes, changed_v)))
+  if (taken && (whole->voltage_driven || whole->made_open || is_taken (takes, changed_v)))
     return;
   if (is_taken (takes, changed_v))
     {
@@ -400,7 +424,23 @@ bw_match_picture (const BwSource *source, const BwInput *input, BwSyncKind sync,
     }
   match_pad (source, input, own_sync, match);
 
-  gboolean keeps_load = match->voltage_driven && match->video.need == BW_NEED_NOTHING
+  gboolean keeps_load = (match->voltage_driven || match->made_open) && match->video.need == BW_NEED_NOTHING
                         && match->sync.need == BW_NEED_NOTHING;
   match->end_ohm = keeps_load ? match->load_ohm : match->changed_ohm;
+}
+
+/**
+ * bw_match_needs_capacitor:
+ *
+ * Returns: whether the d.c. of @source is outside what @input stands, and a capacitor cures that
+ *   because the input finds black by itself
+ */
+gboolean
+bw_match_needs_capacitor (const BwSource *source, const BwInput *input)
+{
+  g_return_val_if_fail (source != NULL && input != NULL, FALSE);
+  gboolean clamps = input->clamp != BW_CLAMP_NONE_DC && input->clamp != BW_CLAMP_NONE_AC;
+
+  return clamps && input->dc_v.n > 0
+         && (source->dc_v < input->dc_v.at[0].low || source->dc_v > input->dc_v.at[0].high);
 }

@@ -100,6 +100,8 @@ typedef struct
  * @load_ohm: what the conductor ends in as it stands
  * @load_ratio: level there, against that across 75 Ω
  * @voltage_driven: the load hardly changes the level: the source has little resistance of its own
+ * @made_open: the input has no termination, nor a place for one, and takes what stands where the line
+ *   does not end, more than the usual level, but not what would stand there if it did: it is made so
  * @change: what leads to one load of 75 Ω, whether it is needed or not
  * @changed_ohm: the load after @change
  * @part: what the line needs at its end because @changed_ohm is not one load of 75 Ω
@@ -118,6 +120,7 @@ typedef struct
   double load_ohm;
   double load_ratio;
   gboolean voltage_driven;
+  gboolean made_open;
   BwLoadChange change;
   double changed_ohm;
   BwEndPart part;
@@ -133,6 +136,7 @@ typedef struct
 void bw_match_own_sync (const BwSource *source, const BwInput *input, BwSyncMatch *match);
 void bw_match_picture (const BwSource *source, const BwInput *input, BwSyncKind sync,
                        BwPictureMatch *match);
+gboolean bw_match_needs_capacitor (const BwSource *source, const BwInput *input);
 gboolean bw_match_end (BwEndPart part, double open_v, double source_ohm, double input_ohm,
                        BwNetwork *network);
 gboolean bw_match_pad (const BwSource *source, BwPadKind pad, double ratio, BwNetwork *network);

@@ -120,7 +120,7 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
   BwPictureMatch match;
 
   bw_match_picture (source, input, sync, &match);
-  if (bw_load_is_one (match.end_ohm))
+  if (bw_load_is_one (match.end_ohm) || match.made_open)
     c->load_ohm = match.end_ohm;
   else if (match.part == BW_END_NO_PART)
     c->other[c->n_others++] = (BwRightCircuit){ .load_ohm = match.end_ohm, .spread = no_spread };
@@ -135,6 +135,29 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
   if (match.part == BW_END_MINIMUM_LOSS) /* a pad that is matched both ways, seen from the line */
     c->pad_ratio *= match.part_ratio;
   c->spread = spread_of_picture (source, &match);
+}
+
+/* An input that takes the other polarity alone stands behind an inverter, as the fit advises. */
+static void
+take_polarity (const BwInput *input, BwCauseCase *c)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (c->form.own_polarity); i++)
+    {
+      guint given = c->form.own_polarity[i];
+      guint other = given == BW_POLARITY_POSITIVE ? BW_POLARITY_NEGATIVE : BW_POLARITY_POSITIVE;
+      if (!(input->polarities & BW_BIT (given)) && (input->polarities & BW_BIT (other)))
+        c->form.own_polarity[i] = other;
+    }
+}
+
+/* A source whose d.c. this input does not stand gets a capacitor, as the fit advises. */
+static void
+take_coupling (const BwSource *source, const BwInput *input, BwCauseCase *c)
+{
+  if (!bw_match_needs_capacitor (source, input))
+    return;
+  c->dc_v = 0;
+  c->coupling = BW_COUPLING_AC;
 }
 
 /**
@@ -174,9 +197,15 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
   bw_wire_form_of_source (source, raster, sync, &c->form);
   bw_cause_case_time (c, raster);
   if (own && input != NULL)
-    set_own_sync (source, input, c);
+    {
+      set_own_sync (source, input, c);
+      take_polarity (input, c);
+    }
   else if (input != NULL && (input->signals & BW_BIT (source->signal)))
-    set_picture (source, input, sync, c);
+    {
+      set_picture (source, input, sync, c);
+      take_coupling (source, input, c);
+    }
 }
 
 /**

@@ -50,6 +50,7 @@ typedef enum
   BW_REASON_UNTERMINATED,
   BW_REASON_DOUBLE_TERMINATED,
   BW_REASON_OTHER_RESISTANCE, /* of the input: neither 75 Ω nor high, and not to be made so */
+  BW_REASON_MADE_OPEN,      /* an input that takes the level of a line that does not end */
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
   BW_REASON_BLACK_WANDERS,
   BW_REASON_NO_CLAMP,
@@ -96,6 +97,7 @@ typedef struct
  * @with_load: whether a series resistor or an attenuator needs one load of 75 Ω besides, which the
  *   finding on the termination does not ask for
  * @without_load: whether a series resistor needs the termination of the input switched off
+ * @own: of sync on a conductor of its own
  */
 typedef struct
 {
@@ -103,6 +105,7 @@ typedef struct
   double wanted_v;
   gboolean with_load;
   gboolean without_load;
+  gboolean own;
 } BwLevelFigures;
 
 /**

@@ -229,8 +229,9 @@ tell_finding (BwNode *to, const BwNode *finding)
 static void
 tell_plan (BwNode *to, const BwNode *cell)
 {
-  g_autofree char *needs = bw_node_words (cell, "plan");
-  if (*needs != '\0')
+  const char *const *list = bw_node_value (cell, "plan")->list;
+  g_autofree char *needs = list != NULL ? g_strjoinv ("; ", (char **) list) : NULL;
+  if (needs != NULL && *needs != '\0')
     bw_node_say (to, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("In all: %s"), needs));
 }
 

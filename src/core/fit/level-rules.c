@@ -73,6 +73,7 @@ judge_own_sync (const BwCase *c, BwFinding *f)
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
   bw_finding_within (f, match.takes, c->limits->level);
   f->as.sync_level.load_ohm = match.load_ohm;
+  f->as.sync_level.own = TRUE;
   if (f->severity == BW_SEVERITY_CURABLE)
     cure_own_sync (&match, f);
 }

@@ -38,6 +38,8 @@ bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
       bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OTHER_RESISTANCE, BW_REMEDY_NONE);
       f->remedy = bw_picture_end_remedy (&match);
     }
+  else if (match.made_open)
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_MADE_OPEN, BW_REMEDY_NONE);
   else if (match.voltage_driven)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
   else
@@ -88,6 +90,11 @@ bw_rule_termination_says (const BwSaying *s)
                               s->value, ratio);
     case BW_REASON_OTHER_RESISTANCE:
       return other_resistance_words (s, ratio);
+    case BW_REASON_MADE_OPEN:
+      return g_strdup_printf (_ ("The line ends in %1$s, and this input is made for the level that "
+                                 "stands there: %2$s of that across 75 Ω. Keep the lead short; a long "
+                                 "one echoes."),
+                              s->value, ratio);
     case BW_REASON_VOLTAGE_DRIVEN:
       return g_strdup_printf (_ ("The line ends in %1$s. The source drives it as a voltage (%2$s "
                                  "of its own), so the level holds, but a long lead echoes."),
@@ -98,7 +105,7 @@ bw_rule_termination_says (const BwSaying *s)
 }
 
 static void
-judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
+judge_dc (const BwCase *c, BwFinding *f)
 {
   const BwBands *stands = &c->input->dc_v;
   double dc_v = c->source->dc_v;
@@ -108,7 +115,9 @@ judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
     return;
   bw_finding_within (f, stands->at[0], c->limits->level);
   if (f->severity == BW_SEVERITY_CURABLE)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET, remedy);
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET,
+                    bw_match_needs_capacitor (c->source, c->input) ? BW_REMEDY_COUPLING_CAPACITOR
+                                                                   : BW_REMEDY_CLAMP);
 }
 
 /**
@@ -135,12 +144,12 @@ bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
       if (c->source->coupling == BW_COUPLING_AC)
         bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NO_CLAMP, BW_REMEDY_CLAMP);
       else
-        judge_dc (c, f, BW_REMEDY_CLAMP);
+        judge_dc (c, f);
       break;
     case BW_CLAMP_BACK_PORCH:
     case BW_N_CLAMPS:
     default:
-      judge_dc (c, f, BW_REMEDY_COUPLING_CAPACITOR);
+      judge_dc (c, f);
       break;
     }
 }

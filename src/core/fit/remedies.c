@@ -114,6 +114,17 @@ says_gain (const BwFinding *f, const BwCase *c, const char *value, char mark)
   return g_strdup_printf (_ ("%1$s: %2$s"), part_of (f), value);
 }
 
+/* Where it goes: the loop-through carries video alone. */
+static char *
+says_terminator (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  gboolean own = f->rule == BW_RULE_SYNC_LEVEL && f->as.sync_level.own;
+  if (own)
+    return g_strdup (_ ("75 Ω terminator at the sync input"));
+  return g_strdup (c->input->loop_through ? _ ("75 Ω terminator at the loop-through")
+                                          : _ ("75 Ω terminator at the input"));
+}
+
 /* Its size, if the rated current is known: bw_mains_judge(). */
 static char *
 says_transformer (const BwFinding *f, const BwCase *c, const char *value, char mark)

@@ -21,8 +21,8 @@
      N_ ("mains transformer"), N_ ("mains transformer"))                                           \
   X (MAINS_CONVERTER, "mains-converter", PART, NONE, plain,                                        \
      N_ ("supply of the voltage and frequency on the rating plate"), N_ ("another supply"))        \
-  X (TERMINATOR, "terminator", PART, NONE, plain,                                                  \
-     N_ ("75 Ω terminator at the input or its loop-through"), N_ ("75 Ω terminator"))              \
+  X (TERMINATOR, "terminator", PART, NONE, terminator,                                             \
+     N_ ("75 Ω terminator"), N_ ("75 Ω terminator"))                                               \
   X (SWITCH_ON, "termination-on", SETTING, NONE, plain,                                            \
      N_ ("termination switch to 75 Ω"), N_ ("termination on"))                                     \
   X (SWITCH_OFF, "termination-off", SETTING, NONE, plain,                                          \

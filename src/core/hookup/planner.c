@@ -12,7 +12,7 @@ static const BwKind steps[BW_N_STEPS] = {
   [BW_STEP_MINIMUM_LOSS] = { "minimum-loss-pad", N_ ("minimum-loss pad at the source") },
   [BW_STEP_CAPACITOR] = { "coupling-capacitor", N_ ("coupling capacitor in the lead") },
   [BW_STEP_BOX] = { "box", N_ ("box") },
-  [BW_STEP_TERMINATOR] = { "terminator", N_ ("75 Ω terminator at the input or its loop-through") },
+  [BW_STEP_TERMINATOR] = { "terminator", N_ ("75 Ω terminator") },
   [BW_STEP_SYNC_TERMINATOR] = { "sync-terminator", N_ ("75 Ω terminator at the sync input") },
   [BW_STEP_END_SERIES]
   = { "matching-resistor", N_ ("resistor in series at the input's end of the lead") },

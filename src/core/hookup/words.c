@@ -315,6 +315,45 @@ bw_hookup_connection_says (const BwHookupConnection *connection)
   return g_strdup_printf (_ ("%s; %s"), route, detail);
 }
 
+/* Whether a box would have to take the source's raster or signal and give another. */
+static gboolean
+raster_or_signal_fails (const BwHookup *hookup)
+{
+  static const BwRule rules[] = { BW_RULE_SIGNAL_KIND,   BW_RULE_COLOUR_SYSTEM,
+                                  BW_RULE_LINE_RATE,     BW_RULE_FIELD_RATE,
+                                  BW_RULE_LINE_COUNT,    BW_RULE_LINE_BLANKING,
+                                  BW_RULE_FIELD_BLANKING };
+  for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (hookup->fit_before.at[rules[i]].severity >= BW_SEVERITY_CURABLE)
+      return TRUE;
+  return FALSE;
+}
+
+/* What would cure each finding by itself, where raster and signal are right. */
+static char *
+levels_need (const BwHookup *hookup, const BwCase *before)
+{
+  g_autoptr (GPtrArray) remedies = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < BW_N_RULES; i++)
+    {
+      const BwFinding *f = &hookup->fit_before.at[i];
+      char *remedy = f->severity >= BW_SEVERITY_CURABLE && i != BW_RULE_MAINS
+                         ? bw_finding_remedy (f, &hookup->fit_before, before,
+                                              bw_quantity_locale_mark ())
+                         : NULL;
+      if (remedy != NULL && !g_ptr_array_find_with_equal_func (remedies, remedy, g_str_equal, NULL))
+        g_ptr_array_add (remedies, remedy);
+      else
+        g_free (remedy);
+    }
+  g_ptr_array_add (remedies, NULL);
+  g_autofree char *all = g_strjoinv ("; ", (char **) remedies->pdata);
+  return g_strdup_printf (_ ("No chain of up to %1$d adaptors of the catalogue does all that is "
+                             "needed. One by one it would be: %2$s."),
+                          BW_PLAN_MAX_BOXES, all);
+}
+
 /**
  * bw_hookup_add_needs:
  * @before: the source at the input as it is
@@ -334,6 +373,11 @@ bw_hookup_add_needs (BwHookup *hookup, const BwCase *before)
       g_ptr_array_add (hookup->needs,
                        bw_finding_says (&hookup->fit_before.at[i], &hookup->fit_before, before,
                                         bw_quantity_locale_mark ()));
+  if (!raster_or_signal_fails (hookup))
+    {
+      g_ptr_array_add (hookup->needs, levels_need (hookup, before));
+      return;
+    }
   g_ptr_array_add (
       hookup->needs,
       g_strdup_printf (_ ("No chain of up to %d adaptors of the catalogue leads there. One would "

@@ -298,6 +298,11 @@ static const RuleCase rule_cases[] = {
   { "termination-50-ohm-too-much", BW_RULE_TERMINATION, "",
     "termination=none | input_resistance=50 ohm | video_level=0.2 V .. 0.4 V", "", CURABLE,
     BW_REASON_OTHER_RESISTANCE, BW_REMEDY_MINIMUM_LOSS_PAD, 50, 0 },
+  /* 3.97 V at 10 kΩ is what an input for 2 to 6 V is made for; 2 V across 75 Ω would be none too much */
+  { "termination-of-volts", BW_RULE_TERMINATION, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V", TIGHT, BW_REASON_MADE_OPEN, BW_REMEDY_NONE, 10e3, 0 },
+  { "level-of-volts", BW_RULE_VIDEO_LEVEL, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 3.970223, 1e-6 },
   { "termination-300-ohm", BW_RULE_TERMINATION, "", "termination=none | input_resistance=300 ohm",
     "", CURABLE, BW_REASON_OTHER_RESISTANCE, BW_REMEDY_SHUNT_RESISTOR, 300, 0 },
   { "termination-switch-off", BW_RULE_TERMINATION, "", "termination=switched | terminated=no", "",
@@ -721,11 +726,23 @@ static const ToldCase told_cases[] = {
   { "field-long", BW_RULE_FIELD_BLANKING, "", "", "",
     { "Field blanking lasts 1.27 ms; retrace needs 800 µs.",
     "1.27 ms", "at least 800 µs", "59 %", "" } },
+  /* 2 × 10000 / 10075 = 198.5 %; (10000 − 82.5) / 82.5 */
+  { "made-open", BW_RULE_TERMINATION, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V",
+    { "The line ends in 10 kΩ, and this input is made for the level that stands there: 199 % of that "
+    "across 75 Ω. Keep the lead short; a long one echoes.",
+    "10 kΩ", "67.5–82.5 Ω", "121 × the limit", "" } },
+  /* a terminator hangs on the loop-through, where there is one */
+  { "open-with-loop", BW_RULE_TERMINATION, "",
+    "termination=none | loop_through=yes | input_resistance=12.3 kohm", "",
+    { "The line ends in 12.3 kΩ: not terminated. Levels stand at 199 % of what they "
+    "should be, and edges echo.",
+    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the loop-through" } },
   /* 2 × 12300 / 12375 = 198.8 %; 12300 / 82.5 = 149 */
   { "open", BW_RULE_TERMINATION, "", "termination=none | input_resistance=12.3 kohm", "",
     { "The line ends in 12.3 kΩ: not terminated. Levels stand at 199 % of what they "
     "should be, and edges echo.",
-    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the input or its loop-through" } },
+    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the input" } },
   /* 2 × 37.5 / 112.5 = 66.7 %; (37.5 − 67.5) / 67.5 = −44.4 % */
   { "two-loads", BW_RULE_TERMINATION, "", "loop_through=yes | loop_ended=yes", "",
     { "The line ends in 37.5 Ω: terminated more than once. Levels fall to 66.7 % of "
@@ -769,7 +786,7 @@ static const ToldCase told_cases[] = {
   { "sync-open", BW_RULE_SYNC_LEVEL, "", "sync_termination=none", "sync_level=0.35 V",
     { "Sync arrives at 695 mV across 10 kΩ, outside this input's 200–600 mV; with the "
     "right termination it is inside.",
-    "695 mV", "200–600 mV", "−16 %", "75 Ω terminator at the input or its loop-through" } },
+    "695 mV", "200–600 mV", "−16 %", "75 Ω terminator at the sync input" } },
 };
 
 static void

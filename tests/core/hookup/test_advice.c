@@ -316,12 +316,69 @@ try_hookup (const Cell *cell, BwSeries series, Count *count)
     try_plan (&here, plans->pdata[i], count);
 }
 
+/* What the fit promises the hook-up finds, and the list of the fit is that of the plan: each step but the
+ * leads, in order, under the same name. */
+static void
+check_promise (const Cell *cell, BwFit fit)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwHookup) hookup = bw_hookup_new (cell->sheet, bw_test_catalogue (), cell->source_at,
+                                               cell->input_at, 0, &error);
+  g_auto (GStrv) needs
+      = bw_plan_needs (cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at);
+  guint n = 0;
+
+  g_assert_no_error (error);
+  bw_fit_take_plan (&fit, needs != NULL);
+  g_assert_cmpint (fit.verdict, ==, hookup->verdict_before);
+  g_assert_cmpint (needs != NULL, ==, hookup->plan != NULL);
+  if (fit.verdict == BW_VERDICT_WITH_PARTS)
+    g_assert_nonnull (hookup->plan);
+  if (fit.verdict <= BW_VERDICT_TIGHT) /* as it stands: nothing is needed but a lead */
+    g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : G_MAXUINT, ==, 0);
+  for (guint i = 0; hookup->plan != NULL && i < hookup->steps->len; i++)
+    {
+      const BwHookupStep *step = hookup->steps->pdata[i];
+      if (step->kind == BW_STEP_LEAD)
+        continue;
+      g_assert_nonnull (needs[n]);
+      g_assert_true (g_str_has_prefix (needs[n], step->name));
+      n++;
+    }
+  g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : 0, ==, n);
+}
+
+/* A capacitor that the fit asks for keeps all d.c. from the input, and behind an inverter sync stands as
+ * the input takes it: the likely cause expects that. */
+static void
+check_expected (const Cell *cell, const BwFit *fit)
+{
+  guint conductors = bw_signal_conductors (cell->source->signal, fit->sync);
+
+  for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
+    {
+      BwCauseCase c;
+      if (!(conductors & BW_BIT (i)))
+        continue;
+      bw_cause_case_of_input (cell->source, cell->input, cell->raster, fit->sync, i, &c);
+      if (fit->at[BW_RULE_COUPLING].remedy.kind == BW_REMEDY_COUPLING_CAPACITOR
+          && !bw_conductor_is_sync_alone (i))
+        g_assert_true (bw_near (c.dc_v, 0, 0));
+      if (fit->at[BW_RULE_SYNC_POLARITY].remedy.kind == BW_REMEDY_SYNC_INVERTER
+          && bw_conductor_is_sync_alone (i) && cell->input->polarities != 0 && !c.not_taken)
+        g_assert_true (cell->input->polarities
+                       & BW_BIT (c.form.own_polarity[i == BW_CONDUCTOR_V ? 1 : 0]));
+    }
+}
+
 static void
 try_cell (const Cell *cell, const BwCase *c, Count *count)
 {
   BwFit fit;
 
   bw_fit_judge (c, &fit);
+  check_promise (cell, fit);
+  check_expected (cell, &fit);
   if (bw_sync_has_own_conductor (fit.sync))
     try_sync_of_fit (cell, &fit, count);
   try_picture_of_fit (cell, &fit, count);

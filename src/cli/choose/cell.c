@@ -5,6 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
 #include "cli/base/arguments.h"
 
 static GPtrArray *
@@ -69,8 +70,8 @@ is_shared (const char *path, GPtrArray *names, const char *wanted)
   if (n < 2)
     return FALSE;
   g_autofree char *says
-      = g_strdup_printf (ngettext ("%s: %u is called “%s”; choose it by its number: %s",
-                                   "%s: %u are called “%s”; choose one by its number: %s", n),
+      = g_strdup_printf (ngettext ("%1$s: %2$u is called “%3$s”; choose it by its number: %4$s",
+                                   "%1$s: %2$u are called “%3$s”; choose one by its number: %4$s", n),
                          path, n, wanted, numbers->str);
   bw_cli_fault (says);
   return TRUE;
@@ -80,12 +81,12 @@ static void
 say_not_found (const char *path, const char *what, GPtrArray *names, const char *wanted)
 {
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char
-      *says = names->len > 0
-                  ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s, or a number from 1 "
-                                        "to %u"),
-                                     path, what, wanted, nearest, names->len)
-                  : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted);
+  g_autofree char *says =
+      names->len > 0
+          ? g_strdup_printf (_ ("%1$s: %2$s “%3$s”; the nearest are %4$s, or a number from 1 "
+                                "to %5$u"),
+                             path, what, wanted, nearest, names->len)
+          : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), path, what, wanted);
   bw_cli_fault (says);
 }
 
@@ -109,7 +110,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
     return BW_CLI_BAD_INPUT;
   if (find (names, wanted, at))
     return BW_CLI_DONE;
-  say_not_found (path, what, names, wanted);
+  say_not_found (bw_cli_input_name (path), what, names, wanted);
   return BW_CLI_BAD_INPUT;
 }
 

@@ -32,7 +32,7 @@ static char *
 setting_words (const BwPlanStep *step, const BwPlanSignal *before)
 {
   g_autofree char *purpose = bw_plan_step_purpose (step, before);
-  return g_strdup_printf (_ ("%s: %s"), bw_plan_step_name (step), purpose);
+  return g_strdup_printf (_ ("%1$s: %2$s"), bw_plan_step_name (step), purpose);
 }
 
 static char *

@@ -20,7 +20,8 @@ static void
 add_head (BwHookupReport *report)
 {
   const BwHookup *hookup = report->what.hookup;
-  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source, hookup->input);
+  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %1$s to %2$s"), hookup->source,
+                                            hookup->input);
   g_autoptr (BwResult) mains = bw_result_new (report->what.mark);
 
   bw_mains_say (bw_result_root (mains), hookup->monitor, hookup->supply_v, hookup->supply_hz);

@@ -334,7 +334,8 @@ static void
 test_all_that_is_needed (void)
 {
   g_autofree char *demo = demo_path ();
-  g_autoptr (Run) fit = run_cli ("fit", demo, "-f", "-s", TICKETS, "-i", RGB_INPUT, NULL);
+  g_autoptr (Run) fit = run_cli ("fit", demo, "--findings", "--source", TICKETS, "--input",
+                                 RGB_INPUT, NULL);
   g_autoptr (Run) plan = run_hookup (TICKETS, RGB_INPUT, NULL);
   g_autoptr (Run) none = run_hookup (DRAWING, RGB_INPUT, "--json");
   g_autoptr (JsonObject) root = run_json (none);
@@ -350,7 +351,8 @@ static void
 test_one_alternative (void)
 {
   g_autofree char *path = source_path ("tests/sheets/32-other-resistances.bench");
-  g_autoptr (Run) run = run_cli ("hookup", path, "-s", "4", "-i", "2", "-a", "3", NULL);
+  g_autoptr (Run) run = run_cli ("hookup", path, "--source", "4", "--input", "2",
+                                 "--alternative", "3", NULL);
   assert_refused (run, 1, "there is no alternative 3; there is 1");
 }
 

@@ -262,14 +262,15 @@ both_are_taken (const BwSource *source, const BwInput *input, gboolean own_sync,
          && (own_sync || is_taken (bw_input_sync_range (input, FALSE), ratio * source->sync_v));
 }
 
-/* Volts at some kilohms, as arcade monitors and early home computers have them: no usual level is among
+/* Volts at a kilohm or more, as arcade monitors and early home computers have them: nothing below the
+ * usual level is among
  * those that it takes. */
 static gboolean
 is_made_open (const BwSource *source, const BwInput *input, gboolean own_sync,
               const BwPictureMatch *match)
 {
   return match->change == BW_LOAD_TERMINATOR && !input->loop_through && input->video_v.n > 0
-         && input->video_v.at[0].low > BW_USUAL_VIDEO_V
+         && input->video_v.at[0].low >= BW_USUAL_VIDEO_V
          && both_are_taken (source, input, own_sync, match->load_ohm)
          && !both_are_taken (source, input, own_sync, match->changed_ohm);
 }

@@ -101,7 +101,7 @@ typedef struct
  * @load_ratio: level there, against that across 75 Ω
  * @voltage_driven: the load hardly changes the level: the source has little resistance of its own
  * @made_open: the input has no termination, nor a place for one, and takes what stands where the line
- *   does not end, more than the usual level, but not what would stand there if it did: it is made so
+ *   does not end, no less than the usual level, but not what would stand there if it did: it is made so
  * @change: what leads to one load of 75 Ω, whether it is needed or not
  * @changed_ohm: the load after @change
  * @part: what the line needs at its end because @changed_ohm is not one load of 75 Ω

@@ -195,6 +195,7 @@ assert_seen_cells_right (BwWindow *window)
   GtkWidget *grid = GTK_WIDGET (grid_of (window));
   guint seen = 0;
 
+  app_test_settle ();
   for (GtkWidget *child = gtk_widget_get_first_child (grid); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     if (BW_IS_FIT_CELL (child) && gtk_widget_get_child_visible (child))

@@ -201,6 +201,14 @@ static const RuleCase rule_cases[] = {
   /* 15 734.27 Hz is 0.22 % above 15.7 kHz, inside the preset 0.5 % */
   { "line-rate-near-edge", BW_RULE_LINE_RATE, "line_rates=15.7 kHz .. 16 kHz", "", "", TIGHT,
     BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
+  /* a plate of 15.6 to 15.8 kHz holds both rates of broadcasting, 15.625 and 15.734 kHz (BT.1700), which lie
+   * 0.16 and 0.42 % inside it: neither is near an edge; 15.75 kHz is none of them */
+  { "line-rate-of-a-narrow-plate-525", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.8 kHz", "", "", OK,
+    BW_REASON_HOLDS, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
+  { "line-rate-of-a-narrow-plate-625", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.8 kHz", "",
+    "raster=625-50-interlaced", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 15625, 1e-9 },
+  { "line-rate-of-a-plate-for-one", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.7 kHz", "",
+    "raster=625-50-interlaced", TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15625, 1e-9 },
   /* a rate with bands on both sides of it is neither below nor above what the set takes */
   { "line-rate-between", BW_RULE_LINE_RATE, "line_rates=15 kHz .. 15.5 kHz; 31 kHz .. 32 kHz", "",
     "", CURABLE, BW_REASON_BETWEEN, BW_REMEDY_SCAN_CONVERTER, 15734.265734265734, 1e-9 },
@@ -223,6 +231,9 @@ static const RuleCase rule_cases[] = {
   { "count-wrong", BW_RULE_LINE_COUNT, "", "line_counts=625 lines", "", CURABLE,
     BW_REASON_WRONG_COUNT, BW_REMEDY_SCAN_CONVERTER, 525, 0 },
   /* CTA-861-H VIC 8: 262 lines are half of 525 */
+  /* 262 lines are listed, and not taken for half of the 525 that are listed before them */
+  { "count-listed-beside-its-whole", BW_RULE_LINE_COUNT, "", "line_counts=525 lines; 262 lines",
+    "raster=262-60.05-progressive", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 262, 0 },
   { "count-half", BW_RULE_LINE_COUNT, "", "line_counts=525 lines", "raster=262-60.05-progressive",
     TIGHT, BW_REASON_OTHER_COUNT, BW_REMEDY_NONE, 262, 0 },
   { "scan-not-taken", BW_RULE_LINE_COUNT, "", "scans=progressive", "", CURABLE,

@@ -85,6 +85,18 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
 }
 
 /**
+ * bw_cli_speak_to_scripts:
+ *
+ * The program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
+ */
+void
+bw_cli_speak_to_scripts (void)
+{
+  setlocale (LC_MESSAGES, "C");
+}
+
+/**
  * bw_cli_options_read:
  * @options: (out caller-allocates): to be cleared with bw_cli_options_clear()
  * @own: (nullable): the options that only this command has
@@ -92,8 +104,7 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
  * @result: (out): how the program ends, if %FALSE is returned
  *
  * Reads the command line of a command, and prints its help if that is asked for. With --json or --csv
- * the program speaks its own words from here on and not those of a translation: a script reads them,
- * and must find the same in every country.
+ * bw_cli_speak_to_scripts() is called.
  *
  * Returns: whether the command is to go on
  */
@@ -126,7 +137,7 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
       return FALSE;
     }
   if (options->json || options->csv)
-    setlocale (LC_MESSAGES, "C");
+    bw_cli_speak_to_scripts ();
   if (options->rest == NULL)
     options->rest = g_new0 (char *, 1);
   options->n_rest = g_strv_length (options->rest);

@@ -350,9 +350,14 @@ levels_need (const BwHookup *hookup, const BwCase *before)
     }
   g_ptr_array_add (remedies, NULL);
   g_autofree char *all = g_strjoinv ("; ", (char **) remedies->pdata);
-  return g_strdup_printf (_ ("No chain of up to %1$d adaptors of the catalogue does all that is "
-                             "needed. One by one it would be: %2$s."),
-                          BW_PLAN_MAX_BOXES, all);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "No chain of up to %1$d adaptor of the catalogue does all that is needed. One by "
+                   "one it would be: %2$s.",
+                   "No chain of up to %1$d adaptors of the catalogue does all that is needed. One by "
+                   "one it would be: %2$s.",
+                   BW_PLAN_MAX_BOXES),
+      BW_PLAN_MAX_BOXES, all);
 }
 
 /**

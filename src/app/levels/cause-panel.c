@@ -213,21 +213,6 @@ update (BwCausePanel *self)
 
 /* Edits */
 
-static gboolean
-take_quantity (BwCausePanel *self, BwScopeReading reading, const char *text, GError **error)
-{
-  double value;
-
-  if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_quantity_locale_mark (),
-                          &value, error))
-    return FALSE;
-  if (bw_scope_readings_set (&self->readings, reading, value))
-    return TRUE;
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, "“%s”: %s", text,
-               bw_scope_reading_allows (reading));
-  return FALSE;
-}
-
 /* An empty text takes the reading away. A text that is no quantity is refused, and the reading
  * stays as it was. */
 static gboolean
@@ -241,7 +226,8 @@ take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **err
       return TRUE;
     }
   if (reading != BW_SCOPE_POLARITY)
-    return take_quantity (self, reading, text, error);
+    return bw_scope_readings_read (&self->readings, &self->c, reading, text,
+                                   bw_quantity_locale_mark (), error);
   bw_kind_find (&polarities, text, &kind);
   return bw_scope_readings_set (&self->readings, reading,
                                 kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);

@@ -110,6 +110,46 @@ bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double
     return FALSE;
   readings->given |= BW_BIT (reading);
   readings->at[reading] = value;
+  readings->half_digit[reading] = 0;
+  return TRUE;
+}
+
+/* What one IRE unit is on the conductor; zero where it has none. */
+static double
+volts_per_ire (const BwCauseCase *c)
+{
+  BwWireLevels levels[BW_N_CONDUCTORS];
+  guint n = bw_wire_levels (&c->form, levels);
+  for (guint i = 0; i < n; i++)
+    if (levels[i].conductor == c->conductor)
+      return levels[i].volts_per_ire;
+  return 0;
+}
+
+/**
+ * bw_scope_readings_read:
+ * @c: of which conductor; tells what an IRE unit is
+ * @text: a quantity; its digits tell how well it is read
+ *
+ * Returns: %FALSE with @error in %BW_QUANTITY_ERROR or %BW_FIELD_ERROR, and nothing set
+ */
+gboolean
+bw_scope_readings_read (BwScopeReadings *readings, const BwCauseCase *c, BwScopeReading reading,
+                        const char *text, char mark, GError **error)
+{
+  g_return_val_if_fail (readings != NULL && c != NULL && reading < BW_N_SCOPE_READINGS, FALSE);
+  const BwReadAs as = { .mark = mark, .volts_per_ire = volts_per_ire (c) };
+  BwMeasured measured;
+
+  if (!bw_quantity_read (text, bw_scope_reading_dimension (reading), &as, &measured, error))
+    return FALSE;
+  if (!bw_scope_readings_set (readings, reading, measured.value))
+    {
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, "“%s”: %s", text,
+                   bw_scope_reading_allows (reading));
+      return FALSE;
+    }
+  readings->half_digit[reading] = measured.half_digit;
   return TRUE;
 }
 

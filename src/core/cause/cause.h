@@ -27,14 +27,22 @@ typedef enum
 /* The most volts that a scope reads through a probe of 10:1 (common practice, no source). */
 #define BW_SCOPE_MOST 600
 
+/* How well a level can be read on a scope, as a share of it (common practice, no source). It must tell
+ * 7:3 from 10:4, whose syncs differ by 4.8 %. */
+#define BW_SCOPE_ACCURACY 0.03
+
 /**
  * BwScopeReadings:
  * @given: set of BwScopeReading that were read
+ * @half_digit: what the last digit of each leaves open; zero: nothing
+ * @accuracy: of the scope, as a share of what it reads; zero: %BW_SCOPE_ACCURACY
  */
 typedef struct
 {
   guint given;
   double at[BW_N_SCOPE_READINGS];
+  double half_digit[BW_N_SCOPE_READINGS];
+  double accuracy;
 } BwScopeReadings;
 
 /**
@@ -182,6 +190,10 @@ extern const BwKindTable bw_faults;
 BwDimension bw_scope_reading_dimension (BwScopeReading reading);
 const char *bw_scope_reading_allows (BwScopeReading reading);
 gboolean bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value);
+
+gboolean bw_scope_readings_read (BwScopeReadings *readings, const BwCauseCase *c,
+                                 BwScopeReading reading, const char *text, char mark,
+                                 GError **error);
 
 void bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
                              BwConductor conductor, BwCauseCase *c);

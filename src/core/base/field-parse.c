@@ -43,6 +43,13 @@ read_as (const BwField *field, char mark, BwTextOrigin origin)
                      .strict = origin == BW_TEXT_FROM_FILE };
 }
 
+static void
+set_half_digit (const BwField *field, gpointer object, double half_digit)
+{
+  if (field->half_digit_offset > 0)
+    G_STRUCT_MEMBER (double, object, field->half_digit_offset) = half_digit;
+}
+
 static gboolean
 parse_quantity (const BwField *field, gpointer object, const char *text, char mark,
                 BwTextOrigin origin, GError **error)
@@ -54,6 +61,7 @@ parse_quantity (const BwField *field, gpointer object, const char *text, char ma
   if (!inside (field, measured.value))
     return fail_range (field, text, mark, error);
   BW_MEMBER (double, field, object) = measured.value;
+  set_half_digit (field, object, measured.half_digit);
   return TRUE;
 }
 
@@ -296,6 +304,7 @@ parse_empty (const BwField *field, gpointer object, GError **error)
     {
     case BW_FIELD_QUANTITY:
       BW_MEMBER (double, field, object) = 0;
+      set_half_digit (field, object, 0);
       break;
     case BW_FIELD_BANDS:
       BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };

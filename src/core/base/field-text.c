@@ -31,6 +31,13 @@ measure_to_text (const BwField *field, gconstpointer object, gboolean file, char
                   : bw_quantity_bands_to_entry (bands, field->dimension, field->unit, mark);
     }
   double value = BW_CONST_MEMBER (double, field, object);
+  if (field->half_digit_offset > 0 && !file)
+    {
+      const char *at = object;
+      const BwMeasured measured
+          = { value, *(const double *) (gconstpointer) (at + field->half_digit_offset) };
+      return bw_measured_to_entry (&measured, field->dimension, field->unit, mark);
+    }
   return file ? bw_quantity_to_file (value, field->dimension, field->unit)
               : bw_quantity_to_entry (value, field->dimension, field->unit, mark);
 }

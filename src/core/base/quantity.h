@@ -113,6 +113,8 @@ gboolean bw_quantity_parse_bands (const char *text, BwDimension dimension, char 
 
 char *bw_quantity_format (double value, BwDimension dimension, int digits, char mark);
 char *bw_quantity_to_entry (double value, BwDimension dimension, const char *unit, char mark);
+char *bw_measured_to_entry (const BwMeasured *measured, BwDimension dimension, const char *unit,
+                            char mark);
 char *bw_quantity_to_file (double value, BwDimension dimension, const char *unit);
 char *bw_quantity_format_ratio (BwRatio ratio, BwDimension dimension);
 char *bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark);

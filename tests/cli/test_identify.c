@@ -268,7 +268,7 @@ static const struct
   { { "--line-rate", "15kHz", "--most", "0", NULL }, 2, "--most" },
   { { "--line-rate", "15kHz", "--most", "many", NULL }, 2, "many" },
   { { "15kHz", NULL }, 2, "“15kHz”" },
-  { { "--line-rate", "15.734", NULL }, 1, "has no unit" },
+  { { "--line-rate", "5000000", NULL }, 1, "has no unit" },
   { { "--line-rate", "fast", NULL }, 1, "“fast”" },
   { { "--line-rate", "15,734 kHz", NULL }, 1, "decimal mark" },
   { { "--line-rate", "-15 kHz", NULL }, 1, "more than zero" },

@@ -178,14 +178,20 @@ style_summary (BwCausePanel *self)
 static void
 show_answer (BwCausePanel *self, const BwBenchSignal *signal)
 {
-  BwResult *result = self->readings.given != 0 ? bw_result_new (bw_quantity_locale_mark ()) : NULL;
+  gboolean speaks = self->readings.given != 0 || self->c.refused;
+  BwResult *result = speaks ? bw_result_new (bw_quantity_locale_mark ()) : NULL;
 
   if (result != NULL)
     bw_cause_say (bw_result_root (result), signal->source->name, signal->input->name, &self->c,
                   &self->readings, self->causes);
+  const BwNode *next = result != NULL ? bw_node_find (bw_result_root (result), "next") : NULL;
+  g_autofree char *says
+      = result == NULL ? NULL
+                       : g_strjoin ("\n", bw_node_answer (bw_result_root (result)),
+                                    next != NULL ? next->label : NULL, NULL);
   gtk_label_set_label (self->summary,
-                       result != NULL
-                           ? bw_node_answer (bw_result_root (result))
+                       says != NULL
+                           ? says
                            : _ ("Enter what the scope reads on this conductor, each with its unit, "
                                 "and Enter: the likely cause is worked out at once."));
   bw_result_view_show_part (self->list, result, "causes");

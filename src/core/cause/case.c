@@ -168,6 +168,8 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
     set_own_sync (source, input, c);
   else if (input != NULL && (input->signals & BW_BIT (source->signal)))
     set_picture (source, input, sync, c);
+  else
+    c->refused = input != NULL;
 }
 
 /**

@@ -119,6 +119,19 @@ test_multiburst_phase (void)
     }
 }
 
+/* A 2T pulse of 525 lines is 250 ns wide at half amplitude: T is 125 ns there (common practice, no
+ * source), and not half of what 4.2 MHz would give. */
+static void
+test_pulse_525 (void)
+{
+  g_autoptr (BwSynthesis) s = luma ("525-59.94-interlaced", BW_SYSTEM_NTSC_J,
+                                    BW_CONTENT_PULSE_AND_WINDOW, 1000000000);
+  double half_v = 0.5 * 100 / 140;
+  double up_s = crossing_s (s, BW_CONDUCTOR_VIDEO, 100, 14 * US, 24 * US, half_v, TRUE);
+  double down_s = crossing_s (s, BW_CONDUCTOR_VIDEO, 100, 14 * US, 24 * US, half_v, FALSE);
+  assert_near (down_s - up_s, 250e-9, 0.05e-9);
+}
+
 /* A 2T pulse is 1/bandwidth wide at half amplitude: 200 ns of 5 MHz (BT.470-6: B and G); beside
  * it, in the middle half of the picture, a window. */
 static void
@@ -282,6 +295,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/multiburst/625", test_multiburst_625);
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
+  g_test_add_func ("/synthesis-content/pulse-525", test_pulse_525);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/any", test_any);
   g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);

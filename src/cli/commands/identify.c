@@ -68,7 +68,7 @@ read_rate (const char *option, const char *raw, BwRange allowed, double accuracy
   if (!bw_quantity_read (text, BW_DIMENSION_FREQUENCY, &as, &measured, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (!(measured.value > 0))
-    bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, text);
+    bw_cli_complain (_ ("%1$s: “%2$s” must be more than zero"), option, text);
   else
     {
       *rate_hz = measured.value;

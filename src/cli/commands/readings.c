@@ -103,7 +103,7 @@ bw_cli_readings (const BwCliCommand *command, char **args)
 {
   ReadingsOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "standard", 's', 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
+    { "standard", 0, 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
       N_ ("ID") },
     { "accuracy", 0, 0, G_OPTION_ARG_FILENAME, &own.accuracy,
       N_ ("Of the instrument, such as 3%; without it the digits of each reading tell"),

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "field-private.h"
 
-#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -29,7 +28,7 @@ const char *
 bw_field_help (const BwField *field)
 {
   g_return_val_if_fail (field != NULL, NULL);
-  return field->help != NULL ? _ (field->help) : "";
+  return field->help != NULL && *field->help != '\0' ? _ (field->help) : "";
 }
 
 /**
@@ -65,12 +64,13 @@ bw_field_allowed (const BwField *field, char mark)
       {
         g_autofree char *low = bw_quantity_format (field->low, field->dimension, 6, mark);
         g_autofree char *high = bw_quantity_format (field->high, field->dimension, 6, mark);
-        return g_strdup_printf (_ ("%s to %s"), low, high);
+        /* Translators: the least and the greatest. */
+        return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
       }
     case BW_FIELD_COUNT:
-      return g_strdup_printf (_ ("a whole number from %.0f to %.0f"), field->low, field->high);
+      return g_strdup_printf (_ ("a whole number from %1$.0f to %2$.0f"), field->low, field->high);
     case BW_FIELD_HALF_LINES:
-      return g_strdup_printf (_ ("lines or half lines from %.0f to %.0f"), field->low / 2,
+      return g_strdup_printf (_ ("lines or half lines from %1$.0f to %2$.0f"), field->low / 2,
                               field->high / 2);
     case BW_FIELD_RATE:
       return g_strdup (_ ("a frequency, such as “4.5 MHz / 286”"));
@@ -105,7 +105,7 @@ bw_field_is_set (const BwField *field, gconstpointer object)
         return text != NULL && *text != '\0';
       }
     case BW_FIELD_QUANTITY:
-      return !(field->flags & BW_FIELD_UNKNOWN) || fabs (BW_CONST_MEMBER (double, field, object)) > 0;
+      return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (double, field, object) > 0;
     case BW_FIELD_COUNT:
     case BW_FIELD_HALF_LINES:
       return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (int, field, object) != 0;

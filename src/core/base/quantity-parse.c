@@ -42,7 +42,7 @@ fail_number (const char *text, BwDimension dimension, GError **error)
                  bw_quantity_units (dimension));
   else
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NUMBER,
-                 _ ("“%s” does not start with a number; a number with a unit is needed (%s)"), text,
+                 _ ("“%1$s” does not start with a number; a number with a unit is needed (%2$s)"), text,
                  bw_quantity_units (dimension));
   return FALSE;
 }
@@ -57,12 +57,12 @@ fail_mark (const char *text, char mark, const char *digits, gsize length, GError
   const char *other = mark == '.' ? "," : ".";
   if (strcspn (number, other) + 4 != length)
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_DECIMAL_MARK,
-                 _ ("“%s”: the decimal mark here is “%c”, not “%c”, and thousands are not set apart"),
+                 _ ("“%1$s”: the decimal mark here is “%2$c”, not “%3$c”, and thousands are not set apart"),
                  text, mark, *other);
   else
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_DECIMAL_MARK,
-                 _ ("“%s”: the decimal mark here is “%c”, not “%c”, and thousands are not set apart; "
-                    "write “%s” or “%s”"),
+                 _ ("“%1$s”: the decimal mark here is “%2$c”, not “%3$c”, and thousands are not set "
+                    "apart; write “%4$s” or “%5$s”"),
                  text, mark, *other, decimal, (g_string_replace (whole, other, "", 0), whole->str));
   return FALSE;
 }
@@ -140,7 +140,7 @@ static gboolean
 fail_unit (const BwPart *part, const char *unit, BwDimension dimension, GError **error)
 {
   g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_UNIT,
-               _ ("“%s”: “%s” is not a unit that is allowed here; allowed: %s"), part->text, unit,
+               _ ("“%1$s”: “%2$s” is not a unit that is allowed here; allowed: %3$s"), part->text, unit,
                bw_quantity_units (dimension));
   return FALSE;
 }
@@ -281,15 +281,15 @@ fail_no_unit (const BwPart *part, BwDimension dimension, const BwReadAs *as,
     }
   if (fitting->len > 0)
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NO_UNIT,
-                 _ ("“%s” has no unit; write it with one: %s"), part->text, write->str);
+                 _ ("“%1$s” has no unit; write it with one: %2$s"), part->text, write->str);
   else if (as->strict || is_open (&as->allowed))
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NO_UNIT,
-                 _ ("“%s” has no unit; allowed: %s"), part->text, bw_quantity_units (dimension));
+                 _ ("“%1$s” has no unit; allowed: %2$s"), part->text, bw_quantity_units (dimension));
   else
     {
       g_autofree char *range = bw_quantity_format_range (as->allowed, dimension, 6, as->mark);
       g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NO_UNIT,
-                   _ ("“%s” has no unit, and is allowed in none; allowed: %s"), part->text, range);
+                   _ ("“%1$s” has no unit, and is allowed in none; allowed: %2$s"), part->text, range);
     }
   return FALSE;
 }

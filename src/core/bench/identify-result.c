@@ -200,7 +200,7 @@ answer_words (BwNode *to, const BwReadings *read, const GArray *candidates)
   if (best->score < BW_SCORE_POOR)
     return nearest_words (to, read, best);
   if (best->certainty >= CERTAIN)
-    return bw_node_print (to, _ ("It is %s: %s of all that agrees."), best->raster->id, share);
+    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), best->raster->id, share);
   g_autofree char *names = kinds_that_agree (candidates);
   if (!bw_readings_decide (read))
     return bw_node_print (to, _ ("It may be %s; one reading is not enough to be sure."), names);
@@ -222,7 +222,7 @@ add_answer (BwNode *to, const BwReadings *read, const GArray *candidates)
                      : _ ("To be sure: read the line rate, or count the lines of a field."));
   if (best->decider != NULL)
     bw_node_say (to, BW_SAY_NOTE, NULL,
-                 bw_node_print (to, _ ("To tell it from %s: %s."), best->rival->id, best->decider));
+                 bw_node_print (to, _ ("To tell it from %1$s: %2$s."), best->rival->id, best->decider));
 }
 
 static void

@@ -32,7 +32,8 @@ limits_sentence (const BwDetail *detail, char mark)
   if (detail->mask_tvl > 0)
     {
       g_autofree char *practical = lines (detail->mask_practical_tvl, mark);
-      g_string_append_printf (list, _ (" (%s in practice)"), practical);
+      g_string_append_c (list, ' ');
+      g_string_append_printf (list, _ ("(%s in practice)"), practical);
     }
   append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_SPOT), detail->spot_tvl, mark);
   append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_AMPLIFIER), detail->bandwidth_tvl,

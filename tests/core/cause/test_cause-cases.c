@@ -127,7 +127,7 @@ test_half (void)
   g_assert_true (is_cause (first, "three-loads"));
   g_assert_true (is_cause (second, "attenuator-added"));
   g_assert_true (second->alike);
-  assert_says (&c, &readings, second, WORDS ("6", "dB"));
+  assert_says (&c, &readings, second, WORDS ("6.0 dB"));
   g_autofree char *next = bw_cause_decider_says (&c, &readings, first, second, '.');
   g_assert_nonnull (next);
   if (next != NULL)

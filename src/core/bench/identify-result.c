@@ -163,7 +163,7 @@ nearest_words (BwNode *to, const BwReadings *read, const BwCandidate *best)
 static char *
 kinds_that_agree (const GArray *candidates)
 {
-  GString *names = g_string_new (NULL);
+  char *names = NULL;
   const BwCandidate *best = candidate (candidates, 0);
 
   for (guint i = 0; i < candidates->len; i++)
@@ -172,10 +172,13 @@ kinds_that_agree (const GArray *candidates)
       gboolean known = one->score < BW_AGREES_SHARE * best->score;
       for (guint j = 0; j < i && !known; j++)
         known = bw_candidate_same_kind (candidate (candidates, j), one);
-      if (!known)
-        g_string_append_printf (names, "%s%s", names->len > 0 ? _ (", or ") : "", one->raster->id);
+      if (known)
+        continue;
+      g_autofree char *before = names;
+      names = before != NULL ? g_strdup_printf (_ ("%1$s, or %2$s"), before, one->raster->id)
+                             : g_strdup (one->raster->id);
     }
-  return g_string_free (names, FALSE);
+  return names;
 }
 
 /* All that agree are of one kind: that much is sure. */

@@ -88,6 +88,10 @@ identify --line-rate=15.7kHz --tolerance=-1%
 identify --line-rate=15.7kHz --interlaced --progressive
 identify --line-rate=15.7kHz --most=0
 identify --field-rate=60kV
+identify --line-rate=15.7 --field-rate=60
+identify --line-rate=15,7kHz --field-rate=60.1
+identify --line-rate=31.47kHz --field-rate=70Hz --accuracy=0.1%
+identify --line-rate=15.7kHz --accuracy=1V
 solve
 solve line-rate
 solve 'line-rate=4 V'
@@ -102,8 +106,12 @@ levels --system=pal-b --kind=composite --capacitor=2F
 readings line_sync=4.7us
 readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
+readings --standard=smpte-170m line_sync=4.75us --accuracy=3%
+readings --standard=smpte-170m sync_level=40IRE
 cause --system=pal-b --kind=composite
 cause --system=pal-b --kind=composite --white=-1000V
+cause --system=ntsc-m --kind=composite --white=50IRE --sync-level=20IRE
+cause --system=pal-b --kind=composite --white=600mV --accuracy=1%
 cause --system=pal-b --kind=composite --conductor=pb --white=1V
 cause demo.bench --white=1V
 cause demo.bench --source=9 --input=1 --white=1V
@@ -358,7 +366,7 @@ SYNCS = ["separate", "composite-sync", "on-green", "on-y", "in-video"]
 def cases_of_levels(_):
     for system, kind in itertools.product(SYSTEMS, SIGNALS):
         args = ["levels", f"--system={system}", f"--kind={kind}"]
-        for bars in ("75", "100"):
+        for bars in ("75", "100", "ebu"):
             yield from both("levels", f"{system} {kind} {bars}", [*args, f"--bars={bars}"])
         for sync in SYNCS:
             yield from both("levels", f"{system} {kind} {sync}", [*args, f"--sync={sync}"])

@@ -206,6 +206,8 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
       set_picture (source, input, sync, c);
       take_coupling (source, input, c);
     }
+  else
+    c->refused = input != NULL;
 }
 
 /**

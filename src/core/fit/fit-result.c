@@ -369,9 +369,9 @@ bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
   BwNode *table = bw_node_table (to, "findings", NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Outcome"), NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Rule"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Expected"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Value"), NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Allowed"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin to limit"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("Finding"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("Remedy"), NULL);
   add_findings (table, fit, c, TRUE);

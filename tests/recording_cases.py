@@ -79,7 +79,7 @@ timing --gtf=640x480@60,reduced
 timing --gtf-line-rate=31kHz
 timing --modeline=nonsense
 timing --edid=demo.bench
-timing --edid=no-such-file
+timing --edid=no-such-file.edid
 timing --which=2 vesa-dmt-04
 timing --for-monitor=demo.bench
 identify
@@ -139,12 +139,12 @@ sync 525-59.94-interlaced
 sync 525-59.94-interlaced --gate=nand
 sync 525-59.94-interlaced --gate=xor --field=3
 edid demo.bench
-edid no-such-file -o x.edid
+edid no-such-file.bench -o x.edid
 display
-display no-such-file
+display no-such-file.edid
 display demo.bench
 fit
-fit no-such-file
+fit no-such-file.bench
 fit demo.bench demo.bench
 fit demo.bench --source=nobody
 hookup demo.bench

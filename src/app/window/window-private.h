@@ -44,7 +44,6 @@ struct _BwWindow
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
-  gboolean closes_with_all; /* the program is left, and has kept what was open */
 };
 
 /* window-actions.c */

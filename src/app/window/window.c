@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-private.h"
 
-#include "session.h"
-
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/button-name.h"
@@ -223,20 +221,6 @@ remember_size (BwWindow *self)
     }
 }
 
-/* The last window to be closed is what the next start opens; of several, one that is closed is done
- * with. */
-static void
-keep_session (BwWindow *self)
-{
-  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
-  guint windows = 0;
-
-  for (GList *link = gtk_application_get_windows (application); link != NULL; link = link->next)
-    windows += BW_IS_WINDOW (link->data);
-  if (windows == 1)
-    bw_session_save (application, self->settings);
-}
-
 static gboolean
 bw_window_close_request (GtkWindow *window)
 {
@@ -245,22 +229,7 @@ bw_window_close_request (GtkWindow *window)
   if (!self->closing && bw_window_ask_before_close (self))
     return GDK_EVENT_STOP;
   remember_size (self);
-  if (gtk_window_get_application (window) != NULL && !self->closes_with_all)
-    keep_session (self);
   return GTK_WINDOW_CLASS (bw_window_parent_class)->close_request (window);
-}
-
-/**
- * bw_window_close_with_all:
- *
- * Closes the window as one of all: bw_session_save() was called before.
- */
-void
-bw_window_close_with_all (BwWindow *self)
-{
-  g_return_if_fail (BW_IS_WINDOW (self));
-  self->closes_with_all = TRUE;
-  gtk_window_close (GTK_WINDOW (self));
 }
 
 static void

@@ -57,7 +57,6 @@ void bw_window_show_error (BwWindow *self, const char *title, const GError *erro
 const char *bw_window_get_fault_text (BwWindow *self);
 const char *bw_window_get_notice_text (BwWindow *self);
 const char *bw_window_get_page_id (BwWindow *self);
-void bw_window_close_with_all (BwWindow *self);
 
 /* window-pages.c */
 const BwPageKind *bw_page_kinds (guint *n);

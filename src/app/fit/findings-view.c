@@ -89,7 +89,8 @@ needs_of (BwFindingsView *self, BwFit *fit)
   char **needs = bw_plan_needs (bw_document_get_sheet (self->document),
                                 bw_document_get_catalogue (self->document),
                                 bw_document_get_source (self->document),
-                                bw_document_get_input (self->document));
+                                bw_document_get_input (self->document),
+                                bw_quantity_locale_mark ());
   bw_fit_take_plan (fit, needs != NULL);
   return needs;
 }

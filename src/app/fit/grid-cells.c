@@ -67,7 +67,8 @@ show_plan (BwFitGrid *self, BwFitCell *cell)
   if (!bw_document_case (self->document, source, input, &figures, &c))
     return;
   g_auto (GStrv) needs = bw_plan_needs (bw_document_get_sheet (self->document),
-                                        bw_document_get_catalogue (self->document), source, input);
+                                        bw_document_get_catalogue (self->document), source, input,
+                                        bw_quantity_locale_mark ());
   g_autofree char *detail = g_strdup (bw_fit_cell_get_detail (cell));
   bw_fit_judge (&c, &fit);
   bw_fit_take_plan (&fit, needs != NULL);

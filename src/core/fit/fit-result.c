@@ -92,7 +92,8 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
   g_auto (GStrv) needs = NULL;
   if (ask->plan != NULL && fit.verdict >= BW_VERDICT_WITH_PARTS)
     {
-      needs = ask->plan (ask->sheet, ask->catalogue, source, input);
+      needs = ask->plan (ask->sheet, ask->catalogue, source, input,
+                         bw_result_mark (table->result));
       bw_fit_take_plan (&fit, needs != NULL);
     }
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;

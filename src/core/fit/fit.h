@@ -58,10 +58,10 @@ typedef struct
 } BwCase;
 
 /* What it takes to show a source at an input, in words, as the planner finds it, which is in a room
- * below this one. Returns: (transfer full) (nullable): the parts and settings, none for a lead alone;
+ * below this one. Figures in it have @mark as their decimal mark. Returns: (transfer full) (nullable): the parts and settings, none for a lead alone;
  * %NULL: no plan leads there. */
 typedef char **(*BwFitPlanFunc) (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
-                                 guint input);
+                                 guint input, char mark);
 
 extern const BwKindTable bw_verdicts;
 

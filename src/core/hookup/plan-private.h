@@ -24,7 +24,6 @@ void bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan);
 void bw_hookup_add_needs (BwHookup *hookup, const BwCase *before);
 
 const char *bw_plan_step_name (const BwPlanStep *step);
-char *bw_plan_step_purpose (const BwPlanStep *step, const BwPlanSignal *before);
 gboolean bw_plan_step_is_setting (const BwPlanStep *step);
 guint bw_plan_step_conductors (const BwPlanStep *step, const BwPlanSignal *before);
 double bw_plan_capacitor_f (const BwPlanStep *step);

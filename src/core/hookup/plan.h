@@ -237,7 +237,8 @@ BwHookup *bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, gui
 BwHookup *bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
                                 guint input, const BwHookupChoice *choice, GError **error);
 void bw_hookup_free (BwHookup *hookup);
-char **bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input);
+char **bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+                      char mark);
 char *bw_hookup_connection_says (const BwHookupConnection *connection);
 char *bw_rating_words (double rating_w);
 char *bw_hookup_part_power (const BwHookupPart *part, char mark);

@@ -142,14 +142,8 @@ setting_purpose (const BwPlanStep *step)
     }
 }
 
-/**
- * bw_plan_step_purpose:
- * @before: what comes to the step
- *
- * Returns: (transfer full): what the step is there for
- */
-char *
-bw_plan_step_purpose (const BwPlanStep *step, const BwPlanSignal *before)
+static char *
+purpose (const BwPlanStep *step, const BwPlanSignal *before)
 {
   switch ((BwStepKind) step->kind)
     {
@@ -205,7 +199,7 @@ bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start)
       shown->id = g_strdup (step->adaptor != NULL ? step->adaptor->id
                                                   : bw_kind_id (&bw_plan_steps, step->kind));
       shown->name = g_strdup (bw_plan_step_name (step));
-      shown->purpose = bw_plan_step_purpose (step, before);
+      shown->purpose = purpose (step, before);
       shown->is_setting = bw_plan_step_is_setting (step);
       g_ptr_array_add (hookup->steps, shown);
       before = &step->after;

@@ -39,7 +39,8 @@ judged_word (BwDocument *document, guint source, guint input)
                 input);
   bw_fit_judge (&c, &fit);
   g_auto (GStrv) needs
-      = bw_plan_needs (bw_document_get_sheet (document), app_test_catalogue (), source, input);
+      = bw_plan_needs (bw_document_get_sheet (document), app_test_catalogue (), source, input,
+                       bw_quantity_locale_mark ());
   bw_fit_take_plan (&fit, needs != NULL);
   return bw_kind_label (&bw_verdicts, fit.verdict);
 }
@@ -369,7 +370,8 @@ test_findings (void)
       bw_document_select (document, source, 0);
       g_assert_nonnull (strstr (summary_of (window), judged_word (document, source, 0)));
       g_auto (GStrv) needs
-          = bw_plan_needs (bw_document_get_sheet (document), app_test_catalogue (), source, 0);
+          = bw_plan_needs (bw_document_get_sheet (document), app_test_catalogue (), source, 0,
+                           bw_quantity_locale_mark ());
       for (guint i = 0; needs != NULL && needs[i] != NULL; i++, n_needs++)
         g_assert_nonnull (strstr (summary_of (window), needs[i]));
     }

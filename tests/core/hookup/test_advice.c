@@ -325,7 +325,8 @@ check_promise (const Cell *cell, BwFit fit)
   g_autoptr (BwHookup) hookup = bw_hookup_new (cell->sheet, bw_test_catalogue (), cell->source_at,
                                                cell->input_at, 0, &error);
   g_auto (GStrv) needs
-      = bw_plan_needs (cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at);
+      = bw_plan_needs (cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at,
+                       '.');
   guint n = 0;
 
   g_assert_no_error (error);

@@ -83,7 +83,7 @@ decider_words (BwNode *row, const BwCandidate *one)
     return NULL;
   return one->same_as != NULL
              ? ""
-             : bw_node_print (row, _ ("To tell it from %1$s: %2$s"), one->rival->id, one->decider);
+             : bw_node_print (row, _ ("To tell it from %1$s: %2$s"), bw_raster_called (row, one->rival), one->decider);
 }
 
 /* Rasters with the same timing share one certainty, which the first of them has. */

@@ -7,7 +7,6 @@
 
 #include "core/base/caution.h"
 #include "core/result/result.h"
-#include "options.h"
 #include "output.h"
 
 /* A script reads it, in the same words everywhere. */

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "options.h"
 
-#include <locale.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "help.h"
@@ -82,18 +80,6 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
     return TRUE;
   *result = bw_cli_wrong_usage (command->name, says);
   return FALSE;
-}
-
-/**
- * bw_cli_speak_to_scripts:
- *
- * The program speaks its own words from here on and not those of a translation: a script reads them,
- * and must find the same in every country.
- */
-void
-bw_cli_speak_to_scripts (void)
-{
-  setlocale (LC_MESSAGES, "C");
 }
 
 /**

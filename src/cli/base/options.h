@@ -26,7 +26,6 @@ typedef struct
 gboolean bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command,
                               const GOptionEntry *own, char **args, BwCliExit *result);
 void bw_cli_options_clear (BwCliOptions *options);
-void bw_cli_speak_to_scripts (void);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwCliOptions, bw_cli_options_clear)
 

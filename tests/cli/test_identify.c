@@ -261,6 +261,25 @@ test_refused (void)
     }
 }
 
+/* The tolerance of the rates as it was given: small ones to a thousandth, others to whole parts in a million. */
+static void
+test_tolerance_said (void)
+{
+  static const char *const cases[][2] = { { "0.000317777%", "rates 3.178 ppm" },
+                                          { "0.000999%", "rates 9.990 ppm" },
+                                          { "0.00123456%", "rates 12 ppm" },
+                                          { NULL, "rates 200 ppm" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *option = g_strconcat ("--tolerance=", cases[i][0], NULL);
+      g_autoptr (Run) run = run_cli ("identify", "--line-rate=15734.2657Hz", "--field-rate=59.94006Hz",
+                                     cases[i][0] != NULL ? option : NULL, NULL);
+      g_assert_cmpint (run->status, ==, 0);
+      g_strdelimit (run->out, "\n", ' ');
+      g_assert_nonnull (strstr (run->out, cases[i][1]));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -271,6 +290,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_fact);
     }
   g_test_add_func ("/identify/a-crowd", test_a_crowd);
+  g_test_add_func ("/identify/tolerance-said", test_tolerance_said);
   g_test_add_func ("/identify/keys", test_keys);
   g_test_add_func ("/identify/errors", test_errors);
   g_test_add_func ("/identify/most", test_most);

@@ -88,11 +88,23 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
-/* The first thing that the verdict hangs on, and how many more there are; empty for "direct". */
-static char *
-detail_of (const BwFit *fit)
+/* What the plan needs, or else what the verdict hangs on. */
+static GPtrArray *
+reasons_of (const BwFit *fit, char *const *needs)
 {
-  g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_quantity_locale_mark ());
+  if (needs == NULL || needs[0] == NULL)
+    return bw_fit_reasons (fit, bw_quantity_locale_mark ());
+  GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; needs[i] != NULL; i++)
+    g_ptr_array_add (reasons, g_strdup (needs[i]));
+  return reasons;
+}
+
+/* The first of these, and how many more there are; empty for "direct". */
+static char *
+detail_of (const BwFit *fit, char *const *needs)
+{
+  g_autoptr (GPtrArray) reasons = reasons_of (fit, needs);
   if (reasons->len == 0)
     return g_strdup ("");
   const char *first = reasons->pdata[0];
@@ -116,13 +128,14 @@ label_of (const BwFit *fit, const BwCase *c, const char *detail)
 
 /**
  * bw_fit_cell_show:
+ * @needs: (nullable): what the plan needs; %NULL: not known yet, or there is no plan
  *
  * Shows @fit in place of what the cell showed before.
  */
 void
-bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
+bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *const *needs)
 {
-  g_autofree char *detail = detail_of (fit);
+  g_autofree char *detail = detail_of (fit, needs);
   g_autofree char *label = label_of (fit, c, detail);
 
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));

@@ -272,6 +272,19 @@ bw_page_show_view (BwPage *self, const char *id)
 }
 
 /**
+ * bw_page_has_view:
+ *
+ * Returns: whether the page has a view of that id that can be shown now
+ */
+gboolean
+bw_page_has_view (BwPage *self, const char *id)
+{
+  g_return_val_if_fail (BW_IS_PAGE (self) && id != NULL, FALSE);
+  const View *view = find_view (self, id);
+  return view != NULL && gtk_widget_get_sensitive (GTK_WIDGET (view->button));
+}
+
+/**
  * bw_page_get_view:
  *
  * Returns: (transfer none) (nullable): the id of the view that is shown

@@ -8,6 +8,7 @@
 #include "drafts.h"
 #include "preferences.h"
 #include "recent.h"
+#include "session.h"
 
 /**
  * BwApplication:
@@ -126,7 +127,7 @@ bw_application_activate (GApplication *application)
   GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
   if (active != NULL)
     gtk_window_present (active);
-  else
+  else if (bw_session_restore (self->settings, open_file, self) == 0)
     bw_application_new_window (self);
   offer_drafts (self);
 }
@@ -199,8 +200,7 @@ take_typed (BwApplication *self)
 {
   for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
        link = link->next)
-    if (BW_IS_WINDOW (link->data)
-        && !bw_document_take_typed (bw_window_get_document (link->data)))
+    if (BW_IS_WINDOW (link->data) && !bw_document_take_typed (bw_window_get_document (link->data)))
       return FALSE;
   return TRUE;
 }
@@ -211,10 +211,15 @@ on_quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   if (!take_typed (BW_APPLICATION (user_data)))
     return;
+  BwApplication *self = user_data;
+  bw_session_save (GTK_APPLICATION (self), self->settings);
   g_autoptr (GList) windows = g_list_copy (
       gtk_application_get_windows (GTK_APPLICATION (user_data)));
   for (GList *link = windows; link != NULL; link = link->next)
-    gtk_window_close (link->data);
+    if (BW_IS_WINDOW (link->data))
+      bw_window_close_with_all (link->data);
+    else
+      gtk_window_close (link->data);
 }
 
 /* The end of the session, and of the program from outside */
@@ -240,7 +245,10 @@ on_query_end (BwApplication *self)
 static gboolean
 on_signal (gpointer user_data)
 {
-  flush_drafts (BW_APPLICATION (user_data));
+  BwApplication *self = user_data;
+  flush_drafts (self);
+  bw_session_save (GTK_APPLICATION (self), self->settings);
+  g_settings_sync ();
   g_application_quit (G_APPLICATION (user_data));
   return G_SOURCE_CONTINUE;
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-private.h"
 
+#include "session.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/button-name.h"
@@ -177,6 +179,29 @@ bw_window_get_fault_text (BwWindow *self)
   return bw_fault_bar_get_text (self->faults);
 }
 
+/**
+ * bw_window_get_page_id:
+ *
+ * Returns: (transfer none): which of bw_page_kinds() is shown
+ */
+const char *
+bw_window_get_page_id (BwWindow *self)
+{
+  g_return_val_if_fail (BW_IS_WINDOW (self), NULL);
+  return gtk_stack_get_visible_child_name (self->pages);
+}
+
+/**
+ * bw_window_get_notice_text:
+ *
+ * Returns: (transfer none) (nullable): the word on what has been written last, while it is shown
+ */
+const char *
+bw_window_get_notice_text (BwWindow *self)
+{
+  return bw_notice_get_text (self->notice);
+}
+
 /* Window */
 
 static void
@@ -185,6 +210,8 @@ remember_size (BwWindow *self)
   int width, height;
   gboolean maximized = gtk_window_is_maximized (GTK_WINDOW (self));
 
+  if (gtk_paned_get_position (self->panes) != self->usual_side)
+    g_settings_set_int (self->settings, "side-width", gtk_paned_get_position (self->panes));
   g_settings_set_boolean (self->settings, "maximized", maximized);
   if (maximized)
     return;
@@ -196,6 +223,20 @@ remember_size (BwWindow *self)
     }
 }
 
+/* The last window to be closed is what the next start opens; of several, one that is closed is done
+ * with. */
+static void
+keep_session (BwWindow *self)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  guint windows = 0;
+
+  for (GList *link = gtk_application_get_windows (application); link != NULL; link = link->next)
+    windows += BW_IS_WINDOW (link->data);
+  if (windows == 1)
+    bw_session_save (application, self->settings);
+}
+
 static gboolean
 bw_window_close_request (GtkWindow *window)
 {
@@ -204,7 +245,22 @@ bw_window_close_request (GtkWindow *window)
   if (!self->closing && bw_window_ask_before_close (self))
     return GDK_EVENT_STOP;
   remember_size (self);
+  if (gtk_window_get_application (window) != NULL && !self->closes_with_all)
+    keep_session (self);
   return GTK_WINDOW_CLASS (bw_window_parent_class)->close_request (window);
+}
+
+/**
+ * bw_window_close_with_all:
+ *
+ * Closes the window as one of all: bw_session_save() was called before.
+ */
+void
+bw_window_close_with_all (BwWindow *self)
+{
+  g_return_if_fail (BW_IS_WINDOW (self));
+  self->closes_with_all = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
 }
 
 static void
@@ -242,6 +298,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, panes);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -274,6 +331,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
   bw_name_buttons (GTK_WIDGET (self));
@@ -293,6 +351,7 @@ take_document (BwWindow *self, BwDocument *document)
   g_signal_connect_object (document, "file-changed", G_CALLBACK (bw_window_update_guard), self,
                            G_CONNECT_SWAPPED);
   bw_window_keep_drafts (self);
+  bw_window_accept_drops (self);
   on_changed (self);
 }
 
@@ -309,7 +368,9 @@ place_side (BwWindow *self, int width)
   int side = SIDE_CHARS * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
 
   pango_font_metrics_unref (metrics);
-  gtk_paned_set_position (self->panes, MIN (side, (int) (width * SIDE_SHARE)));
+  int set = g_settings_get_int (self->settings, "side-width");
+  self->usual_side = MIN (side, (int) (width * SIDE_SHARE));
+  gtk_paned_set_position (self->panes, set > 0 ? set : self->usual_side);
 }
 
 /**

@@ -18,7 +18,7 @@ typedef struct
 {
   const GOptionEntry *own; /* borrowed, nullable */
   GOptionEntry csv[2];
-  GOptionEntry common[4];
+  GOptionEntry common[5];
 } Tables;
 
 static void
@@ -29,6 +29,8 @@ fill_tables (Tables *tables, BwCliOptions *options, const BwCliCommand *command,
     .own = own,
     .common = {
       { "json", 0, 0, G_OPTION_ARG_NONE, &options->json, N_ ("Print one JSON object"), NULL },
+      { "keys", 0, 0, G_OPTION_ARG_NONE, &options->keys,
+        N_ ("Print the keys of the JSON with what they are, in place of it"), NULL },
       { "help", 'h', 0, G_OPTION_ARG_NONE, &options->help, N_ ("Show this help"), NULL },
       { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
     },

@@ -40,6 +40,18 @@ bw_cli_is_unicode (void)
   return g_get_charset (NULL);
 }
 
+/**
+ * bw_cli_speak_to_scripts:
+ *
+ * The program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
+ */
+void
+bw_cli_speak_to_scripts (void)
+{
+  setlocale (LC_MESSAGES, "C");
+}
+
 /* @text in the terminal's own encoding, with the nearest letters where it lacks some. No-break
  * spaces become plain ones, so that it can be searched. */
 static char *

@@ -62,8 +62,10 @@ typedef struct
  * @sync_stated: what @form's own_sync_v is stated across
  * @load_ohm: what the conductor should end in, when what the fit advises is done
  * @input_ohm: of the input without its 75 Ω
- * @series_ohm: that should be in the lead of sync alone; zero: none
- * @pad_ratio: of the matched attenuator that should be in the lead of a picture; one: none
+ * @series_ohm: that should be in the lead of sync alone, or at an input for a picture of less than
+ *   75 Ω; zero: none
+ * @pad_ratio: of the matched attenuator that should be in the lead of a picture, or of the pad that
+ *   matches the input; one: none
  * @spread: lowest and highest that a level behind @series_ohm or @pad_ratio may be as a share of
  *   it, whichever preferred values that is made of
  * @n_others: circuits that are as right: other ways of making sync alone what the input takes, and a

@@ -178,12 +178,32 @@ bw_fit_judge (const BwCase *c, BwFit *fit)
   g_return_if_fail (c != NULL && c->source != NULL);
   g_return_if_fail (fit != NULL);
 
+  fit->unplanned = FALSE;
   fit->sync = best_sync (c);
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     bw_rule_judge (rule, c, fit->sync, &fit->at[rule]);
   set_aside_what_is_remade (fit);
   fit->verdict = bw_verdict_from_findings (fit->at, BW_N_RULES);
   fit->limiting = worst_rule (fit->at, BW_N_RULES);
+}
+
+/**
+ * bw_fit_take_plan:
+ * @fit: (inout): as bw_fit_judge() left it
+ * @leads: whether a plan leads from the source to the input
+ *
+ * Each rule is judged by itself, and names what would cure it. Whether all that can be had together is
+ * for the planner to say: where the source does not show as it stands, the verdict is with parts if
+ * there is a plan, and no if there is none.
+ */
+void
+bw_fit_take_plan (BwFit *fit, gboolean leads)
+{
+  g_return_if_fail (fit != NULL);
+  if (fit->verdict < BW_VERDICT_WITH_PARTS)
+    return;
+  fit->unplanned = fit->verdict == BW_VERDICT_WITH_PARTS && !leads;
+  fit->verdict = leads ? BW_VERDICT_WITH_PARTS : BW_VERDICT_NO;
 }
 
 /**
@@ -231,6 +251,7 @@ bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
     .source = bw_sheet_source (sheet, source),
     .figures = figures,
     .limits = &sheet->limits,
+    .supply_v = sheet->supply_v,
     .supply_hz = sheet->supply_hz,
   };
   c->raster = bw_sheet_raster (sheet, catalogue, c->source);

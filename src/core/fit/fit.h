@@ -23,11 +23,14 @@ typedef enum
  * BwFit:
  * @limiting: the rule of the worst finding; the first one where several are as bad
  * @sync: the sync kind that the judgement uses
+ * @unplanned: each finding can be cured, but no plan of what the catalogue holds cures them all: see
+ *   bw_fit_take_plan()
  * @at: one finding for each rule, in the rules' order
  */
 typedef struct
 {
   BwVerdict verdict;
+  gboolean unplanned;
   BwRule limiting;
   BwSyncKind sync;
   BwFinding at[BW_N_RULES];
@@ -35,6 +38,9 @@ typedef struct
 
 /**
  * BwCase:
+ *
+ * @supply_hz: mains at the bench; zero: not known. Likewise @supply_v
+ * @mains_met: the set gets the supply that its plate asks for, whatever there is at the bench
  *
  * What is judged: one source at one input. All borrowed.
  */
@@ -47,7 +53,15 @@ typedef struct
   const BwRasterFigures *figures;
   const BwLimits *limits;
   double supply_hz;
+  double supply_v;
+  gboolean mains_met;
 } BwCase;
+
+/* What it takes to show a source at an input, in words, as the planner finds it, which is in a room
+ * below this one. Returns: (transfer full) (nullable): the parts and settings, none for a lead alone;
+ * %NULL: no plan leads there. */
+typedef char **(*BwFitPlanFunc) (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
+                                 guint input);
 
 extern const BwKindTable bw_verdicts;
 
@@ -56,6 +70,7 @@ void bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
 double bw_case_source_detail_hz (const BwCase *c);
 
 void bw_fit_judge (const BwCase *c, BwFit *fit);
+void bw_fit_take_plan (BwFit *fit, gboolean leads);
 void bw_rule_judge (BwRule rule, const BwCase *c, BwSyncKind sync, BwFinding *f);
 BwSeverity bw_case_raster_severity (const BwCase *c);
 

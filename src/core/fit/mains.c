@@ -21,39 +21,91 @@ severity_of (double value, BwRange rated, double tolerance)
   return BW_SEVERITY_CURABLE;
 }
 
+static void
+judge_voltage (const BwMonitor *monitor, double supply_v, BwMains *mains)
+{
+  BwRange rated_v = monitor->mains_v.at[0];
+  mains->voltage = severity_of (supply_v, rated_v, SUPPLY_TOLERANCE);
+  mains->rated_v = CLAMP (supply_v, rated_v.low, rated_v.high);
+  if (mains->voltage == BW_SEVERITY_CURABLE)
+    mains->transformer_va = TRANSFORMER_HEADROOM * mains->rated_v * monitor->mains_a;
+}
+
+static void
+judge_frequency (const BwMonitor *monitor, double supply_hz, BwMains *mains)
+{
+  BwRange rated_hz = monitor->mains_hz.at[0];
+  mains->frequency = severity_of (supply_hz, rated_hz, FREQUENCY_TOLERANCE);
+  mains->rated_hz = CLAMP (supply_hz, rated_hz.low, rated_hz.high);
+  mains->flux = mains->rated_hz / supply_hz;
+}
+
 /**
  * bw_mains_judge:
- * @supply_v: at the bench; greater than zero
- * @supply_hz: at the bench
- * @mains: (out caller-allocates): what was found
+ * @supply_v: at the bench; zero: not known
+ * @supply_hz: at the bench; zero: not known
+ * @mains: (out caller-allocates): what was found; a voltage or frequency that is not known, here or
+ *   on the plate, is not judged
  *
- * Returns: %FALSE, leaving @mains alone, if the rating or the supply is not known
+ * Returns: %FALSE, leaving @mains alone, if neither voltage nor frequency can be judged
  */
 gboolean
 bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz, BwMains *mains)
 {
   g_return_val_if_fail (monitor != NULL && mains != NULL, FALSE);
+  gboolean knows_voltage = monitor->mains_v.n > 0 && supply_v > 0;
+  gboolean knows_frequency = monitor->mains_hz.n > 0 && supply_hz > 0;
 
-  if (monitor->mains_v.n == 0 || monitor->mains_hz.n == 0 || supply_v <= 0 || supply_hz <= 0)
+  if (!knows_voltage && !knows_frequency)
     return FALSE;
-  BwRange rated_v = monitor->mains_v.at[0];
-  BwRange rated_hz = monitor->mains_hz.at[0];
-
-  *mains = (BwMains){
-    .voltage = severity_of (supply_v, rated_v, SUPPLY_TOLERANCE),
-    .frequency = severity_of (supply_hz, rated_hz, FREQUENCY_TOLERANCE),
-    .rated_v = CLAMP (supply_v, rated_v.low, rated_v.high),
-    .rated_hz = CLAMP (supply_hz, rated_hz.low, rated_hz.high),
-  };
-  mains->flux = mains->rated_hz / supply_hz;
-  if (mains->voltage == BW_SEVERITY_CURABLE)
-    mains->transformer_va = TRANSFORMER_HEADROOM * mains->rated_v * monitor->mains_a;
+  *mains = (BwMains){ .knows_voltage = knows_voltage, .knows_frequency = knows_frequency,
+                      .flux = 1 };
+  if (knows_voltage)
+    judge_voltage (monitor, supply_v, mains);
+  if (knows_frequency)
+    judge_frequency (monitor, supply_hz, mains);
   return TRUE;
+}
+
+/**
+ * bw_mains_is_danger:
+ *
+ * Returns: whether the supply lies outside the plate by more than its tolerance
+ */
+gboolean
+bw_mains_is_danger (const BwMains *mains)
+{
+  g_return_val_if_fail (mains != NULL, FALSE);
+  return MAX (mains->voltage, mains->frequency) >= BW_SEVERITY_CURABLE;
+}
+
+/**
+ * bw_mains_transformer_words:
+ * @supply_v: outside the rated voltage of @monitor, which is known
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): the transformer that is needed: "mains transformer, 230 V to 120 V, of at
+ *   least 260 VA"; without its size if the rated current is not known
+ */
+char *
+bw_mains_transformer_words (const BwMonitor *monitor, double supply_v, char mark)
+{
+  g_return_val_if_fail (monitor != NULL && monitor->mains_v.n > 0 && supply_v > 0, NULL);
+  BwMains mains = { 0 };
+  judge_voltage (monitor, supply_v, &mains);
+  g_autofree char *from = bw_quantity_format (supply_v, BW_DIMENSION_VOLTAGE, 4, mark);
+  g_autofree char *to = bw_quantity_format (mains.rated_v, BW_DIMENSION_VOLTAGE, 4, mark);
+  if (!(mains.transformer_va > 0))
+    return g_strdup_printf (_ ("mains transformer, %1$s to %2$s"), from, to);
+  return g_strdup_printf (_ ("mains transformer, %1$s to %2$s, of at least %3$.0f VA"), from, to,
+                          ceil (mains.transformer_va / 10) * 10);
 }
 
 static char *
 voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
+  if (!mains->knows_voltage)
+    return g_strdup (_ ("The voltage is not judged: it is not known here or on the plate."));
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_v.at[0], BW_DIMENSION_VOLTAGE, 4, mark);
   if (mains->voltage == BW_SEVERITY_OK)
@@ -75,6 +127,8 @@ voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *su
 static char *
 frequency_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
+  if (!mains->knows_frequency)
+    return g_strdup (_ ("The frequency is not judged: it is not known here or on the plate."));
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_hz.at[0], BW_DIMENSION_FREQUENCY, 3, mark);
   if (mains->frequency == BW_SEVERITY_OK)
@@ -106,7 +160,11 @@ bw_mains_says (const BwMonitor *monitor, double supply_v, double supply_hz, char
   g_autofree char *hertz = bw_quantity_format (supply_hz, BW_DIMENSION_FREQUENCY, 3, mark);
   g_autofree char *voltage = voltage_sentence (monitor, &mains, volts, mark);
   g_autofree char *frequency = frequency_sentence (monitor, &mains, hertz, mark);
-  if (frequency == NULL)
-    return g_steal_pointer (&voltage);
-  return g_strdup_printf ("%s %s", voltage, frequency);
+  g_autofree char *both = frequency != NULL ? g_strdup_printf ("%s %s", voltage, frequency)
+                                            : g_steal_pointer (&voltage);
+  if (!bw_mains_is_danger (&mains))
+    return g_steal_pointer (&both);
+  return g_strdup_printf (_ ("%s Which transformer or supply it takes, isolating or not, and how it is "
+                             "joined, is a matter of local codes and licensed practice."),
+                          both);
 }

@@ -7,8 +7,10 @@ G_BEGIN_DECLS
 
 /**
  * BwMains:
- * @voltage: does the supply's voltage suit the rating
- * @frequency: does its frequency
+ * @knows_voltage: whether both voltages are known
+ * @knows_frequency: whether both frequencies are
+ * @voltage: does the supply's voltage suit the rating; it holds where that is not known
+ * @frequency: does its frequency; likewise
  * @rated_v: rated voltage nearest to the supply
  * @rated_hz: rated frequency nearest to the supply
  * @transformer_va: size of a transformer that would make it suit; zero if none is needed or the
@@ -20,6 +22,8 @@ G_BEGIN_DECLS
  */
 typedef struct
 {
+  gboolean knows_voltage;
+  gboolean knows_frequency;
   BwSeverity voltage;
   BwSeverity frequency;
   double rated_v;
@@ -30,6 +34,8 @@ typedef struct
 
 gboolean bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz,
                          BwMains *mains);
+char *bw_mains_transformer_words (const BwMonitor *monitor, double supply_v, char mark);
+gboolean bw_mains_is_danger (const BwMains *mains);
 char *bw_mains_says (const BwMonitor *monitor, double supply_v, double supply_hz, char mark);
 
 G_END_DECLS

@@ -107,6 +107,7 @@ bw_hookup_free (BwHookup *hookup)
   g_free (hookup->source);
   g_free (hookup->input);
   g_free (hookup->plan);
+  g_free (hookup->source_match);
   g_ptr_array_unref (hookup->alternatives);
   g_ptr_array_unref (hookup->steps);
   g_ptr_array_unref (hookup->hops);
@@ -190,6 +191,7 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
   bw_plan_state_case (&hookup->plan->state, &after);
   bw_fit_judge (&after, &hookup->fit_after);
   hookup->verdict_after = hookup->fit_after.verdict;
+  bw_hookup_add_mains (hookup);
   bw_hookup_add_steps (hookup, begin);
   warn_of_rate (hookup);
   warn_of_tight (hookup);
@@ -251,12 +253,18 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
   if (alternative > 0 && alternative >= plans->len)
     {
       g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-                   _ ("there is no alternative %1$u; there are %2$u"), alternative + 1, plans->len);
+                   ngettext ("there is no alternative %1$u; there is %2$u",
+                             "there is no alternative %1$u; there are %2$u", plans->len),
+                   alternative + 1, plans->len);
       return NULL;
     }
   BwHookup *hookup = hookup_empty (&before);
   bw_fit_judge (&before, &hookup->fit_before);
+  bw_fit_take_plan (&hookup->fit_before, plans->len > 0);
   hookup->verdict_before = hookup->fit_before.verdict;
+  hookup->monitor = sheet->monitor;
+  hookup->supply_v = sheet->supply_v;
+  hookup->supply_hz = sheet->supply_hz;
   hookup->choice = *choice;
   hookup->alternative = alternative;
   for (guint i = 0; i < plans->len; i++)

@@ -136,6 +136,8 @@ gboolean bw_node_starts_group (const BwNode *table, guint row);
 BwResult *bw_node_cross (const BwNode *table, guint most);
 const char *bw_mark_sign (BwMark mark, gboolean plain);
 
+void bw_node_say_keys (BwNode *to, const BwNode *of);
+
 /* The walkers: each makes the whole of a node, whatever it is, in one form. */
 char *bw_node_to_json (const BwNode *node);
 char *bw_node_to_text (const BwNode *node, int columns, gboolean plain);

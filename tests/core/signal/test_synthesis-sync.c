@@ -96,6 +96,10 @@ test_separate (void)
   assert_near (level_at (s, BW_CONDUCTOR_V, 3, 10 * US), 5, 1e-6);
   assert_near (level_at (s, BW_CONDUCTOR_V, 525, 10 * US), 5, 1e-6);
   assert_near (crossing_s (s, BW_CONDUCTOR_V, 3, -US, US, 2.5, TRUE), 0, 0.1 * NS);
+  /* where no standard says, an edge has the share of its pulse that it has in SMPTE 170M: 140 ns of 4.7 µs */
+  double high_s = crossing_s (s, BW_CONDUCTOR_H, 2, -US, US, 4.5, FALSE);
+  double low_s = crossing_s (s, BW_CONDUCTOR_H, 2, -US, US, 0.5, FALSE);
+  assert_near (low_s - high_s, 0.14 / 4.7 * 96 * pixel_s, 0.5 * NS);
 }
 
 /* High definition: ±300 mV about blanking, 0H the crossing between; each half of 720 lines 40

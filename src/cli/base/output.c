@@ -152,15 +152,3 @@ bw_cli_wrong_usage (const char *command, const char *says)
   bw_cli_fault (line);
   return BW_CLI_WRONG_USAGE;
 }
-
-/**
- * bw_cli_speak_to_scripts:
- *
- * The program speaks its own words from here on and not those of a translation: a script reads them,
- * and must find the same in every country.
- */
-void
-bw_cli_speak_to_scripts (void)
-{
-  setlocale (LC_MESSAGES, "C");
-}

@@ -15,6 +15,5 @@ BwCliExit bw_cli_print_data (const char *text);
 void bw_cli_fault (const char *says);
 void bw_cli_complain (const char *format, ...) G_GNUC_PRINTF (1, 2);
 BwCliExit bw_cli_wrong_usage (const char *command, const char *says);
-void bw_cli_speak_to_scripts (void);
 
 G_END_DECLS

@@ -84,7 +84,7 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0 && count->open > 0)
-    return g_strdup_printf (ngettext ("%1$u reading, %2$u not sure: so near a limit, a finer reading "
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$u reading, %2$u not sure: so near a limit, a finer reading "
                                       "decides",
                                       "%1$u readings, %2$u not sure: so near a limit, a finer "
                                       "reading decides",

@@ -70,7 +70,7 @@ is_shared (const char *path, GPtrArray *names, const char *wanted)
   if (n < 2)
     return FALSE;
   g_autofree char *says
-      = g_strdup_printf (ngettext ("%1$s: %2$u is called “%3$s”; choose it by its number: %4$s",
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s: %2$u is called “%3$s”; choose it by its number: %4$s",
                                    "%1$s: %2$u are called “%3$s”; choose one by its number: %4$s", n),
                          path, n, wanted, numbers->str);
   bw_cli_fault (says);

@@ -253,7 +253,7 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
   if (alternative > 0 && alternative >= plans->len)
     {
       g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-                   ngettext ("there is no alternative %1$u; there is %2$u",
+                   g_dngettext (GETTEXT_PACKAGE, "there is no alternative %1$u; there is %2$u",
                              "there is no alternative %1$u; there are %2$u", plans->len),
                    alternative + 1, plans->len);
       return NULL;

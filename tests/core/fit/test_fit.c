@@ -768,11 +768,12 @@ static const ToldCase told_cases[] = {
     "as well, and lose 5.7 dB of power.",
     "50 Ω", "67.5–82.5 Ω", "−26 %", "matching resistor of 24 Ω in series at the input's end of the lead "
     "(exactly 25 Ω): the lead then ends in 75 Ω" } },
-  /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 % */
+  /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 %. A path of 3.35 MHz still passes more than
+   * half at 5 MHz, where the source ends. */
   { "soft", BW_RULE_BANDWIDTH, "bandwidth=3.3456 MHz", "", "",
     { "The source carries detail up to 5 MHz (396 lines per picture height); the "
     "bandwidth of 3.35 MHz passes 265 lines: the picture is softer than the source. "
-    "The first limit of detail is the video bandwidth: 265 lines.",
+    "The first limit of detail is the source: 396 lines.",
     "3.35 MHz", "at least 5 MHz", "−33 %", "" } },
   /* (55.67 − 59.94) / 55.67 = −7.67 % */
   { "field-rate", BW_RULE_FIELD_RATE, "field_rates=40 Hz .. 55.67 Hz", "", "",

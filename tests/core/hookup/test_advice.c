@@ -75,6 +75,8 @@ assert_right (const Cell *cell, BwSyncKind sync, BwConductor conductor,
   BwCauseCase c;
 
   bw_cause_case_of_input (cell->source, cell->input, cell->raster, sync, conductor, &c);
+  if (c.refused) /* another signal kind than the input takes: a box stands between, and nothing is judged here */
+    return;
   g_autoptr (GArray) causes = bw_causes (&c, readings);
   g_assert_cmpuint (causes->len, >, 0);
   const BwCause *first = &g_array_index (causes, BwCause, 0);

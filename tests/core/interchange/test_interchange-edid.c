@@ -64,9 +64,10 @@ lists (const BwEdid *edid, BwEdidOrigin origin, const char *id, double rate_hz)
 
 /* Detailed timing -> raster -> detailed timing */
 
-/* The catalogue's entries that a detailed timing cannot hold: VIC 39 for its even total, the others
- * for front porches over 1023 pixels. */
+/* The catalogue's entries that a detailed timing cannot hold: VIC 39 for its even total, DMT 57
+ * and 58 for 4096 pixels in a line, the others for front porches over 1023 pixels. */
 static const char *const too_wide[] = {
+  "vesa-dmt-57",          "vesa-dmt-58",
   "cta-861-vic-39",       "cta-861-vic-60",       "cta-861-vic-60-23.98",
   "cta-861-vic-61",       "cta-861-vic-62",       "cta-861-vic-62-29.97",
   "cta-861-vic-65",       "cta-861-vic-65-23.98", "cta-861-vic-66",
@@ -85,6 +86,8 @@ assert_too_wide (const BwRaster *raster)
   g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
   if (even)
     bw_test_assert_words (error->message, WORDS (raster->id, "even total", "1250"));
+  else if (raster->h_active > 4095)
+    bw_test_assert_words (error->message, WORDS (raster->id, "active pixels", "4096", "4095"));
   else
     bw_test_assert_words (error->message, WORDS (raster->id, "front porch", "1023"));
 }

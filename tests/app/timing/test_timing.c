@@ -312,9 +312,9 @@ test_identify (Fixture *f, gconstpointer part)
   /* Few digits leave more open, a bare number is taken, and the row shows the digits as typed */
   type (bw_form_get_row (form, "line_rate"), "15.7");
   type (bw_form_get_row (form, "field_rate"), "60.0");
-  g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "525-60-interlaced"));
+  g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "525-line interlaced, 60 Hz"));
   type (bw_form_get_row (form, "field_rate"), "60");
-  g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "262-60.05-progressive"));
+  g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "262-line progressive, 60.05 Hz"));
   type (bw_form_get_row (form, "line_rate"), "700 kHz");
   type (bw_form_get_row (form, "field_rate"), "");
   g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "Nothing in the catalogue agrees"));

@@ -62,7 +62,7 @@ static guint signals[N_SIGNALS];
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
-#define SIDE_SHARE_MAX 0.35
+#define SIDE_SHARE_MAX 0.36
 #define WIDE_CHARS 112
 #define SIDE_SHARE 0.31
 #define SIDE_CHARS_MAX 56
@@ -329,13 +329,44 @@ on_place (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* The panes move the handle when their size changes, and so does the person when it does not. */
+/* Whether the person holds the button of the mouse. */
+static gboolean
+is_dragged (BwPicturePanel *self)
+{
+  GtkNative *native = gtk_widget_get_native (GTK_WIDGET (self));
+  GdkSeat *seat = gdk_display_get_default_seat (gtk_widget_get_display (GTK_WIDGET (self)));
+  GdkDevice *pointer = seat != NULL ? gdk_seat_get_pointer (seat) : NULL;
+  GdkModifierType held = 0;
+
+  if (native == NULL || pointer == NULL)
+    return FALSE;
+  gdk_surface_get_device_position (gtk_native_get_surface (native), pointer, NULL, NULL, &held);
+  return (held & GDK_BUTTON1_MASK) != 0;
+}
+
+static void
+keep_share (BwPicturePanel *self)
+{
+  int size = panes_size (self);
+  if (size > 0 && size == self->placed_for)
+    self->share[orientation_of (self)] = (double) gtk_paned_get_position (self->paned) / size;
+}
+
+/* The panes move the handle too, whenever their size or that of a child changes: only where the person
+ * moves it, it is to stay there. */
 static void
 on_position (BwPicturePanel *self)
 {
-  int size = panes_size (self);
-  if (!self->placing && size > 0 && size == self->placed_for)
-    self->share[orientation_of (self)] = (double) gtk_paned_get_position (self->paned) / size;
+  if (!self->placing && is_dragged (self))
+    keep_share (self);
+}
+
+/* The same by the keys. */
+static gboolean
+on_handle_moved (BwPicturePanel *self)
+{
+  keep_share (self);
+  return FALSE;
 }
 
 static void
@@ -740,6 +771,7 @@ bw_picture_panel_class_init (BwPicturePanelClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_reading);
   gtk_widget_class_bind_template_callback (widget_class, on_drawn);
   gtk_widget_class_bind_template_callback (widget_class, on_position);
+  gtk_widget_class_bind_template_callback (widget_class, on_handle_moved);
 }
 
 static void

@@ -76,7 +76,7 @@ add_glass (BwNode *to, const BwDetailReport *report)
   bw_node_figure (to, _ ("Mask columns across"),
                   known (bw_value_count ("stripes_across", d->stripes_across)));
   bw_node_figure (to, _ ("Mask, at its sampling limit"), lines ("mask_tvl", d->mask_tvl));
-  bw_node_figure (to, _ ("Mask, in practice (1.2 columns a line)"),
+  bw_node_figure (to, _ ("Mask, at 1.2 columns a line"),
                   lines ("mask_practical_tvl", d->mask_practical_tvl));
   if (report->raster != NULL)
     bw_node_figure (to, _ ("Raster"), bw_value_words (NULL, report->raster));
@@ -85,7 +85,7 @@ add_glass (BwNode *to, const BwDetailReport *report)
                       bw_value_fixed ("seen_lines", d->seen_lines, BW_DIMENSION_LINES, NULL, 1)));
   bw_node_figure (to, _ ("Line pitch"), length ("line_pitch_m", d->line_pitch_m));
   add_modulation (to, d);
-  bw_node_figure (to, _ ("Vertical detail, with the Kell factor"),
+  bw_node_figure (to, _ ("Vertical, with the Kell factor"),
                   lines ("vertical_lines", d->vertical_lines));
   bw_node_figure (to, _ ("One line is one arc minute at"),
                   length ("arc_minute_m", d->arc_minute_m));
@@ -183,7 +183,7 @@ add_links (BwNode *to, const BwDetailReport *report)
   BwNode *links = bw_node_table (to, "links", NULL), *seen = bw_node_table (to, NULL, NULL);
 
   seen->for_people = TRUE;
-  bw_node_column (seen, BW_COLUMN_WORDS, _ ("TV lines per picture height"), NULL);
+  bw_node_column (seen, BW_COLUMN_WORDS, _ ("TV lines"), NULL);
   bw_node_column (seen, BW_COLUMN_NUMBERS, _ ("limit"), NULL);
   bw_node_column (seen, BW_COLUMN_NUMBERS, _ ("at"), NULL);
   bw_node_column (seen, BW_COLUMN_NUMBERS, _ ("3 %"), NULL);

@@ -352,7 +352,7 @@ add_lead (BwNode *to, const BwLeadCase *lead)
                                                            BW_DIMENSION_FREQUENCY, 3));
       bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db,
                                                     bw_lead_loss_decimals (f.loss_db)),
-                    bw_value_says (NULL, f.outside_law ? _ ("or more: no figure this high")
+                    bw_value_says (NULL, f.outside_law ? _ ("or more")
                                                        : _ ("within 30\u00a0%")));
     }
   if (lead->top_hz > 0 && f.lost_tvl >= 0.5)

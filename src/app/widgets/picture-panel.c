@@ -62,7 +62,8 @@ static guint signals[N_SIGNALS];
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
-#define SIDE_SHARE_MAX 0.36
+#define SIDE_SHARE_MAX 0.38
+#define HANDLE_WIDTH 1
 #define WIDE_CHARS 112
 #define SIDE_SHARE 0.31
 #define SIDE_CHARS_MAX 56
@@ -274,7 +275,7 @@ wanted_position (BwPicturePanel *self, int size)
                       NULL);
   return size
          - MAX (MIN ((int) (size * SIDE_SHARE), chars_width (self, SIDE_CHARS_MAX)),
-                MIN (least, (int) (size * SIDE_SHARE_MAX)));
+                MIN (least + HANDLE_WIDTH, (int) (size * SIDE_SHARE_MAX)));
 }
 
 /* The line of what is read has room for a sentence: where the panel is narrow for its font, that is

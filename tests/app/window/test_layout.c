@@ -7,6 +7,7 @@
 #include "app-test.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/colour-scheme.h"
+#include "app/widgets/result-view.h"
 
 /* How the window is laid out at the sizes of usual screens: a drawing fills its page, nothing needs
  * more width than the smallest window has, and the figures go under the drawing where it is narrow.
@@ -173,6 +174,48 @@ test_small (Fixture *f, gconstpointer data)
   for_each_drawing (f, check_small);
 }
 
+/* Nothing of the figures beside a drawing is cut at the right, but for tables of two unlike fields, or of three
+ * conductors, which are wider than a third of the page and are moved across. */
+static void
+assert_figures_fit (const char *id, BwPicturePanel *panel)
+{
+  static const char *const moved[]
+      = { "timing, source 6", "levels, source 5", "levels, source 6", NULL };
+  GtkWidget *table = app_test_find (GTK_WIDGET (panel), BW_TYPE_RESULT_VIEW, NULL);
+  GtkWidget *scroller = gtk_widget_get_ancestor (table, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *across
+      = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scroller));
+  double upper = gtk_adjustment_get_upper (across), size = gtk_adjustment_get_page_size (across);
+
+  if (upper <= size || g_strv_contains (moved, id))
+    return;
+  g_test_message ("%s: the figures need %.0f pixels and have %.0f", id, upper, size);
+  g_test_fail ();
+}
+
+static void
+test_figures (Fixture *f, gconstpointer data)
+{
+  guint n, tried = 0;
+  const BwPageKind *kinds = bw_page_kinds (&n);
+
+  resize (f, USUAL_WIDTH, USUAL_HEIGHT);
+  for (guint i = 0; i < n; i++)
+    for (guint source = 0; source < bw_document_count (f->document, BW_PART_SOURCE); source++)
+      {
+        bw_window_show_page (f->window, kinds[i].id);
+        bw_document_select (f->document, source, 2 - source % 3);
+        come_to_rest (f);
+        BwPicturePanel *panel = bw_page_get_panel (bw_window_get_shown_page (f->window));
+        if (panel == NULL)
+          continue;
+        g_autofree char *id = g_strdup_printf ("%s, source %u", kinds[i].id, source + 1);
+        assert_figures_fit (id, panel);
+        tried++;
+      }
+  g_assert_cmpuint (tried, >=, 32);
+}
+
 /* A page scrolls as a whole only where its text is large. */
 static void
 assert_needs_no_scrolling (BwPage *page)
@@ -330,6 +373,7 @@ main (int argc, char **argv)
   g_autoptr (BwColourScheme) scheme = bw_colour_scheme_new (
       settings); /* paddings and sizes of text */
   ADD ("usual", test_usual);
+  ADD ("figures", test_figures);
   ADD ("small", test_small);
   ADD ("least", test_least);
   ADD_LARGE ("large/usual", test_large_usual);

@@ -7,11 +7,12 @@
 
 /* Runs a line of the shell, in which $CLI is the program, $DEMO the demonstration and $DIR a folder of
  * the test's own. */
+/* Words are not split where a name has a space. */
 static Run *
 run_shell (const char *folder, const char *line)
 {
   g_autofree char *demo = demo_path ();
-  g_autofree char *script = g_strdup_printf ("set -e; DEMO='%s'; DIR='%s'; CLI=\"$BW_CLI\"; %s", demo,
+  g_autofree char *script = g_strdup_printf ("set -e; IFS=; DEMO='%s'; DIR='%s'; CLI=\"$BW_CLI\"; %s", demo,
                                              folder, line);
   const char *const argv[] = { "/bin/sh", "-c", script, NULL };
   return run_argv (argv, NULL);

@@ -62,7 +62,8 @@ def build_environment(folder):
     env = {name: value for name, value in os.environ.items()
            if name not in ("GSETTINGS_SCHEMA_DIR", "G_DEBUG", "G_SLICE", "MALLOC_CHECK_", "DESTDIR",
                            "MALLOC_PERTURB_")}
-    return dict(env, PKG_CONFIG=str(wrapper))
+    env.pop("PKG_CONFIG", None)
+    return dict(env, PATH=f"{tools}{os.pathsep}{env['PATH']}")
 
 
 def files_below(folder):

@@ -48,6 +48,7 @@ static const BwField fields[BW_N_SCOPE_READINGS] = {
 static const char *const tooltips[BW_N_SCOPE_READINGS] = {
   [BW_SCOPE_SYNC] = N_ ("Amplitude of the sync pulses, peak to peak"),
   [BW_SCOPE_POLARITY] = N_ ("Of tri-level sync the first half"),
+  /* xgettext:no-c-format */
   [BW_SCOPE_WHITE] = N_ ("Above blanking; of Pb, Pr and C the highest of 100 % bars"),
   [BW_SCOPE_BLACK] = N_ ("Above blanking"),
   [BW_SCOPE_BURST] = N_ ("Peak to peak"),

@@ -105,11 +105,16 @@ bw_match_own_sync (const BwSource *source, const BwInput *input, BwSyncMatch *ma
 
 /* One level of the picture's conductors; @stated_v is across 75 Ω. A line that is not driven as a
  * voltage is made to end as it should whatever the level, and an attenuator and an amplifier stand
- * in such a line; so there the level must be taken. */
+ * in such a line; so there the level must be taken. Nothing is said of a level that is not known. */
 static void
 match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, BwRange takes,
              double usual_v, BwLevelMatch *level)
 {
+  if (stated_v <= 0)
+    {
+      *level = (BwLevelMatch){ .gain = 1 };
+      return;
+    }
   double level_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->load_ohm);
   double changed_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->changed_ohm);
 

@@ -29,6 +29,9 @@ G_BEGIN_DECLS
  * @clamp: BwClamp
  * @dc_v: one band: d.c. offset of the source that it stands
  * @bandwidth_hz: of this input's own path, at -3 dB; zero: that of the monitor
+ * @from: BwOrigin of each figure, in the order of bw_input_fields
+ *
+ * Every figure may be unknown: see BwField.
  */
 typedef struct
 {
@@ -57,6 +60,7 @@ typedef struct
   guint clamp;
   BwBands dc_v;
   double bandwidth_hz;
+  guint8 from[BW_ORIGINS_MAX];
 } BwInput;
 
 /**
@@ -79,6 +83,9 @@ typedef struct
  * @field_retrace_s: shortest field blanking that hides the retrace
  * @bandwidth_hz: of the video amplifiers, at -3 dB; zero: not known
  * @inputs: (element-type BwInput)
+ * @from: BwOrigin of each figure, in the order of bw_monitor_fields
+ *
+ * Every figure may be unknown: see BwField.
  */
 typedef struct
 {
@@ -104,6 +111,7 @@ typedef struct
   double field_retrace_s;
   double bandwidth_hz;
   GPtrArray *inputs;
+  guint8 from[BW_ORIGINS_MAX];
 } BwMonitor;
 
 #define BW_MONITOR_ERROR (bw_monitor_error_quark ())
@@ -111,9 +119,7 @@ typedef struct
 typedef enum
 {
   BW_MONITOR_ERROR_NO_INPUT,
-  BW_MONITOR_ERROR_INPUT_SYNC,   /* sync kinds that none of the input's signals can carry */
-  BW_MONITOR_ERROR_INPUT_SYSTEM, /* composite or Y/C without a colour system */
-  BW_MONITOR_ERROR_INPUT_EMPTY   /* a set that must not be empty is */
+  BW_MONITOR_ERROR_INPUT_SYNC /* sync kinds that none of the input's signals can carry */
 } BwMonitorError;
 
 /* What gives a conductor of an input the load that it should have. */
@@ -137,6 +143,7 @@ gboolean bw_input_check (const BwInput *input, GError **error);
 gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
 guint bw_input_taken_syncs (const BwInput *input, guint syncs);
 BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
+const BwField *bw_input_load_lacks (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
 BwLoadChange bw_input_load_change (const BwInput *input, gboolean own_sync);
 void bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change);

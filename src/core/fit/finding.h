@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/base/quantity.h"
+#include "core/base/field.h"
 #include "core/base/severity.h"
 #include "remedy-list.h"
 #include "rule-list.h"
@@ -53,7 +53,7 @@ typedef enum
   BW_REASON_BLACK_WANDERS,
   BW_REASON_NO_CLAMP,
   BW_REASON_DC_OFFSET,
-  BW_REASON_UNKNOWN, /* a figure needed for the rule is not entered */
+  BW_REASON_UNKNOWN, /* a figure that would decide is not known: @lacks */
   BW_REASON_SLOW_BEAT,
   BW_REASON_NO_BEAT,
   BW_REASON_FLICKER,
@@ -64,6 +64,28 @@ typedef enum
   BW_REASON_ADAPTING_LEAD,
   BW_REASON_CROSSED
 } BwReason;
+
+/* Whose figure it is that a rule lacks. */
+typedef enum
+{
+  BW_OWNER_MONITOR,
+  BW_OWNER_INPUT,
+  BW_OWNER_SOURCE,
+  BW_OWNER_SHEET
+} BwFigureOwner;
+
+/**
+ * BwLack:
+ * @field: (nullable): the figure that would decide; %NULL if none is lacking
+ * @owner: whose it is
+ *
+ * What a rule would have to know to be judged.
+ */
+typedef struct
+{
+  const BwField *field;
+  BwFigureOwner owner;
+} BwLack;
 
 /**
  * BwRemedy:
@@ -178,6 +200,7 @@ typedef struct
  * @has_low: whether @low is a limit
  * @has_high: whether @high is a limit
  * @dimension: of @value, @low and @high
+ * @lacks: the figure that would decide, of a rule that is not judged
  * @margin: distance from @value to the nearer limit as a share of that limit; negative outside
  * @as: what the rule of that name found besides; the other rules have nothing in it
  *
@@ -197,6 +220,7 @@ typedef struct
   double margin;
   BwDimension dimension;
   BwRemedy remedy;
+  BwLack lacks;
   union
   {
     BwSyncPolarityFigures sync_polarity;
@@ -216,6 +240,7 @@ extern const BwKindTable bw_remedies;
 
 gboolean bw_remedy_is_setting (BwRemedyKind kind);
 
+char *bw_lack_says (const BwLack *lack);
 char *bw_finding_value (const BwFinding *finding, char mark);
 char *bw_finding_allowed (const BwFinding *finding, char mark);
 char *bw_finding_margin (const BwFinding *finding, char mark);

@@ -46,6 +46,68 @@ bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind
 }
 
 /**
+ * bw_finding_lack:
+ * @field: of one of @owner's figures
+ *
+ * Makes of @f a finding that is not judged, for want of @field.
+ */
+void
+bw_finding_lack (BwFinding *f, BwFigureOwner owner, const BwField *field)
+{
+  bw_finding_clear (f, f->rule, BW_REASON_UNKNOWN);
+  f->severity = BW_SEVERITY_UNJUDGED;
+  f->lacks = (BwLack){ field, owner };
+}
+
+/**
+ * bw_finding_needs:
+ * @offset: of the member of @object that the rule needs
+ *
+ * Returns: whether that figure is known; if not, @f says that it lacks it
+ */
+gboolean
+bw_finding_needs (BwFinding *f, BwFigureOwner owner, const BwFieldTable *table,
+                  gconstpointer object, gsize offset)
+{
+  const BwField *field = bw_field_at (table, offset);
+  if (bw_field_is_set (field, object))
+    return TRUE;
+  bw_finding_lack (f, owner, field);
+  return FALSE;
+}
+
+/**
+ * bw_finding_needs_raster:
+ *
+ * Returns: whether it is known which raster the source gives; if not, @f says that it lacks it
+ */
+gboolean
+bw_finding_needs_raster (BwFinding *f, const BwCase *c)
+{
+  if (c->raster != NULL)
+    return TRUE;
+  bw_finding_lack (f, BW_OWNER_SOURCE,
+                   bw_field_at (&bw_source_fields, G_STRUCT_OFFSET (BwSource, raster)));
+  return FALSE;
+}
+
+/**
+ * bw_finding_needs_load:
+ * @own_sync: of the conductor that carries sync alone
+ *
+ * Returns: whether it is known what the conductor ends in; if not, @f says what it lacks
+ */
+gboolean
+bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync)
+{
+  const BwField *field = bw_input_load_lacks (c->input, own_sync);
+  if (field == NULL)
+    return TRUE;
+  bw_finding_lack (f, BW_OWNER_INPUT, field);
+  return FALSE;
+}
+
+/**
  * bw_finding_measure:
  *
  * Gives @f its measured value, in the base unit of @dimension.
@@ -126,7 +188,7 @@ bw_nearest_band (const BwBands *bands, double value)
 static gboolean
 converter_takes (const BwRasterFigures *figures)
 {
-  return figures->line_rate_hz >= CONVERTER_LINE_RATE_MIN_HZ
+  return figures != NULL && figures->line_rate_hz >= CONVERTER_LINE_RATE_MIN_HZ
          && figures->line_rate_hz <= CONVERTER_LINE_RATE_MAX_HZ
          && figures->field_rate_hz >= CONVERTER_FIELD_RATE_MIN_HZ
          && figures->field_rate_hz <= CONVERTER_FIELD_RATE_MAX_HZ;
@@ -147,6 +209,7 @@ bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason)
     bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
 }
 
+/* Both want to know the raster; without it there is nothing that they take for certain. */
 static gboolean
 is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
 {
@@ -157,7 +220,9 @@ is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
 static gboolean
 encoder_takes (const BwRasterFigures *figures)
 {
-  return is_line_rate_of (BW_SYSTEM_NTSC_M, figures) || is_line_rate_of (BW_SYSTEM_PAL_B, figures);
+  return figures != NULL
+         && (is_line_rate_of (BW_SYSTEM_NTSC_M, figures)
+             || is_line_rate_of (BW_SYSTEM_PAL_B, figures));
 }
 
 static BwRemedyKind
@@ -205,14 +270,15 @@ bw_case_signal (const BwCase *c)
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
- * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
+ * it is taken as it is, if nothing does (the rule on the signal kind tells the two apart), or if it
+ * is not known what is given or taken
  */
 BwRemedyKind
 bw_case_signal_converter (const BwCase *c)
 {
   guint takes = c->input->signals;
 
-  if (takes & BW_BIT (c->source->signal))
+  if (takes == 0 || c->source->signal >= BW_N_SIGNALS || (takes & BW_BIT (c->source->signal)))
     return BW_REMEDY_NONE;
   switch (bw_case_signal (c))
     {
@@ -276,11 +342,14 @@ bw_case_source_detail_hz (const BwCase *c)
   double detail_hz = 0;
 
   g_return_val_if_fail (c != NULL && c->source != NULL, 0);
-  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+  g_return_val_if_fail ((c->raster == NULL) == (c->figures == NULL), 0);
 
   gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
   if (c->source->detail_hz > 0)
     return c->source->detail_hz;
+  if (c->raster == NULL || c->source->signal >= BW_N_SIGNALS
+      || (coded && c->source->system >= BW_N_SYSTEMS))
+    return 0;
   if (c->figures->has_pixels)
     detail_hz = c->figures->pixel_clock_hz / c->raster->pixel_repeat / 2;
   else if (c->source->signal == BW_SIGNAL_COMPONENT && encoder_takes (c->figures))

@@ -75,6 +75,23 @@ void bw_finding_within (BwFinding *f, BwRange allowed, double threshold);
 void bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason);
 BwRange bw_nearest_band (const BwBands *bands, double value);
 
+/* Whether a figure is known that a rule needs. If it is not, the finding is "not judged" and names
+ * the figure, and the rule returns at once. */
+gboolean bw_finding_needs (BwFinding *f, BwFigureOwner owner, const BwFieldTable *table,
+                           gconstpointer object, gsize offset);
+#define BW_NEEDS_MONITOR(f, c, member)                                                             \
+  bw_finding_needs ((f), BW_OWNER_MONITOR, &bw_monitor_fields, (c)->monitor,                       \
+                    G_STRUCT_OFFSET (BwMonitor, member))
+#define BW_NEEDS_INPUT(f, c, member)                                                               \
+  bw_finding_needs ((f), BW_OWNER_INPUT, &bw_input_fields, (c)->input,                             \
+                    G_STRUCT_OFFSET (BwInput, member))
+#define BW_NEEDS_SOURCE(f, c, member)                                                              \
+  bw_finding_needs ((f), BW_OWNER_SOURCE, &bw_source_fields, (c)->source,                          \
+                    G_STRUCT_OFFSET (BwSource, member))
+gboolean bw_finding_needs_raster (BwFinding *f, const BwCase *c);
+gboolean bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync);
+void bw_finding_lack (BwFinding *f, BwFigureOwner owner, const BwField *field);
+
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
 BwRemedyKind bw_load_change_remedy (BwLoadChange change, double load_ohm);
 BwSignal bw_case_signal (const BwCase *c);

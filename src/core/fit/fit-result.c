@@ -14,6 +14,21 @@ base_unit (BwDimension dimension)
   return dimension == BW_DIMENSION_FRACTION ? "fraction" : bw_quantity_base_unit (dimension);
 }
 
+/* The figure that a rule lacks, for scripts: "input.video_level"; NULL for none. */
+static char *
+lack_key (const BwLack *lack)
+{
+  static const char *const owners[] = {
+    [BW_OWNER_MONITOR] = "monitor",
+    [BW_OWNER_INPUT] = "input",
+    [BW_OWNER_SOURCE] = "source",
+    [BW_OWNER_SHEET] = "bench-sheet",
+  };
+  return lack->field != NULL
+             ? g_strconcat (owners[lack->owner], ".", lack->field->key, NULL)
+             : NULL;
+}
+
 /* One rule's outcome. Values, limits and margins are in the base unit that "unit" names; what a rule
  * does not have is null. */
 static void
@@ -39,6 +54,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
                 bw_value_says ("remedy", bw_node_take (row, bw_finding_remedy (f, fit, c, mark))));
   bw_node_member (row, bw_value_if (f->has_low, bw_value_count ("low", f->low)));
   bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
+  bw_node_member (row, bw_value_words ("lacks", bw_node_take (row, lack_key (&f->lacks))));
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
 }
 
@@ -46,7 +62,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
 static void
 add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  table->order = "rule severity value low high unit says remedy margin";
+  table->order = "rule severity value low high unit says lacks remedy margin";
   for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
     for (BwRule rule = 0; rule < BW_N_RULES; rule++)
       if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
@@ -65,20 +81,18 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
 
   bw_node_cell (row, bw_value_words ("source", from->name));
   bw_node_cell (row, bw_value_words ("input", bw_monitor_input (ask->sheet->monitor, input)->name));
-  if (bw_sheet_raster (ask->sheet, ask->catalogue, from) == NULL)
-    {
-      bw_node_cell (row, bw_value_or (bw_value_nothing ("verdict"), _ ("no raster")));
-      return;
-    }
   bw_case_init (&c, &figures, ask->sheet, ask->catalogue, source, input);
   bw_fit_judge (&c, &fit);
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
-  bw_node_cell (row, bw_value_marked (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
-                                      BW_MARK (bw_verdict_severity (fit.verdict))));
+  BwValue verdict = bw_value_read_as (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
+                                      bw_node_take (row, bw_fit_verdict_says (&fit)));
+  bw_node_cell (row, bw_value_marked (verdict, BW_MARK (bw_verdict_severity (fit.verdict))));
   add_findings (bw_node_table (row, "findings", NULL), &fit, &c, FALSE);
   bw_node_member (row, limited ? bw_value_kind ("limiting", &bw_rules, fit.limiting)
                                : bw_value_nothing ("limiting"));
-  bw_node_member (row, bw_value_kind ("sync", &bw_sync_kinds, fit.sync));
+  bw_node_member (row, bw_value_count ("not_judged", fit.not_judged));
+  bw_node_member (row, from->syncs != 0 ? bw_value_kind ("sync", &bw_sync_kinds, fit.sync)
+                                        : bw_value_nothing ("sync"));
 }
 
 /**
@@ -93,7 +107,7 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
   bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
   BwNode *table = bw_node_table (to, "cells", NULL);
 
-  table->order = "source input verdict findings limiting sync";
+  table->order = "source input verdict not_judged findings limiting sync";
   table->names = 2;
   table->across = ask->inputs->len;
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);
@@ -204,7 +218,8 @@ bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
  * bw_fit_reasons:
  *
  * Returns: (transfer full) (element-type utf8): what the verdict hangs on, each thing once: for
- *   "with parts" the remedies in short, for "tight" and "no" the rules; nothing for "direct"
+ *   "with parts" the remedies in short, for "tight" and "no" the rules, for "open" the figures that
+ *   would decide; nothing for "direct"
  */
 GPtrArray *
 bw_fit_reasons (const BwFit *fit, char mark)
@@ -219,7 +234,8 @@ bw_fit_reasons (const BwFit *fit, char mark)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
-                                    : NULL;
+                                : fit->verdict == BW_VERDICT_OPEN ? bw_lack_says (&finding->lacks)
+                                                                  : NULL;
       if (reason == NULL)
         reason = g_strdup (bw_kind_label (&bw_rules, rule));
       if (!g_ptr_array_find_with_equal_func (reasons, reason, g_str_equal, NULL))
@@ -228,11 +244,31 @@ bw_fit_reasons (const BwFit *fit, char mark)
   return reasons;
 }
 
+/**
+ * bw_fit_verdict_says:
+ *
+ * Returns: (transfer full): the verdict in words, with how many rules were not judged: "direct so
+ *   far; 3 not judged"
+ */
+char *
+bw_fit_verdict_says (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, NULL);
+  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+
+  if (fit->not_judged == 0)
+    return g_strdup (verdict);
+  /* Translators: a verdict and how many rules lack a figure: "direct so far; 3 not judged" */
+  return g_strdup_printf (ngettext ("%1$s; %2$u not judged", "%1$s; %2$u not judged",
+                                    fit->not_judged),
+                          verdict, fit->not_judged);
+}
+
 /* "Console on RGB: with parts: …" */
 static const char *
 summary (BwNode *to, const BwFit *fit, const BwCase *c)
 {
-  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  const char *verdict = bw_node_take (to, bw_fit_verdict_says (fit));
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
   if (reasons->len == 0)
@@ -255,7 +291,7 @@ limits_from (BwNode *to, const BwCase *c)
   return bw_node_print (to,
                         _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
                         or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
-                        or_not_stated (c->raster->source));
+                        or_not_stated (c->raster != NULL ? c->raster->source : NULL));
 }
 
 /**

@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef enum
 {
   BW_VERDICT_DIRECT,
+  BW_VERDICT_OPEN, /* direct as far as it can be judged */
   BW_VERDICT_TIGHT,
   BW_VERDICT_WITH_PARTS,
   BW_VERDICT_NO,
@@ -22,19 +23,23 @@ typedef enum
 /**
  * BwFit:
  * @limiting: the rule of the worst finding; the first one where several are as bad
- * @sync: the sync kind that the judgement uses
+ * @not_judged: how many rules lack the figure that would decide them
+ * @sync: the sync kind that the judgement uses; no matter where the source's are not known
  * @at: one finding for each rule, in the rules' order
  */
 typedef struct
 {
   BwVerdict verdict;
   BwRule limiting;
+  guint not_judged;
   BwSyncKind sync;
   BwFinding at[BW_N_RULES];
 } BwFit;
 
 /**
  * BwCase:
+ *
+ * @raster: (nullable): %NULL if it is not known which one the source gives, and @figures with it
  *
  * What is judged: one source at one input. All borrowed.
  */

@@ -53,7 +53,9 @@ judge_rate (const BwCase *c, BwFinding *f, double rate_hz, const BwBands *bands,
 void
 bw_rule_line_rate_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  judge_rate (c, f, c->figures->line_rate_hz, bw_case_line_rates (c), c->limits->line_rate);
+  gboolean own = c->input->line_rates_hz.n > 0;
+  if (bw_finding_needs_raster (f, c) && (own || BW_NEEDS_MONITOR (f, c, line_rates_hz)))
+    judge_rate (c, f, c->figures->line_rate_hz, bw_case_line_rates (c), c->limits->line_rate);
 }
 
 /* A rate far outside the bands stresses the line output stage: common practice, no source. */
@@ -102,8 +104,9 @@ bw_rule_line_rate_says (const BwSaying *s)
 void
 bw_rule_field_rate_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  judge_rate (c, f, c->figures->field_rate_hz, &c->monitor->field_rates_hz,
-              c->limits->field_rate);
+  if (bw_finding_needs_raster (f, c) && BW_NEEDS_MONITOR (f, c, field_rates_hz))
+    judge_rate (c, f, c->figures->field_rate_hz, &c->monitor->field_rates_hz,
+                c->limits->field_rate);
 }
 
 char *
@@ -158,6 +161,8 @@ whole_of_half (const BwBands *counts, int lines)
 void
 bw_rule_line_count_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_INPUT (f, c, scans))
+    return;
   const BwBands *counts = &c->input->line_counts;
   int lines = c->figures->lines_per_frame;
   gboolean progressive = c->raster->scan == BW_SCAN_PROGRESSIVE;

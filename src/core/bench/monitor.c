@@ -280,38 +280,6 @@ is_switched_on (const BwInput *input, gboolean own_sync)
 }
 
 /**
- * bw_input_load_lacks:
- * @own_sync: whether the conductor carries sync alone
- *
- * Returns: (transfer none) (nullable): the first figure that is lacking to say what the source sees
- *   there; %NULL if bw_input_load_ohm() can be told
- */
-const BwField *
-bw_input_load_lacks (const BwInput *input, gboolean own_sync)
-{
-  g_return_val_if_fail (input != NULL, NULL);
-  guint termination = own_sync ? input->sync_termination : input->termination;
-  guint on = own_sync ? input->sync_terminated : input->terminated;
-  gboolean open = termination == BW_TERMINATION_NONE
-                  || (termination == BW_TERMINATION_SWITCHED && on == FALSE);
-  gsize lacks = 0;
-
-  if (termination >= BW_N_TERMINATIONS)
-    lacks = own_sync ? G_STRUCT_OFFSET (BwInput, sync_termination)
-                     : G_STRUCT_OFFSET (BwInput, termination);
-  else if (termination == BW_TERMINATION_SWITCHED && on == BW_SWITCH_UNKNOWN)
-    lacks = own_sync ? G_STRUCT_OFFSET (BwInput, sync_terminated)
-                     : G_STRUCT_OFFSET (BwInput, terminated);
-  else if (open && input->input_ohm <= 0)
-    lacks = G_STRUCT_OFFSET (BwInput, input_ohm);
-  else if (!own_sync && input->loop_through == BW_SWITCH_UNKNOWN)
-    lacks = G_STRUCT_OFFSET (BwInput, loop_through);
-  else if (!own_sync && input->loop_through && input->loop_ended == BW_SWITCH_UNKNOWN)
-    lacks = G_STRUCT_OFFSET (BwInput, loop_ended);
-  return lacks != 0 ? bw_field_at (&bw_input_fields, lacks) : NULL;
-}
-
-/**
  * bw_input_load_ohm:
  * @own_sync: whether the conductor carries sync alone
  *

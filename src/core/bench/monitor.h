@@ -143,7 +143,6 @@ gboolean bw_input_check (const BwInput *input, GError **error);
 gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
 guint bw_input_taken_syncs (const BwInput *input, guint syncs);
 BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
-const BwField *bw_input_load_lacks (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
 BwLoadChange bw_input_load_change (const BwInput *input, gboolean own_sync);
 void bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change);

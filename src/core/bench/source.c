@@ -118,6 +118,20 @@ bw_source_free (BwSource *source)
 }
 
 /**
+ * bw_source_system:
+ *
+ * Returns: the colour system of composite and Y/C, %BW_N_SYSTEMS if it is not known; of a signal
+ *   without a subcarrier always none
+ */
+BwColourSystem
+bw_source_system (const BwSource *source)
+{
+  g_return_val_if_fail (source != NULL, BW_SYSTEM_NONE);
+  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
+  return coded ? (BwColourSystem) source->system : BW_SYSTEM_NONE;
+}
+
+/**
  * bw_source_check:
  *
  * Checks what the fields alone cannot say: that sync kinds and colour system suit the signal kind,

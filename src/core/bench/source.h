@@ -74,6 +74,7 @@ GQuark bw_source_error_quark (void);
 BwSource *bw_source_new (void);
 BwSource *bw_source_copy (const BwSource *source);
 void bw_source_free (BwSource *source);
+BwColourSystem bw_source_system (const BwSource *source);
 gboolean bw_source_check (const BwSource *source, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwSource, bw_source_free)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/base/field.h"
+#include "core/bench/lack.h"
 #include "core/base/severity.h"
 #include "remedy-list.h"
 #include "rule-list.h"
@@ -64,28 +64,6 @@ typedef enum
   BW_REASON_ADAPTING_LEAD,
   BW_REASON_CROSSED
 } BwReason;
-
-/* Whose figure it is that a rule lacks. */
-typedef enum
-{
-  BW_OWNER_MONITOR,
-  BW_OWNER_INPUT,
-  BW_OWNER_SOURCE,
-  BW_OWNER_SHEET
-} BwFigureOwner;
-
-/**
- * BwLack:
- * @field: (nullable): the figure that would decide; %NULL if none is lacking
- * @owner: whose it is
- *
- * What a rule would have to know to be judged.
- */
-typedef struct
-{
-  const BwField *field;
-  BwFigureOwner owner;
-} BwLack;
 
 /**
  * BwRemedy:
@@ -240,7 +218,6 @@ extern const BwKindTable bw_remedies;
 
 gboolean bw_remedy_is_setting (BwRemedyKind kind);
 
-char *bw_lack_says (const BwLack *lack);
 char *bw_finding_value (const BwFinding *finding, char mark);
 char *bw_finding_allowed (const BwFinding *finding, char mark);
 char *bw_finding_margin (const BwFinding *finding, char mark);

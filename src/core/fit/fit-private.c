@@ -47,33 +47,30 @@ bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind
 
 /**
  * bw_finding_lack:
- * @field: of one of @owner's figures
+ * @lack: the figure that would decide
  *
- * Makes of @f a finding that is not judged, for want of @field.
+ * Makes of @f a finding that is not judged, for want of @lack.
  */
 void
-bw_finding_lack (BwFinding *f, BwFigureOwner owner, const BwField *field)
+bw_finding_lack (BwFinding *f, BwLack lack)
 {
   bw_finding_clear (f, f->rule, BW_REASON_UNKNOWN);
   f->severity = BW_SEVERITY_UNJUDGED;
-  f->lacks = (BwLack){ field, owner };
+  f->lacks = lack;
 }
 
 /**
  * bw_finding_needs:
- * @offset: of the member of @object that the rule needs
+ * @lacking: whether a figure is lacking, which @f then names already
  *
- * Returns: whether that figure is known; if not, @f says that it lacks it
+ * Returns: whether none is; else @f is not judged
  */
 gboolean
-bw_finding_needs (BwFinding *f, BwFigureOwner owner, const BwFieldTable *table,
-                  gconstpointer object, gsize offset)
+bw_finding_needs (BwFinding *f, gboolean lacking)
 {
-  const BwField *field = bw_field_at (table, offset);
-  if (bw_field_is_set (field, object))
-    return TRUE;
-  bw_finding_lack (f, owner, field);
-  return FALSE;
+  if (lacking)
+    bw_finding_lack (f, f->lacks);
+  return !lacking;
 }
 
 /**
@@ -84,11 +81,9 @@ bw_finding_needs (BwFinding *f, BwFigureOwner owner, const BwFieldTable *table,
 gboolean
 bw_finding_needs_raster (BwFinding *f, const BwCase *c)
 {
-  if (c->raster != NULL)
-    return TRUE;
-  bw_finding_lack (f, BW_OWNER_SOURCE,
-                   bw_field_at (&bw_source_fields, G_STRUCT_OFFSET (BwSource, raster)));
-  return FALSE;
+  if (c->raster == NULL)
+    bw_finding_lack (f, (BwLack){ bw_field_find (&bw_source_fields, "raster"), BW_OWNER_SOURCE });
+  return c->raster != NULL;
 }
 
 /**
@@ -100,11 +95,7 @@ bw_finding_needs_raster (BwFinding *f, const BwCase *c)
 gboolean
 bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync)
 {
-  const BwField *field = bw_input_load_lacks (c->input, own_sync);
-  if (field == NULL)
-    return TRUE;
-  bw_finding_lack (f, BW_OWNER_INPUT, field);
-  return FALSE;
+  return bw_finding_needs (f, bw_lacks_load (c->input, own_sync, &f->lacks));
 }
 
 /**

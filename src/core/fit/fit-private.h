@@ -77,20 +77,15 @@ BwRange bw_nearest_band (const BwBands *bands, double value);
 
 /* Whether a figure is known that a rule needs. If it is not, the finding is "not judged" and names
  * the figure, and the rule returns at once. */
-gboolean bw_finding_needs (BwFinding *f, BwFigureOwner owner, const BwFieldTable *table,
-                           gconstpointer object, gsize offset);
-#define BW_NEEDS_MONITOR(f, c, member)                                                             \
-  bw_finding_needs ((f), BW_OWNER_MONITOR, &bw_monitor_fields, (c)->monitor,                       \
-                    G_STRUCT_OFFSET (BwMonitor, member))
-#define BW_NEEDS_INPUT(f, c, member)                                                               \
-  bw_finding_needs ((f), BW_OWNER_INPUT, &bw_input_fields, (c)->input,                             \
-                    G_STRUCT_OFFSET (BwInput, member))
-#define BW_NEEDS_SOURCE(f, c, member)                                                              \
-  bw_finding_needs ((f), BW_OWNER_SOURCE, &bw_source_fields, (c)->source,                          \
-                    G_STRUCT_OFFSET (BwSource, member))
+gboolean bw_finding_needs (BwFinding *f, gboolean lacking);
+#define BW_NEEDS(f, whose, object, Type, member)                                                   \
+  bw_finding_needs ((f), bw_lacks_##whose ((object), G_STRUCT_OFFSET (Type, member), &(f)->lacks))
+#define BW_NEEDS_MONITOR(f, c, member) BW_NEEDS (f, monitor, (c)->monitor, BwMonitor, member)
+#define BW_NEEDS_INPUT(f, c, member) BW_NEEDS (f, input, (c)->input, BwInput, member)
+#define BW_NEEDS_SOURCE(f, c, member) BW_NEEDS (f, source, (c)->source, BwSource, member)
 gboolean bw_finding_needs_raster (BwFinding *f, const BwCase *c);
 gboolean bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync);
-void bw_finding_lack (BwFinding *f, BwFigureOwner owner, const BwField *field);
+void bw_finding_lack (BwFinding *f, BwLack lack);
 
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
 BwRemedyKind bw_load_change_remedy (BwLoadChange change, double load_ohm);

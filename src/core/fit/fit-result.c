@@ -14,21 +14,6 @@ base_unit (BwDimension dimension)
   return dimension == BW_DIMENSION_FRACTION ? "fraction" : bw_quantity_base_unit (dimension);
 }
 
-/* The figure that a rule lacks, for scripts: "input.video_level"; NULL for none. */
-static char *
-lack_key (const BwLack *lack)
-{
-  static const char *const owners[] = {
-    [BW_OWNER_MONITOR] = "monitor",
-    [BW_OWNER_INPUT] = "input",
-    [BW_OWNER_SOURCE] = "source",
-    [BW_OWNER_SHEET] = "bench-sheet",
-  };
-  return lack->field != NULL
-             ? g_strconcat (owners[lack->owner], ".", lack->field->key, NULL)
-             : NULL;
-}
-
 /* One rule's outcome. Values, limits and margins are in the base unit that "unit" names; what a rule
  * does not have is null. */
 static void
@@ -54,7 +39,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
                 bw_value_says ("remedy", bw_node_take (row, bw_finding_remedy (f, fit, c, mark))));
   bw_node_member (row, bw_value_if (f->has_low, bw_value_count ("low", f->low)));
   bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
-  bw_node_member (row, bw_value_words ("lacks", bw_node_take (row, lack_key (&f->lacks))));
+  bw_node_member (row, bw_value_words ("lacks", bw_node_take (row, bw_lack_key (&f->lacks))));
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
 }
 
@@ -234,7 +219,7 @@ bw_fit_reasons (const BwFit *fit, char mark)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
-                                : fit->verdict == BW_VERDICT_OPEN ? bw_lack_says (&finding->lacks)
+                                : fit->verdict == BW_VERDICT_OPEN ? bw_lack_name (&finding->lacks)
                                                                   : NULL;
       if (reason == NULL)
         reason = g_strdup (bw_kind_label (&bw_rules, rule));

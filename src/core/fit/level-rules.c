@@ -215,20 +215,12 @@ bw_rule_video_level_says (const BwSaying *s)
     }
 }
 
-/* Only composite and Y/C have a colour system. */
-static BwColourSystem
-system_of (const BwSource *source)
-{
-  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
-  return coded ? (BwColourSystem) source->system : BW_SYSTEM_NONE;
-}
-
 /* Whether it is known which scale the source's IRE are counted on. */
 static gboolean
 needs_scale (BwFinding *f, const BwCase *c)
 {
   return BW_NEEDS_SOURCE (f, c, signal)
-         && (system_of (c->source) < BW_N_SYSTEMS || BW_NEEDS_SOURCE (f, c, system));
+         && (bw_source_system (c->source) < BW_N_SYSTEMS || BW_NEEDS_SOURCE (f, c, system));
 }
 
 /**
@@ -273,7 +265,7 @@ char *
 bw_rule_setup_says (const BwSaying *s)
 {
   double off_ire = fabs (s->f->as.setup.off_ire);
-  double off_v = bw_ire_to_volts (system_of (s->c->source), off_ire);
+  double off_v = bw_ire_to_volts (bw_source_system (s->c->source), off_ire);
   g_autofree char *off = bw_saying_figure (s, off_ire, BW_DIMENSION_IRE, 3);
   g_autofree char *volts = bw_saying_figure (s, off_v, BW_DIMENSION_VOLTAGE, 3);
 

@@ -195,8 +195,8 @@ needs_supply (BwFinding *f, const BwCase *c)
 {
   if (c->supply_hz > 0)
     return TRUE;
-  bw_finding_lack (f, BW_OWNER_SHEET,
-                   bw_field_at (&bw_sheet_fields, G_STRUCT_OFFSET (BwSheet, supply_hz)));
+  bw_finding_lack (f, (BwLack){ bw_field_find (&bw_sheet_fields, "supply_frequency"),
+                                BW_OWNER_SHEET });
   return FALSE;
 }
 

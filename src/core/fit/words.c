@@ -102,37 +102,11 @@ bw_finding_margin (const BwFinding *finding, char mark)
   return g_strconcat (finding->margin < 0 ? "\u2212" : "", size, NULL);
 }
 
-/**
- * bw_lack_says:
- *
- * Returns: (transfer full): the figure that is lacking and whose it is, such as "the input’s
- *   “Video level”", translated
- */
-char *
-bw_lack_says (const BwLack *lack)
-{
-  g_return_val_if_fail (lack != NULL && lack->field != NULL, NULL);
-  const char *label = bw_field_label (lack->field);
-
-  switch (lack->owner)
-    {
-    case BW_OWNER_MONITOR:
-      return g_strdup_printf (_ ("“%s” of the monitor"), label);
-    case BW_OWNER_INPUT:
-      return g_strdup_printf (_ ("“%s” of the input"), label);
-    case BW_OWNER_SOURCE:
-      return g_strdup_printf (_ ("“%s” of the source"), label);
-    case BW_OWNER_SHEET:
-    default:
-      return g_strdup_printf (_ ("“%s” of the sheet"), label);
-    }
-}
-
 /* For any rule that lacks a figure. */
 static char *
 lack_text (const BwSaying *s)
 {
-  g_autofree char *lacks = bw_lack_says (&s->f->lacks);
+  g_autofree char *lacks = bw_lack_name (&s->f->lacks);
   /* Translators: the figure that is lacking, such as: “Video level” of the input */
   return g_strdup_printf (_ ("Not judged: %s would decide it and is not known."), lacks);
 }

@@ -284,6 +284,8 @@ static void
 add_line_end (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
 {
   gboolean known = lead != NULL && lead->lead.type != NULL && lead->lead.length_m > 0;
+  if (hookup->end_ohm <= 0)
+    return; /* what ends the line, or what drives it, is not known */
   const BwLine line = {
     .source_ohm = hookup->back_ohm,
     .load_ohm = hookup->end_ohm,

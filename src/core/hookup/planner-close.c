@@ -61,21 +61,32 @@ typedef enum
   N_LOAD_SETS = 1 << 5
 } LoadChange;
 
+/* Whether it is known that the conductor does not end in 75 Ω. */
+static gboolean
+is_open (const BwInput *input, gboolean own_sync)
+{
+  BwLack lack;
+  return !bw_lacks_load (input, own_sync, &lack)
+         && bw_input_load_ohm (input, own_sync) > BW_ONE_LOAD_MAX_OHM;
+}
+
 static gboolean
 can_change (const BwPlanner *planner, guint changes)
 {
   const BwInput *input = &planner->base.input;
   gboolean have = planner->part[BW_ADAPTOR_TERMINATOR] != NULL;
-  gboolean open = bw_input_load_ohm (input, FALSE) > BW_ONE_LOAD_MAX_OHM;
-  gboolean sync_open = bw_input_load_ohm (input, TRUE) > BW_ONE_LOAD_MAX_OHM;
+  gboolean open = is_open (input, FALSE), sync_open = is_open (input, TRUE);
 
-  if ((changes & LOAD_SWITCH) && input->termination != BW_TERMINATION_SWITCHED)
+  if ((changes & LOAD_SWITCH)
+      && (input->termination != BW_TERMINATION_SWITCHED || input->terminated == BW_SWITCH_UNKNOWN))
     return FALSE;
   if ((changes & LOAD_TERMINATOR) && (!have || !open || (changes & LOAD_SWITCH)))
     return FALSE;
-  if ((changes & LOAD_UNLOAD) && !(input->loop_through && input->loop_ended))
+  if ((changes & LOAD_UNLOAD) && !(input->loop_through == TRUE && input->loop_ended == TRUE))
     return FALSE;
-  if ((changes & LOAD_SYNC_SWITCH) && input->sync_termination != BW_TERMINATION_SWITCHED)
+  if ((changes & LOAD_SYNC_SWITCH)
+      && (input->sync_termination != BW_TERMINATION_SWITCHED
+          || input->sync_terminated == BW_SWITCH_UNKNOWN))
     return FALSE;
   return !(changes & LOAD_SYNC_TERMINATOR)
          || (have && sync_open && !(changes & LOAD_SYNC_SWITCH));
@@ -169,8 +180,11 @@ cure_by_resistor (Attempt *a, const BwFinding *f)
 static gboolean
 cure_by_pad (Attempt *a, const BwFinding *f)
 {
-  double load_ohm = bw_input_load_ohm (&a->state.input, FALSE);
   BwPictureMatch match;
+  BwLack lack;
+  if (bw_lacks_load (&a->state.input, FALSE, &lack))
+    return FALSE;
+  double load_ohm = bw_input_load_ohm (&a->state.input, FALSE);
   bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &match);
   return bw_load_is_one (load_ohm) && !has_step (&a->parts, BW_STEP_VIDEO_PAD)
          && bw_stretch_pad (a->planner, &a->parts, &a->signal, a->fit.sync, match.pad_ratio,

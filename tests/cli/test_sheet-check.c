@@ -53,7 +53,7 @@ static const struct
   { "no-monitor", "[monitor]", "[tv]", { "[monitor]" } },
   { "no-sheet", "[bench-sheet]", "[sheet]", { "[bench-sheet]" } },
   { "no-format", "format=1\n", "", { "[bench-sheet] format: " } },
-  { "newer", "format=1\n", "format=2\n", { "[bench-sheet] format: ", "newer", "format 2" } },
+  { "newer", "format=1\n", "format=3\n", { "[bench-sheet] format: ", "newer", "format 3" } },
 };
 
 static void

@@ -203,7 +203,38 @@ bw_lacks_plan (const BwSource *source, const BwInput *input, BwLack *lack)
          || bw_lacks_input (input, G_STRUCT_OFFSET (BwInput, connectors), lack);
 }
 
+/**
+ * bw_lacks_signal:
+ * @lack: (out caller-allocates): what is lacking
+ *
+ * Returns: whether something is not known of what stands on the wires at @input: what the source
+ * puts on them, what drives them and what they end in
+ */
+gboolean
+bw_lacks_signal (const BwSource *source, const BwInput *input, BwLack *lack)
+{
+  g_return_val_if_fail (source != NULL && input != NULL && lack != NULL, TRUE);
+  return bw_lacks_wire (source, lack) || bw_lacks_drive (source, lack)
+         || bw_lacks_load (input, FALSE, lack)
+         || (has_own_sync (source) && bw_lacks_load (input, TRUE, lack));
+}
+
 #undef LACKS
+#define LACKS(member) bw_lacks_monitor (monitor, G_STRUCT_OFFSET (BwMonitor, member), lack)
+
+/**
+ * bw_lacks_deflection:
+ * @lack: (out caller-allocates): what is lacking
+ *
+ * Returns: whether something is not known of how the set scans: rates, retrace, overscan
+ */
+gboolean
+bw_lacks_deflection (const BwMonitor *monitor, BwLack *lack)
+{
+  g_return_val_if_fail (monitor != NULL && lack != NULL, TRUE);
+  return LACKS (line_rates_hz) || LACKS (field_rates_hz) || LACKS (line_retrace_s)
+         || LACKS (field_retrace_s) || LACKS (overscan_h) || LACKS (overscan_v);
+}
 
 /**
  * bw_lacks_tube:
@@ -215,6 +246,7 @@ gboolean
 bw_lacks_tube (const BwMonitor *monitor, BwLack *lack)
 {
   g_return_val_if_fail (monitor != NULL && lack != NULL, TRUE);
-  return bw_lacks_monitor (monitor, G_STRUCT_OFFSET (BwMonitor, diagonal_m), lack)
-         || bw_lacks_monitor (monitor, G_STRUCT_OFFSET (BwMonitor, aspect), lack);
+  return LACKS (diagonal_m) || LACKS (aspect);
 }
+
+#undef LACKS

@@ -265,7 +265,8 @@ char *
 bw_rule_setup_says (const BwSaying *s)
 {
   double off_ire = fabs (s->f->as.setup.off_ire);
-  double off_v = bw_ire_to_volts (bw_source_system (s->c->source), off_ire);
+  BwColourSystem system = bw_source_system (s->c->source); /* known where there is an offset */
+  double off_v = off_ire > 0 ? bw_ire_to_volts (system, off_ire) : 0;
   g_autofree char *off = bw_saying_figure (s, off_ire, BW_DIMENSION_IRE, 3);
   g_autofree char *volts = bw_saying_figure (s, off_v, BW_DIMENSION_VOLTAGE, 3);
 

@@ -226,7 +226,8 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
 }
 
 static gboolean
-check_choice (const BwSheet *sheet, guint source, guint input, GError **error)
+check_choice (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+              GError **error)
 {
   if (source >= sheet->sources->len)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
@@ -235,6 +236,11 @@ check_choice (const BwSheet *sheet, guint source, guint input, GError **error)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_INPUT,
                  _ ("there is no input %u; the set has %u"), input + 1,
                  sheet->monitor->inputs->len);
+  else if (*bw_sheet_source (sheet, source)->raster != '\0'
+           && bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) == NULL)
+    g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
+                 _ ("source “%s”: there is no raster “%s”"), bw_sheet_source (sheet, source)->name,
+                 bw_sheet_source (sheet, source)->raster);
   else
     return TRUE;
   return FALSE;
@@ -283,7 +289,7 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
 {
   g_return_val_if_fail (sheet != NULL && catalogue != NULL && choice != NULL, NULL);
   guint alternative = choice->alternative;
-  if (!check_choice (sheet, source, input, error))
+  if (!check_choice (sheet, catalogue, source, input, error))
     return NULL;
 
   BwCase before;

@@ -147,7 +147,12 @@ on_edit_source (BwBenchPanel *self)
 static void
 on_monitor_picked (BwBenchPanel *self, BwPickItem *item)
 {
-  bw_document_set_monitor (self->document, bw_pick_item_get_thing (item));
+  gconstpointer like = bw_pick_item_get_thing (item);
+  g_autoptr (BwMonitor) monitor = like != NULL ? bw_monitor_copy (like) : bw_blank_monitor_new ();
+
+  bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
+  if (bw_document_set_monitor (self->document, monitor) && like == NULL)
+    emit_edit (self, BW_PART_MONITOR);
 }
 
 static void

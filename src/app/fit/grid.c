@@ -92,7 +92,8 @@ show_row_head (BwFitGrid *self, guint source)
                                             shown);
   GtkWidget *name = gtk_widget_get_first_child (self->row_heads->pdata[source]);
 
-  g_autofree char *raster_name = unbroken (raster->name);
+  g_autofree char *raster_name = raster != NULL ? unbroken (raster->name)
+                                                 : g_strdup (_ ("raster not known"));
 
   gtk_label_set_label (GTK_LABEL (name), shown->name);
   gtk_label_set_label (GTK_LABEL (gtk_widget_get_next_sibling (name)), raster_name);

@@ -408,6 +408,20 @@ bw_monitor_copy (const BwMonitor *monitor)
 }
 
 /**
+ * bw_monitor_set_origins:
+ *
+ * Gives every figure of @monitor and its inputs that is known the same origin.
+ */
+void
+bw_monitor_set_origins (BwMonitor *monitor, BwOrigin origin)
+{
+  g_return_if_fail (monitor != NULL);
+  bw_fields_set_origins (&bw_monitor_fields, monitor, origin);
+  for (guint i = 0; i < monitor->inputs->len; i++)
+    bw_fields_set_origins (&bw_input_fields, bw_monitor_input (monitor, i), origin);
+}
+
+/**
  * bw_monitor_free:
  * @monitor: (nullable) (transfer full): freed with all it owns
  */

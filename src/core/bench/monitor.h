@@ -150,6 +150,7 @@ double bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor);
 
 BwMonitor *bw_monitor_new (void);
 BwMonitor *bw_monitor_copy (const BwMonitor *monitor);
+void bw_monitor_set_origins (BwMonitor *monitor, BwOrigin origin);
 void bw_monitor_free (BwMonitor *monitor);
 gboolean bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect);
 double bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "catalogue.h"
+#include "lack.h"
 
 G_BEGIN_DECLS
 

@@ -79,11 +79,27 @@ value_of (BwNode *to, const BwField *field, gconstpointer object)
     }
 }
 
+/* The figure with where it comes from, if that is said: "0.7 mm (plate)"; scripts get the origin by a
+ * key of its own, "pitch_from". */
+static BwValue
+with_origin (BwNode *to, BwValue value, const BwFieldTable *table, const BwField *field,
+             gconstpointer object)
+{
+  BwOrigin origin = bw_field_origin (table, field, object);
+  if (origin == BW_ORIGIN_NOT_SAID)
+    return value;
+  g_autofree char *words = bw_value_text (&value, bw_result_mark (to->result));
+  g_autofree char *key = g_strconcat (field->key, "_from", NULL);
+  bw_node_member (to, bw_value_kind (g_intern_string (key), &bw_origins, origin));
+  return bw_value_read_as (value, bw_node_print (to, _ ("%1$s (%2$s)"), words,
+                                                 bw_kind_label (&bw_origins, origin)));
+}
+
 /**
  * bw_node_fields:
  * @table: of the members of @object
  *
- * Adds a figure for every member that is known, but for its texts.
+ * Adds a figure for every member that is known, but for its texts, with where it comes from.
  */
 void
 bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object)
@@ -93,7 +109,8 @@ bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object)
     {
       const BwField *field = &table->at[i];
       if (field->type != BW_FIELD_TEXT && bw_field_is_set (field, object))
-        bw_node_figure (to, bw_field_label (field), value_of (to, field, object));
+        bw_node_figure (to, bw_field_label (field),
+                        with_origin (to, value_of (to, field, object), table, field, object));
     }
 }
 

@@ -47,7 +47,7 @@ static const BwCliCommand commands[] = {
     N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."), FALSE,
     bw_cli_edid },
   { "fit", "SHEET", 1, 1, N_ ("Judge each source of a bench sheet at each input"),
-    N_ ("A verdict is direct, tight, with parts, or no."), TRUE, bw_cli_fit },
+    N_ ("A verdict is direct, direct so far, tight, with parts, or no."), TRUE, bw_cli_fit },
   { "hookup", "SHEET", 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),

@@ -94,5 +94,6 @@ bw_monitor_words (const BwMonitor *monitor)
 char *
 bw_input_words (const BwInput *input)
 {
-  return bw_kind_set_labels (&bw_signals, input->signals);
+  return input->signals != 0 ? bw_kind_set_labels (&bw_signals, input->signals)
+                             : g_strdup (_ ("signal kinds not known"));
 }

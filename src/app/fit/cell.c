@@ -79,10 +79,13 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
-/* The first thing that the verdict hangs on, and how many more there are; empty for "direct". */
+/* The first thing that the verdict hangs on, and how many more there are; empty for "direct". What is
+ * lacking is counted, not named: there is no room. */
 static char *
-detail_of (const BwFit *fit)
+reasons_of (const BwFit *fit)
 {
+  if (fit->verdict == BW_VERDICT_OPEN)
+    return g_strdup ("");
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_quantity_locale_mark ());
   if (reasons->len == 0)
     return g_strdup ("");
@@ -90,6 +93,22 @@ detail_of (const BwFit *fit)
   if (reasons->len == 1)
     return g_strdup (first);
   return g_strdup_printf (_ ("%s, %u\u00a0more"), first, reasons->len - 1);
+}
+
+/* The line under the word: what the verdict hangs on, and how much was not judged. */
+static char *
+detail_of (const BwFit *fit)
+{
+  g_autofree char *reasons = reasons_of (fit);
+  g_autofree char *lacks
+      = g_strdup_printf (ngettext ("%u not judged", "%u not judged", fit->not_judged),
+                         fit->not_judged);
+  if (fit->not_judged == 0)
+    return g_steal_pointer (&reasons);
+  if (*reasons == '\0')
+    return g_steal_pointer (&lacks);
+  /* Translators: what a verdict hangs on, and how much is open: "Line rate; 3 not judged" */
+  return g_strdup_printf (_ ("%1$s; %2$s"), reasons, lacks);
 }
 
 /* The whole cell in words, for a screen reader. */

@@ -120,6 +120,18 @@ bw_hookup_free (BwHookup *hookup)
 }
 
 /**
+ * bw_hookup_is_open:
+ *
+ * Returns: whether it has no plan because too little is known, and not because nothing leads there
+ */
+gboolean
+bw_hookup_is_open (const BwHookup *hookup)
+{
+  g_return_val_if_fail (hookup != NULL, FALSE);
+  return hookup->plan == NULL && hookup->verdict_after != BW_VERDICT_NO;
+}
+
+/**
  * bw_hookup_add_warning:
  *
  * Adds a sentence, once.

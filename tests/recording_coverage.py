@@ -15,7 +15,7 @@ import tempfile
 
 from recording_program import Cli, own_sheets, stop
 
-SEVERITIES = ["ok", "tight", "curable", "fatal"]
+SEVERITIES = ["ok", "not-judged", "tight", "curable", "fatal"]
 YES_OR_NO = "it holds or it does not: no margin is kept"
 CANNOT_OCCUR = {
     ("colour-system", "fatal"): "a transcoder takes every colour system",
@@ -119,7 +119,6 @@ REASONS = {
         "holds": "^Black is found",
     },
     "bandwidth": {
-        "unknown": "^Not judged: the source's highest",
         "below": "softer than the source",
         "holds": "passes the source's",
     },
@@ -142,6 +141,7 @@ REASONS = {
 }
 OUT_OF_REACH = "out of reach"
 OTHER_RASTER = "other raster"
+NOT_JUDGED = "not judged"
 SAYS_OTHER_RASTER = "^Not judged: the set does not lock|^Not judged for the source"
 NOT_OF_THE_RASTER = {"signal-kind", "colour-system", "line-rate", "field-rate", "line-count",
                      "termination", "lead"}
@@ -226,6 +226,8 @@ class Coverage:
 def reason_of(rule, severity, says):
     if severity == "fatal":
         return OUT_OF_REACH
+    if severity == "not-judged":
+        return NOT_JUDGED if re.search("^Not judged: “.*” of the .* is not known", says) else None
     if re.search(SAYS_OTHER_RASTER, says):
         return OTHER_RASTER
     reasons = REASONS.get(rule, {})

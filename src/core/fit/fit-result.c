@@ -47,7 +47,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
 static void
 add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  table->order = "rule severity value low high unit says lacks remedy margin";
+  table->order = "rule severity value low high unit says remedy margin lacks";
   for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
     for (BwRule rule = 0; rule < BW_N_RULES; rule++)
       if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
@@ -92,7 +92,7 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
   bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
   BwNode *table = bw_node_table (to, "cells", NULL);
 
-  table->order = "source input verdict not_judged findings limiting sync";
+  table->order = "source input verdict findings limiting sync not_judged";
   table->names = 2;
   table->across = ask->inputs->len;
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);

@@ -20,18 +20,19 @@ static const char order[] =
 static const char *
 answer_words (BwNode *to, const BwHookup *hookup)
 {
-  const char *before = bw_node_take (to, bw_fit_verdict_says (&hookup->fit_before));
+  const char *before = bw_kind_label (&bw_verdicts, hookup->verdict_before);
+  const char *after = bw_kind_label (&bw_verdicts, hookup->verdict_after);
 
   if (bw_hookup_is_open (hookup))
     return bw_node_print (to, _ ("%s at %s: %s. Too little is known to plan a way."),
-                          hookup->source, hookup->input, before);
+                          hookup->source, hookup->input,
+                          bw_node_take (to, bw_fit_verdict_says (&hookup->fit_before)));
   if (hookup->plan == NULL)
     return bw_node_print (to, _ ("%s at %s: %s. No plan leads there."), hookup->source,
                           hookup->input, before);
   if (hookup->verdict_before == hookup->verdict_after)
     return bw_node_print (to, _ ("%s at %s: %s, with a lead alone."), hookup->source, hookup->input,
                           before);
-  const char *after = bw_node_take (to, bw_fit_verdict_says (&hookup->fit_after));
   return bw_node_print (to, _ ("%s at %s: %s as it is, %s by this plan."), hookup->source,
                         hookup->input, before, after);
 }

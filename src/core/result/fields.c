@@ -79,8 +79,7 @@ value_of (BwNode *to, const BwField *field, gconstpointer object)
     }
 }
 
-/* The figure with where it comes from, if that is said: "0.7 mm (plate)"; scripts get the origin by a
- * key of its own, "pitch_from". */
+/* The figure with where it comes from, if that is said: "0.7 mm (plate)". */
 static BwValue
 with_origin (BwNode *to, BwValue value, const BwFieldTable *table, const BwField *field,
              gconstpointer object)
@@ -89,8 +88,6 @@ with_origin (BwNode *to, BwValue value, const BwFieldTable *table, const BwField
   if (origin == BW_ORIGIN_NOT_SAID)
     return value;
   g_autofree char *words = bw_value_text (&value, bw_result_mark (to->result));
-  g_autofree char *key = g_strconcat (field->key, "_from", NULL);
-  bw_node_member (to, bw_value_kind (g_intern_string (key), &bw_origins, origin));
   return bw_value_read_as (value, bw_node_print (to, _ ("%1$s (%2$s)"), words,
                                                  bw_kind_label (&bw_origins, origin)));
 }
@@ -129,4 +126,32 @@ bw_node_field (BwNode *to, const BwFieldTable *table, const char *key, gconstpoi
   BwValue value = bw_field_is_set (field, object) ? value_of (to, field, object)
                                                   : bw_value_nothing (field->key);
   bw_node_figure (to, bw_field_label (field), bw_value_or (value, _ ("not known")));
+}
+
+/**
+ * bw_node_origins:
+ * @table: of the members of @object, which has origins
+ *
+ * Adds for scripts, by the keys of the file, where each figure comes from that says so, and which
+ * figures are not known.
+ */
+void
+bw_node_origins (BwNode *to, const BwFieldTable *table, gconstpointer object)
+{
+  g_return_if_fail (to != NULL && table != NULL && table->origins != 0 && object != NULL);
+  g_autoptr (GPtrArray) lacking = g_ptr_array_new ();
+  BwNode *from = bw_node_section (to, "from", NULL);
+
+  for (guint i = 0; i < table->n; i++)
+    {
+      const BwField *field = &table->at[i];
+      BwOrigin origin = bw_field_origin (table, field, object);
+      gboolean needed = (field->flags & BW_FIELD_FIGURE) && !(field->flags & BW_FIELD_OPTIONAL);
+      if (origin != BW_ORIGIN_NOT_SAID)
+        bw_node_member (from, bw_value_kind (field->key, &bw_origins, origin));
+      if (needed && !bw_field_is_set (field, object))
+        g_ptr_array_add (lacking, (gpointer) field->key);
+    }
+  g_ptr_array_add (lacking, NULL);
+  bw_node_member (to, bw_value_list ("not_known", (const char *const *) lacking->pdata));
 }

@@ -353,6 +353,131 @@ test_wrong_stays_wrong (void)
   g_assert_cmpuint (after.verdict, ==, BW_VERDICT_NO);
 }
 
+/* The file */
+
+static BwSheet *
+parse (const char *text)
+{
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  BwSheet *sheet = bw_sheet_parse (text, strlen (text), "test.bench", catalogue, faults);
+  g_assert_true (bw_test_no_faults (faults));
+  return sheet;
+}
+
+#define MONITOR "[monitor]\nname=Set\ndiagonal=20 in\nline_rates=15.6 kHz .. 15.8 kHz\n"
+#define INPUT "[input 1]\nname=A\nsignals=rgb\n"
+
+/* In the first form of the file a preset stands for what is absent, but for a mask that nobody named;
+ * since the second it is unknown. Of what had to be given in the first, the same holds. */
+static void
+test_forms_of_the_file (void)
+{
+  g_autoptr (BwSheet) first = parse ("[bench-sheet]\nformat=1\ntitle=T\n" MONITOR INPUT);
+  g_autoptr (BwSheet) second = parse ("[bench-sheet]\nformat=2\ntitle=T\n" MONITOR INPUT);
+  const BwInput *old = bw_monitor_input (first->monitor, 0);
+  const BwInput *new = bw_monitor_input (second->monitor, 0);
+
+  g_assert_cmpuint (old->termination, ==, BW_TERMINATION_FIXED);
+  g_assert_cmpuint (old->clamp, ==, BW_CLAMP_BACK_PORCH);
+  g_assert_cmpint (old->loop_through, ==, FALSE);
+  g_assert_cmpfloat (first->monitor->overscan_h, ==, 0);
+  g_assert_cmpuint (first->monitor->mask, ==, BW_N_MASKS);
+  g_assert_cmpfloat (first->supply_hz, ==, 0);
+  g_assert_true (bw_ratio_is_none (first->monitor->aspect));
+
+  g_assert_cmpuint (new->termination, ==, BW_N_TERMINATIONS);
+  g_assert_cmpuint (new->clamp, ==, BW_N_CLAMPS);
+  g_assert_cmpint (new->loop_through, ==, BW_SWITCH_UNKNOWN);
+  g_assert_true (isnan (second->monitor->overscan_h));
+  g_assert_cmpuint (second->monitor->mask, ==, BW_N_MASKS);
+}
+
+/* A sheet of which all is known is written as it always was, wherever its figures come from. */
+static void
+test_oldest_form_that_says_it (void)
+{
+  g_autofree char *path = bw_test_demo_path ();
+  g_autoptr (BwSheet) sheet = load (path);
+
+  bw_monitor_set_origins (sheet->monitor, BW_ORIGIN_PAPERS);
+  g_autofree char *known = bw_sheet_to_text (sheet, catalogue);
+  bw_test_assert_words (known, WORDS ("\nformat=1\n", "\npitch=0.45 mm\n",
+                                      "\npitch.from=papers\n"));
+  bw_field_forget (bw_field_find (&bw_monitor_fields, "pitch"), sheet->monitor);
+  g_autofree char *without_pitch = bw_sheet_to_text (sheet, catalogue);
+  bw_test_assert_words (without_pitch, WORDS ("\nformat=1\n")); /* it never had to be given */
+  g_assert_null (strstr (without_pitch, "pitch.from"));
+  g_assert_null (strstr (without_pitch, "\npitch="));
+  bw_field_forget (bw_field_find (&bw_monitor_fields, "mask"), sheet->monitor);
+  g_autofree char *without_mask = bw_sheet_to_text (sheet, catalogue);
+  bw_test_assert_words (without_mask, WORDS ("\nformat=2\n"));
+  assert_kept (sheet);
+}
+
+/* Where a figure comes from is read, kept and written beside it; keys of others stay. */
+static void
+test_origins_in_the_file (void)
+{
+  const char *text = "[bench-sheet]\nformat=2\ntitle=T\n" MONITOR
+                     "diagonal.from=plate\nline_rates.from=measured\ncase=oak\ncase.from=shed\n" INPUT
+                     "signals.from=class\n";
+  g_autoptr (BwSheet) sheet = parse (text);
+  const BwField *diagonal = bw_field_find (&bw_monitor_fields, "diagonal");
+
+  g_assert_cmpuint (bw_field_origin (&bw_monitor_fields, diagonal, sheet->monitor), ==,
+                    BW_ORIGIN_PLATE);
+  g_autoptr (BwSheet) copy = bw_sheet_copy (sheet);
+  g_autofree char *saved = bw_sheet_to_text (copy, catalogue);
+  bw_test_assert_words (saved, WORDS ("diagonal.from=plate", "line_rates.from=measured", "case=oak",
+                                      "case.from=shed", "signals.from=class"));
+  bw_field_forget (diagonal, copy->monitor);
+  g_autofree char *without = bw_sheet_to_text (copy, catalogue);
+  g_assert_null (strstr (without, "diagonal")); /* what is not known comes from nowhere */
+}
+
+static void
+test_bad_origin (void)
+{
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  const char *text = "[bench-sheet]\nformat=2\ntitle=T\n" MONITOR "diagonal.from=hearsay\n";
+
+  g_assert_null (bw_sheet_parse (text, strlen (text), "test.bench", catalogue, faults));
+  g_assert_true (bw_test_has_fault (faults, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND,
+                                    WORDS ("test.bench", "[monitor]", "diagonal.from", "hearsay",
+                                           "plate, papers, measured, class")));
+}
+
+/* The shipped classes: each size of each common kind is found by typing it. */
+static void
+test_classes (void)
+{
+  static const char *const kinds[][3] = {
+    { "studio", "15 kHz" }, { "studio", "31 kHz" }, { "computer", "kHz to" },
+    { "receiver", "21-pin" }, { "monochrome", "15 kHz" },
+  };
+  static const char *const sizes[][2] = { { "14 in", "14 in" }, { "20 in", "20 in" },
+                                          { "25 in", "27 in" }, { "29 in", "32 in" } };
+  const GPtrArray *monitors = bw_catalogue_monitors (catalogue);
+
+  for (gsize kind = 0; kind < G_N_ELEMENTS (kinds); kind++)
+    for (gsize size = 0; size < G_N_ELEMENTS (sizes); size++)
+      {
+        guint found = 0;
+        for (guint i = 0; i < monitors->len; i++)
+          {
+            const BwMonitor *monitor = monitors->pdata[i];
+            g_autofree char *name = g_utf8_strdown (monitor->name, -1);
+            found += strstr (name, kinds[kind][0]) != NULL && strstr (monitor->name, kinds[kind][1])
+                     && (strstr (name, sizes[size][0]) != NULL || strstr (name, sizes[size][1]) != NULL);
+          }
+        if (found == 0)
+          g_test_message ("no %s, %s, %s", kinds[kind][0], kinds[kind][1], sizes[size][0]);
+        g_assert_cmpuint (found, >, 0);
+      }
+  for (guint i = 0; i < monitors->len; i++)
+    g_assert_nonnull (strstr (((BwMonitor *) monitors->pdata[i])->source, "no source"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -362,6 +487,11 @@ main (int argc, char **argv)
   g_test_add_func ("/unknown/names-the-figure", test_names_the_figure);
   g_test_add_func ("/unknown/wrong-stays-wrong", test_wrong_stays_wrong);
   g_test_add_func ("/unknown/down-to-nothing", test_down_to_nothing);
+  g_test_add_func ("/unknown/forms-of-the-file", test_forms_of_the_file);
+  g_test_add_func ("/unknown/oldest-form-that-says-it", test_oldest_form_that_says_it);
+  g_test_add_func ("/unknown/origins-in-the-file", test_origins_in_the_file);
+  g_test_add_func ("/unknown/bad-origin", test_bad_origin);
+  g_test_add_func ("/unknown/classes", test_classes);
   g_test_add_func ("/unknown/each-in-turn", test_each_in_turn);
   g_test_add_func ("/unknown/each-in-turn-planned", test_each_in_turn_planned);
   return g_test_run ();

@@ -25,6 +25,7 @@ test_packages=(
   dbus
   desktop-file-utils
   edid-decode
+  groff-base
   libclang-rt-dev
   libfftw3-dev
   libgtk-4-bin

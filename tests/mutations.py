@@ -2,9 +2,12 @@
 """Finds the places where one small slip could stand in a C source: what tests/mutate.py tries.
 
 A mutation is the text of one token, or of one statement, replaced by another. Comments, strings,
-preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays and the 1e-6 or less that
-keeps rounding out of a comparison are left alone: a slip there is not a slip in what is computed. Between
-measured numbers < does not become <=, which only one double could tell.
+preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
+file is tried, and the 1e-6 or less that keeps rounding out of a comparison are left alone: a slip there
+is not a slip in what is computed. Neither are these made, which nobody could see: between measured
+numbers < does not become <=, which only one double could tell, nor where a loop over all kinds asks first
+whether a set has the kind, for no set has one beyond the last; and the -1 and 1 that a comparison for
+sorting returns do not become two, for only their sign is asked.
 """
 import bisect
 import dataclasses
@@ -194,7 +197,7 @@ class Source:
     def compares_measures(self, i):
         """Whether the comparison at token I is between numbers that are measured, not counted: there
         less and less or equal are the same but for one double among all."""
-        measured = re.compile(r"\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
+        measured = re.compile(r"BW_\w+_OHM$|\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
                               r"|value$|off$|level$|margin$|ratio$|deviation$|G_PI$|.*[.e].*\d$|\d+\.\d*$")
         for step in (-1, 1):
             j, depth = i + step, 0
@@ -208,6 +211,17 @@ class Source:
                 j += step
         return False
 
+    def walks_set(self, i):
+        """Whether the < at token I ends a loop over all kinds, up to BW_N_..., whose first question is whether a
+        set has the bit of the kind: no set has the bit beyond the last one, so that one step more does nothing."""
+        texts = [t.text for t in self.tokens[i - 1:i + 40]]
+        counter = texts[0]
+        if texts[1] != "<" or not re.match(r"BW_N_", texts[2]) or texts[3:8] != [";", counter, "++", ")", "if"]:
+            return False
+        asked = texts.index("BW_BIT") if "BW_BIT" in texts else 0
+        return asked > 0 and texts[asked - 1:asked + 4] == ["&", "BW_BIT", "(", counter, ")"] \
+            and not {"[", ";", "{", "||", "?"} & set(texts[8:asked])
+
     def operator_mutations(self, i, token):
         binary = self.is_binary(i)
         if token.text in "+-*/" and (self.guards_rounding(i + 1) or token.text == "*" and self.guards_rounding(i - 1)):
@@ -217,7 +231,7 @@ class Source:
                 yield self.make("sign", token.at, "-", "")
             return
         for kind, table in OPERATORS.items():
-            if kind == "off by one" and token.text in "<=>=" and self.compares_measures(i):
+            if kind == "off by one" and token.text in "<=>=" and (self.compares_measures(i) or self.walks_set(i)):
                 continue
             if token.text in table and (binary or token.text in ("++",)):
                 yield self.make(kind, token.at, token.text, table[token.text])
@@ -234,17 +248,29 @@ class Source:
         unit = self.tokens[i - 1].text in ("*", "/", "=") or self.tokens[i + 1].text == "/"
         return not unit or self.places[i] == "define"
 
-    def number_mutations(self, token, place, choose):
+    def is_only_a_sign(self, i):
+        """Whether the 1 at token I is one of what a comparison for sorting returns, "? -1 : 1", of which only
+        the sign is asked."""
+        texts = [t.text for t in self.tokens[max(i - 40, 0):i + 4]]
+        at = min(i, 40)
+        statement = texts[max((k for k in range(at) if texts[k] in (";", "{", "}", ")")), default=-1):at]
+        first = texts[at - 2:at + 4] == ["?", "-", "1", ":", "1", ";"]
+        second = texts[at - 4:at + 2] == ["?", "-", "1", ":", "1", ";"]
+        return (first or second) and "return" in statement
+
+    def number_mutations(self, i, token, place, choose):
         if place == "define" and self.tokens_on_line_say_size(token):
             return
         for kind in ("constant", "unit", "off by one"):
             after = number_after(token.text, kind, choose)
+            if after == "2" and self.is_only_a_sign(i):
+                continue
             if after is not None and after != token.text:
                 yield self.make(kind, token.at, token.text, after)
 
     def tokens_on_line_say_size(self, token):
         line = self.text[self.text.rfind("\n", 0, token.at) + 1:token.at]
-        return re.search(r"define\s+\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*\s", line) is not None
+        return re.search(r"define\s+(?:\w*(?:_N_|_BITS|_BYTES|_SIZE)\w*|TRIES)\s", line) is not None
 
     def dropped_statement(self, i):
         """The statement that begins at token I, if it assigns and can be left out."""
@@ -275,7 +301,7 @@ class Source:
                 if token.kind == "operator":
                     yield from self.operator_mutations(i, token)
                 elif token.kind == "number" and not self.guards_rounding(i):
-                    yield from self.number_mutations(token, place, choose)
+                    yield from self.number_mutations(i, token, place, choose)
                 elif token.text in ("TRUE", "FALSE"):
                     after = "FALSE" if token.text == "TRUE" else "TRUE"
                     yield self.make("boolean", token.at, token.text, after)

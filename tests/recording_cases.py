@@ -53,10 +53,12 @@ def cases_of_help(cli):
     for name in re.findall(r"^  (\S+)  +\S", commands, re.MULTILINE):
         yield Case("help", name, [name, "--help"])
         yield Case("help", name + " by help", ["help", name])
+        yield Case("help", name + " for scripts", ["help", name, "--json"])
         yield Case("help", name + " with nothing", [name])
         yield Case("help", name + " wrong option", [name, "--no-such-option"])
     for words in ("catalogue", "catalogue rasters", "catalogue monitors", "catalogue sources",
-                  "catalogue adaptors", "timing --list", "solve --list", "readings --list"):
+                  "catalogue adaptors", "timing --list", "solve --list", "readings --list",
+                  "sheet-check --list"):
         yield from both("catalogue", words, words.split())
 
 
@@ -130,6 +132,9 @@ sync 525-59.94-interlaced --gate=nand
 sync 525-59.94-interlaced --gate=xor --field=3
 edid demo.bench
 edid no-such-file -o x.edid
+display
+display no-such-file
+display demo.bench
 fit
 fit no-such-file
 fit demo.bench demo.bench

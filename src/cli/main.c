@@ -6,55 +6,66 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "cli/base/help.h"
 #include "cli/base/output.h"
 #include "core/result/listing.h"
 
 static const BwCliCommand commands[] = {
-  { "timing", "[RASTER]", 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
+  { "timing", N_ ("[RASTER]"), 0, 1, N_ ("Show the timing of a raster, or list the rasters"),
     N_ ("RASTER is an id, such as cta-861-vic-5, or another name of one. In place of it, an option "
         "computes a raster, reads one, or makes one for a monitor."),
     TRUE, bw_cli_timing },
   { "identify", "", 0, 0, N_ ("Find the raster that agrees with what was read"),
     N_ ("At least one rate is needed."), TRUE, bw_cli_identify },
-  { "solve", "NAME=QUANTITY…", 0, G_MAXUINT, N_ ("Work out what follows from known figures"),
+  { "solve", N_ ("NAME=QUANTITY…"), 0, G_MAXUINT, N_ ("Work out what follows from known figures"),
     N_ ("Such as line-rate=15.734kHz; --list names the figures."), TRUE, bw_cli_solve },
   { "levels", "", 0, 0, N_ ("Show the levels and colour bars of a signal"),
     N_ ("Such as --system ntsc-m --kind composite --bars 75."), TRUE, bw_cli_levels },
-  { "readings", "NAME=QUANTITY…", 0, G_MAXUINT,
+  { "readings", N_ ("NAME=QUANTITY…"), 0, G_MAXUINT,
     N_ ("Hold readings of a scope against a standard's limits"),
     N_ ("Such as line_sync=4.7us; --list names the standards, and the readings of one."), TRUE,
     bw_cli_readings },
-  { "cause", "[SHEET]", 0, 1, N_ ("Find what is likely wrong from the levels that a scope reads"),
+  { "cause", N_ ("[SHEET]"), 0, 1,
+    N_ ("Find what is likely wrong from the levels that a scope reads"),
     N_ ("Of a bench sheet, with --source and --input, or of a standard, with --system and --kind. "
         "Such as --system pal-b --kind composite --white 1.4V --sync-level 0.6V."),
     TRUE, bw_cli_cause },
-  { "detail", "[SHEET]", 0, 1, N_ ("Show what a tube, a path and a source can resolve"),
+  { "detail", N_ ("[SHEET]"), 0, 1, N_ ("Show what a tube, a path and a source can resolve"),
     N_ ("Of a bench sheet, with --source and --input, or of a tube, with --diagonal, --aspect and "
         "--mask. Options beside a sheet stand in place of its figures."),
     TRUE, bw_cli_detail },
   { "pad", "", 0, 0, N_ ("Work out the resistor that brings sync to an input's level"),
     N_ ("Such as --from 5V --to 300mV --driver 50ohm; --match --driver 75ohm --load 50ohm; "
-        "--loss 6dB."), TRUE, bw_cli_pad },
-  { "draw", "[RASTER]", 0, 1, N_ ("Draw the line, the field or the map of a raster into a file"),
+        "--loss 6dB."),
+    TRUE, bw_cli_pad },
+  { "draw", N_ ("[RASTER]"), 0, 1,
+    N_ ("Draw the line, the field or the map of a raster into a file"),
     N_ ("--view and -o FILE must be given. RASTER as for timing."), FALSE, bw_cli_draw },
-  { "waveform", "[SHEET]", 0, 1, N_ ("Write a test signal as samples or as a drawing"),
+  { "waveform", N_ ("[SHEET]"), 0, 1, N_ ("Write a test signal as samples or as a drawing"),
     N_ ("-o FILE must be given. Of a standard, with --system and --kind, or as a source of a bench "
         "sheet gives it to an input, with --source and --input."),
     FALSE, bw_cli_waveform },
-  { "sync", "[RASTER]", 0, 1, N_ ("Combine H and V into one sync, for what an AFC makes of it"),
+  { "sync", N_ ("[RASTER]"), 0, 1,
+    N_ ("Combine H and V into one sync, for what an AFC makes of it"),
     N_ ("--gate must be given. RASTER as for timing."), TRUE, bw_cli_sync },
-  { "edid", "SHEET", 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
+  { "edid", N_ ("SHEET"), 1, 1, N_ ("Write an EDID for the monitor of a bench sheet"),
     N_ ("-o FILE must be given. What the EDID cannot say is told on standard error."), FALSE,
     bw_cli_edid },
-  { "fit", "SHEET", 1, 1, N_ ("Judge each source of a bench sheet at each input"),
+  { "display", N_ ("[FILE|CONNECTOR]"), 0, 1,
+    N_ ("Say what the EDID of a display tells, and make a bench sheet of it"),
+    N_ ("Of a file, or of a display that --list names. -o FILE writes the sheet; what the EDID does not "
+        "say is told on standard error."),
+    TRUE, bw_cli_display },
+  { "fit", N_ ("SHEET"), 1, 1, N_ ("Judge each source of a bench sheet at each input"),
     N_ ("A verdict is direct, direct so far, tight, with parts, or no."), TRUE, bw_cli_fit },
-  { "hookup", "SHEET", 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
+  { "hookup", N_ ("SHEET"), 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),
     FALSE, bw_cli_hookup },
-  { "sheet-check", "SHEET", 1, 1, N_ ("Say what is wrong with a bench sheet"),
-    N_ ("Each fault is one line on standard error."), FALSE, bw_cli_sheet_check },
-  { "report", "SHEET", 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
+  { "sheet-check", N_ ("[SHEET]"), 0, 1, N_ ("Say what is wrong with a bench sheet"),
+    N_ ("Each fault is one line on standard error. --list tells every key of the file."), TRUE,
+    bw_cli_sheet_check },
+  { "report", N_ ("SHEET"), 1, 1, N_ ("Write the report of a bench sheet as a PDF"),
     N_ ("-o FILE must be given."), FALSE, bw_cli_report },
   { "catalogue", "[rasters|monitors|sources|adaptors]", 0, 1,
     N_ ("List what the catalogue holds, your own entries among it"), NULL, TRUE, bw_cli_catalogue },
@@ -107,11 +118,14 @@ run_command (const char *name, char **args)
 static BwCliExit
 run_help (char **args)
 {
-  if (args[1] == NULL)
-    return print_help ();
-  if (args[2] != NULL)
+  guint n = g_strv_length (args);
+  gboolean json = n > 1 && strcmp (args[n - 1], "--json") == 0;
+  guint words = n - (json ? 2 : 1);
+  if (words == 0)
+    return json ? bw_cli_help_of_all (commands, G_N_ELEMENTS (commands)) : print_help ();
+  if (words > 1)
     return bw_cli_wrong_usage (NULL, _ ("help takes one command"));
-  char *help[] = { args[1], (char[]){ "--help" }, NULL };
+  char *help[] = { args[1], (char[]){ "--help" }, json ? (char[]){ "--json" } : NULL, NULL };
   return run_command (args[1], help);
 }
 

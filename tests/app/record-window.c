@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include <libintl.h>
+
 /* Writes down what each page of the window is to a screen reader, for tests/recording.py:
  *
  *     record-window FOLDER SHEET CELLS
@@ -11,7 +13,7 @@
  * SHEET is opened as a user opens it. CELLS is a number: so many cells are selected one after the
  * other, along the diagonal of the table. For each of them FOLDER receives one text file for each
  * page and for each view of it, with one line for each widget, and the drawing of that view as SVG.
- * With CELLS 0 the whole window is explored with its first cell: each list's every choice, each
+ * BW_TEST_LOCALE is a folder of translations, which LANGUAGE then chooses from. With CELLS 0 the whole window is explored with its first cell: each list's every choice, each
  * form, and each window that an action opens.
  *
  * Nothing here knows a page or a widget by name, so that this goes on working while pages are
@@ -93,8 +95,9 @@ state_word (GtkWidget *widget)
     return gtk_switch_get_active (GTK_SWITCH (widget)) ? " checked" : NULL;
   if (GTK_IS_EXPANDER (widget))
     return gtk_expander_get_expanded (GTK_EXPANDER (widget)) ? " expanded" : NULL;
-  if (GTK_IS_LIST_BOX_ROW (widget))
-    return gtk_list_box_row_is_selected (GTK_LIST_BOX_ROW (widget)) ? " selected" : NULL;
+  if (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_LIST_ITEM)
+    return (gtk_widget_get_state_flags (widget) & GTK_STATE_FLAG_SELECTED) != 0 ? " selected"
+                                                                                : NULL;
   return NULL;
 }
 
@@ -112,6 +115,9 @@ add_states (GString *line, GtkWidget *widget)
     g_string_append (line, " described");
   if (gtk_test_accessible_has_relation (accessible, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE))
     g_string_append (line, " wrong");
+  if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget)
+      && pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (widget))))
+    g_string_append (line, " cut");
   if (!gtk_widget_get_sensitive (widget))
     g_string_append (line, " insensitive");
   if (gtk_widget_get_focusable (widget))
@@ -314,13 +320,6 @@ is_drop_down (GtkWidget *widget)
   return GTK_IS_DROP_DOWN (widget);
 }
 
-static gboolean
-is_list (GtkWidget *widget)
-{
-  return GTK_IS_LIST_BOX (widget)
-         && gtk_list_box_get_selection_mode (GTK_LIST_BOX (widget)) != GTK_SELECTION_NONE;
-}
-
 /* Going through a page */
 
 /* Each choice of each list of the page, the others as they were. */
@@ -392,25 +391,15 @@ record_pages (const Recorder *recorder)
 
 /* Selects row @n of list @list, counted round. */
 static void
-select_row (GPtrArray *lists, guint list, guint n)
-{
-  GtkListBox *box = lists->pdata[list];
-  guint rows = 0;
-  while (gtk_list_box_get_row_at_index (box, (int) rows) != NULL)
-    rows++;
-  if (rows > 0)
-    gtk_list_box_select_row (box, gtk_list_box_get_row_at_index (box, (int) (n % rows)));
-}
-
-static void
 record_cells (Recorder *recorder, guint cells)
 {
   for (guint n = 0; n < cells; n++)
     {
       g_autofree char *prefix = g_strdup_printf ("cell-%u-", n + 1);
-      g_autoptr (GPtrArray) lists = all_seen (GTK_WIDGET (recorder->window), is_list);
-      for (guint list = 0; list < lists->len; list++)
-        select_row (lists, list, n);
+      BwDocument *document = bw_window_get_document (BW_WINDOW (recorder->window));
+      guint sources = bw_document_count (document, BW_PART_SOURCE);
+      guint inputs = bw_document_count (document, BW_PART_INPUT);
+      bw_document_select (document, sources > 0 ? n % sources : 0, inputs > 0 ? n % inputs : 0);
       recorder->prefix = prefix;
       record_pages (recorder);
       recorder->prefix = "";
@@ -509,6 +498,11 @@ main (int argc, char **argv)
   g_log_set_writer_func (on_message, NULL, NULL);
   if (argc != 4)
     g_error ("usage: record-window FOLDER SHEET CELLS");
+  if (g_getenv ("BW_TEST_LOCALE") != NULL)
+    {
+      bindtextdomain (GETTEXT_PACKAGE, g_getenv ("BW_TEST_LOCALE"));
+      bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+    }
   guint cells = (guint) strtoul (argv[3], NULL, 10);
   g_autoptr (BwApplication) application = bw_application_new ();
   Recorder recorder = {

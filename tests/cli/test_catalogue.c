@@ -205,7 +205,7 @@ test_parts (Home *home, gconstpointer data)
             n++;
           }
       g_assert_cmpuint (n_entries (root, parts[i]), ==, n);
-      g_assert_cmpuint (json_object_get_size (root), ==, 1);
+      g_assert_cmpuint (json_object_get_size (root), ==, 2); /* and "format" */
       g_assert_cmpstr (text->err, ==, "");
     }
 }

@@ -73,6 +73,8 @@ test_double (void)
                                  "476mV", "--sync-level", "190mV", "--json", NULL);
   g_autoptr (JsonObject) root = run_json (run);
   g_assert_cmpstr (first_kind (root), ==, "two-loads");
+  g_assert_true (is_near (figure_of (fault_at (cause_at (root, 0), 0), "ratio"), 2.0 / 3, 1e-9));
+  g_assert_true (is_near (figure_of (fault_at (cause_at (root, 0), 0), "ohm"), 37.5, 1e-9));
 }
 
 /* SMPTE 170M-2004 table 1 allows ±1 IRE: no cause. */
@@ -308,6 +310,29 @@ test_conductors (void)
   g_assert_true (is_near (figure_of (lowest, "code_8"), 16, 1e-9));
 }
 
+/* SMPTE 170M-2004 clause 15.4: 140 IRE are 1 V, on both conductors of Y/C; the burst of 40 IRE is on C alone. */
+static void
+test_conductors_of_yc (void)
+{
+  g_autoptr (Run) run = run_cli ("levels", "--system", "ntsc-m", "--kind", "yc", "--sync",
+                                 "in-video", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonArray *all = json_object_get_array_member (root, "conductors");
+  g_assert_cmpuint (json_array_get_length (all), ==, 2);
+  for (guint i = 0; i < 2; i++)
+    {
+      JsonObject *one = json_array_get_object_element (all, i);
+      g_assert_cmpstr (json_object_get_string_member (one, "id"), ==, i == 0 ? "y" : "c");
+      g_assert_true (is_near (figure_of (one, "mv_per_ire"), 1000.0 / 140, 1e-9));
+      g_assert_true (i == 0 ? is_null (one, "burst_pp_v")
+                            : is_near (figure_of (one, "burst_pp_v"), 40.0 / 140, 1e-9));
+    }
+  g_assert_true (is_near (figure_of (level_in (root, 0, "white"), "v"), 100.0 / 140, 1e-9));
+  g_assert_true (is_near (figure_of (level_in (root, 0, "white"), "percent"), 100, 1e-9));
+  g_assert_true (is_near (figure_of (level_in (root, 0, "black"), "ire"), 7.5, 1e-9));
+  g_assert_true (is_near (figure_of (level_in (root, 0, "black"), "percent"), 7.5, 1e-9));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -327,5 +352,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/text", test_text);
   g_test_add_func ("/cause/refused", test_refused);
   g_test_add_func ("/cause/conductors-of-levels", test_conductors);
+  g_test_add_func ("/cause/conductors-of-yc", test_conductors_of_yc);
   return g_test_run ();
 }

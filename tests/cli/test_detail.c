@@ -256,11 +256,17 @@ static const struct
     2,
     "needs --system" },
   { "mono-with-pitch",
-    { "detail", "-d", "20in", "-a", "4:3", "-m", "mono", "-p", "0.3mm" },
+    { "detail", "--diagonal", "20in", "--aspect", "4:3", "--mask", "mono", "-p", "0.3mm" },
     2,
     "--pitch" },
-  { "aspect-range", { "detail", "-d", "20in", "-a", "100:1", "-m", "dot" }, 2, "4:1" },
-  { "aspect-upright", { "detail", "-d", "20in", "-a", "3:4", "-m", "dot" }, 2, "1:1" },
+  { "aspect-range",
+    { "detail", "--diagonal", "20in", "--aspect", "100:1", "--mask", "dot" },
+    2,
+    "4:1" },
+  { "aspect-upright",
+    { "detail", "--diagonal", "20in", "--aspect", "3:4", "--mask", "dot" },
+    2,
+    "1:1" },
   { "mask", { "detail", "--diagonal", "27in", "--aspect", "4:3", "--mask", "net" }, 1, "net" },
   { "aspect", { "detail", "--diagonal", "27in", "--aspect", "4x3", "--mask", "dot" }, 1, "4x3" },
   { "diagonal",
@@ -317,8 +323,8 @@ test_system_of_raster (void)
 static void
 test_not_counted (void)
 {
-  g_autoptr (Run) run = run_cli (TUBE, "-p", "0.3mm", "-b", "5MHz", "--kell", "0.8", "--json",
-                                 NULL);
+  g_autoptr (Run) run = run_cli (TUBE, "-p", "0.3mm", "--bandwidth", "5MHz", "--kell", "0.8",
+                                 "--json", NULL);
   g_assert_cmpint (run->status, ==, 0);
   g_assert_nonnull (strstr (run->out, "\"bandwidth_tvl\": null"));
   assert_one_line (run->err);
@@ -331,8 +337,9 @@ test_not_counted (void)
 static void
 test_noise (void)
 {
-  g_autoptr (Run) run = run_cli ("detail", "-d", "20in", "-a", "4:3", "-m", "dot", "-p", "0.28mm",
-                                 "-r", "576i", "--lead", "1GHz", "-b", "5MHz", NULL);
+  g_autoptr (Run) run = run_cli ("detail", "--diagonal", "20in", "--aspect", "4:3", "--mask", "dot",
+                                 "-p", "0.28mm", "-r", "576i", "--lead", "1GHz", "--bandwidth",
+                                 "5MHz", NULL);
   g_assert_cmpint (run->status, ==, 0);
   g_assert_null (strstr (run->out, "78000"));
   g_assert_nonnull (strstr (run->out, "none visible"));
@@ -358,7 +365,7 @@ test_wide_in_standard (void)
   g_assert_nonnull (strstr (text->out, "switch"));
   /* the same pair as planned, and as judged */
   g_autoptr (Run) hookup = run_cli ("hookup", demo, "-s", "6", "-i", "3", NULL);
-  g_autoptr (Run) fit = run_cli ("fit", "-f", demo, NULL);
+  g_autoptr (Run) fit = run_cli ("fit", "--findings", demo, NULL);
   g_assert_nonnull (strstr (hookup->out, "mask: 483 lines"));
   g_assert_null (strstr (hookup->out, "526 lines"));
   g_assert_nonnull (strstr (fit->out, "mask: 483 lines"));

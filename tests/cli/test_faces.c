@@ -150,6 +150,9 @@ faces_read (Faces *f, const char *command)
   g_autoptr (JsonNode) node = json_from_string (json, NULL);
 
   g_assert_nonnull (node);
+  /* How it is written, which comma-separated values have no place for. */
+  g_assert_cmpint (json_object_get_int_member (json_node_get_object (node), "format"), ==, 1);
+  json_object_remove_member (json_node_get_object (node), "format");
   f->json = g_array_new (FALSE, FALSE, sizeof (double));
   f->csv = g_array_new (FALSE, FALSE, sizeof (double));
   f->words = g_string_new (command);
@@ -301,6 +304,7 @@ test_calculations (void)
     "catalogue monitors",
     "catalogue sources",
     "catalogue adaptors",
+    "sheet-check --list",
     "solve line-rate=15.734kHz field-rate=59.94Hz",
     "readings --list",
     "readings --standard smpte-170m line_sync=4.7us setup_level=0V front_porch=1.2us",

@@ -146,8 +146,8 @@ test_alternative (void)
 {
   g_autoptr (Run) run = run_hookup (TICKETS, RGB_INPUT, "--alternative=2");
   g_autofree char *demo = demo_path ();
-  g_autoptr (Run) as_json = run_cli ("hookup", demo, "-s", TICKETS, "-i", RGB_INPUT, "-a", "2",
-                                     "--json", NULL);
+  g_autoptr (Run) as_json = run_cli ("hookup", demo, "-s", TICKETS, "-i", RGB_INPUT,
+                                     "--alternative", "2", "--json", NULL);
   g_autoptr (JsonObject) first = hookup_json (TICKETS, RGB_INPUT);
   g_autoptr (JsonObject) second = run_json (as_json);
 
@@ -227,7 +227,7 @@ test_drawn (void)
       remove_scratch (folder);
     }
   g_autoptr (Run) suffix = run_hookup (COMPUTER, RGB_INPUT, "--output=plan.doc");
-  assert_refused (suffix, 1, "plan.doc");
+  assert_refused (suffix, 2, "plan.doc");
   g_autoptr (Run) series = run_hookup (COMPUTER, RGB_INPUT, "--series=e48");
   assert_refused (series, 2, "--series");
 }

@@ -129,8 +129,8 @@ static double
 conductor_level (const char *system, const char *kind, const char *sync, const char *conductor,
                  const char *id)
 {
-  g_autoptr (Run) run = run_cli ("levels", "-s", system, "-k", kind, "--bars", "75", "--sync", sync,
-                                 "--json", NULL);
+  g_autoptr (Run) run = run_cli ("levels", "--system", system, "-k", kind, "--bars", "75", "--sync",
+                                 sync, "--json", NULL);
   g_autoptr (JsonObject) root = run_json (run);
   JsonArray *all = json_object_get_array_member (root, "conductors");
 
@@ -189,7 +189,7 @@ test_yc_apart (void)
   g_assert_true (is_near (figure_of (yellow, "min_v") * 140, 68.9663, 1e-4));
   g_assert_true (is_near (figure_of (yellow, "c_max_v") * 140, 62.0675 / 2, 1e-4));
   g_assert_true (is_near (figure_of (yellow, "c_min_v") * 140, -62.0675 / 2, 1e-4));
-  g_autoptr (Run) run = run_cli ("levels", "-s", "ntsc-m", "-k", "yc", "-b", "75", NULL);
+  g_autoptr (Run) run = run_cli ("levels", "--system", "ntsc-m", "-k", "yc", "-b", "75", NULL);
   g_assert_nonnull (strstr (run->out, "C highest"));
   g_assert_nonnull (strstr (run->out, "221.7"));
 }
@@ -210,7 +210,8 @@ test_words (void)
   };
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autoptr (Run) run = run_cli ("levels", "-s", cases[i].system, "-k", "composite", NULL);
+      g_autoptr (Run) run = run_cli ("levels", "--system", cases[i].system, "-k", "composite",
+                                     NULL);
       const char *usual = strstr (run->out, "common practice");
       g_assert_cmpint (run->status, ==, 0);
       g_assert_cmpint (usual != NULL, ==, cases[i].burst != NULL);

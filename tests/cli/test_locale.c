@@ -114,8 +114,8 @@ static const struct
     { "identify", "--json", "--line-rate", "15,734 kHz", NULL } },
   { { "solve", "--json", "line-rate=31.46875kHz", "h-total=800px", NULL },
     { "solve", "--json", "line-rate=31,46875kHz", "h-total=800px", NULL } },
-  { { "readings", "--json", "-s", "smpte-170m", "line_sync=4.75us", NULL },
-    { "readings", "--json", "-s", "smpte-170m", "line_sync=4,75us", NULL } },
+  { { "readings", "--json", "--standard", "smpte-170m", "line_sync=4.75us", NULL },
+    { "readings", "--json", "--standard", "smpte-170m", "line_sync=4,75us", NULL } },
   { { "timing", "--json", "--as-modeline", "--gtf", "640x480@59.94", NULL }, { NULL } },
 };
 

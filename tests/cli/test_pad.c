@@ -117,6 +117,31 @@ test_minimum_loss (void)
   g_assert_true (is_near (figure_of (made, "input_return_loss_db"), 54.9, 0.1));
 }
 
+/* A T and a Pi of exact values match whatever their loss: then the return loss has no end, and no figure. */
+static void
+test_perfect_match (void)
+{
+  for (int db = 1; db <= 25; db++)
+    {
+      g_autofree char *loss = g_strdup_printf ("--loss=%ddB", db);
+      g_autoptr (Run) run = run_cli ("pad", loss, "--json", NULL);
+      g_autoptr (JsonObject) root = run_json (run);
+      JsonArray *pads = json_object_get_array_member (root, "pads");
+      guint n_exact = 0;
+      for (guint i = 0; i < json_array_get_length (pads); i++)
+        {
+          JsonObject *pad = json_array_get_object_element (pads, i);
+          if (!json_object_get_null_member (pad, "series"))
+            continue;
+          n_exact++;
+          g_assert_true (json_object_get_null_member (pad, "input_return_loss_db"));
+          g_assert_true (json_object_get_null_member (pad, "output_return_loss_db"));
+          g_assert_true (is_near (figure_of (pad, "loss_db"), db, 1e-9));
+        }
+      g_assert_cmpuint (n_exact, ==, 2);
+    }
+}
+
 /* The other way round, and the level: 75 Ω to 300 Ω, √(300 × 225) = 259.8 Ω in series at the load and
  * 75 √(300/225) = 86.60 Ω at the source; 11.44 dB. Of 1 V without load the most that the source can give is
  * 1/300 W, and that less 11.44 dB in 300 Ω is 268 mV. */
@@ -246,6 +271,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pad/refused", test_refused);
   g_test_add_func ("/pad/text", test_text);
   g_test_add_func ("/pad/minimum-loss", test_minimum_loss);
+  g_test_add_func ("/pad/perfect-match", test_perfect_match);
   g_test_add_func ("/pad/minimum-loss-up", test_minimum_loss_up);
   g_test_add_func ("/pad/loss", test_loss);
   g_test_add_func ("/pad/l-pad", test_l_pad);

@@ -72,8 +72,8 @@ test_not_laid_down (void)
 {
   static const char *const unknown[] = { "nominal",   "allowed_low", "allowed_high",
                                          "deviation", "limit",       "to_limit" };
-  g_autoptr (Run) run = run_cli ("readings", "-s", "smpte-170m", "burst_start=5.3us", "--json",
-                                 NULL);
+  g_autoptr (Run) run = run_cli ("readings", "--standard", "smpte-170m", "burst_start=5.3us",
+                                 "--json", NULL);
   g_autoptr (JsonObject) root = run_json (run);
   JsonObject *reading = first_reading (root);
   g_assert_cmpstr (json_object_get_string_member (reading, "outcome"), ==, "not-laid-down");
@@ -148,14 +148,14 @@ static const struct
   { { "line_sync=4.7us", NULL }, 2, "--standard" },
   { { "--standard", "smpte-170m", NULL }, 2, "NAME=QUANTITY" },
   { { "--list", "line_sync=4.7us", NULL }, 2, "--list" },
-  { { "-s", "smpte-170m", "line_sync", NULL }, 2, "NAME=QUANTITY" },
-  { { "-s", "smpte-170m", "line_sync=4us", "line-sync=4us", NULL }, 2, "twice" },
-  { { "-s", "smpte-170n", "line_sync=4us", NULL }, 1, "“smpte-170m”" },
-  { { "--list", "-s", "none", NULL }, 1, "“none”" },
-  { { "-s", "smpte-170m", "linesync=4us", NULL }, 1, "“line_sync”" },
-  { { "-s", "smpte-170m", "line_sync=4", NULL }, 1, "has no unit" },
-  { { "-s", "smpte-170m", "line_sync=4mV", NULL }, 1, "“mV”" },
-  { { "-s", "smpte-170m", "line_sync=", NULL }, 1, "line_sync" },
+  { { "--standard", "smpte-170m", "line_sync", NULL }, 2, "NAME=QUANTITY" },
+  { { "--standard", "smpte-170m", "line_sync=4us", "line-sync=4us", NULL }, 2, "twice" },
+  { { "--standard", "smpte-170n", "line_sync=4us", NULL }, 1, "“smpte-170m”" },
+  { { "--list", "--standard", "none", NULL }, 1, "“none”" },
+  { { "--standard", "smpte-170m", "linesync=4us", NULL }, 1, "“line_sync”" },
+  { { "--standard", "smpte-170m", "line_sync=4", NULL }, 1, "has no unit" },
+  { { "--standard", "smpte-170m", "line_sync=4mV", NULL }, 1, "“mV”" },
+  { { "--standard", "smpte-170m", "line_sync=", NULL }, 1, "line_sync" },
 };
 
 static void

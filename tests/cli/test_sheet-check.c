@@ -83,6 +83,75 @@ test_fault (gconstpointer data)
   remove_scratch (folder);
 }
 
+/* Whether @row tells of @key in a group such as @group: "input 2" is "input N". */
+static gboolean
+tells_of (JsonObject *row, const char *group, const char *key)
+{
+  const char *kind = json_object_get_string_member (row, "group");
+  const char *number = strstr (kind, " N");
+  gsize length = number != NULL ? (gsize) (number - kind) + 1 : strlen (kind) + 1;
+  return strncmp (kind, group, length) == 0
+         && strcmp (json_object_get_string_member (row, "key"), key) == 0;
+}
+
+static JsonObject *
+find_key (JsonArray *keys, const char *group, const char *key)
+{
+  for (guint i = 0; i < json_array_get_length (keys); i++)
+    if (tells_of (json_array_get_object_element (keys, i), group, key))
+      return json_array_get_object_element (keys, i);
+  return NULL;
+}
+
+/* What is called required cannot be left out, and the fault then names it. */
+static void
+check_required (const char *folder, const char *group, const char *key, const char *value)
+{
+  g_autofree char *line = g_strdup_printf ("\n%s=%s\n", key, value);
+  g_autofree char *text = demo_with (line, "\n");
+  g_autofree char *path = write_scratch (folder, "short.bench", text);
+  g_autoptr (Run) run = run_cli ("sheet-check", path, NULL);
+  g_autofree char *place = g_strdup_printf ("[%s] %s", group, key);
+  g_assert_cmpint (run->status, ==, 1);
+  g_assert_nonnull (strstr (run->err, place));
+}
+
+/* Every key that the demonstration has is in the list, under its group. */
+static void
+test_list (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *demo = demo_path ();
+  g_autoptr (GKeyFile) file = g_key_file_new ();
+  g_autoptr (Run) run = run_cli ("sheet-check", "--list", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_assert_true (g_key_file_load_from_file (file, demo, G_KEY_FILE_NONE, NULL));
+  g_assert_true (json_parser_load_from_data (parser, run->out, -1, NULL));
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  JsonArray *list = json_object_get_array_member (root, "keys");
+  g_auto (GStrv) groups = g_key_file_get_groups (file, NULL);
+  guint n_required = 0;
+
+  for (char **group = groups; *group != NULL; group++)
+    {
+      g_auto (GStrv) keys = g_key_file_get_keys (file, *group, NULL, NULL);
+      for (char **key = keys; *key != NULL; key++)
+        {
+          g_autofree char *value = g_key_file_get_value (file, *group, *key, NULL);
+          JsonObject *row = find_key (list, *group, *key);
+          if (row == NULL)
+            g_error ("[%s] %s is not in the list", *group, *key);
+          if (!json_object_get_boolean_member (row, "required")
+              || (strcmp (*group, "monitor") != 0 && strcmp (*group, "bench-sheet") != 0))
+            continue;
+          n_required++;
+          check_required (folder, *group, *key, value);
+        }
+    }
+  g_assert_cmpuint (n_required, >, 0);
+  remove_scratch (folder);
+}
+
 /* Three faults in three groups: sheet-check tells each, the others the first and how many more. */
 static void
 test_every_fault (void)
@@ -209,6 +278,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_fault);
     }
   g_test_add_func ("/sheet-check/every-fault", test_every_fault);
+  g_test_add_func ("/sheet-check/list", test_list);
   g_test_add_func ("/sheet-check/empty", test_empty);
   g_test_add_func ("/sheet-check/directory", test_directory);
   g_test_add_func ("/sheet-check/missing", test_missing);

@@ -2,6 +2,7 @@
 /* `breezeway-cli sync`: figures of SMPTE 170M-2004 (line sync of 4.7 us, table 2; V on lines 4 to 6,
  * picture from line 21, figure 7; six pulses each of equalising, broad and equalising, table 3) and
  * the truth tables of the gates. */
+#include <math.h>
 #include <string.h>
 
 #include "run.h"
@@ -61,6 +62,9 @@ test_and (void)
   for (int line = 267; line <= 269; line++)
     g_assert_cmpstr (edge_of (root, line), ==, "missing");
   g_assert_true (is_near (figure_of (by_edge, "missing"), 3, 0));
+  g_assert_true (is_near (figure_of (by_edge, "right"), 26 - 3, 0));
+  g_assert_true (is_near (figure_of (by_edge, "early"), 0, 0));
+  g_assert_true (is_near (figure_of (by_edge, "late"), 0, 0));
   g_assert_true (is_near (figure_of (structure, "serrations"), 0, 0));
 }
 
@@ -117,6 +121,91 @@ test_afc (void)
   g_assert_true (is_near (figure_of (afc, "peak_line"), 8, 0));
   g_assert_true (
       is_near (figure_of (afc, "picture_m"), 0.4 * figure_of (afc, "picture_share"), 1e-12));
+}
+
+/* Each figure of the loop. First order, 4 lines, 2 %: without edges on lines 5 to 7 it is away by 6 % of a line at line
+ * 8, and by exp (−13/4) of that at line 21, which is 0.2797 % of the 52.8556 µs of picture; below a thousandth of it,
+ * 52.86 ns, 4 ln 2.797 = 4.1 lines later; on undisturbed lines it stands 2 %/(1 − exp (−1/4)) of a line off. */
+static void
+test_afc_figures (void)
+{
+  g_autoptr (Run) run = run_cli ("sync", RASTER, "--gate", "and", "--loop", "first",
+                                 "--time-constant", "4", "--rate-error", "2%", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  JsonObject *afc = json_object_get_object_member (root, "afc");
+  const double away_s = 0.06 * LINE_S, left_s = away_s * exp (-13 / 4.0);
+  g_assert_true (is_near (figure_of (afc, "time_constant_lines"), 4, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "rate_error"), 0.02, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "tolerance_s"), 0.004 * LINE_S, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "glitch_s"), 0.005 * LINE_S, 1e-12));
+  g_assert_true (is_null (afc, "picture_width_m"));
+  g_assert_true (is_near (figure_of (afc, "static_s"), 0.02 * LINE_S / (1 - exp (-0.25)), 1e-12));
+  g_assert_true (is_near (figure_of (afc, "peak_s"), away_s, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "picture_s"), left_s, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "bend_s"), left_s, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "picture_share"), left_s / (LINE_S - 10.7e-6), 1e-9));
+  g_assert_true (is_near (figure_of (afc, "settle_lines"), 5, 0));
+  g_assert_true (is_near (figure_of (afc, "settle_s"), 1e-3 * (LINE_S - 10.7e-6), 1e-12));
+  g_assert_true (is_near (figure_of (line_of (root, 8), "phase_s"), away_s, 1e-12));
+  g_assert_true (is_near (figure_of (line_of (root, 5), "due_s"), LINE_S, 1e-12));
+}
+
+/* What does not lock has no phase; what is not pulled away has no line where it is most. Field sync is on lines 4 to 6
+ * and ends as line 7 begins; half lines have an edge on lines 1 to 9 (SMPTE 170M-2004 figure 7). */
+static void
+test_afc_without_lock (void)
+{
+  static const char *const absent[] = { "static_s", "peak_s", "peak_line", "picture_s",
+                                        "picture_share", "picture_m", "bend_s", "settle_lines" };
+  g_autoptr (Run) lost = run_cli ("sync", RASTER, "--gate", "or", "--picture-width", "40cm", "--json",
+                                  NULL);
+  g_autoptr (Run) still = run_cli ("sync", RASTER, "--gate", "standard", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (lost);
+  g_autoptr (JsonObject) quiet = run_json (still);
+  JsonObject *afc = json_object_get_object_member (root, "afc");
+
+  g_assert_false (json_object_get_boolean_member (afc, "locks"));
+  for (gsize i = 0; i < G_N_ELEMENTS (absent); i++)
+    g_assert_true (is_null (afc, absent[i]));
+  g_assert_true (is_near (figure_of (afc, "picture_width_m"), 0.4, 1e-12));
+  g_assert_true (is_null (line_of (root, 5), "phase_s"));
+
+  afc = json_object_get_object_member (quiet, "afc");
+  g_assert_true (json_object_get_boolean_member (afc, "locks"));
+  g_assert_true (is_null (afc, "peak_line"));
+  g_assert_true (is_near (figure_of (afc, "peak_s"), 0, 1e-12));
+  g_assert_true (is_near (figure_of (afc, "settle_lines"), 0, 0));
+  for (int line = 1; line <= 9; line++)
+    {
+      g_assert_cmpint (json_object_get_boolean_member (line_of (quiet, line), "in_field_sync"), ==,
+                       line >= 4 && line <= 7);
+      g_assert_true (is_near (figure_of (line_of (quiet, line), "half_line_edges"), 1, 0));
+      g_assert_true (is_near (figure_of (line_of (quiet, line), "extra_edges"), 0, 0));
+    }
+  g_assert_true (is_near (figure_of (line_of (quiet, 12), "half_line_edges"), 0, 0));
+  g_assert_true (is_near (figure_of (quiet, "half_line_edges"), 9, 0));
+  g_assert_true (is_near (figure_of (quiet, "extra_edges"), 0, 0));
+  g_assert_true (is_near (figure_of (quiet, "glitches"), 0, 0));
+  g_assert_false (json_object_has_member (quiet, "h"));
+}
+
+/* 26 lines are shown. With standard sync each has a leading edge, and nine their half line; with AND three lines have none;
+ * with XOR those of V have one at the end of their pulse, and the tip of line 6 goes on into that of line 7. */
+static void
+test_leading_edges (void)
+{
+  static const struct
+  {
+    const char *gate;
+    double n;
+  } cases[] = { { "standard", 26 + 9 }, { "and", 26 - 3 }, { "xor", 26 - 1 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Run) run = run_cli ("sync", RASTER, "--gate", cases[i].gate, "--json", NULL);
+      g_autoptr (JsonObject) root = run_json (run);
+      JsonObject *structure = json_object_get_object_member (root, "structure");
+      g_assert_true (is_near (figure_of (structure, "leading_edges"), cases[i].n, 0));
+    }
 }
 
 static void
@@ -176,7 +265,7 @@ test_refused (void)
     { { RASTER, "--gate", "and", "--delay", "20us" }, 1, "--delay" },
     { { RASTER, "--gate", "and", "--time-constant", "1000" }, 1, "--time-constant" },
     { { RASTER, "--gate", "and", "--rate-error", "30%" }, 1, "--rate-error" },
-    { { RASTER, "--gate", "and", "-o", "x.gif" }, 1, "x.gif" },
+    { { RASTER, "--gate", "and", "-o", "x.gif" }, 2, "x.gif" },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -197,6 +286,9 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/sync/standard", test_standard);
   g_test_add_func ("/cli/sync/polarities", test_polarities);
   g_test_add_func ("/cli/sync/afc", test_afc);
+  g_test_add_func ("/cli/sync/leading-edges", test_leading_edges);
+  g_test_add_func ("/cli/sync/afc-figures", test_afc_figures);
+  g_test_add_func ("/cli/sync/afc-without-lock", test_afc_without_lock);
   g_test_add_func ("/cli/sync/text", test_text);
   g_test_add_func ("/cli/sync/drawing", test_drawing);
   g_test_add_func ("/cli/sync/refused", test_refused);

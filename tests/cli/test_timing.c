@@ -96,6 +96,7 @@ test_list_says_the_same (void)
       g_autoptr (JsonNode) alone = json_node_alloc ();
       json_node_init_object (alone, timing_of (id));
       json_object_unref (json_node_get_object (alone));
+      json_object_remove_member (json_node_get_object (alone), "format");
       g_assert_true (json_node_equal (listed, alone));
     }
 }

@@ -2,6 +2,8 @@
 /* The command line: exit status, one line of complaint, output that cannot be written. */
 #include <string.h>
 
+#include <json-glib/json-glib.h>
+
 #include "run.h"
 
 /* What is wrong usage: status 2, nothing on standard output, one line that points to the help. */
@@ -37,6 +39,9 @@ static const struct
   { "fit-two", { "fit", "a", "b", NULL }, "“b”" },
   { "fit-no-name", { "fit", "a", "--source", NULL }, "--source" },
   { "sheet-check-nothing", { "sheet-check", NULL }, "SHEET" },
+  { "sheet-check-both", { "sheet-check", "a", "--list", NULL }, "--list" },
+  { "sheet-check-csv", { "sheet-check", "a", "--csv", NULL }, "--csv goes with --list" },
+  { "help-of-two-json", { "help", "fit", "timing", "--json", NULL }, "one command" },
   { "edid-nothing", { "edid", NULL }, "SHEET" },
   { "edid-no-file", { "edid", "a.bench", NULL }, "-o" },
   { "report-nothing", { "report", NULL }, "SHEET" },
@@ -66,9 +71,11 @@ test_version (void)
                                        G_REGEX_DEFAULT, G_REGEX_MATCH_DEFAULT));
 }
 
-static const char *const commands[] = { "timing", "identify",  "solve", "readings",
-                                        "draw",   "edid",      "fit",   "sheet-check",
-                                        "report", "catalogue", "detail", NULL };
+static const char *const commands[] = {
+  "timing", "identify",    "solve",  "levels",    "readings", "cause",   "detail",
+  "pad",    "draw",        "sync",   "waveform",  "edid",     "display", "fit",
+  "hookup", "sheet-check", "report", "catalogue", NULL,
+};
 
 static void
 test_help (void)
@@ -98,11 +105,69 @@ test_help_of_commands (void)
     }
 }
 
+/* The help for scripts lists the commands of the help for people, in its order. */
+static void
+test_help_for_scripts (void)
+{
+  g_autoptr (Run) run = run_cli ("help", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_true (json_parser_load_from_data (parser, run->out, -1, NULL));
+  JsonObject *all = json_node_get_object (json_parser_get_root (parser));
+  JsonArray *list = json_object_get_array_member (all, "commands");
+
+  g_assert_cmpint (json_object_get_int_member (all, "format"), ==, 1);
+  g_assert_cmpuint (json_array_get_length (list), ==, G_N_ELEMENTS (commands) - 1);
+  for (guint i = 0; i < json_array_get_length (list); i++)
+    {
+      const char *name = json_object_get_string_member (json_array_get_object_element (list, i),
+                                                        "command");
+      g_assert_true (g_strv_contains (commands, name));
+    }
+}
+
+static guint
+count_options (const char *help)
+{
+  guint n = 0;
+  for (const char *p = help; (p = strstr (p, "\n  -")) != NULL; p++)
+    n++;
+  return n;
+}
+
+/* Each option of the help for scripts stands in the help for people, and no other does. */
+static void
+test_options_for_scripts (gconstpointer data)
+{
+  const char *name = data;
+  g_autoptr (Run) people = run_cli ("help", name, NULL);
+  g_autoptr (Run) scripts = run_cli ("help", name, "--json", NULL);
+  g_autoptr (Run) option = run_cli (name, "--json", "--help", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+
+  g_assert_cmpint (scripts->status, ==, 0);
+  g_assert_cmpstr (option->out, ==, scripts->out);
+  g_assert_true (json_parser_load_from_data (parser, scripts->out, -1, NULL));
+  JsonObject *command = json_node_get_object (json_parser_get_root (parser));
+  JsonArray *list = json_object_get_array_member (command, "options");
+  g_assert_cmpint (json_object_get_int_member (command, "format"), ==, 1);
+  g_assert_cmpstr (json_object_get_string_member (command, "command"), ==, name);
+  g_assert_cmpuint (json_array_get_length (list), ==, count_options (people->out));
+  for (guint i = 0; i < json_array_get_length (list); i++)
+    {
+      JsonObject *one = json_array_get_object_element (list, i);
+      g_assert_nonnull (strstr (people->out, json_object_get_string_member (one, "name")));
+      g_assert_nonnull (strstr (people->out, json_object_get_string_member (one, "meaning")));
+    }
+}
+
 /* Output that cannot be written is status 1: on a full disk, or where the stream is closed. */
 static const char *const writers[] = {
   "--version",
   "--help",
   "timing --help",
+  "help --json",
+  "help timing --json",
   "timing 480i",
   "timing 480i --json",
   "timing --list",
@@ -114,12 +179,13 @@ static const char *const writers[] = {
   "solve line-rate=15.734kHz",
   "solve line-rate=15.734kHz --json",
   "readings --list",
-  "readings -s smpte-170m line_sync=4.7us",
-  "readings -s smpte-170m line_sync=4.7us --json",
+  "readings --standard smpte-170m line_sync=4.7us",
+  "readings --standard smpte-170m line_sync=4.7us --json",
   "catalogue",
   "fit \"$DEMO\"",
   "fit \"$DEMO\" --json",
   "sheet-check \"$DEMO\"",
+  "sheet-check --list",
 };
 
 static void
@@ -201,6 +267,12 @@ main (int argc, char **argv)
   g_test_add_func ("/usage/version", test_version);
   g_test_add_func ("/usage/help", test_help);
   g_test_add_func ("/usage/help-of-commands", test_help_of_commands);
+  g_test_add_func ("/usage/help-for-scripts", test_help_for_scripts);
+  for (const char *const *name = commands; *name != NULL; name++)
+    {
+      g_autofree char *path = g_strconcat ("/usage/options-for-scripts/", *name, NULL);
+      g_test_add_data_func (path, *name, test_options_for_scripts);
+    }
   g_test_add_func ("/usage/full-disk", test_full_disk);
   g_test_add_func ("/usage/closed-output", test_closed_output);
   g_test_add_func ("/usage/all-closed", test_all_closed);

@@ -90,8 +90,8 @@ test_luma (void)
 {
   g_autofree char *folder = scratch_folder ();
   g_autofree char *path = make (folder, "luma.csv",
-                                ARGS ("-r", "625-50-interlaced", "-s", "none", "-k", "luminance",
-                                      "-c", "ramp", "--line", "100"));
+                                ARGS ("-r", "625-50-interlaced", "--system", "none", "-k",
+                                      "luminance", "--content", "ramp", "--line", "100"));
   g_autoptr (Csv) csv = read_csv (path);
   g_assert_cmpstr (csv->heads[0], ==, "time_s");
   g_assert_cmpstr (csv->heads[1], ==, "video_v");
@@ -112,9 +112,9 @@ static void
 test_rgb_frame (void)
 {
   g_autofree char *folder = scratch_folder ();
-  g_autofree char *path
-      = make (folder, "rgb.csv",
-              ARGS ("-r", "vesa-dmt-04", "-s", "none", "-k", "rgb", "--span", "frame"));
+  g_autofree char *path = make (folder, "rgb.csv",
+                                ARGS ("-r", "vesa-dmt-04", "--system", "none", "-k", "rgb",
+                                      "--span", "frame"));
   g_autoptr (Csv) csv = read_csv (path);
   static const char *const heads[] = { "time_s", "r_v", "g_v", "b_v", "h_v", "v_v" };
   g_assert_cmpuint (csv->columns, ==, G_N_ELEMENTS (heads));
@@ -142,9 +142,9 @@ test_loads (void)
   g_autofree char *folder = scratch_folder ();
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *path
-          = make (folder, "ntsc.csv",
-                  ARGS ("-s", "ntsc-m", "-k", "composite", "--loads", cases[i].loads));
+      g_autofree char *path = make (folder, "ntsc.csv",
+                                    ARGS ("--system", "ntsc-m", "-k", "composite", "--loads",
+                                          cases[i].loads));
       g_autoptr (Csv) csv = read_csv (path);
       g_assert_cmpuint (csv->rows, ==, 910);
       g_assert_true (is_near (level_at (csv, 1, 2.4e-6), cases[i].share * -40.0 / 140, 1e-6));
@@ -156,10 +156,11 @@ static void
 test_frames (void)
 {
   g_autofree char *folder = scratch_folder ();
-  g_autofree char *first
-      = make (folder, "0.csv", ARGS ("-s", "ntsc-m", "-k", "yc", "--line", "50"));
-  g_autofree char *second = make (folder, "1.csv", ARGS ("-s", "ntsc-m", "-k", "yc", "--line", "50",
-                                                         "--frame", "1"));
+  g_autofree char *first = make (folder, "0.csv",
+                                 ARGS ("--system", "ntsc-m", "-k", "yc", "--line", "50"));
+  g_autofree char *second = make (folder, "1.csv",
+                                  ARGS ("--system", "ntsc-m", "-k", "yc", "--line", "50", "--frame",
+                                        "1"));
   g_autoptr (Csv) a = read_csv (first);
   g_autoptr (Csv) b = read_csv (second);
   g_assert_cmpuint (a->rows, ==, b->rows);
@@ -206,8 +207,8 @@ test_drawings (void)
   g_autofree char *folder = scratch_folder ();
   for (guint i = 0; i < G_N_ELEMENTS (files); i++)
     {
-      g_autofree char *path
-          = make (folder, files[i].name, ARGS ("-s", "pal-b", "-k", "composite"));
+      g_autofree char *path = make (folder, files[i].name,
+                                    ARGS ("--system", "pal-b", "-k", "composite"));
       g_autofree char *bytes = NULL;
       gsize length;
       g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
@@ -222,12 +223,15 @@ static void
 test_other_lines (void)
 {
   g_autofree char *folder = scratch_folder ();
-  g_autofree char *mixed = make (folder, "a.csv", ARGS ("-s", "pal-60", "-k", "composite", "-r",
-                                                        "525-59.94-interlaced"));
-  g_autofree char *half = make (folder, "b.csv", ARGS ("-s", "ntsc-m", "-k", "composite", "-r",
-                                                       "262-60.05-progressive"));
-  g_autofree char *rgb = make (folder, "c.csv", ARGS ("-s", "pal-b", "-k", "rgb", "-r",
-                                                      "525-59.94-interlaced"));
+  g_autofree char *mixed = make (folder, "a.csv",
+                                 ARGS ("--system", "pal-60", "-k", "composite", "-r",
+                                       "525-59.94-interlaced"));
+  g_autofree char *half = make (folder, "b.csv",
+                                ARGS ("--system", "ntsc-m", "-k", "composite", "-r",
+                                      "262-60.05-progressive"));
+  g_autofree char *rgb = make (folder, "c.csv",
+                               ARGS ("--system", "pal-b", "-k", "rgb", "-r",
+                                     "525-59.94-interlaced"));
   g_autoptr (Csv) csv = read_csv (mixed);
   g_assert_cmpuint (csv->columns, ==, 2);
   g_assert_true (g_file_test (half, G_FILE_TEST_EXISTS));
@@ -242,8 +246,8 @@ test_locale (void)
   g_autofree char *folder = scratch_folder ();
   g_autofree char *path = g_build_filename (folder, "a.csv", NULL);
   g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "LC_ALL", "de_DE.UTF-8", TRUE);
-  g_autoptr (Run) run = run_cli_in (environment, "waveform", "-s", "pal-b", "-k", "composite", "-o",
-                                    path, NULL);
+  g_autoptr (Run) run = run_cli_in (environment, "waveform", "--system", "pal-b", "-k", "composite",
+                                    "-o", path, NULL);
   g_assert_cmpint (run->status, ==, 0);
   g_autoptr (Csv) csv = read_csv (path);
   g_assert_cmpuint (csv->columns, ==, 2);
@@ -259,27 +263,31 @@ test_refused (void)
     int status;
     const char *says;
   } cases[] = {
-    { { "-s", "pal-b", "-k", "composite" }, 2, "-o FILE" },
-    { { "-s", "pal-b", "-k", "composite", "-o", "a.txt" }, 2, ".csv" },
-    { { "-s", "pal-b", "-o", "a.csv" }, 2, "--kind" },
-    { { "-s", "none", "-k", "rgb", "-o", "a.csv" }, 2, "--raster" },
-    { { "-s", "pal-b", "-k", "yc", "--span", "frame", "-o", "a.svg" }, 2, "--span frame" },
-    { { "-s", "pal-x", "-k", "yc", "-o", "a.csv" }, 1, "pal-x" },
-    { { "-s", "pal-b", "-k", "yc", "--sync", "on-green", "-o", "a.csv" }, 1, "on-green" },
-    { { "-s", "pal-b", "-k", "yc", "-c", "fog", "-o", "a.csv" }, 1, "pulse-and-window" },
-    { { "-s", "pal-b", "-k", "yc", "-b", "80", "-o", "a.csv" }, 1, "75, 100" },
-    { { "-s", "pal-b", "-k", "yc", "--line", "626", "-o", "a.csv" }, 1, "1 to 625" },
-    { { "-s", "pal-b", "-k", "yc", "--line", "0", "-o", "a.csv" }, 1, "1 to 625" },
-    { { "-s", "pal-b", "-k", "yc", "-r", "525-59.94-interlaced", "-o", "a.csv" }, 1, "625 lines" },
-    { { "-s", "ntsc-m", "-k", "composite", "-r", "625-50-interlaced", "-o", "a.csv" },
+    { { "--system", "pal-b", "-k", "composite" }, 2, "-o FILE" },
+    { { "--system", "pal-b", "-k", "composite", "-o", "a.txt" }, 2, ".csv" },
+    { { "--system", "pal-b", "-o", "a.csv" }, 2, "--kind" },
+    { { "--system", "none", "-k", "rgb", "-o", "a.csv" }, 2, "--raster" },
+    { { "--system", "pal-b", "-k", "yc", "--span", "frame", "-o", "a.svg" }, 2, "--span frame" },
+    { { "--system", "pal-x", "-k", "yc", "-o", "a.csv" }, 1, "pal-x" },
+    { { "--system", "pal-b", "-k", "yc", "--sync", "on-green", "-o", "a.csv" }, 1, "on-green" },
+    { { "--system", "pal-b", "-k", "yc", "--content", "fog", "-o", "a.csv" },
+      1,
+      "pulse-and-window" },
+    { { "--system", "pal-b", "-k", "yc", "-b", "80", "-o", "a.csv" }, 1, "75, 100" },
+    { { "--system", "pal-b", "-k", "yc", "--line", "626", "-o", "a.csv" }, 1, "1 to 625" },
+    { { "--system", "pal-b", "-k", "yc", "--line", "0", "-o", "a.csv" }, 1, "1 to 625" },
+    { { "--system", "pal-b", "-k", "yc", "-r", "525-59.94-interlaced", "-o", "a.csv" },
+      1,
+      "625 lines" },
+    { { "--system", "ntsc-m", "-k", "composite", "-r", "625-50-interlaced", "-o", "a.csv" },
       1,
       "525 lines" },
-    { { "-s", "pal-b", "-k", "yc", "--frame", "-1", "-o", "a.csv" }, 1, "--frame" },
-    { { "-s", "pal-b", "-k", "yc", "--rate", "9MHz", "-o", "a.csv" }, 1, "twice" },
-    { { "-s", "pal-b", "-k", "yc", "--rate", "9GHz", "--span", "frame", "-o", "a.csv" },
+    { { "--system", "pal-b", "-k", "yc", "--frame", "-1", "-o", "a.csv" }, 1, "--frame" },
+    { { "--system", "pal-b", "-k", "yc", "--rate", "9MHz", "-o", "a.csv" }, 1, "twice" },
+    { { "--system", "pal-b", "-k", "yc", "--rate", "9GHz", "--span", "frame", "-o", "a.csv" },
       1,
       "1 GiB" },
-    { { "-s", "pal-b", "-k", "composite", "-r", "vesa-dmt-04", "-o", "a.csv" }, 1, "burst" },
+    { { "--system", "pal-b", "-k", "composite", "-r", "vesa-dmt-04", "-o", "a.csv" }, 1, "burst" },
     { { "no-such.bench", "-o", "a.csv" }, 1, "no-such.bench" },
     { { "no-such.bench", "-k", "rgb", "-o", "a.csv" }, 2, "SHEET" },
   };

@@ -208,11 +208,35 @@ bw_test_no_faults (GPtrArray *faults)
   return faults->len == 0;
 }
 
+/* Whether the number that ends before @p goes on at it: with a digit, or with a mark and a digit. */
+static gboolean
+goes_on (const char *p)
+{
+  return g_ascii_isdigit (*p) || (*p == '.' && g_ascii_isdigit (p[1]));
+}
+
+/* Whether @text holds @word, and where that begins or ends with a digit, the whole number: "0.67" is not in
+ * "0.6667", and "5 V" not in "15 V". */
+static gboolean
+holds (const char *text, const char *word)
+{
+  gsize length = strlen (word);
+  for (const char *at = strstr (text, word); at != NULL; at = strstr (at + 1, word))
+    {
+      gboolean begun = at > text && g_ascii_isdigit (*word)
+                       && (g_ascii_isdigit (at[-1]) || (at[-1] == '.' && at - 1 > text && g_ascii_isdigit (at[-2])));
+      gboolean unended = length > 0 && g_ascii_isdigit (word[length - 1]) && goes_on (at + length);
+      if (!begun && !unended)
+        return TRUE;
+    }
+  return length == 0;
+}
+
 static gboolean
 holds_words (const char *text, const char *const *words)
 {
   for (; *words != NULL; words++)
-    if (strstr (text, *words) == NULL)
+    if (!holds (text, *words))
       return FALSE;
   return TRUE;
 }
@@ -340,7 +364,7 @@ bw_test_assert_words (const char *text, const char *const *words)
   if (holds_words (text, words))
     return;
   for (; *words != NULL; words++)
-    if (strstr (text, *words) == NULL)
+    if (!holds (text, *words))
       g_test_message ("“%s” is not in: %s", *words, text);
   g_test_fail ();
 }

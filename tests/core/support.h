@@ -52,7 +52,8 @@ double bw_test_last_place (const char *number);
 const BwRaster *bw_test_raster (const char *id);
 BwSheet *bw_test_demo (void);
 
-/* Asserts that @text holds every one of the words, a list that ends in NULL. */
+/* Asserts that @text holds every one of the words, a list that ends in NULL. A number must be there as a whole, with no
+ * digit more before it or after it. */
 void bw_test_assert_words (const char *text, const char *const *words);
 
 /* Runs a script of tests/core, which needs Debian's python3-numpy, and returns what it prints. */

@@ -7,6 +7,7 @@
 #include "app/widgets/template.h"
 #include "bench-text.h"
 #include "pick-lists.h"
+#include "row-list.h"
 
 /**
  * BwBenchList:
@@ -25,13 +26,11 @@ struct _BwBenchList
   GtkWidget *remove;
   GtkMenuButton *add;
   BwPicker *picker;
-  GtkListBox *list;
+  BwRowList *list;
   GtkWidget *empty;
 
   BwDocument *document;
   BwPart part;
-  guint n_rows;
-  gboolean selecting;
 };
 
 G_DEFINE_FINAL_TYPE (BwBenchList, bw_bench_list, GTK_TYPE_WIDGET)
@@ -51,45 +50,10 @@ selected (BwBenchList *self)
                                      : bw_document_get_source (self->document);
 }
 
-/* Rows */
-
-static GtkWidget *
-row_label_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static void
-append_row (BwBenchList *self)
-{
-  GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
-
-  gtk_box_append (GTK_BOX (box), row_label_new ("bw-name"));
-  gtk_box_append (GTK_BOX (box), row_label_new ("bw-light"));
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  gtk_list_box_append (self->list, row);
-}
-
-static void
-set_row_count (BwBenchList *self, guint count)
-{
-  for (; self->n_rows < count; self->n_rows++)
-    append_row (self);
-  for (; self->n_rows > count; self->n_rows--)
-    gtk_list_box_remove (self->list,
-                         GTK_WIDGET (
-                             gtk_list_box_get_row_at_index (self->list, (int) self->n_rows - 1)));
-}
-
 static char *
-dup_words (BwBenchList *self, guint index, const char **name)
+dup_words (guint index, const char **name, gpointer owner)
 {
+  BwBenchList *self = owner;
   const BwSheet *sheet = bw_document_get_sheet (self->document);
   if (self->part == BW_PART_INPUT)
     {
@@ -105,29 +69,9 @@ dup_words (BwBenchList *self, guint index, const char **name)
 }
 
 static void
-show_row (BwBenchList *self, guint index)
-{
-  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) index);
-  GtkWidget *title = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
-  const char *name = NULL;
-  g_autofree char *words = dup_words (self, index, &name);
-  g_autofree char *spoken = g_strdup_printf ("%s, %s", name, words);
-
-  gtk_label_set_label (GTK_LABEL (title), name);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_next_sibling (title)), words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
-}
-
-static void
 show_selection (BwBenchList *self)
 {
-  guint index = selected (self);
-  self->selecting = TRUE;
-  gtk_list_box_select_row (self->list,
-                           index == BW_NO_INDEX
-                               ? NULL
-                               : gtk_list_box_get_row_at_index (self->list, (int) index));
-  self->selecting = FALSE;
+  bw_row_list_select (self->list, selected (self));
 }
 
 static void
@@ -137,30 +81,24 @@ update (BwBenchList *self)
   guint most = self->part == BW_PART_INPUT ? BW_SHEET_MAX_INPUTS : BW_SHEET_MAX_SOURCES;
   gboolean blank = bw_document_is_blank (self->document);
 
-  set_row_count (self, count);
-  for (guint i = 0; i < count; i++)
-    show_row (self, i);
+  show_selection (self);
+  bw_row_list_show (self->list, count);
   gtk_widget_set_visible (GTK_WIDGET (self->list), count > 0);
   gtk_widget_set_visible (self->empty, count == 0);
   gtk_widget_set_sensitive (self->edit, count > 0);
   gtk_widget_set_sensitive (self->remove, count > 0);
   gtk_widget_set_sensitive (self->duplicate, count > 0 && count < most);
   gtk_widget_set_sensitive (GTK_WIDGET (self->add), !blank && count < most);
-  show_selection (self);
 }
 
 /* What the person does */
 
 static void
-on_row_selected (BwBenchList *self, GtkListBoxRow *row)
+on_row_selected (BwBenchList *self, guint index)
 {
-  if (self->selecting || row == NULL)
-    return;
-  guint index = (guint) gtk_list_box_row_get_index (row);
   gboolean input = self->part == BW_PART_INPUT;
-  if (!bw_document_select (self->document, input ? bw_document_get_source (self->document) : index,
-                           input ? index : bw_document_get_input (self->document)))
-    show_selection (self);
+  bw_document_select (self->document, input ? bw_document_get_source (self->document) : index,
+                      input ? index : bw_document_get_input (self->document));
 }
 
 static void
@@ -290,6 +228,7 @@ static void
 bw_bench_list_init (BwBenchList *self)
 {
   g_type_ensure (BW_TYPE_PICKER);
+  g_type_ensure (BW_TYPE_ROW_LIST);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -327,14 +266,15 @@ void
 bw_bench_list_set_up (BwBenchList *self, BwDocument *document, BwPart part)
 {
   const BwCatalogue *catalogue = bw_document_get_catalogue (document);
-  g_autoptr (GListModel) items = part == BW_PART_INPUT ? bw_pick_list_inputs (catalogue)
-                                                       : bw_pick_list_sources (catalogue);
 
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
   self->part = part;
   name_all (self);
-  bw_picker_set_items (self->picker, items);
+  bw_picker_set_list (self->picker,
+                      part == BW_PART_INPUT ? bw_pick_list_inputs : bw_pick_list_sources,
+                      catalogue);
+  bw_row_list_set_says (self->list, dup_words, self);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "selection-changed", G_CALLBACK (show_selection), self,
                            G_CONNECT_SWAPPED);
@@ -360,7 +300,5 @@ bw_bench_list_pick (BwBenchList *self)
 void
 bw_bench_list_focus_selected (BwBenchList *self)
 {
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
-  if (row != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (row));
+  bw_row_list_focus_selected (self->list);
 }

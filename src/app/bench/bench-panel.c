@@ -150,7 +150,8 @@ on_monitor_picked (BwBenchPanel *self, BwPickItem *item)
   gconstpointer like = bw_pick_item_get_thing (item);
   g_autoptr (BwMonitor) monitor = like != NULL ? bw_monitor_copy (like) : bw_blank_monitor_new ();
 
-  bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
+  if (monitor->id != NULL) /* a class of the catalogue; a display says itself where it has what from */
+    bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
   if (bw_document_set_monitor (self->document, monitor) && like == NULL)
     emit_edit (self, BW_PART_MONITOR);
 }
@@ -216,11 +217,9 @@ bw_bench_panel_init (BwBenchPanel *self)
 void
 bw_bench_panel_set_document (BwBenchPanel *self, BwDocument *document)
 {
-  g_autoptr (GListModel) monitors = bw_pick_list_monitors (bw_document_get_catalogue (document));
-
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
-  bw_picker_set_items (self->picker, monitors);
+  bw_picker_set_list (self->picker, bw_pick_list_monitors, bw_document_get_catalogue (document));
   bw_bench_list_set_up (self->inputs, document, BW_PART_INPUT);
   bw_bench_list_set_up (self->sources, document, BW_PART_SOURCE);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);

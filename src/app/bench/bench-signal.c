@@ -108,8 +108,9 @@ bw_bench_signal_title (const BwBenchSignal *signal, const BwWireForm *form)
                                 ? g_strdup_printf ("%s, %s", kind,
                                                    bw_kind_label (&bw_colour_systems, form->system))
                                 : g_strdup (kind);
-  return g_strdup_printf (_ ("%s → %s: %s, %s"), signal->source->name, signal->input->name, coding,
-                          sync);
+  /* Translators: source, input, signal kind and sync kind. */
+  return g_strdup_printf (_ ("%1$s → %2$s: %3$s, %4$s"), signal->source->name, signal->input->name,
+                          coding, sync);
 }
 
 /**

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/template.h"
 #include "editor-form.h"
 
@@ -347,6 +348,7 @@ bw_editor_init (BwEditor *self)
 {
   self->rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }
 
 /**

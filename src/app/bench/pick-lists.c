@@ -6,6 +6,7 @@
 #include "app/widgets/pick-item.h"
 #include "bench-text.h"
 #include "core/circuit/drive.h"
+#include "core/interchange/displays.h"
 #include "core/raster/colour-system.h"
 
 static void
@@ -69,11 +70,33 @@ bw_pick_list_rasters (BwDocument *document)
   return G_LIST_MODEL (list);
 }
 
+/* The displays that are joined to this computer, as their EDIDs describe them; @list keeps them. */
+static void
+add_displays (GListStore *list, const BwCatalogue *catalogue)
+{
+  g_autoptr (GPtrArray) displays = bw_displays_list (BW_DISPLAYS_FOLDER);
+  GPtrArray *monitors = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_monitor_free);
+
+  g_object_set_data_full (G_OBJECT (list), "displays", monitors,
+                          (GDestroyNotify) g_ptr_array_unref);
+  for (guint i = 0; i < displays->len; i++)
+    {
+      const BwDisplay *display = bw_display_at (displays, i);
+      g_autoptr (BwEdid) edid = bw_edid_load (display->path, NULL);
+      BwMonitor *monitor = edid != NULL ? bw_edid_to_monitor (edid, catalogue, NULL, NULL) : NULL;
+      if (monitor == NULL)
+        continue;
+      g_ptr_array_add (monitors, monitor);
+      g_autofree char *words = g_strdup_printf (_ ("Joined to this computer at %s"), display->name);
+      add (list, monitor->name, words, display->name, monitor);
+    }
+}
+
 /**
  * bw_pick_list_monitors:
  *
- * Returns: (transfer full): a blank set, whose item has no thing, then the monitors of @catalogue;
- * each item's thing is the BwMonitor
+ * Returns: (transfer full): a blank set, whose item has no thing, then the monitors of @catalogue,
+ * then the displays of this computer; each item's thing is the BwMonitor
  */
 GListModel *
 bw_pick_list_monitors (const BwCatalogue *catalogue)
@@ -88,6 +111,7 @@ bw_pick_list_monitors (const BwCatalogue *catalogue)
       g_autofree char *words = bw_monitor_words (monitor);
       add (list, monitor->name, words, monitor->id, monitor);
     }
+  add_displays (list, catalogue);
   return G_LIST_MODEL (list);
 }
 
@@ -112,7 +136,8 @@ bw_pick_list_inputs (const BwCatalogue *catalogue)
         {
           const BwInput *input = bw_monitor_input (monitor, j);
           g_autofree char *words = bw_input_words (input);
-          g_autofree char *subtitle = g_strdup_printf (_ ("%s; as on: %s"), words, monitor->name);
+          g_autofree char *subtitle = g_strdup_printf (_ ("%1$s; as on: %2$s"), words,
+                                                       monitor->name);
           add (list, input->name, subtitle, "", input);
         }
     }

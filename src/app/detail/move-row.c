@@ -235,7 +235,7 @@ scale_new (BwMoveRow *self)
 }
 
 /* A choice with long words must be no wider than its column: they end in an ellipsis, and are whole
- * in the list. */
+ * in the list and in the tooltip. */
 
 static void
 on_word_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
@@ -250,9 +250,10 @@ on_word_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
 static void
 on_word_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
-  GtkStringObject *word = gtk_list_item_get_item (item);
-  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
-                       gtk_string_object_get_string (word));
+  const char *words = gtk_string_object_get_string (gtk_list_item_get_item (item));
+  GtkWidget *label = gtk_list_item_get_child (item);
+  gtk_label_set_label (GTK_LABEL (label), words);
+  gtk_widget_set_tooltip_text (label, words);
 }
 
 static void

@@ -5,7 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 
 /**
  * BwPathValues:
@@ -40,7 +42,7 @@ summary_text (BwPathValues *self)
                                              mark);
   g_autofree char *first = bw_quantity_format (round (detail->limit_tvl[detail->limited_by]),
                                                BW_DIMENSION_TV_LINES, 5, mark);
-  return g_strdup_printf (_ ("All together %s; first limit: %s, %s"), all,
+  return g_strdup_printf (_ ("All together %1$s; first limit: %2$s, %3$s"), all,
                           bw_kind_label (&bw_detail_links, detail->limited_by), first);
 }
 
@@ -94,7 +96,7 @@ head_new (BwPathValues *self)
   gtk_widget_set_name (summary, "moved-summary");
   gtk_widget_add_css_class (summary, "bw-figure");
   gtk_widget_add_css_class (summary, "bw-name");
-  self->reset_all = gtk_button_new_with_mnemonic (_ ("Back to the Sheet’s _Values"));
+  self->reset_all = bw_button_new (_ ("Back to the Sheet’s _Values"));
   gtk_widget_set_name (self->reset_all, "reset-all");
   gtk_widget_set_valign (self->reset_all, GTK_ALIGN_CENTER);
   g_signal_connect_object (self->reset_all, "clicked", G_CALLBACK (on_reset_all), self,
@@ -107,7 +109,7 @@ head_new (BwPathValues *self)
 static GtkWidget *
 rows_new (BwPathValues *self)
 {
-  GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *columns = bw_reading_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", COLUMNS_MAX,
                                                         "column-width", COLUMN_WIDTH, NULL));

@@ -223,7 +223,7 @@ bw_preview_drawing (const BwPreviewView *view, double width, double height, cons
   bw_canvas_show_labels (layout.canvas, pen);
   bw_drawing_take_words (
       drawing,
-      g_strdup_printf (_ ("The picture after the path, beside the untouched one: %s; %s"),
+      g_strdup_printf (_ ("The picture after the path, beside the untouched one: %1$s; %2$s"),
                        view->title, view->sent),
       describe (view, &layout), g_strdup ("detail-preview"));
   if (view->result != NULL)

@@ -47,12 +47,13 @@ add_part (const Figures *f, const BwDetail *detail)
   double scale = preview->pixels_per_m;
 
   add (f, _ ("Part of the screen"),
-       bw_node_print (f->to, _ ("%s by %s"), length (f, preview->width / scale),
+       /* Translators: width by height. */
+       bw_node_print (f->to, _ ("%1$s by %2$s"), length (f, preview->width / scale),
                       length (f, preview->height / scale)));
   add (f, _ ("Its middle, from the left"), length (f, preview->centre_x * detail->width_m));
   add (f, _ ("Its middle, from the top"), length (f, preview->centre_y * detail->height_m));
   add (f, _ ("Picture"),
-       bw_node_print (f->to, _ ("%d by %d\u00a0px"), preview->width, preview->height));
+       bw_node_print (f->to, _ ("%1$d by %2$d\u00a0px"), preview->width, preview->height));
 }
 
 /* A spot narrower than the pixels can show is drawn wider. */

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/template.h"
 #include "app/widgets/wrap-layout.h"
 
@@ -23,7 +24,7 @@ static GtkWidget *
 button_new (BwPreviewPanel *self, const char *label, const char *name, const char *tooltip,
             GCallback clicked)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = bw_button_new (label);
   gtk_widget_set_name (button, name);
   gtk_widget_set_tooltip_text (button, tooltip);
   g_signal_connect_object (button, "clicked", clicked, self, G_CONNECT_SWAPPED);

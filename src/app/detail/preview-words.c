@@ -61,9 +61,10 @@ link_words (const BwPreviewView *view)
     }
   if (counted->len == 0)
     return g_strdup (_ ("No link of the path is known."));
-  return unknown->len > 0 ? g_strdup_printf (_ ("Links counted: %s; no limit or not known: %s."),
-                                             counted->str, unknown->str)
-                          : g_strdup_printf (_ ("Links counted: %s."), counted->str);
+  return unknown->len > 0
+             ? g_strdup_printf (_ ("Links counted: %1$s; no limit or not known: %2$s."),
+                                counted->str, unknown->str)
+             : g_strdup_printf (_ ("Links counted: %s."), counted->str);
 }
 
 /* "4 × life size": of the whole screen also the scale that makes it fit. */
@@ -89,17 +90,18 @@ part_words (const BwPreviewView *view, const BwPreviewLayout *layout)
   g_autofree char *down = length (layout->centre_y * view->height_m);
 
   if (!(view->times > 0))
-    return g_strdup_printf (_ ("%s by %s of glass"), screen_width, screen_height);
-  return g_strdup_printf (_ ("%s by %s of the glass (%s by %s), its middle %s from the left and "
-                             "%s from the top"),
-                          width, height, screen_width, screen_height, across, down);
+    return g_strdup_printf (_ ("%1$s by %2$s of glass"), screen_width, screen_height);
+  return g_strdup_printf (
+      _ ("%1$s by %2$s of the glass (%3$s by %4$s), its middle %5$s from the left and "
+         "%6$s from the top"),
+      width, height, screen_width, screen_height, across, down);
 }
 
 /* The dots of composite move from frame to frame. */
 static char *
 frame_words (const BwPreviewView *view)
 {
-  return view->frame > 0 ? g_strdup_printf (_ (" Frame %u."), view->frame + 1) : g_strdup ("");
+  return view->frame > 0 ? g_strdup_printf (_ ("Frame %u."), view->frame + 1) : NULL;
 }
 
 /**
@@ -117,10 +119,13 @@ bw_preview_caption (const BwPreviewView *view, const BwPreviewLayout *layout)
   g_autofree char *links = link_words (view);
   g_autofree char *frame = frame_words (view);
   g_autofree char *bright = percent (bw_preview_view_exposure (view));
+  g_autofree char *shown
+      /* Translators: the scale and the part of the screen that is shown. */
+      = g_strdup_printf (_ ("%1$s: %2$s."), scale, part);
   g_autofree char
-      *words = g_strdup_printf (_ ("%s: %s. %s The picture after the path is drawn at %s of its "
-                                   "brightness.%s"),
-                                scale, part, links, bright, frame);
+      *dimmed = g_strdup_printf (_ ("The picture after the path is drawn at %s of its brightness."),
+                                 bright);
+  g_autofree char *words = g_strjoin (" ", shown, links, dimmed, frame, NULL);
   return view->note != NULL ? g_strjoin (" ", view->note, words, NULL) : g_steal_pointer (&words);
 }
 
@@ -217,12 +222,13 @@ words (gconstpointer data, const BwDrawingPoint *at)
   double shares[2];
 
   if (!brightness_at (kept, point, shares))
-    return g_strdup_printf (_ ("%s from the left, %s from the top%s"), along, down, burst);
+    return g_strdup_printf (_ ("%1$s from the left, %2$s from the top%3$s"), along, down, burst);
   g_autofree char *after = percent (shares[0]);
   g_autofree char *untouched = percent (shares[1]);
-  return g_strdup_printf (_ ("%s from the left, %s from the top: mean brightness after the path "
-                             "%s, untouched %s%s"),
-                          along, down, after, untouched, burst);
+  return g_strdup_printf (
+      _ ("%1$s from the left, %2$s from the top: mean brightness after the path "
+         "%3$s, untouched %4$s%5$s"),
+      along, down, after, untouched, burst);
 }
 
 /* How far two points are apart on the glass, and as what TV lines. */
@@ -235,12 +241,13 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   g_autofree char *down = length (down_m);
 
   if (!(across_m > 1e-6))
-    return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), across, down);
+    return g_strdup_printf (_ ("Between the cursors: %1$s across, %2$s down"), across, down);
   g_autofree char *lines = bw_quantity_format (round (kept->height_m / across_m),
                                                BW_DIMENSION_TV_LINES, 5,
                                                bw_quantity_locale_mark ());
-  return g_strdup_printf (_ ("Between the cursors: %s across, %s down; as wide as a line of %s"),
-                          across, down, lines);
+  return g_strdup_printf (
+      _ ("Between the cursors: %1$s across, %2$s down; as wide as a line of %3$s"), across, down,
+      lines);
 }
 
 /**

@@ -227,7 +227,8 @@ bw_detail_state_dup_name (BwDetailState *self)
 
   if (source == NULL || input == NULL)
     return g_strdup (bw_document_get_sheet (self->document)->monitor->name);
-  return g_strdup_printf (_ ("%s at %s"), source->name, input->name);
+  /* Translators: source at input. */
+  return g_strdup_printf (_ ("%1$s at %2$s"), source->name, input->name);
 }
 
 /**

@@ -34,8 +34,8 @@ drafts_folder (void)
 static gboolean
 fail (const char *path, int number, GError **error)
 {
-  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%s: cannot be written: %s"),
-               path, g_strerror (number));
+  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%1$s: cannot be written: %2$s"), path,
+               g_strerror (number));
   return FALSE;
 }
 
@@ -209,7 +209,7 @@ bw_draft_slot_read (BwDraftSlot *slot, gint64 *time, GError **error)
   *time = g_stat (slot->path, &status) == 0 ? status.st_mtime : 0;
   if (g_file_get_contents (slot->path, &text, NULL, &trouble))
     return text;
-  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_READ, _ ("%s: cannot be read: %s"),
+  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_READ, _ ("%1$s: cannot be read: %2$s"),
                slot->path, trouble->message);
   return NULL;
 }
@@ -255,7 +255,7 @@ bw_draft_slot_write (BwDraftSlot *slot, GError **error)
                                         0600, &trouble);
   g_mutex_unlock (&slot->mutex);
   if (!written)
-    g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%s: cannot be written: %s"),
+    g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%1$s: cannot be written: %2$s"),
                  slot->path, trouble->message);
   return written;
 }

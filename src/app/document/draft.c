@@ -136,7 +136,7 @@ load_keys (const char *text, const char *name, GError **error)
                  trouble->message);
   else if (g_key_file_get_integer (keys, DRAFT_GROUP, "format", NULL) != FORMAT)
     g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
-                 _ ("%s: [%s] format: this is no draft that this version can read"), name,
+                 _ ("%1$s: [%2$s] format: this is no draft that this version can read"), name,
                  DRAFT_GROUP);
   else
     return g_steal_pointer (&keys);
@@ -154,7 +154,8 @@ load_file (GKeyFile *keys, const char *name, GFile **file, GError **error)
     return TRUE;
   g_clear_object (file);
   g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
-               _ ("%s: [%s] file: “%s” is not a file of this computer"), name, DRAFT_GROUP, uri);
+               _ ("%1$s: [%2$s] file: “%3$s” is not a file of this computer"), name, DRAFT_GROUP,
+               uri);
   return FALSE;
 }
 

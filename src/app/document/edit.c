@@ -100,7 +100,7 @@ edit_words (const BwSheet *before, BwPart part, guint index, const BwField *fiel
 {
   if (strcmp (field->key, "name") == 0 || part == BW_PART_SHEET)
     return g_strdup_printf (_ ("change of “%s”"), bw_field_label (field));
-  return g_strdup_printf (_ ("change of “%s” of %s"), bw_field_label (field),
+  return g_strdup_printf (_ ("change of “%1$s” of %2$s"), bw_field_label (field),
                           part_name (before, part, index));
 }
 

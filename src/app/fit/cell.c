@@ -56,15 +56,24 @@ bw_fit_cell_init (BwFitCell *self)
 /**
  * bw_fit_cell_new:
  *
- * Returns: (transfer floating): a cell for source @source at input @input, with nothing in it yet
+ * Returns: (transfer floating): a cell with nothing in it yet
  */
 GtkWidget *
-bw_fit_cell_new (guint source, guint input)
+bw_fit_cell_new (void)
 {
-  BwFitCell *self = g_object_new (BW_TYPE_FIT_CELL, NULL);
+  return g_object_new (BW_TYPE_FIT_CELL, NULL);
+}
+
+/**
+ * bw_fit_cell_set_place:
+ *
+ * Makes it the cell of source @source at input @input; what it shows is to be set next.
+ */
+void
+bw_fit_cell_set_place (BwFitCell *self, guint source, guint input)
+{
   self->source = source;
   self->input = input;
-  return GTK_WIDGET (self);
 }
 
 guint
@@ -92,7 +101,8 @@ reasons_of (const BwFit *fit)
   const char *first = reasons->pdata[0];
   if (reasons->len == 1)
     return g_strdup (first);
-  return g_strdup_printf (_ ("%s, %u\u00a0more"), first, reasons->len - 1);
+  /* Translators: the first reason, and how many others there are. */
+  return g_strdup_printf (_ ("%1$s, %2$u\u00a0more"), first, reasons->len - 1);
 }
 
 /* The line under the word: what the verdict hangs on, and how much was not judged. */
@@ -117,10 +127,10 @@ label_of (const BwFit *fit, const BwCase *c, const char *detail)
 {
   const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
   if (*detail == '\0')
-    return g_strdup_printf (_ ("Source %s at input %s: %s"), c->source->name, c->input->name,
+    return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s"), c->source->name, c->input->name,
                             verdict);
-  return g_strdup_printf (_ ("Source %s at input %s: %s, %s"), c->source->name, c->input->name,
-                          verdict, detail);
+  return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s, %4$s"), c->source->name,
+                          c->input->name, verdict, detail);
 }
 
 /**
@@ -140,6 +150,32 @@ bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
   gtk_label_set_label (self->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (self->detail), *detail != '\0');
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+}
+
+static int
+word_width (BwFitCell *self, const char *word)
+{
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self->word), word);
+  int width;
+  pango_layout_get_pixel_size (layout, &width, NULL);
+  return width;
+}
+
+/**
+ * bw_fit_cell_get_least_width:
+ *
+ * Returns: the width in pixels in which a cell has room for the word of any verdict
+ */
+int
+bw_fit_cell_get_least_width (BwFitCell *self)
+{
+  int minimum, widest = 0;
+
+  gtk_widget_measure (GTK_WIDGET (self), GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL,
+                      NULL);
+  for (guint i = 0; i < BW_N_VERDICTS; i++)
+    widest = MAX (widest, word_width (self, bw_kind_label (&bw_verdicts, i)));
+  return minimum + MAX (0, widest - word_width (self, gtk_label_get_label (self->word)));
 }
 
 /**

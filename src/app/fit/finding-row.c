@@ -2,16 +2,17 @@
 #include "finding-row.h"
 
 #include "app/widgets/severity-mark.h"
+#include "app/widgets/template.h"
 
 /**
  * BwFindingRow:
  *
  * The outcome of one rule: mark and word, the rule, the measured value, what is allowed, the
- * margin; under them the sentence and the remedy.
+ * margin; beside or under them the sentence and the remedy.
  */
 struct _BwFindingRow
 {
-  GtkGrid parent_instance;
+  GtkWidget parent_instance;
 
   BwSeverityMark *mark;
   GtkWidget *word_box;
@@ -25,12 +26,12 @@ struct _BwFindingRow
   GtkLabel *remedy;
 };
 
-G_DEFINE_FINAL_TYPE (BwFindingRow, bw_finding_row, GTK_TYPE_GRID)
+G_DEFINE_FINAL_TYPE (BwFindingRow, bw_finding_row, GTK_TYPE_WIDGET)
 
 static void
 bw_finding_row_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BW_TYPE_FINDING_ROW);
+  bw_dispose_template (object, BW_TYPE_FINDING_ROW);
   G_OBJECT_CLASS (bw_finding_row_parent_class)->dispose (object);
 }
 
@@ -40,6 +41,7 @@ bw_finding_row_class_init (BwFindingRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bw_finding_row_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, BW_TYPE_FINDING_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/finding-row.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFindingRow, mark);

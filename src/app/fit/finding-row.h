@@ -4,24 +4,12 @@
 #include <gtk/gtk.h>
 
 #include "core/result/result.h"
+#include "finding-layout.h"
 
 G_BEGIN_DECLS
 
-/* The columns of a table of findings. */
-typedef enum
-{
-  BW_FINDING_WORD,
-  BW_FINDING_RULE,
-  BW_FINDING_VALUE,
-  BW_FINDING_ALLOWED,
-  BW_FINDING_MARGIN,
-  BW_N_FINDING_COLUMNS, /* that are as wide in all rows as in the widest */
-  BW_FINDING_SAYS = BW_N_FINDING_COLUMNS,
-  BW_FINDING_REMEDY
-} BwFindingColumn;
-
 #define BW_TYPE_FINDING_ROW (bw_finding_row_get_type ())
-G_DECLARE_FINAL_TYPE (BwFindingRow, bw_finding_row, BW, FINDING_ROW, GtkGrid)
+G_DECLARE_FINAL_TYPE (BwFindingRow, bw_finding_row, BW, FINDING_ROW, GtkWidget)
 
 GtkWidget *bw_finding_row_new (GtkSizeGroup *const widths[BW_N_FINDING_COLUMNS]);
 void bw_finding_row_show (BwFindingRow *self, const BwNode *finding);

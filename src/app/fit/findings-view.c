@@ -29,10 +29,31 @@ struct _BwFindingsView
   GtkListBox *list;
 
   BwDocument *document;
-  BwFindingRow *rows[BW_N_RULES]; /* borrowed; in the order shown */
+  BwFindingRow *rows[BW_N_RULES]; /* borrowed; in the order shown; made with the first findings */
 };
 
 G_DEFINE_FINAL_TYPE (BwFindingsView, bw_findings_view, GTK_TYPE_WIDGET)
+
+static void
+build_rows (BwFindingsView *self)
+{
+  g_autoptr (GPtrArray) groups = g_ptr_array_new_with_free_func (g_object_unref);
+
+  for (guint i = 0; i < BW_N_FINDING_COLUMNS; i++)
+    {
+      g_ptr_array_add (groups, gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL));
+      gtk_size_group_add_widget (groups->pdata[i], GTK_WIDGET (self->heads[i]));
+    }
+  for (guint i = 0; i < BW_N_RULES; i++)
+    {
+      GtkWidget *row = bw_finding_row_new ((GtkSizeGroup *const *) groups->pdata);
+      GtkWidget *line = bw_copy_row_new ();
+      self->rows[i] = BW_FINDING_ROW (row);
+      gtk_widget_add_css_class (line, "bw-finding");
+      gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), row);
+      gtk_list_box_append (self->list, line);
+    }
+}
 
 static void
 show_finding (BwFindingRow *row, const BwNode *finding)
@@ -70,6 +91,8 @@ update (BwFindingsView *self)
   gtk_widget_set_visible (self->content, any);
   if (!any)
     return;
+  if (self->rows[0] == NULL)
+    build_rows (self);
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
   const BwNode *root = bw_result_root (result);
 
@@ -82,27 +105,6 @@ update (BwFindingsView *self)
   bw_severity_style (GTK_WIDGET (self->summary), bw_verdict_severity (fit.verdict));
   show_findings (self, bw_node_find (root, "findings"));
   bw_result_head_set_result (self->table, result);
-}
-
-static void
-build_rows (BwFindingsView *self)
-{
-  g_autoptr (GPtrArray) groups = g_ptr_array_new_with_free_func (g_object_unref);
-
-  for (guint i = 0; i < BW_N_FINDING_COLUMNS; i++)
-    {
-      g_ptr_array_add (groups, gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL));
-      gtk_size_group_add_widget (groups->pdata[i], GTK_WIDGET (self->heads[i]));
-    }
-  for (guint i = 0; i < BW_N_RULES; i++)
-    {
-      GtkWidget *row = bw_finding_row_new ((GtkSizeGroup *const *) groups->pdata);
-      GtkWidget *line = bw_copy_row_new ();
-      self->rows[i] = BW_FINDING_ROW (row);
-      gtk_widget_add_css_class (line, "bw-finding");
-      gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), row);
-      gtk_list_box_append (self->list, line);
-    }
 }
 
 static void
@@ -152,7 +154,6 @@ bw_findings_view_init (BwFindingsView *self)
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   g_type_ensure (BW_TYPE_SEVERITY_MARK);
   gtk_widget_init_template (GTK_WIDGET (self));
-  build_rows (self);
 }
 
 /**

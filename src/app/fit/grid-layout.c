@@ -2,12 +2,26 @@
 #include "grid-private.h"
 
 /* Where the heads and cells of the table stand: the heads stay in place while the cells scroll
- * behind them. */
+ * behind them. A row is as high as what it shows needs, which is known when it has come into sight;
+ * until then its height is taken to be that of the others. What is in sight stays where it is when
+ * the rows before it turn out otherwise. */
 
 #define HEAD_SHARE 0.38
-#define HEAD_MIN 170
-#define HEAD_MAX 300
-#define COLUMN_MIN 120
+
+/* In widths of a usual letter, so that they follow the font. */
+#define HEAD_MIN_CHARS 24
+#define HEAD_MAX_CHARS 43
+#define COLUMN_MIN_CHARS 17
+
+static int
+chars_width (BwFitGrid *self, int chars)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int width = PANGO_PIXELS_CEIL (chars * pango_font_metrics_get_approximate_char_width (metrics));
+  pango_font_metrics_unref (metrics);
+  return width;
+}
 
 static int
 natural_height (GtkWidget *widget, int width)
@@ -25,46 +39,121 @@ minimum_width (GtkWidget *widget)
   return minimum;
 }
 
+/* The cell that is always there; NULL in an empty table. */
+static BwFitCell *
+selected_cell (BwFitGrid *self)
+{
+  guint source = bw_document_get_source (self->document);
+  guint input = bw_document_get_input (self->document);
+  if (source >= self->n_sources || input >= self->n_inputs)
+    return NULL;
+  return bw_fit_grid_need_cell (self, source, input);
+}
+
 static int
 column_minimum (BwFitGrid *self)
 {
-  int width = COLUMN_MIN;
+  int width = chars_width (self, COLUMN_MIN_CHARS);
+  BwFitCell *cell = self->document != NULL ? selected_cell (self) : NULL;
+
   for (guint i = 0; i < self->column_heads->len; i++)
     width = MAX (width, minimum_width (self->column_heads->pdata[i]));
-  for (guint i = 0; i < self->at->len; i++)
-    width = MAX (width, minimum_width (self->at->pdata[i]));
-  return width;
+  return cell != NULL ? MAX (width, bw_fit_cell_get_least_width (cell)) : width;
 }
 
-static int
-row_height (BwFitGrid *self, guint source)
-{
-  int height = natural_height (self->row_heads->pdata[source], self->layout.head_width);
-  for (guint input = 0; input < self->n_inputs; input++)
-    {
-      GtkWidget *cell = self->at->pdata[source * self->n_inputs + input];
-      height = MAX (height, natural_height (cell, self->layout.column_width));
-    }
-  return height;
-}
-
-/* Lays the table out for a window of @width pixels. */
+/* Lays the heads and columns out for a window of @width pixels. */
 static void
-lay_out (BwFitGrid *self, int width)
+lay_out_columns (BwFitGrid *self, int width)
 {
   BwFitLayout *layout = &self->layout;
   int n_inputs = MAX (1, (int) self->n_inputs);
+  int head_width = CLAMP ((int) (width * HEAD_SHARE), chars_width (self, HEAD_MIN_CHARS),
+                          chars_width (self, HEAD_MAX_CHARS));
+  int column_width = MAX (column_minimum (self), (width - head_width) / n_inputs);
 
-  layout->head_width = CLAMP ((int) (width * HEAD_SHARE), HEAD_MIN, HEAD_MAX);
-  layout->column_width = MAX (column_minimum (self), (width - layout->head_width) / n_inputs);
-  layout->head_height = natural_height (self->corner, layout->head_width);
+  if (head_width != layout->head_width || column_width != layout->column_width)
+    layout->serial++;
+  layout->head_width = head_width;
+  layout->column_width = column_width;
+  layout->head_height = natural_height (self->corner, head_width);
   for (guint i = 0; i < self->column_heads->len; i++)
     layout->head_height = MAX (layout->head_height,
-                               natural_height (self->column_heads->pdata[i], layout->column_width));
-  layout->row_y = g_renew (int, layout->row_y, self->n_sources + 1);
+                               natural_height (self->column_heads->pdata[i], column_width));
+}
+
+/* Rows */
+
+static BwFitRow *
+row_at (BwFitGrid *self, guint source)
+{
+  return &g_array_index (self->layout.rows, BwFitRow, source);
+}
+
+/* Measures what is in sight of a row; it may be higher for a column that was in sight before. Returns
+ * whether it is another height than was taken. */
+static gboolean
+measure_row (BwFitGrid *self, guint source)
+{
+  const BwFitLayout *layout = &self->layout;
+  BwFitRow *row = row_at (self, source);
+  int height = natural_height (bw_fit_grid_need_head (self, source), layout->head_width);
+
+  for (guint input = layout->seen.first_input; input < layout->seen.end_input; input++)
+    height = MAX (height, natural_height (GTK_WIDGET (bw_fit_grid_need_cell (self, source, input)),
+                                          layout->column_width));
+  if (row->measured == layout->serial)
+    height = MAX (height, row->height);
+  gboolean another = row->height != height;
+  *row = (BwFitRow){ height, layout->serial };
+  return another;
+}
+
+/* What rows that were never in sight are taken to be: as high as the others are on average. */
+static int
+usual_height (BwFitGrid *self)
+{
+  gint64 sum = 0;
+  int n = 0;
+  for (guint source = 0; source < self->n_sources; source++)
+    if (row_at (self, source)->height > 0)
+      {
+        sum += row_at (self, source)->height;
+        n++;
+      }
+  if (n > 0)
+    return (int) (sum / n);
+  BwFitCell *cell = selected_cell (self);
+  return cell != NULL ? natural_height (GTK_WIDGET (cell), self->layout.column_width) : 0;
+}
+
+static void
+place_rows (BwFitGrid *self)
+{
+  BwFitLayout *layout = &self->layout;
+  int usual = usual_height (self);
+
   layout->row_y[0] = 0;
   for (guint source = 0; source < self->n_sources; source++)
-    layout->row_y[source + 1] = layout->row_y[source] + row_height (self, source);
+    {
+      int height = row_at (self, source)->height;
+      layout->row_y[source + 1] = layout->row_y[source] + (height > 0 ? height : usual);
+    }
+}
+
+/* The row at @y, or the last one. */
+static guint
+source_at (BwFitGrid *self, int y)
+{
+  guint low = 0, high = self->n_sources - 1;
+  while (low < high)
+    {
+      guint middle = (low + high) / 2;
+      if (self->layout.row_y[middle + 1] > y)
+        high = middle;
+      else
+        low = middle + 1;
+    }
+  return low;
 }
 
 static int
@@ -84,15 +173,21 @@ bw_fit_grid_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
                      int *natural, int *minimum_baseline, int *natural_baseline)
 {
   BwFitGrid *self = BW_FIT_GRID (widget);
+  int head = chars_width (self, HEAD_MIN_CHARS);
+
   *minimum_baseline = *natural_baseline = -1;
+  *minimum = *natural = 0;
+  if (self->document == NULL)
+    return;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
-      int columns = column_minimum (self) * (int) self->n_inputs;
-      *minimum = HEAD_MIN + COLUMN_MIN;
-      *natural = MAX (*minimum, HEAD_MIN + columns);
+      *minimum = head + chars_width (self, COLUMN_MIN_CHARS);
+      *natural = MAX (*minimum, head + column_minimum (self) * (int) self->n_inputs);
       return;
     }
-  lay_out (self, for_size > 0 ? for_size : HEAD_MIN + COLUMN_MIN);
+  if (self->layout.column_width == 0)
+    lay_out_columns (self, for_size > 0 ? for_size : head + chars_width (self, COLUMN_MIN_CHARS));
+  place_rows (self);
   *natural = self->layout.head_height + cells_height (self);
   *minimum = MIN (*natural, self->layout.head_height + 40);
 }
@@ -106,36 +201,100 @@ offset (GtkAdjustment *adjustment)
 }
 
 static void
-configure (GtkAdjustment *adjustment, int content, int seen)
+configure (GtkAdjustment *adjustment, int value, int content, int seen)
 {
   if (adjustment == NULL)
     return;
-  seen = MAX (seen, 1);
-  double value = CLAMP (gtk_adjustment_get_value (adjustment), 0, MAX (0, content - seen));
-  gtk_adjustment_configure (adjustment, value, 0, MAX (content, seen), seen * 0.1, seen * 0.9,
+  /* A fraction of a pixel, as smooth scrolling leaves it, is kept. */
+  double exact = gtk_adjustment_get_value (adjustment);
+  if ((int) exact != value || exact > MAX (0, content - seen))
+    exact = value;
+  gtk_adjustment_configure (adjustment, exact, 0, MAX (content, seen), seen * 0.1, seen * 0.9,
                             seen);
 }
 
-static void
-show_span (GtkAdjustment *adjustment, int start, int size)
+/* The nearest to @value from which @size pixels at @start are seen in @seen. */
+static int
+clamp_span (int value, int start, int size, int seen)
 {
-  if (adjustment != NULL)
-    gtk_adjustment_clamp_page (adjustment, start, start + size);
+  if (start + size > value + seen)
+    value = start + size - seen;
+  return MIN (value, start);
 }
 
-/* Scrolls so that the selected cell is seen whole; to be called when all is laid out. */
+/* The columns in sight. */
 static void
-scroll_to_selected (BwFitGrid *self)
+find_columns (BwFitGrid *self, int x, int seen)
 {
-  guint source = bw_document_get_source (self->document);
+  BwFitLayout *layout = &self->layout;
+  guint first = (guint) MAX (0, x / layout->column_width);
+  guint end = (guint) MAX (0, (x + seen - 1) / layout->column_width + 1);
+
+  layout->seen.end_input = MIN (end, self->n_inputs);
+  layout->seen.first_input = MIN (first, layout->seen.end_input);
+}
+
+/* Measures the rows in sight from @y on. Returns whether one is another height than was taken. */
+static gboolean
+find_rows (BwFitGrid *self, int y, int seen)
+{
+  BwFitLayout *layout = &self->layout;
+  guint first = source_at (self, y), end = first;
+  gboolean another = FALSE;
+
+  while (end < self->n_sources && (end == first || layout->row_y[end] < y + seen))
+    end++;
+  layout->seen.first_source = first;
+  layout->seen.end_source = end;
+  bw_fit_grid_keep (self, &layout->seen);
+  for (guint source = first; source < end; source++)
+    another |= measure_row (self, source);
+  if (another)
+    place_rows (self);
+  return another;
+}
+
+/* How often rows are measured and placed anew until all in sight are measured. Each time some are
+ * left over only if those before have turned out lower than they were taken to be. */
+#define ROUNDS 8
+
+/* Finds the rows in sight, and the offset at which the row on top stays where it was. */
+static int
+settle_rows (BwFitGrid *self, int y, int seen)
+{
+  const BwFitLayout *layout = &self->layout;
+  guint selected = bw_document_get_source (self->document);
+
+  for (guint round = 0; round < ROUNDS; round++)
+    {
+      if (self->scroll_to_selected)
+        y = clamp_span (y, layout->row_y[selected],
+                        layout->row_y[selected + 1] - layout->row_y[selected], seen);
+      y = CLAMP (y, 0, MAX (0, cells_height (self) - seen));
+      guint top = source_at (self, y);
+      int within = y - layout->row_y[top];
+      if (!find_rows (self, y, seen))
+        break;
+      y = layout->row_y[top] + within;
+    }
+  return y;
+}
+
+/* Finds what is in sight in an area of that size beside the heads. */
+static void
+settle (BwFitGrid *self, int width, int height)
+{
+  int x = offset (self->across), y = offset (self->down);
   guint input = bw_document_get_input (self->document);
 
+  if (self->scroll_to_selected)
+    x = clamp_span (x, self->layout.column_width * (int) input, self->layout.column_width, width);
+  x = CLAMP (x, 0, MAX (0, cells_width (self) - width));
+  find_columns (self, x, width);
+  y = settle_rows (self, y, height);
   self->scroll_to_selected = FALSE;
-  if (source >= self->n_sources || input >= self->n_inputs)
-    return;
-  int y = self->layout.row_y[source];
-  show_span (self->across, self->layout.column_width * (int) input, self->layout.column_width);
-  show_span (self->down, y, self->layout.row_y[source + 1] - y);
+  configure (self->across, x, cells_width (self), width);
+  configure (self->down, y, cells_height (self), height);
 }
 
 /**
@@ -147,7 +306,7 @@ void
 bw_fit_grid_scroll_to_selected (BwFitGrid *self)
 {
   self->scroll_to_selected = TRUE;
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
+  gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
 /**
@@ -159,14 +318,16 @@ void
 bw_fit_grid_set_adjustment (BwFitGrid *self, GtkAdjustment **place, GtkAdjustment *adjustment)
 {
   if (*place != NULL)
-    g_signal_handlers_disconnect_by_func (*place, gtk_widget_queue_allocate, self);
+    g_signal_handlers_disconnect_by_func (*place, gtk_widget_queue_resize, self);
   g_set_object (place, adjustment);
   if (adjustment != NULL)
-    g_signal_connect_swapped (adjustment, "value-changed", G_CALLBACK (gtk_widget_queue_allocate),
+    g_signal_connect_swapped (adjustment, "value-changed", G_CALLBACK (gtk_widget_queue_resize),
                               self);
 }
 
-/* Allocation and drawing */
+/* Allocation and drawing. A cell that is used for another place asks for another size, which the
+ * toolkit takes up only while all is laid out from the window down: so scrolling queues a resize and
+ * not an allocation. */
 
 static void
 allocate (GtkWidget *child, int x, int y, int width, int height)
@@ -175,52 +336,79 @@ allocate (GtkWidget *child, int x, int y, int width, int height)
 }
 
 static void
-allocate_row (BwFitGrid *self, guint source, int x0, int y0)
+allocate_cell (BwFitGrid *self, BwFitCell *cell, int x0, int y0)
 {
   const BwFitLayout *layout = &self->layout;
-  int y = y0 + layout->row_y[source];
-  int height = layout->row_y[source + 1] - layout->row_y[source];
+  guint source = bw_fit_cell_get_source (cell);
+  int y = layout->row_y[source], x = (int) bw_fit_cell_get_input (cell) * layout->column_width;
+  int least = natural_height (GTK_WIDGET (cell), layout->column_width);
 
-  allocate (self->row_heads->pdata[source], 0, y, layout->head_width, height);
+  allocate (GTK_WIDGET (cell), x0 + x, y0 + y, layout->column_width,
+            MAX (least, layout->row_y[source + 1] - y));
+}
+
+static void
+allocate_head (BwFitGrid *self, GtkWidget *head, guint source, int y0)
+{
+  const int *row_y = self->layout.row_y;
+  allocate (head, 0, y0 + row_y[source], self->layout.head_width,
+            row_y[source + 1] - row_y[source]);
+}
+
+static void
+allocate_all (BwFitGrid *self)
+{
+  const BwFitLayout *layout = &self->layout;
+  int x0 = layout->head_width - offset (self->across);
+  int y0 = layout->head_height - offset (self->down);
+  GHashTableIter each;
+  gpointer key, value;
+
+  g_hash_table_iter_init (&each, self->cells);
+  while (g_hash_table_iter_next (&each, NULL, &value))
+    allocate_cell (self, value, x0, y0);
+  g_hash_table_iter_init (&each, self->row_heads);
+  while (g_hash_table_iter_next (&each, &key, &value))
+    allocate_head (self, value, GPOINTER_TO_UINT (key), y0);
   for (guint input = 0; input < self->n_inputs; input++)
-    allocate (self->at->pdata[source * self->n_inputs + input],
-              x0 + (int) input * layout->column_width, y, layout->column_width, height);
+    allocate (self->column_heads->pdata[input], x0 + (int) input * layout->column_width, 0,
+              layout->column_width, layout->head_height);
 }
 
 static void
 bw_fit_grid_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   BwFitGrid *self = BW_FIT_GRID (widget);
-  const BwFitLayout *layout = &self->layout;
+  BwFitLayout *layout = &self->layout;
 
-  lay_out (self, width);
-  configure (self->across, cells_width (self), width - layout->head_width);
-  configure (self->down, cells_height (self), height - layout->head_height);
-  if (self->scroll_to_selected)
-    scroll_to_selected (self);
-
-  int x0 = layout->head_width - offset (self->across);
-  int y0 = layout->head_height - offset (self->down);
-  for (guint source = 0; source < self->n_sources; source++)
-    allocate_row (self, source, x0, y0);
-  for (guint input = 0; input < self->n_inputs; input++)
-    allocate (self->column_heads->pdata[input], x0 + (int) input * layout->column_width, 0,
-              layout->column_width, layout->head_height);
+  if (self->document == NULL)
+    return;
+  lay_out_columns (self, width);
+  place_rows (self);
+  layout->seen = (BwFitSpan){ 0 };
+  if (self->n_sources > 0 && self->n_inputs > 0)
+    settle (self, MAX (1, width - layout->head_width), MAX (1, height - layout->head_height));
+  allocate_all (self);
   allocate (self->corner, 0, 0, layout->head_width, layout->head_height);
 }
 
 static void
-snapshot_clipped (BwFitGrid *self, GPtrArray *children, GtkSnapshot *snapshot, int x, int y)
+push_clip (BwFitGrid *self, GtkSnapshot *snapshot, int x, int y)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
-  float width = (float) (gtk_widget_get_width (widget) - x);
-  float height = (float) (gtk_widget_get_height (widget) - y);
-  graphene_rect_t area = GRAPHENE_RECT_INIT ((float) x, (float) y, width, height);
+  float width = (float) (gtk_widget_get_width (GTK_WIDGET (self)) - x);
+  float height = (float) (gtk_widget_get_height (GTK_WIDGET (self)) - y);
+  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT ((float) x, (float) y, width, height));
+}
 
-  gtk_snapshot_push_clip (snapshot, &area);
-  for (guint i = 0; i < children->len; i++)
-    gtk_widget_snapshot_child (widget, children->pdata[i], snapshot);
-  gtk_snapshot_pop (snapshot);
+static void
+snapshot_cells (BwFitGrid *self, GtkSnapshot *snapshot)
+{
+  const BwFitSpan *seen = &self->layout.seen;
+  for (guint source = seen->first_source; source < seen->end_source; source++)
+    for (guint input = seen->first_input; input < seen->end_input; input++)
+      gtk_widget_snapshot_child (GTK_WIDGET (self),
+                                 GTK_WIDGET (bw_fit_grid_need_cell (self, source, input)),
+                                 snapshot);
 }
 
 static void
@@ -229,9 +417,17 @@ bw_fit_grid_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   BwFitGrid *self = BW_FIT_GRID (widget);
   const BwFitLayout *layout = &self->layout;
 
-  snapshot_clipped (self, self->at, snapshot, layout->head_width, layout->head_height);
-  snapshot_clipped (self, self->row_heads, snapshot, 0, layout->head_height);
-  snapshot_clipped (self, self->column_heads, snapshot, layout->head_width, 0);
+  push_clip (self, snapshot, layout->head_width, layout->head_height);
+  snapshot_cells (self, snapshot);
+  gtk_snapshot_pop (snapshot);
+  push_clip (self, snapshot, 0, layout->head_height);
+  for (guint source = layout->seen.first_source; source < layout->seen.end_source; source++)
+    gtk_widget_snapshot_child (widget, bw_fit_grid_need_head (self, source), snapshot);
+  gtk_snapshot_pop (snapshot);
+  push_clip (self, snapshot, layout->head_width, 0);
+  for (guint input = layout->seen.first_input; input < layout->seen.end_input; input++)
+    gtk_widget_snapshot_child (widget, self->column_heads->pdata[input], snapshot);
+  gtk_snapshot_pop (snapshot);
   gtk_widget_snapshot_child (widget, self->corner, snapshot);
 }
 

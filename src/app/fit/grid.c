@@ -10,8 +10,9 @@
  * BwFitGrid:
  *
  * The table of sources (rows) and inputs (columns). The arrow keys walk the cells, Home and End go
- * to the ends of a row, with Control to the corners; the cell with the focus is the selected one,
- * and Tab leaves the table.
+ * to the ends of a row, with Control to the corners, Page Up and Page Down by what is in sight; the
+ * cell with the focus is the selected one, and Tab leaves the table. Only the cells in sight are
+ * there, so that a table of many sources costs no more than a small one.
  */
 G_DEFINE_FINAL_TYPE_WITH_CODE (BwFitGrid, bw_fit_grid, GTK_TYPE_WIDGET,
                                G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
@@ -27,6 +28,9 @@ enum
 /**
  * bw_fit_grid_get_cell:
  *
+ * A cell that is out of sight is made when it is asked for, and is used again for another place
+ * when the table is next laid out, unless it is the selected one.
+ *
  * Returns: (transfer none) (nullable): the cell of source @source at input @input
  */
 BwFitCell *
@@ -34,15 +38,21 @@ bw_fit_grid_get_cell (BwFitGrid *self, guint source, guint input)
 {
   if (source >= self->n_sources || input >= self->n_inputs)
     return NULL;
-  return self->at->pdata[source * self->n_inputs + input];
+  return bw_fit_grid_need_cell (self, source, input);
 }
 
 /* Selection */
 
-static void show_selection (BwFitGrid *self);
-
 static void
-on_cell_toggled (BwFitGrid *self, BwFitCell *cell)
+show_selection (BwFitGrid *self)
+{
+  bw_fit_grid_show_pressed (self);
+  bw_fit_grid_scroll_to_selected (self);
+}
+
+/* A press on a cell selects it. */
+void
+bw_fit_grid_on_toggled (BwFitGrid *self, BwFitCell *cell)
 {
   if (self->selecting)
     return;
@@ -51,176 +61,17 @@ on_cell_toggled (BwFitGrid *self, BwFitCell *cell)
     gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (cell), TRUE);
   else if (!bw_document_select (self->document, bw_fit_cell_get_source (cell),
                                 bw_fit_cell_get_input (cell)))
-    show_selection (self);
-}
-
-static void
-show_selection (BwFitGrid *self)
-{
-  guint source = bw_document_get_source (self->document);
-  guint input = bw_document_get_input (self->document);
-
-  self->selecting = TRUE;
-  for (guint i = 0; i < self->at->len; i++)
-    {
-      BwFitCell *cell = self->at->pdata[i];
-      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (cell),
-                                    bw_fit_cell_get_source (cell) == source
-                                        && bw_fit_cell_get_input (cell) == input);
-    }
-  self->selecting = FALSE;
-  bw_fit_grid_scroll_to_selected (self);
-}
-
-/* Filling */
-
-/* Keeps a number and its unit on one line. */
-static char *
-unbroken (const char *name)
-{
-  GString *text = g_string_new (name);
-  g_string_replace (text, " Hz", "\u00a0Hz", 0);
-  return g_string_free (text, FALSE);
-}
-
-static void
-show_row_head (BwFitGrid *self, guint source)
-{
-  const BwSheet *sheet = bw_document_get_sheet (self->document);
-  const BwSource *shown = bw_sheet_source (sheet, source);
-  const BwRaster *raster = bw_sheet_raster (sheet, bw_document_get_catalogue (self->document),
-                                            shown);
-  GtkWidget *name = gtk_widget_get_first_child (self->row_heads->pdata[source]);
-
-  g_autofree char *raster_name = raster != NULL ? unbroken (raster->name)
-                                                 : g_strdup (_ ("raster not known"));
-
-  gtk_label_set_label (GTK_LABEL (name), shown->name);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_next_sibling (name)), raster_name);
-}
-
-static void
-show_cell (BwFitGrid *self, BwFitCell *cell)
-{
-  BwRasterFigures figures;
-  BwCase c;
-  BwFit fit;
-  if (!bw_document_case (self->document, bw_fit_cell_get_source (cell),
-                         bw_fit_cell_get_input (cell), &figures, &c))
-    return;
-  bw_fit_judge (&c, &fit);
-  bw_fit_cell_show (cell, &fit, &c);
-}
-
-static void
-show_all (BwFitGrid *self)
-{
-  const BwMonitor *monitor = bw_document_get_sheet (self->document)->monitor;
-  for (guint i = 0; i < self->n_inputs; i++)
-    gtk_label_set_label (self->column_heads->pdata[i], bw_monitor_input (monitor, i)->name);
-  for (guint i = 0; i < self->n_sources; i++)
-    show_row_head (self, i);
-  for (guint i = 0; i < self->at->len; i++)
-    show_cell (self, self->at->pdata[i]);
-  show_selection (self);
-}
-
-/* Building. GTK draws later children over earlier ones, so the heads stand after the cells, which
- * scroll behind them. */
-
-static GtkWidget *
-head_label_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-/* Adds the cells of one more row, before the first of the heads. */
-static void
-build_row_cells (BwFitGrid *self)
-{
-  GtkWidget *above = self->n_inputs > 0 ? self->column_heads->pdata[0] : NULL;
-
-  for (guint input = 0; input < self->n_inputs; input++)
-    {
-      GtkWidget *cell = bw_fit_cell_new (self->n_sources, input);
-      g_signal_connect_object (cell, "toggled", G_CALLBACK (on_cell_toggled), self,
-                               G_CONNECT_SWAPPED);
-      gtk_widget_insert_before (cell, GTK_WIDGET (self), above);
-      g_ptr_array_add (self->at, cell);
-    }
-}
-
-static void
-build_row_head (BwFitGrid *self)
-{
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-
-  gtk_widget_add_css_class (head, "bw-row-head");
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-name"));
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-light"));
-  gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
-  g_ptr_array_add (self->row_heads, head);
-}
-
-static void
-build_column_head (BwFitGrid *self)
-{
-  GtkWidget *head = head_label_new ("bw-column-head");
-  gtk_label_set_yalign (GTK_LABEL (head), 1);
-  gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
-  g_ptr_array_add (self->column_heads, head);
-}
-
-/* Drops the children from @first on. */
-static void
-drop_children (GPtrArray *children, guint first)
-{
-  for (guint i = first; i < children->len; i++)
-    gtk_widget_unparent (children->pdata[i]);
-  g_ptr_array_set_size (children, (gint) MIN (first, children->len));
-}
-
-static void
-set_columns (BwFitGrid *self, guint n_inputs)
-{
-  drop_children (self->at, 0);
-  drop_children (self->row_heads, 0);
-  drop_children (self->column_heads, 0);
-  self->n_sources = 0;
-  self->n_inputs = n_inputs;
-  for (guint i = 0; i < n_inputs; i++)
-    build_column_head (self);
-}
-
-/* Rows come and go at the end: what each one shows is set anew in any case. */
-static void
-set_rows (BwFitGrid *self, guint n_sources)
-{
-  drop_children (self->at, n_sources * self->n_inputs);
-  drop_children (self->row_heads, n_sources);
-  for (self->n_sources = self->row_heads->len; self->n_sources < n_sources; self->n_sources++)
-    {
-      build_row_cells (self);
-      build_row_head (self);
-    }
+    bw_fit_grid_show_pressed (self);
 }
 
 static void
 on_changed (BwFitGrid *self)
 {
   const BwSheet *sheet = bw_document_get_sheet (self->document);
-  guint n_sources = sheet->sources->len, n_inputs = sheet->monitor->inputs->len;
 
-  if (n_inputs != self->n_inputs)
-    set_columns (self, n_inputs);
-  if (n_sources != self->n_sources)
-    set_rows (self, n_sources);
-  show_all (self);
+  bw_fit_grid_resize (self, sheet->sources->len, sheet->monitor->inputs->len);
+  bw_fit_grid_show_all (self);
+  show_selection (self);
 }
 
 /* The whole table, and what each verdict depends on. */
@@ -252,6 +103,14 @@ focus_cell (BwFitGrid *self, int source, int input)
   return TRUE;
 }
 
+/* How far a key turns a page: the last row stays in sight as the first. */
+static int
+rows_in_sight (BwFitGrid *self)
+{
+  int rows = (int) self->layout.seen.end_source - (int) self->layout.seen.first_source;
+  return MAX (1, rows - 2);
+}
+
 static gboolean
 on_key (BwFitGrid *self, guint keyval, guint keycode, GdkModifierType state)
 {
@@ -273,6 +132,12 @@ on_key (BwFitGrid *self, guint keyval, guint keycode, GdkModifierType state)
     case GDK_KEY_Right:
     case GDK_KEY_KP_Right:
       return focus_cell (self, source, input + 1);
+    case GDK_KEY_Page_Up:
+    case GDK_KEY_KP_Page_Up:
+      return focus_cell (self, source - rows_in_sight (self), input);
+    case GDK_KEY_Page_Down:
+    case GDK_KEY_KP_Page_Down:
+      return focus_cell (self, source + rows_in_sight (self), input);
     case GDK_KEY_Home:
     case GDK_KEY_KP_Home:
       return focus_cell (self, far ? 0 : source, 0);
@@ -358,10 +223,8 @@ bw_fit_grid_dispose (GObject *object)
 {
   BwFitGrid *self = BW_FIT_GRID (object);
 
-  drop_children (self->at, 0);
-  drop_children (self->row_heads, 0);
-  drop_children (self->column_heads, 0);
-  g_clear_pointer (&self->corner, gtk_widget_unparent);
+  bw_fit_grid_cells_clear (self);
+  self->corner = NULL;
   bw_fit_grid_set_adjustment (self, &self->across, NULL);
   bw_fit_grid_set_adjustment (self, &self->down, NULL);
   g_clear_object (&self->document);
@@ -374,8 +237,11 @@ bw_fit_grid_finalize (GObject *object)
   BwFitGrid *self = BW_FIT_GRID (object);
 
   g_ptr_array_unref (self->column_heads);
-  g_ptr_array_unref (self->row_heads);
-  g_ptr_array_unref (self->at);
+  g_hash_table_unref (self->row_heads);
+  g_hash_table_unref (self->cells);
+  g_ptr_array_unref (self->spare_heads);
+  g_ptr_array_unref (self->spare_cells);
+  g_array_unref (self->layout.rows);
   g_free (self->layout.row_y);
   G_OBJECT_CLASS (bw_fit_grid_parent_class)->finalize (object);
 }
@@ -405,9 +271,8 @@ bw_fit_grid_init (BwFitGrid *self)
 {
   GtkEventController *key = gtk_event_controller_key_new ();
 
-  self->column_heads = g_ptr_array_new ();
-  self->row_heads = g_ptr_array_new ();
-  self->at = g_ptr_array_new ();
+  bw_fit_grid_cells_init (self);
+  self->layout.rows = g_array_new (FALSE, TRUE, sizeof (BwFitRow));
   self->corner = g_object_new (BW_TYPE_RESULT_HEAD, "title", _ ("Source and its raster"), NULL);
   bw_result_head_set_maker (BW_RESULT_HEAD (self->corner), make_result, self);
   gtk_widget_add_css_class (self->corner, "bw-column-head");

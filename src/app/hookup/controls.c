@@ -158,8 +158,11 @@ alternative_words (const BwHookup *hookup, guint index)
   const BwHookupAlternative *one = hookup->alternatives->pdata[index];
   const char *verdict = bw_kind_label (&bw_verdicts, one->verdict);
   return *one->price != '\0'
-             ? g_strdup_printf (_ ("%u: %s (%s, %s)"), index + 1, one->summary, verdict, one->price)
-             : g_strdup_printf (_ ("%u: %s (%s)"), index + 1, one->summary, verdict);
+             /* Translators: number of a plan, its parts, its verdict and its price. */
+             ? g_strdup_printf (_ ("%1$u: %2$s (%3$s, %4$s)"), index + 1, one->summary, verdict,
+                                one->price)
+             /* Translators: number of a plan, its parts and its verdict. */
+             : g_strdup_printf (_ ("%1$u: %2$s (%3$s)"), index + 1, one->summary, verdict);
 }
 
 static gboolean

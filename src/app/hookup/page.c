@@ -295,7 +295,8 @@ char *
 bw_hookup_page_dup_name (BwHookupPage *self)
 {
   const BwHookup *hookup = self->hold != NULL ? bw_hookup_hold_get (self->hold) : NULL;
-  return hookup != NULL ? g_strdup_printf (_ ("%s to %s"), hookup->source, hookup->input)
+  /* Translators: from the source to the input. */
+  return hookup != NULL ? g_strdup_printf (_ ("%1$s to %2$s"), hookup->source, hookup->input)
                         : g_strdup (_ ("hook-up"));
 }
 

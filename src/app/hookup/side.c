@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/wrap-layout.h"
 #include "core/base/caution.h"
@@ -65,7 +66,7 @@ add_buttons (BwHookupSide *self)
   self->buttons = bw_wrap_box_new ();
   for (guint i = 0; i < G_N_ELEMENTS (buttons); i++)
     {
-      GtkWidget *button = gtk_button_new_with_mnemonic (_ (buttons[i].label));
+      GtkWidget *button = bw_button_new (_ (buttons[i].label));
       gtk_widget_set_name (button, buttons[i].name);
       if (buttons[i].action != NULL)
         gtk_actionable_set_action_name (GTK_ACTIONABLE (button), buttons[i].action);

@@ -7,10 +7,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/bench/bench-signal.h"
+#include "app/widgets/button-name.h"
 #include "app/widgets/chooser.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/empty-page.h"
 #include "app/widgets/form.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/severity-mark.h"
 #include "core/base/caution.h"
@@ -126,8 +128,8 @@ title_text (BwCausePanel *self, const BwBenchSignal *signal)
 
   if (c->not_taken)
     g_string_append_printf (text,
-                            _ (". The input does not take %s: what should be is what the source "
-                               "gives into %s"),
+                            _ (". The input does not take %1$s: what should be is what the source "
+                               "gives into %2$s"),
                             bw_kind_label (&bw_sync_kinds, c->form.sync), load);
   else
     g_string_append_printf (text, _ (". The conductor should end in %s"), load);
@@ -325,7 +327,7 @@ static GtkWidget *
 button_new (BwCausePanel *self, GtkWidget *box, const char *name, const char *label,
             GCallback clicked)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = bw_button_new (label);
   gtk_widget_set_name (button, name);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   g_signal_connect_object (button, "clicked", clicked, self, G_CONNECT_SWAPPED);
@@ -371,7 +373,7 @@ add_place (BwCausePanel *self, GtkWidget *body)
 static void
 add_readings (BwCausePanel *self, GtkWidget *body)
 {
-  GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *columns = bw_reading_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_widget_set_layout_manager (columns, g_object_new (BW_TYPE_COLUMNS_LAYOUT, "most", 8u,
                                                         "column-width", 140u, NULL));

@@ -167,7 +167,7 @@ show_mix (BwSyncPanel *self, const BwSyncMixCase *what, const BwSyncAfc *afc)
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
-  g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
+  g_autofree char *title = g_strdup_printf (_ ("%1$s: %2$s"),
                                             bw_document_selected_source (self->document)->name,
                                             what->raster->name);
 

@@ -81,7 +81,6 @@ static const BwField line_field = {
 static const BwField capacitor_field = {
   .key = "capacitor",
   .label = N_ ("Capacitor"),
-  .help = "",
   .type = BW_FIELD_QUANTITY,
   .dimension = BW_DIMENSION_CAPACITANCE,
   .flags = BW_FIELD_UNKNOWN,
@@ -190,7 +189,8 @@ update_frames (BwWaveformPanel *self)
   bw_chooser_clear (self->frame);
   for (guint i = 0; i < few; i++)
     {
-      g_autofree char *words = g_strdup_printf (_ ("%u of %u"), i + 1, few);
+      /* Translators: which frame of how many. */
+      g_autofree char *words = g_strdup_printf (_ ("%1$u of %2$u"), i + 1, few);
       bw_chooser_add (self->frame, i, words);
     }
 }
@@ -306,7 +306,7 @@ show_figures (BwWaveformPanel *self, const BwBenchSignal *signal, const BwSynthe
 static void
 show_trouble (BwWaveformPanel *self, const char *title, const GError *error)
 {
-  g_autofree char *says = g_strdup_printf (_ ("%s cannot be drawn: %s"), title, error->message);
+  g_autofree char *says = g_strdup_printf (_ ("%1$s cannot be drawn: %2$s"), title, error->message);
   bw_picture_panel_set_title (self->panel, says);
   bw_picture_panel_show (self->panel, NULL, NULL);
 }

@@ -176,7 +176,7 @@ update (BwDrawingPanel *self)
   show_picture (self);
   if (raster == NULL)
     return;
-  g_autofree char *title = g_strdup_printf (_ ("%s: %s"),
+  g_autofree char *title = g_strdup_printf (_ ("%1$s: %2$s"),
                                             bw_document_selected_source (self->document)->name,
                                             raster->name);
   BwResult *figures = bw_result_new (bw_quantity_locale_mark ());

@@ -3,7 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "core/bench/results.h"
@@ -21,14 +23,14 @@ typedef struct
 } Reading;
 
 static const BwKind scan_kinds[] = {
-  { "", N_ ("not seen") },
+  { "not-seen", N_ ("not seen") },
   [1 + BW_SCAN_PROGRESSIVE] = { "progressive", N_ ("progressive") },
   [1 + BW_SCAN_INTERLACED] = { "interlaced", N_ ("interlaced") },
 };
 static const BwKindTable scans = { G_N_ELEMENTS (scan_kinds), scan_kinds };
 
 static const BwKind shape_kinds[] = {
-  { "", N_ ("not seen") },
+  { "not-seen", N_ ("not seen") },
   [1 + BW_SHAPE_BILEVEL] = { "bi-level", N_ ("bi-level") },
   [1 + BW_SHAPE_TRILEVEL] = { "tri-level", N_ ("tri-level") },
 };
@@ -176,7 +178,7 @@ on_use (BwIdentifyPanel *self)
   const BwRaster *raster = bw_catalogue_raster (bw_document_get_catalogue (self->document),
                                                 bw_node_value (row, "id")->words);
   if (bw_document_use_raster (self->document, source, raster, &error))
-    says = g_strdup_printf (_ ("%s now has the raster %s"),
+    says = g_strdup_printf (_ ("%1$s now has the raster %2$s"),
                             bw_sheet_source (bw_document_get_sheet (self->document), source)->name,
                             raster->name);
   else
@@ -232,9 +234,11 @@ static void
 bw_identify_panel_init (BwIdentifyPanel *self)
 {
   g_type_ensure (BW_TYPE_FORM);
+  g_type_ensure (BW_TYPE_READING_BOX);
   g_type_ensure (BW_TYPE_RESULT_VIEW);
   self->candidates = g_array_new (FALSE, FALSE, sizeof (BwCandidate));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
   bw_result_view_set_cards (self->list, TRUE);
   bw_result_view_set_selectable (self->list);
   bw_form_build (self->form, &field_table, &self->reading);

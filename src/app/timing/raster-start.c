@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "core/bench/tube-raster.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/standards.h"
@@ -54,6 +55,7 @@ static const BwField formula_fields[] = {
   SIZE ("width", N_ ("Active pixels"), width, BW_FORMULA_SIZE_MIN),
   SIZE ("height", N_ ("Active lines of the frame"), height, BW_FORMULA_SIZE_MIN),
   INTERLACED,
+  /* xgettext:no-c-format */
   { .key = "margins", .label = N_ ("Margins of 1.8 % on each side"),
     .type = BW_FIELD_SWITCH, AT (margins) },
 };
@@ -241,7 +243,7 @@ static void
 fill (BwRasterStart *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ (kinds[self->kind].make));
+  GtkWidget *button = bw_button_new (_ (kinds[self->kind].make));
   GtkWidget *fault = words_new (NULL, "bw-field-error");
 
   self->form = g_object_new (BW_TYPE_FORM, NULL);

@@ -72,7 +72,7 @@ says_text (const BwNode *row)
 {
   g_autofree char *limit = bw_node_cell_text (row, BW_READINGS_COLUMN_LIMIT, FALSE);
   g_autofree char *deviation = bw_node_words (row, "deviation");
-  return g_strdup_printf (_ ("%s; %s from nominal"), limit, deviation);
+  return g_strdup_printf (_ ("%1$s; %2$s from nominal"), limit, deviation);
 }
 
 static void
@@ -220,7 +220,7 @@ allowed_text (BwReadingRow *self)
   g_autofree char *allowed = bw_quantity_format_range (bands->at[1],
                                                        bw_reading_dimension (self->kind), DIGITS,
                                                        bw_quantity_locale_mark ());
-  return g_strdup_printf (_ ("nominal %s; allowed %s"), nominal, allowed);
+  return g_strdup_printf (_ ("nominal %1$s; allowed %2$s"), nominal, allowed);
 }
 
 /**

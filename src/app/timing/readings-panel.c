@@ -5,7 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/result-head.h"
 #include "app/widgets/template.h"
 #include "app/widgets/severity-mark.h"
@@ -20,6 +22,7 @@ struct _BwReadingsPanel
   GtkWidget parent_instance;
 
   GtkDropDown *standard;
+  GtkWidget *standard_label;
   GtkLabel *source;
   GtkLabel *summary;
   BwResultHead *table;
@@ -75,11 +78,12 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0)
-    return g_strdup_printf (ngettext ("%u reading, within the standard",
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u reading, within the standard",
                                       "%u readings, all within the standard", all),
                             all);
-  return g_strdup_printf (ngettext ("%u reading, %u outside the standard: %s",
-                                    "%u readings, %u outside the standard: %s", all),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "%1$u reading, %2$u outside the standard: %3$s",
+                                       "%1$u readings, %2$u outside the standard: %3$s", all),
                           all, count->outside, count->names->str);
 }
 
@@ -203,6 +207,7 @@ bw_readings_panel_class_init (BwReadingsPanelClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/readings-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard);
+  gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, standard_label);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, source);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, summary);
   gtk_widget_class_bind_template_child (widget_class, BwReadingsPanel, table);
@@ -234,9 +239,12 @@ static void
 bw_readings_panel_init (BwReadingsPanel *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_READING_BOX);
   self->limits = bw_limits_shipped ();
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
+  bw_label_control (GTK_WIDGET (self->standard), self->standard_label);
   bw_result_head_set_maker (self->table, make_result, self);
   fill (self);
   show_standard (self);

@@ -69,8 +69,8 @@ name_raster (BwRaster *raster)
   g_free (raster->id);
   g_free (raster->name);
   raster->id = g_strdup_printf ("own-%dx%d-%.0f", raster->h_active, lines, f.field_rate_hz);
-  raster->name = g_strdup_printf (_ ("%d×%d, %s, %s, worked out"), raster->h_active, lines, line,
-                                  field);
+  raster->name = g_strdup_printf (_ ("%1$d×%2$d, %3$s, %4$s, worked out"), raster->h_active, lines,
+                                  line, field);
 }
 
 /**

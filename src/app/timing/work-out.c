@@ -5,8 +5,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/columns-layout.h"
 #include "app/widgets/form.h"
+#include "app/widgets/reading-box.h"
 #include "app/widgets/template.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/results.h"
@@ -291,7 +293,7 @@ on_use (BwWorkOut *self)
       return;
     }
   const BwSheet *sheet = bw_document_get_sheet (self->document);
-  g_autofree char *says = g_strdup_printf (_ ("%s now has the raster %s"),
+  g_autofree char *says = g_strdup_printf (_ ("%1$s now has the raster %2$s"),
                                            bw_sheet_source (sheet, source)->name,
                                            source_raster (self)->name);
   gtk_label_set_label (self->says, says);
@@ -384,8 +386,10 @@ static void
 bw_work_out_init (BwWorkOut *self)
 {
   g_type_ensure (BW_TYPE_COLUMNS_LAYOUT);
+  g_type_ensure (BW_TYPE_READING_BOX);
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
   bw_result_head_set_maker (self->table, make_result, self);
   add_figures (self, self->rates, rates, G_N_ELEMENTS (rates));
   add_figures (self, self->line, line, G_N_ELEMENTS (line));

@@ -107,7 +107,12 @@ apply (BwColourScheme *self)
 {
   g_autofree char *wanted = g_settings_get_string (self->settings, "colour-scheme");
   gboolean dark = g_str_equal (wanted, "system") ? self->system_dark : g_str_equal (wanted, "dark");
-  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", dark, NULL);
+  gboolean is_dark;
+
+  /* Setting it again to what it is would make the toolkit read its whole theme again. */
+  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", &is_dark, NULL);
+  if (is_dark != dark)
+    g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", dark, NULL);
 }
 
 /* The portal wraps the value in one variant, or, in its older form, in two. */

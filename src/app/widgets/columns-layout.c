@@ -61,9 +61,11 @@ lay_out (BwColumnsLayout *self, GtkWidget *widget, int width, gboolean allocate)
           column = row_height = 0;
         }
       int height = measure (child, GTK_ORIENTATION_VERTICAL, child_width, &minimum);
+      int x = column * (child_width + GAP);
+      if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
+        x = width - x - child_width;
       if (allocate)
-        gtk_widget_size_allocate (
-            child, &(GtkAllocation){ column * (child_width + GAP), y, child_width, height }, -1);
+        gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, child_width, height }, -1);
       row_height = MAX (row_height, height);
       column++;
     }

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "button-name.h"
 #include "template.h"
 
 /**
@@ -48,6 +49,7 @@ static void
 bw_empty_page_init (BwEmptyPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }
 
 static void

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "columns-layout.h"
+#include "reading-box.h"
 
 /**
  * BwForm:
@@ -69,6 +70,14 @@ bw_form_finalize (GObject *object)
   G_OBJECT_CLASS (bw_form_parent_class)->finalize (object);
 }
 
+static gboolean
+bw_form_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  if (direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD)
+    return bw_tab_in_order (widget, direction);
+  return GTK_WIDGET_CLASS (bw_form_parent_class)->focus (widget, direction);
+}
+
 static void
 bw_form_class_init (BwFormClass *klass)
 {
@@ -76,6 +85,7 @@ bw_form_class_init (BwFormClass *klass)
 
   object_class->dispose = bw_form_dispose;
   object_class->finalize = bw_form_finalize;
+  GTK_WIDGET_CLASS (klass)->focus = bw_form_focus;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), BW_TYPE_COLUMNS_LAYOUT);
 
   /* BwForm::taken: a field of the object has been set. */

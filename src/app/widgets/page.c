@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "page.h"
 
+#include "button-name.h"
 #include "wrap-layout.h"
 
 /**
@@ -368,4 +369,5 @@ bw_page_init (BwPage *self)
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   private_of (self)->list = g_ptr_array_new_with_free_func (view_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }

@@ -19,6 +19,9 @@ struct _BwPicker
   GtkCustomFilter *filter;
 
   GStrv words; /* casefolded; nullable */
+
+  BwPickListFunc make_list;     /* nullable: called when the picker is first shown */
+  const BwCatalogue *catalogue; /* borrowed; nullable */
 };
 
 G_DEFINE_FINAL_TYPE (BwPicker, bw_picker, GTK_TYPE_POPOVER)
@@ -138,6 +141,12 @@ bw_picker_show (GtkWidget *widget)
 {
   BwPicker *self = BW_PICKER (widget);
 
+  if (self->make_list != NULL)
+    {
+      g_autoptr (GListModel) items = self->make_list (self->catalogue);
+      self->make_list = NULL;
+      bw_picker_set_items (self, items);
+    }
   gtk_editable_set_text (GTK_EDITABLE (self->search), "");
   GTK_WIDGET_CLASS (bw_picker_parent_class)->show (widget);
   gtk_widget_grab_focus (GTK_WIDGET (self->search));
@@ -214,4 +223,19 @@ bw_picker_set_items (BwPicker *self, GListModel *items)
 {
   gtk_filter_list_model_set_model (self->matches, items);
   update_stack (self);
+}
+
+/**
+ * bw_picker_set_list:
+ * @list: called with @catalogue when the picker is first shown
+ * @catalogue: borrowed; must outlive the picker
+ *
+ * Says what to pick from, without making it before somebody wants to pick.
+ */
+void
+bw_picker_set_list (BwPicker *self, BwPickListFunc list, const BwCatalogue *catalogue)
+{
+  g_return_if_fail (BW_IS_PICKER (self) && list != NULL && catalogue != NULL);
+  self->make_list = list;
+  self->catalogue = catalogue;
 }

@@ -81,6 +81,18 @@ take_over_zoom (BwPictureArea *self)
   self->drawing = bw_picture_area_build (self, page_width (self), page_height (self), &self->ink);
 }
 
+/* What a screen reader was told of a drawing that is gone. */
+static void
+forget_words (BwPictureArea *self)
+{
+  GtkAccessible *accessible = GTK_ACCESSIBLE (self);
+  gtk_accessible_reset_property (accessible, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT);
+  if (self->source.build != NULL)
+    return; /* its name and description come when it is drawn */
+  gtk_accessible_reset_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL);
+  gtk_accessible_reset_property (accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+}
+
 static void
 put_in_words (BwPictureArea *self)
 {
@@ -285,6 +297,7 @@ bw_picture_area_show (BwPictureArea *self, const BwPictureSource *source, gpoint
   self->pointed = self->lifted = FALSE;
   self->keeps_zoom = source != NULL && source->keeps_zoom && (self->zoomed || self->keeps_zoom);
   self->zoomed = FALSE;
+  forget_words (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   if (source == NULL || gtk_widget_get_mapped (GTK_WIDGET (self)))
     g_signal_emit (self, signals[DRAWN], 0);
@@ -315,4 +328,6 @@ bw_picture_area_refresh (BwPictureArea *self)
   g_signal_emit (self, signals[DRAWN], 0);
   if (self->cursors[self->active].set)
     bw_picture_area_tell (self);
+  else
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT);
 }

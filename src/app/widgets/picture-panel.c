@@ -34,6 +34,7 @@ struct _BwPicturePanel
   gboolean reads;          /* a cursor is set */
   GPtrArray *views;        /* of BwPanelView */
   const BwPanelView *view; /* nullable: the one that is chosen */
+  int reading_lines;       /* how many the line of what is read has room for; zero: not known yet */
   double share[2];  /* of the drawing, by orientation, as the person has set it; zero: usual */
   int placed_for;   /* the size of the panes for which the handle was put; zero: not yet */
   gboolean placing; /* the handle is being put, not moved by the person */
@@ -58,11 +59,12 @@ static guint signals[N_SIGNALS];
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
-#define SIDE_SHARE_MAX 0.42
+#define SIDE_SHARE_MAX 0.35
 #define WIDE_CHARS 112
-#define SIDE_SHARE 0.36
+#define SIDE_SHARE 0.31
 #define SIDE_CHARS_MAX 56
-#define UNDER_SHARE 0.2
+#define READING_CHARS 84
+#define UNDER_SHARE 0.12
 
 static void
 panel_view_free (gpointer data)
@@ -81,7 +83,8 @@ hint (BwPicturePanel *self)
   if (drawing == NULL || !bw_drawing_can_be_read (drawing))
     return "";
   if (bw_picture_area_can_be_zoomed (self->area))
-    return _ ("Point at it or use the arrow keys. C: second cursor. Shift+arrows: move. + − 0: zoom.");
+    return _ (
+        "Point at it or use the arrow keys. C: second cursor. Shift+arrows: move. + − 0: zoom.");
   return _ ("Point at it or use the arrow keys. C: second cursor.");
 }
 
@@ -271,6 +274,28 @@ wanted_position (BwPicturePanel *self, int size)
                 MIN (least, (int) (size * SIDE_SHARE_MAX)));
 }
 
+/* The line of what is read has room for a sentence: where the panel is narrow for its font, that is
+ * two lines, or three. It is as high with any words, so that the drawing stays where it is. */
+static void
+size_reading (BwPicturePanel *self)
+{
+  static const char *const classes[] = { NULL, "bw-two-lines", "bw-three-lines" };
+  int width = MAX (1, gtk_widget_get_width (GTK_WIDGET (self)));
+  int lines = CLAMP ((chars_width (self, READING_CHARS) - 1) / width + 1, 1, 3);
+
+  if (lines == self->reading_lines)
+    return;
+  self->reading_lines = lines;
+  gtk_label_set_wrap (self->reading, lines > 1);
+  gtk_label_set_single_line_mode (self->reading, lines == 1);
+  gtk_label_set_lines (self->reading, lines > 1 ? lines : -1);
+  for (int i = 1; i < 3; i++)
+    if (lines == i + 1)
+      gtk_widget_add_css_class (GTK_WIDGET (self->reading), classes[i]);
+    else
+      gtk_widget_remove_css_class (GTK_WIDGET (self->reading), classes[i]);
+}
+
 /* Panes that are turned get their places anew, and only then is the handle put: they take the new
  * size for a change of the old one, and would move it. */
 static void
@@ -278,6 +303,7 @@ place (BwPicturePanel *self)
 {
   GtkOrientation wanted = orientation_for (self, gtk_widget_get_width (GTK_WIDGET (self)));
 
+  size_reading (self);
   self->placed_for = 0;
   if (orientation_of (self) != wanted)
     {

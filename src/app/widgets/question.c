@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "button-name.h"
+
 /* A question to the person, in a dialog over the window that it is about. */
 
 #define MOST_LINES 200
@@ -58,6 +60,7 @@ static void
 add_answer (GtkDialog *dialog, const BwAnswer *answer)
 {
   GtkWidget *button = gtk_dialog_add_button (dialog, _ (answer->label), answer->response);
+  bw_name_button (GTK_BUTTON (button));
   if (answer->css_class == NULL)
     return;
   gtk_widget_add_css_class (button, answer->css_class);

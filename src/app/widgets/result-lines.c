@@ -224,7 +224,7 @@ card_text (const BwNode *table, const BwNode *row, guint i)
   g_autofree char *cell = bw_node_cell_text (row, i, FALSE);
 
   if (*cell != '\0' && column->kind == BW_COLUMN_SAYS)
-    return g_strdup_printf (_ ("%s: %s"), column->label, cell);
+    return g_strdup_printf (_ ("%1$s: %2$s"), column->label, cell);
   if (*cell == '\0' || column->kind != BW_COLUMN_NUMBERS)
     return g_steal_pointer (&cell);
   return g_strconcat (column->label, " ", cell, column->unit != NULL ? "\u00a0" : "", column->unit,

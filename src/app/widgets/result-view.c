@@ -79,6 +79,8 @@ bw_figure_label_set (GtkLabel *label, const char *text)
   pango_attr_list_unref (attributes);
 }
 
+#define LEAST_CHARS 8
+
 /**
  * bw_words_label_new:
  * @text: (nullable)
@@ -92,6 +94,9 @@ bw_words_label_new (const char *text, const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  /* Without a least width the toolkit tries the text letter by letter to find how narrow it gets. */
+  if (text != NULL && g_utf8_strlen (text, -1) >= 2 * LEAST_CHARS)
+    gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
   gtk_widget_add_css_class (label, css_class);
   return label;
 }
@@ -99,6 +104,7 @@ bw_words_label_new (const char *text, const char *css_class)
 /* Text that may take any width asks for no more than this. */
 #define FREE_CHARS 46
 #define COLUMN_SPACE 10
+#define UNIT_GAP 4
 #define TITLE_SPACE 6 /* above a heading among the lines */
 
 static const struct
@@ -154,7 +160,46 @@ label_new (BwLabelLook look)
     gtk_widget_set_margin_top (label, TITLE_SPACE);
   if (!looks[look].in_column)
     gtk_label_set_max_width_chars (GTK_LABEL (label), FREE_CHARS);
+  if (at_right || look == BW_LABEL_UNIT)
+    gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
   return label;
+}
+
+/* Space between @cell and the one before it in its row, which runs as the language does. */
+static void
+set_apart (GtkWidget *cell)
+{
+  gboolean against = gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL
+                     && gtk_widget_get_direction (cell) == GTK_TEXT_DIR_LTR;
+  gtk_widget_set_margin_start (cell, against ? 0 : COLUMN_SPACE);
+  gtk_widget_set_margin_end (cell, against ? COLUMN_SPACE : 0);
+}
+
+/* A number and its unit are written from left to right in every language: where @label is a unit, it
+ * stands with the number before it in a box of their own. */
+static void
+append_label (GtkBox *box, GtkWidget *label, BwLabelLook look)
+{
+  GtkWidget *before = gtk_widget_get_last_child (GTK_WIDGET (box));
+  if (look != BW_LABEL_UNIT || before == NULL || !GTK_IS_LABEL (before))
+    {
+      gtk_box_append (box, label);
+      if (before != NULL && !BW_IS_SEVERITY_MARK (before))
+        set_apart (label);
+      return;
+    }
+  GtkWidget *pair = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  g_object_ref (before);
+  gtk_box_remove (box, before);
+  gtk_widget_set_direction (pair, GTK_TEXT_DIR_LTR);
+  set_apart (pair);
+  gtk_widget_set_margin_start (before, 0);
+  gtk_widget_set_margin_end (before, 0);
+  gtk_widget_set_margin_start (label, UNIT_GAP);
+  gtk_box_append (GTK_BOX (pair), before);
+  gtk_box_append (GTK_BOX (pair), label);
+  gtk_box_append (box, pair);
+  g_object_unref (before);
 }
 
 /* Rows */
@@ -216,11 +261,9 @@ row_new (BwResultView *self, const BwResultLine *line)
       GtkWidget *label = label_new (look);
       if (looks[look].in_column && !line->stacked)
         gtk_size_group_add_widget (width_of (self, line, i), label);
-      if (i > 0 && !line->stacked)
-        gtk_widget_set_margin_start (label, look == BW_LABEL_UNIT ? 4 : COLUMN_SPACE);
       g_ptr_array_add (labels, label);
       if (!line->stacked)
-        gtk_box_append (GTK_BOX (box), label);
+        append_label (GTK_BOX (box), label, look);
     }
   if (line->stacked)
     gtk_box_append (GTK_BOX (box), stack_new (line, labels));

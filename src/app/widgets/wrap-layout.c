@@ -11,12 +11,18 @@
 struct _BwWrapLayout
 {
   GtkLayoutManager parent_instance;
+
+  guint gap; /* between children of a row; half of it between rows */
 };
 
 G_DEFINE_FINAL_TYPE (BwWrapLayout, bw_wrap_layout, GTK_TYPE_LAYOUT_MANAGER)
 
+enum
+{
+  PROP_GAP = 1
+};
+
 #define GAP 12
-#define ROW_GAP 6
 
 static int
 measure (GtkWidget *child, GtkOrientation orientation, int for_size, int *minimum)
@@ -48,7 +54,7 @@ allocate (GtkWidget *widget, GtkWidget *child, const Row *row, int width, int he
 
 /* Lays out at @width, or only measures. Returns the height that it takes. */
 static int
-lay_out (GtkWidget *widget, int width, gboolean allocates)
+lay_out (GtkWidget *widget, int gap, int width, gboolean allocates)
 {
   Row row = { .width = width };
   int minimum;
@@ -62,14 +68,14 @@ lay_out (GtkWidget *widget, int width, gboolean allocates)
       int own = CLAMP (natural, minimum, MAX (minimum, width));
       if (row.x > 0 && row.x + own > width)
         {
-          row.y += row.height + ROW_GAP;
+          row.y += row.height + gap / 2;
           row.x = row.height = 0;
         }
       int height = measure (child, GTK_ORIENTATION_VERTICAL, own, &minimum);
       if (allocates)
         allocate (widget, child, &row, own, height);
       row.height = MAX (row.height, height);
-      row.x += own + GAP;
+      row.x += own + gap;
     }
   return row.y + row.height;
 }
@@ -85,7 +91,7 @@ bw_wrap_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrienta
                         int for_size, int *minimum, int *natural, int *minimum_baseline,
                         int *natural_baseline)
 {
-  int least = 0, all = 0;
+  int gap = (int) BW_WRAP_LAYOUT (manager)->gap, least = 0, all = 0;
 
   *minimum_baseline = *natural_baseline = -1;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
@@ -94,7 +100,7 @@ bw_wrap_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrienta
       int child_minimum;
       if (!gtk_widget_should_layout (child))
         continue;
-      all += measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum) + (all > 0 ? GAP : 0);
+      all += measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum) + (all > 0 ? gap : 0);
       least = MAX (least, child_minimum);
     }
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
@@ -103,14 +109,23 @@ bw_wrap_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrienta
       *natural = all;
       return;
     }
-  *minimum = *natural = lay_out (widget, for_size > 0 ? for_size : all, FALSE);
+  *minimum = *natural = lay_out (widget, gap, for_size > 0 ? for_size : all, FALSE);
 }
 
 static void
 bw_wrap_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width, int height,
                          int baseline)
 {
-  lay_out (widget, width, TRUE);
+  lay_out (widget, (int) BW_WRAP_LAYOUT (manager)->gap, width, TRUE);
+}
+
+static void
+bw_wrap_layout_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_GAP)
+    BW_WRAP_LAYOUT (object)->gap = g_value_get_uint (value);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
 
 static void
@@ -121,11 +136,16 @@ bw_wrap_layout_class_init (BwWrapLayoutClass *klass)
   layout_class->get_request_mode = bw_wrap_layout_get_request_mode;
   layout_class->measure = bw_wrap_layout_measure;
   layout_class->allocate = bw_wrap_layout_allocate;
+  G_OBJECT_CLASS (klass)->set_property = bw_wrap_layout_set_property;
+  g_object_class_install_property (G_OBJECT_CLASS (klass), PROP_GAP,
+                                   g_param_spec_uint ("gap", NULL, NULL, 0, 100, GAP,
+                                                      G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS));
 }
 
 static void
 bw_wrap_layout_init (BwWrapLayout *self)
 {
+  self->gap = GAP;
 }
 
 /**

@@ -268,7 +268,8 @@ static const struct
   { "win.close", { "<Control>w" } },
   { "app.quit", { "<Control>q" } },
   { "app.preferences", { "<Control>comma" } },
-  { "win.show-help-overlay", { "<Control>question", "F1" } },
+  { "win.show-help-overlay", { "<Control>question" } },
+  { "win.help", { "F1" } },
 };
 
 static const int ending_signals[] = { SIGTERM, SIGHUP, SIGINT };

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "preferences.h"
 
+#include "app/widgets/template.h"
+
 /**
  * BwPreferences:
  *
@@ -11,6 +13,7 @@ struct _BwPreferences
   GtkWindow parent_instance;
 
   GtkDropDown *scheme;
+  GtkWidget *scheme_label;
   GtkSpinButton *recent;
 };
 
@@ -51,6 +54,7 @@ bw_preferences_class_init (BwPreferencesClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/breezeway/Breezeway/preferences.ui");
   gtk_widget_class_bind_template_child (widget_class, BwPreferences, scheme);
+  gtk_widget_class_bind_template_child (widget_class, BwPreferences, scheme_label);
   gtk_widget_class_bind_template_child (widget_class, BwPreferences, recent);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
 }
@@ -59,6 +63,7 @@ static void
 bw_preferences_init (BwPreferences *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_label_control (GTK_WIDGET (self->scheme), self->scheme_label);
 }
 
 /**

@@ -115,6 +115,12 @@ on_shortcuts (BwWindow *self, GVariant *parameter)
 }
 
 static void
+on_help (BwWindow *self, GVariant *parameter)
+{
+  bw_window_show_help (self);
+}
+
+static void
 on_choose_monitor (BwWindow *self, GVariant *parameter)
 {
   bw_bench_panel_choose_monitor (self->bench);
@@ -182,6 +188,7 @@ static const struct
   { "win.redo", NULL, TRUE, on_redo },
   { "win.page", "s", FALSE, on_page },
   { "win.show-help-overlay", NULL, FALSE, on_shortcuts },
+  { "win.help", NULL, FALSE, on_help },
   { "win.choose-monitor", NULL, TRUE, on_choose_monitor },
   { "win.add-input", NULL, TRUE, on_add_input },
   { "win.add-source", NULL, TRUE, on_add_source },

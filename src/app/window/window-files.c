@@ -29,7 +29,7 @@ faults_new (void)
 /**
  * bw_window_open:
  *
- * Reads @file into the window's document. What is wrong with the file is shown in the window; the
+ * Reads @file, a bench sheet or the EDID of a display, into the window's document. What is wrong with the file is shown in the window; the
  * file is not changed.
  *
  * Returns: whether it was read
@@ -38,7 +38,10 @@ gboolean
 bw_window_open (BwWindow *self, GFile *file)
 {
   g_autoptr (GPtrArray) faults = faults_new ();
+  gboolean opened;
 
+  if (bw_window_open_edid (self, file, &opened))
+    return opened;
   if (bw_document_load (self->document, file, faults))
     {
       bw_recent_add (file);
@@ -217,6 +220,7 @@ bw_window_choose_open (BwWindow *self)
 {
   choose (self, _ ("Open a Bench Sheet"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), open_chosen);
   add_filter (self, _ ("Bench sheets"), ".bench");
+  add_filter (self, _ ("EDIDs of displays"), ".bin");
   add_filter (self, _ ("All files"), "");
   gtk_native_dialog_show (self->chooser);
 }
@@ -435,18 +439,6 @@ bw_window_export_report (BwWindow *self)
   gtk_native_dialog_show (self->chooser);
 }
 
-/* What the block cannot say of this monitor, shown where faults are. */
-static void
-show_notes (BwWindow *self, GPtrArray *notes)
-{
-  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  for (guint i = 0; i < notes->len; i++)
-    g_ptr_array_add (faults, g_error_new_literal (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
-                                                  notes->pdata[i]));
-  if (faults->len > 0)
-    bw_window_show_faults (self, _ ("The EDID is written. What it cannot say in full:"), faults);
-}
-
 static void
 edid_chosen (BwWindow *self, GFile *file, const char *suffix)
 {
@@ -463,7 +455,7 @@ edid_chosen (BwWindow *self, GFile *file, const char *suffix)
   if (bw_edid_write (bw_document_get_sheet (self->document),
                      bw_document_get_catalogue (self->document), block, notes, &error)
       && bw_file_replace (path, block, sizeof block, &error))
-    show_notes (self, notes);
+    bw_window_show_notes (self, _ ("The EDID is written. What it cannot say in full:"), notes);
   else
     bw_window_show_error (self, title, error);
 }

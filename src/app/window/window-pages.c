@@ -5,6 +5,7 @@
 
 #include "app/detail/page.h"
 #include "app/fit/page.h"
+#include "app/help/help.h"
 #include "app/hookup/page.h"
 #include "app/levels/page.h"
 #include "app/timing/page.h"
@@ -162,6 +163,26 @@ bw_window_add_pages (BwWindow *self)
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     add_button (self, &kinds[i]);
   bw_window_show_page (self, kinds[0].id);
+}
+
+/* Help */
+
+/**
+ * bw_window_show_help:
+ *
+ * Opens the manual where the person is: at the bench, or at the view of the page that is shown.
+ */
+void
+bw_window_show_help (BwWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  BwHelp *help = bw_help_open (GTK_WINDOW (self));
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->side)))
+    bw_help_show (help, "bench", bw_window_is_editing (self) ? "editor" : NULL);
+  else
+    bw_help_show (help, gtk_stack_get_visible_child_name (self->pages),
+                  bw_page_get_view (bw_window_get_shown_page (self)));
 }
 
 /* Window of shortcuts */

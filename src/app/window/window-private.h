@@ -22,6 +22,7 @@ struct _BwWindow
   GtkLabel *guard_title;
   GtkLabel *guard_text;
   GtkWidget *load_theirs;
+  GtkPaned *panes;
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -50,6 +51,7 @@ void bw_window_update_actions (BwWindow *self);
 void bw_window_add_pages (BwWindow *self);
 void bw_window_on_page_turned (BwWindow *self);
 void bw_window_show_shortcuts (BwWindow *self);
+void bw_window_show_help (BwWindow *self);
 
 /* window-files.c */
 void bw_window_choose_open (BwWindow *self);
@@ -62,6 +64,10 @@ void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
+
+/* window-edid.c */
+gboolean bw_window_open_edid (BwWindow *self, GFile *file, gboolean *opened);
+void bw_window_show_notes (BwWindow *self, const char *title, const GPtrArray *notes);
 
 /* window-guard.c */
 void bw_window_update_guard (BwWindow *self);

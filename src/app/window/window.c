@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/button-name.h"
 #include "app/widgets/file-chooser.h"
 #include "app/widgets/wrap-layout.h"
 
@@ -240,6 +241,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_title);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, panes);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -274,6 +276,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_FAULT_BAR);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_name_buttons (GTK_WIDGET (self));
 }
 
 static void
@@ -291,6 +294,22 @@ take_document (BwWindow *self, BwDocument *document)
                            G_CONNECT_SWAPPED);
   bw_window_keep_drafts (self);
   on_changed (self);
+}
+
+/* The bench is as wide as so many letters, but leaves the page most of the window where the text is
+ * large. */
+#define SIDE_CHARS 36
+#define SIDE_SHARE 0.3
+
+static void
+place_side (BwWindow *self, int width)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int side = SIDE_CHARS * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
+
+  pango_font_metrics_unref (metrics);
+  gtk_paned_set_position (self->panes, MIN (side, (int) (width * SIDE_SHARE)));
 }
 
 /**
@@ -311,6 +330,7 @@ bw_window_new (GtkApplication *application, BwDocument *document, GSettings *set
                                g_settings_get_int (settings, "window-height"));
   if (g_settings_get_boolean (settings, "maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
+  place_side (self, g_settings_get_int (settings, "window-width"));
   take_document (self, document);
   return self;
 }

@@ -68,7 +68,7 @@ bw_argument_quantity (const char *option, const char *raw, BwDimension dimension
   if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (!(*value > 0))
-    bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, text);
+    bw_cli_complain (_ ("%1$s: “%2$s” must be more than zero"), option, text);
   else
     return TRUE;
   return FALSE;
@@ -111,7 +111,7 @@ bw_argument_rate (const char *option, const char *raw, BwRatio *rate_hz)
   if (!bw_quantity_parse_ratio (text, BW_DIMENSION_FREQUENCY, rate_hz, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (rate_hz->num <= 0)
-    bw_cli_complain (_ ("%s: “%s” must be more than zero"), option, given);
+    bw_cli_complain (_ ("%1$s: “%2$s” must be more than zero"), option, given);
   else
     return TRUE;
   return FALSE;
@@ -143,7 +143,7 @@ bw_argument_size (const char *option, const char *raw, int *width, int *height)
       && *p == '\0')
     return TRUE;
   g_autofree char *text = bw_argument_utf8 (raw);
-  bw_cli_complain (_ ("%s: “%s”: write WIDTHxHEIGHT in whole numbers, such as 640x480"), option,
+  bw_cli_complain (_ ("%1$s: “%2$s”: write WIDTHxHEIGHT in whole numbers, such as 640x480"), option,
                    text);
   return FALSE;
 }
@@ -162,7 +162,7 @@ bw_argument_word (const char *option, const BwKindTable *table, const char *raw,
     return NULL;
   g_autofree char *word = bw_argument_utf8 (raw);
   g_autofree char *allowed = bw_kind_ids (table, ", ");
-  return g_strdup_printf (_ ("%s “%s”: allowed are %s"), option, word, allowed);
+  return g_strdup_printf (_ ("%1$s “%2$s”: allowed are %3$s"), option, word, allowed);
 }
 
 /**
@@ -202,13 +202,13 @@ bw_argument_kind (const BwKindTable *table, char separator, const char *name, gu
     {
       g_autofree char *word = bw_argument_utf8 (name);
       g_autofree char *allowed = bw_kind_ids (table, ", ");
-      bw_cli_complain (_ ("there is no “%s”; allowed are %s"), word, allowed);
+      bw_cli_complain (_ ("there is no “%1$s”; allowed are %2$s"), word, allowed);
       return FALSE;
     }
   g_autoptr (GPtrArray) ids = g_ptr_array_new ();
   for (guint i = 0; i < table->n; i++)
     g_ptr_array_add (ids, (gpointer) bw_kind_id (table, i));
   g_autofree char *nearest = bw_nearest_names (ids, id, 3);
-  bw_cli_complain (_ ("there is no “%s”; the nearest are %s; --list names all"), name, nearest);
+  bw_cli_complain (_ ("there is no “%1$s”; the nearest are %2$s; --list names all"), name, nearest);
   return FALSE;
 }

@@ -41,6 +41,7 @@ struct _BwCliCommand
 BwCliExit bw_cli_catalogue (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_cause (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_detail (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_display (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_draw (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_edid (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_fit (const BwCliCommand *command, char **args);

@@ -81,7 +81,8 @@ bw_nearest_names (GPtrArray *names, const char *wanted, guint n)
     }
   g_array_sort (candidates, by_distance);
   for (guint i = 0; i < MIN (n, candidates->len); i++)
-    g_string_append_printf (text, _ ("%s“%s”"), i > 0 ? ", " : "",
+    /* Translators: what stands before the suggestion, and the suggestion. */
+    g_string_append_printf (text, _ ("%1$s“%2$s”"), i > 0 ? ", " : "",
                             g_array_index (candidates, Candidate, i).name);
   return g_string_free (text, FALSE);
 }

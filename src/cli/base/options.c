@@ -1,35 +1,63 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "options.h"
 
+#include <locale.h>
+
 #include <glib/gi18n-lib.h>
 
+#include "help.h"
 #include "output.h"
+
+/* What follows the options, in the reader's language. */
+static const char *
+arguments_of (const BwCliCommand *command)
+{
+  return *command->arguments != '\0' ? _ (command->arguments) : "";
+}
+
+/* All that a command takes; what it has not ends at once. */
+typedef struct
+{
+  const GOptionEntry *own; /* borrowed, nullable */
+  GOptionEntry csv[2];
+  GOptionEntry common[4];
+} Tables;
+
+static void
+fill_tables (Tables *tables, BwCliOptions *options, const BwCliCommand *command,
+             const GOptionEntry *own)
+{
+  *tables = (Tables){
+    .own = own,
+    .common = {
+      { "json", 0, 0, G_OPTION_ARG_NONE, &options->json, N_ ("Print one JSON object"), NULL },
+      { "help", 'h', 0, G_OPTION_ARG_NONE, &options->help, N_ ("Show this help"), NULL },
+      { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
+    },
+  };
+  if (command->tables)
+    tables->csv[0] = (GOptionEntry){ "csv",
+                                     0,
+                                     0,
+                                     G_OPTION_ARG_NONE,
+                                     &options->csv,
+                                     N_ ("Print its tables as comma-separated values"),
+                                     NULL };
+}
 
 /* The help is printed by print_help(), not by GLib, which would not see that it cannot be. */
 static GOptionContext *
-make_context (BwCliOptions *options, const BwCliCommand *command, const GOptionEntry *own)
+make_context (const BwCliCommand *command, const Tables *tables)
 {
-  const GOptionEntry common[] = {
-    { "json", 0, 0, G_OPTION_ARG_NONE, &options->json, N_ ("Print one JSON object"), NULL },
-    { "help", 'h', 0, G_OPTION_ARG_NONE, &options->help, N_ ("Show this help"), NULL },
-    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
-    G_OPTION_ENTRY_NULL,
-  };
-  const GOptionEntry csv[] = {
-    { "csv", 0, 0, G_OPTION_ARG_NONE, &options->csv,
-      N_ ("Print its tables as comma-separated values"), NULL },
-    G_OPTION_ENTRY_NULL,
-  };
-  GOptionContext *context = g_option_context_new (command->arguments);
+  GOptionContext *context = g_option_context_new (arguments_of (command));
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, _ (command->summary));
   if (command->description != NULL)
     g_option_context_set_description (context, _ (command->description));
-  if (own != NULL)
-    g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
-  if (command->tables)
-    g_option_context_add_main_entries (context, csv, GETTEXT_PACKAGE);
-  g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+  if (tables->own != NULL)
+    g_option_context_add_main_entries (context, tables->own, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, tables->csv, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, tables->common, GETTEXT_PACKAGE);
   return context;
 }
 
@@ -49,7 +77,7 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
   if (options->n_rest > command->at_most)
     says = g_strdup_printf (_ ("“%s” is one argument too many"), options->rest[command->at_most]);
   else if (options->n_rest < command->at_least)
-    says = g_strdup_printf (_ ("%s is missing"), command->arguments);
+    says = g_strdup_printf (_ ("%s is missing"), arguments_of (command));
   else
     return TRUE;
   *result = bw_cli_wrong_usage (command->name, says);
@@ -63,7 +91,9 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
  * @args: the command's name and what stands after it
  * @result: (out): how the program ends, if %FALSE is returned
  *
- * Reads the command line of a command, and prints its help if that is asked for.
+ * Reads the command line of a command, and prints its help if that is asked for. With --json or --csv
+ * the program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
  *
  * Returns: whether the command is to go on
  */
@@ -71,8 +101,10 @@ gboolean
 bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const GOptionEntry *own,
                      char **args, BwCliExit *result)
 {
+  Tables tables;
   *options = (BwCliOptions){ 0 };
-  g_autoptr (GOptionContext) context = make_context (options, command, own);
+  fill_tables (&tables, options, command, own);
+  g_autoptr (GOptionContext) context = make_context (command, &tables);
   g_autoptr (GError) error = NULL;
   g_auto (GStrv) left = g_strdupv (args);
 
@@ -83,7 +115,9 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
     }
   if (options->help)
     {
-      *result = print_help (command, context);
+      const GOptionEntry *const all[] = { own, tables.csv, tables.common, NULL };
+      *result = options->json ? bw_cli_help_of_command (command, own != NULL ? all : all + 1)
+                              : print_help (command, context);
       return FALSE;
     }
   if (options->json && options->csv)
@@ -91,6 +125,8 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
       *result = bw_cli_wrong_usage (command->name, _ ("--json does not go with --csv"));
       return FALSE;
     }
+  if (options->json || options->csv)
+    setlocale (LC_MESSAGES, "C");
   if (options->rest == NULL)
     options->rest = g_new0 (char *, 1);
   options->n_rest = g_strv_length (options->rest);

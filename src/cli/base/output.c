@@ -134,7 +134,8 @@ bw_cli_wrong_usage (const char *command, const char *says)
 {
   g_autofree char *program = command != NULL ? g_strconcat (PROGRAM " ", command, NULL)
                                              : g_strdup (PROGRAM);
-  g_autofree char *line = g_strdup_printf (_ ("%s: %s; see “%s --help”"), program, says, program);
+  g_autofree char *line = g_strdup_printf (_ ("%1$s: %2$s; see “%3$s --help”"), program, says,
+                                           program);
   bw_cli_fault (line);
   return BW_CLI_WRONG_USAGE;
 }

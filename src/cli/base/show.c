@@ -2,6 +2,7 @@
 #include "show.h"
 
 #include "core/result/listing.h"
+#include "help.h"
 #include "output.h"
 
 /**
@@ -15,7 +16,10 @@ bw_cli_result_new (const BwCliOptions *options)
 {
   g_return_val_if_fail (options != NULL, NULL);
   gboolean for_scripts = options->json || options->csv;
-  return bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+  BwResult *result = bw_result_new (for_scripts ? BW_FILE_MARK : bw_quantity_locale_mark ());
+  if (options->json)
+    bw_node_member (bw_result_root (result), bw_value_count ("format", BW_CLI_JSON_FORMAT));
+  return result;
 }
 
 /**

@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
+#include "core/base/keyfile.h"
 
 /**
  * bw_cli_load_catalogue:
@@ -25,8 +29,30 @@ bw_cli_load_catalogue (void)
 }
 
 /**
+ * bw_cli_read_sheet:
+ * @path: a bench sheet; "-" for standard input
+ * @faults: (element-type GError): receives every fault
+ *
+ * Returns: (transfer full) (nullable): the sheet, as bw_sheet_load() reads it
+ */
+BwSheet *
+bw_cli_read_sheet (const char *path, const BwCatalogue *catalogue, GPtrArray *faults)
+{
+  g_autofree char *text = NULL;
+  GError *error = NULL;
+  gsize length;
+
+  if (strcmp (path, "-") != 0)
+    return bw_sheet_load (path, catalogue, faults);
+  if (bw_cli_read (path, BW_KEYFILE_MAX_BYTES, &text, &length, &error))
+    return bw_sheet_parse (text, length, bw_cli_input_name (path), catalogue, faults);
+  g_ptr_array_add (faults, error);
+  return NULL;
+}
+
+/**
  * bw_cli_load_sheet:
- * @path: a bench sheet
+ * @path: a bench sheet; "-" for standard input
  *
  * Says the first fault, and how many more there are, in one line on standard error.
  *
@@ -36,7 +62,7 @@ BwSheet *
 bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue)
 {
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  BwSheet *sheet = bw_sheet_load (path, catalogue, faults);
+  BwSheet *sheet = bw_cli_read_sheet (path, catalogue, faults);
   if (sheet != NULL)
     return sheet;
 
@@ -46,8 +72,9 @@ bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue)
   if (more == 0)
     says = g_strdup (first->message);
   else
-    says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s (and %u more; sheet-check tells it)",
-                                         "%s (and %u more; sheet-check tells them)", more),
+    says = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%1$s (and %2$u more; sheet-check tells it)",
+                                         "%1$s (and %2$u more; sheet-check tells them)", more),
                             first->message, more);
   bw_cli_fault (says);
   return NULL;

@@ -7,6 +7,7 @@
 G_BEGIN_DECLS
 
 BwCatalogue *bw_cli_load_catalogue (void);
+BwSheet *bw_cli_read_sheet (const char *path, const BwCatalogue *catalogue, GPtrArray *faults);
 BwSheet *bw_cli_load_sheet (const char *path, const BwCatalogue *catalogue);
 
 G_END_DECLS

@@ -91,8 +91,8 @@ read_member (const char *option, const BwKindTable *table, guint set, const char
   if (set & BW_BIT (*kind))
     return TRUE;
   g_autofree char *allowed = bw_kind_set_labels (table, set);
-  bw_cli_complain (_ ("%s: “%s” is none of this signal's: %s"), option, bw_kind_id (table, *kind),
-                   allowed);
+  bw_cli_complain (_ ("%1$s: “%2$s” is none of this signal's: %3$s"), option,
+                   bw_kind_id (table, *kind), allowed);
   return FALSE;
 }
 

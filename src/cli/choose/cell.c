@@ -5,6 +5,7 @@
 
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
 #include "cli/base/arguments.h"
 
 static GPtrArray *
@@ -60,12 +61,12 @@ static void
 say_not_found (const char *path, const char *what, GPtrArray *names, const char *wanted)
 {
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char
-      *says = names->len > 0
-                  ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s, or a number from 1 "
-                                        "to %u"),
-                                     path, what, wanted, nearest, names->len)
-                  : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what, wanted);
+  g_autofree char *says =
+      names->len > 0
+          ? g_strdup_printf (_ ("%1$s: %2$s “%3$s”; the nearest are %4$s, or a number from 1 "
+                                "to %5$u"),
+                             path, what, wanted, nearest, names->len)
+          : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), path, what, wanted);
   bw_cli_fault (says);
 }
 
@@ -87,7 +88,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
   g_autofree char *wanted = bw_argument_utf8 (raw);
   if (find (names, wanted, at))
     return BW_CLI_DONE;
-  say_not_found (path, what, names, wanted);
+  say_not_found (bw_cli_input_name (path), what, names, wanted);
   return BW_CLI_BAD_INPUT;
 }
 

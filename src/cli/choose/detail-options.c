@@ -82,7 +82,7 @@ read_factor (const char *option, const char *raw, double *factor)
   double value = g_ascii_strtod (text, &end);
   if (end == text || *end != '\0' || !(value > 0 && value <= 1))
     {
-      bw_cli_complain (_ ("%s: “%s” is not a factor above 0 and up to 1, such as 0.7"), option,
+      bw_cli_complain (_ ("%1$s: “%2$s” is not a factor above 0 and up to 1, such as 0.7"), option,
                        text);
       return FALSE;
     }
@@ -150,7 +150,7 @@ system_clash (const BwDetailOptions *own, const BwDetailChain *chain)
     return g_strdup_printf (_ ("--kind %s needs --system"),
                             bw_kind_id (&bw_signals, chain->source->signal));
   if (!is_of_raster (system, chain->raster))
-    return g_strdup_printf (_ ("%s is a system of other field rates than raster %s"),
+    return g_strdup_printf (_ ("%1$s is a system of other field rates than raster %2$s"),
                             bw_kind_id (&bw_colour_systems, system), chain->raster->id);
   return NULL;
 }
@@ -170,7 +170,7 @@ bw_detail_options_clash (const BwDetailOptions *own, const BwDetailChain *chain)
   double aspect = bw_ratio_to_double (chain->monitor->aspect);
 
   if (own->aspect != NULL && !(aspect >= 1 && aspect <= ASPECT_MAX))
-    return g_strdup_printf (_ ("--aspect: a tube of %d:%d is not between 1:1 and %d:1"),
+    return g_strdup_printf (_ ("--aspect: a tube of %1$d:%2$d is not between 1:1 and %3$d:1"),
                             (int) chain->monitor->aspect.num, (int) chain->monitor->aspect.den,
                             ASPECT_MAX);
   if (own->pitch != NULL && chain->monitor->mask == BW_MASK_MONO)
@@ -215,17 +215,16 @@ bw_detail_options_entries (BwDetailOptions *own)
       N_ ("The source of the sheet, by name or number"), N_ ("SOURCE") },
     { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own->input,
       N_ ("The input of the sheet, by name or number"), N_ ("INPUT") },
-    { "diagonal", 'd', 0, G_OPTION_ARG_FILENAME, &own->diagonal,
-      N_ ("Viewable diagonal of the tube"), N_ ("LENGTH") },
-    { "aspect", 'a', 0, G_OPTION_ARG_FILENAME, &own->aspect, N_ ("Its width to height"),
-      N_ ("W:H") },
-    { "mask", 'm', 0, G_OPTION_ARG_FILENAME, &own->mask, N_ ("Its mask: grille, slot, dot or mono"),
-      N_ ("KIND") },
+    { "diagonal", 0, 0, G_OPTION_ARG_FILENAME, &own->diagonal, N_ ("Viewable diagonal of the tube"),
+      N_ ("LENGTH") },
+    { "aspect", 0, 0, G_OPTION_ARG_FILENAME, &own->aspect, N_ ("Its width to height"), N_ ("W:H") },
+    { "mask", 0, 0, G_OPTION_ARG_FILENAME, &own->mask, N_ ("Its mask: grille, slot, dot or mono"),
+      N_ ("grille|slot|dot|mono") },
     { "pitch", 'p', 0, G_OPTION_ARG_FILENAME, &own->pitch, N_ ("Its pitch, as quoted"),
       N_ ("LENGTH") },
     { "spot", 0, 0, G_OPTION_ARG_FILENAME, &own->spot, N_ ("Width of the spot at half of its peak"),
       N_ ("LENGTH") },
-    { "bandwidth", 'b', 0, G_OPTION_ARG_FILENAME, &own->bandwidth,
+    { "bandwidth", 0, 0, G_OPTION_ARG_FILENAME, &own->bandwidth,
       N_ ("Of the video amplifiers, at -3 dB; needs a raster"), N_ ("FREQUENCY") },
     { "raster", 'r', 0, G_OPTION_ARG_FILENAME, &own->raster,
       N_ ("The raster that is shown, of the catalogue"), N_ ("ID") },
@@ -242,7 +241,7 @@ bw_detail_options_entries (BwDetailOptions *own)
       N_ ("Lines resolved for each line scanned; 0.7 if not given"), N_ ("FACTOR") },
     { "interlace", 0, 0, G_OPTION_ARG_FILENAME, &own->interlace,
       N_ ("A further factor where there are two fields; 1 if not given"), N_ ("FACTOR") },
-    { "claim", 'c', 0, G_OPTION_ARG_FILENAME, &own->claim,
+    { "claim", 0, 0, G_OPTION_ARG_FILENAME, &own->claim,
       N_ ("TV lines per picture height that are claimed"), N_ ("LINES") },
     G_OPTION_ENTRY_NULL,
   };

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "target.h"
+
 /* Options that say more about a raster, beside the one that says where it comes from. */
 typedef enum
 {
@@ -152,7 +154,8 @@ bw_raster_choice_fault (const BwRasterChoice *choice, const char *name)
       if (G_STRUCT_MEMBER (char *, choice, origins[i].offset) == NULL)
         continue;
       if (origin != NULL)
-        return g_strdup_printf (_ ("%s and %s: one raster at a time"), origin, origins[i].option);
+        return g_strdup_printf (_ ("%1$s and %2$s: one raster at a time"), origin,
+                                origins[i].option);
       origin = origins[i].option;
       needs = origins[i].needs;
       takes = origins[i].takes;
@@ -160,8 +163,25 @@ bw_raster_choice_fault (const BwRasterChoice *choice, const char *name)
   if (origin == NULL)
     return g_strdup (_ ("RASTER is missing, and no option gives one"));
   if (given & ~takes)
-    return g_strdup_printf (_ ("%s does not go with %s"), companion_name (given & ~takes), origin);
+    return g_strdup_printf (_ ("%1$s does not go with %2$s"), companion_name (given & ~takes),
+                            origin);
   if (needs & ~given)
-    return g_strdup_printf (_ ("%s needs %s"), origin, companion_name (needs & ~given));
+    /* Translators: an option needs another. */
+    return g_strdup_printf (_ ("%1$s needs %2$s"), origin, companion_name (needs & ~given));
+  return NULL;
+}
+
+/**
+ * bw_raster_choice_target_fault:
+ * @target: where a command is to write, as it came
+ *
+ * Returns: (transfer full) (nullable): what is wrong if @target is what the raster is made from
+ */
+char *
+bw_raster_choice_target_fault (const BwRasterChoice *choice, const char *target)
+{
+  g_return_val_if_fail (choice != NULL && target != NULL, NULL);
+  if (bw_target_is (target, choice->edid) || bw_target_is (target, choice->for_monitor))
+    return g_strdup (_ ("the drawing would replace what it is made from"));
   return NULL;
 }

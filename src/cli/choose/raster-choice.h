@@ -58,6 +58,7 @@ GArray *bw_raster_choice_entries (BwRasterChoice *choice);
 void bw_raster_choice_clear (BwRasterChoice *choice);
 gboolean bw_raster_choice_is_empty (const BwRasterChoice *choice, const char *name);
 char *bw_raster_choice_fault (const BwRasterChoice *choice, const char *name);
+char *bw_raster_choice_target_fault (const BwRasterChoice *choice, const char *target);
 
 BwChosenRaster *bw_raster_choice_make (const BwRasterChoice *choice, const char *name);
 void bw_chosen_raster_free (BwChosenRaster *chosen);

@@ -3,6 +3,8 @@
 
 #include <errno.h>
 #include <stdio.h>
+#include <string.h>
+#include <unistd.h>
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
@@ -11,6 +13,7 @@
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
+#include "cli/base/streams.h"
 #include "core/bench/tube-raster.h"
 #include "core/interchange/interchange.h"
 #include "core/raster/standards.h"
@@ -60,7 +63,7 @@ no_such_raster (const BwCatalogue *catalogue, const char *wanted)
   for (guint i = 0; i < rasters->len; i++)
     g_ptr_array_extend_and_steal (names, bw_raster_names (rasters->pdata[i]));
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  bw_cli_complain (_ ("there is no raster “%s”; the nearest are %s"), wanted, nearest);
+  bw_cli_complain (_ ("there is no raster “%1$s”; the nearest are %2$s"), wanted, nearest);
 }
 
 static BwChosenRaster *
@@ -128,7 +131,7 @@ from_modeline (const char *raw)
 static gboolean
 read_bytes (const char *path, GByteArray *bytes)
 {
-  FILE *file = g_fopen (path, "rb");
+  FILE *file = strcmp (path, "-") == 0 ? fdopen (dup (STDIN_FILENO), "rb") : g_fopen (path, "rb");
   int trouble = errno;
 
   if (file != NULL)
@@ -141,7 +144,7 @@ read_bytes (const char *path, GByteArray *bytes)
     }
   if (trouble == 0)
     return TRUE;
-  g_autofree char *says = g_strdup_printf (_ ("%s: cannot be read: %s"), path,
+  g_autofree char *says = g_strdup_printf (_ ("%1$s: cannot be read: %2$s"), path,
                                            g_strerror (trouble));
   bw_cli_fault (says);
   return FALSE;
@@ -158,7 +161,7 @@ read_edid (const char *path)
   BwEdid *edid = bw_edid_parse (bytes->data, bytes->len, &error);
   if (edid == NULL)
     {
-      g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
+      g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (path), error->message);
       bw_cli_fault (says);
     }
   return edid;
@@ -170,13 +173,20 @@ no_such_timing (const char *path, const BwEdid *edid, int which)
   guint n = edid->timings->len;
   g_autofree char *says = NULL;
 
-  if (n == 0)
-    says = g_strdup_printf (_ ("%s: this EDID has no detailed timing; it names %u modes without "
-                               "their intervals"),
-                            path, edid->modes->len);
+  if (n == 0 && edid->notes->len > 0)
+    says = g_strdup_printf (_ ("%1$s: this EDID has no detailed timing that can be used: %2$s"),
+                            path, (const char *) edid->notes->pdata[0]);
+  else if (n == 0)
+    says = g_strdup_printf (
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "%1$s: this EDID has no detailed timing; it names %2$u mode without its intervals",
+            "%1$s: this EDID has no detailed timing; it names %2$u modes without their intervals",
+            edid->modes->len),
+        path, edid->modes->len);
   else
-    says = g_strdup_printf (_ ("%s: there is no detailed timing %d; allowed: 1 to %u"), path, which,
-                            n);
+    says = g_strdup_printf (_ ("%1$s: there is no detailed timing %2$d; allowed: 1 to %3$u"), path,
+                            which, n);
   bw_cli_fault (says);
   return NULL;
 }
@@ -225,7 +235,8 @@ for_monitor (const BwRasterChoice *choice)
   BwRaster *raster = bw_tube_raster (&request, sheet->monitor, &sheet->limits, why, &error);
   if (raster == NULL)
     {
-      g_autofree char *says = g_strdup_printf ("%s: %s", choice->for_monitor, error->message);
+      g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (choice->for_monitor),
+                                               error->message);
       bw_cli_fault (says);
       return NULL;
     }

@@ -26,6 +26,6 @@ bw_cli_find_limits (GPtrArray *all, const char *raw)
   for (guint i = 0; i < all->len; i++)
     g_ptr_array_add (ids, ((BwStandardLimits *) all->pdata[i])->id);
   g_autofree char *nearest = bw_nearest_names (ids, id, 3);
-  bw_cli_complain (_ ("there are no limits of “%s”; the nearest are %s"), id, nearest);
+  bw_cli_complain (_ ("there are no limits of “%1$s”; the nearest are %2$s"), id, nearest);
   return NULL;
 }

@@ -31,6 +31,8 @@ static const BwKind loads[] = {
 };
 static const BwKindTable load_table = { G_N_ELEMENTS (loads), loads };
 
+const char *const bw_waveform_files[] = { "-.csv", "-.svg", "-.pdf", "-.png", NULL };
+
 /**
  * bw_waveform_options_clear:
  *
@@ -40,9 +42,10 @@ void
 bw_waveform_options_clear (BwWaveformOptions *own)
 {
   char *const all[] = { own->system,  own->kind, own->sync, own->raster, own->source, own->input,
-                        own->content, own->bars, own->span, own->rate,   own->loads,  own->target };
+                        own->content, own->bars, own->span, own->rate,   own->loads };
   for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
     g_free (all[i]);
+  bw_drawing_options_clear (&own->page);
 }
 
 /**
@@ -78,7 +81,7 @@ read_sync (const char *raw, guint set, guint preferred, BwSyncKind *sync)
   if (set & BW_BIT (kind))
     return TRUE;
   g_autofree char *allowed = bw_kind_set_labels (&bw_sync_kinds, set);
-  bw_cli_complain (_ ("--sync “%s”: this signal comes with %s"), raw, allowed);
+  bw_cli_complain (_ ("--sync “%1$s”: this signal comes with %2$s"), raw, allowed);
   return FALSE;
 }
 
@@ -107,9 +110,14 @@ check_lines (BwColourSystem system, BwSignal signal, const BwRaster *raster)
   if (facts->lines == 0 || facts->any_raster || !is_other
       || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
     return TRUE;
-  bw_cli_complain (_ ("%s is no raster for %s, which has %d lines in a frame; --system pal-60 or "
-                      "ntsc-4.43 may be mixed with any"),
-                   raster->id, bw_kind_label (&bw_colour_systems, system), facts->lines);
+  bw_cli_complain (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%1$s is no raster for %2$s, which has %3$d line in a frame; --system "
+                   "pal-60 or ntsc-4.43 may be mixed with any",
+                   "%1$s is no raster for %2$s, which has %3$d lines in a frame; --system "
+                   "pal-60 or ntsc-4.43 may be mixed with any",
+                   (gulong) facts->lines),
+      raster->id, bw_kind_label (&bw_colour_systems, system), facts->lines);
   return FALSE;
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "cli/base/options.h"
+#include "drawing-options.h"
 #include "core/bench/sheet.h"
 #include "core/signal/synthesis.h"
 
@@ -38,7 +38,7 @@ typedef struct
   char *span;
   char *rate;
   char *loads;
-  char *target;
+  BwDrawingOptions page; /* -o names samples or a drawing */
   int line;
   int frame;
 } BwWaveformOptions;
@@ -70,13 +70,15 @@ typedef struct
 } BwWaveform;
 
 extern const BwKindTable bw_spans;
+extern const char *const bw_waveform_files[]; /* kinds of file, as in cli/base/streams.h */
 
 void bw_waveform_options_clear (BwWaveformOptions *own);
 BwCliExit bw_waveform_choose (const BwWaveformOptions *own, const char *command, const char *sheet,
                               BwWaveform *waveform);
 void bw_waveform_clear (BwWaveform *waveform);
 
-BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target);
+BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target,
+                             const BwDrawingPage *page);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWaveform, bw_waveform_clear)
 

@@ -64,28 +64,30 @@ bw_cli_cause (const BwCliCommand *command, char **args)
   {                                                                                                \
     name, 0, 0, G_OPTION_ARG_FILENAME, &own.level[reading], says, N_ ("QUANTITY")                  \
   }
-#define WORD(name, member, says, what)                                                             \
+#define WORD(name, letter, member, says, what)                                                     \
   {                                                                                                \
-    name, 0, 0, G_OPTION_ARG_FILENAME, &own.member, says, what                                     \
+    name, letter, 0, G_OPTION_ARG_FILENAME, &own.member, says, what                                \
   }
   const GOptionEntry entries[] = {
-    WORD ("system", system, N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID")),
-    WORD ("kind", kind, N_ ("The signal kind, such as composite"), N_ ("KIND")),
-    WORD ("source", source, N_ ("The source of this name"), N_ ("NAME")),
-    WORD ("input", input, N_ ("The input of this name"), N_ ("NAME")),
-    WORD ("sync", sync, N_ ("The sync kind, such as on-green"), N_ ("KIND")),
-    WORD ("conductor", conductor, N_ ("Where the scope is: r, g, y, pb, video, sync, h …"),
+    WORD ("system", 0, system, N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID")),
+    WORD ("kind", 'k', kind, N_ ("The signal kind, such as composite"), N_ ("KIND")),
+    WORD ("source", 's', source, N_ ("The source of this name"), N_ ("NAME")),
+    WORD ("input", 'i', input, N_ ("The input of this name"), N_ ("NAME")),
+    WORD ("sync", 0, sync, N_ ("The sync kind, such as on-green"), N_ ("KIND")),
+    WORD ("conductor", 0, conductor, N_ ("Where the scope is: r, g, y, pb, video, sync, h …"),
           N_ ("ID")),
     LEVEL ("sync-level", BW_SCOPE_SYNC, N_ ("Sync, peak to peak")),
-    WORD ("sync-polarity", polarity, N_ ("Which way sync points: negative or positive"),
-          N_ ("POLARITY")),
+    WORD ("sync-polarity", 0, polarity, N_ ("Which way sync points: negative or positive"),
+          N_ ("negative|positive")),
     LEVEL ("white", BW_SCOPE_WHITE, N_ ("White above blanking; of Pb, Pr and C the highest")),
     LEVEL ("black", BW_SCOPE_BLACK, N_ ("Black above blanking")),
     LEVEL ("burst", BW_SCOPE_BURST, N_ ("Burst, peak to peak")),
     LEVEL ("dc", BW_SCOPE_DC, N_ ("D.c. at blanking")),
-    LEVEL ("tilt", BW_SCOPE_FIELD_TILT, N_ ("Fall of a white field from top to bottom, such as 3%")),
+    LEVEL ("tilt", BW_SCOPE_FIELD_TILT,
+           N_ ("Fall of a white field from top to bottom, such as 3%")),
     LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a white field from left to right")),
-    WORD ("capacitor", capacitor, N_ ("The coupling capacitor, such as 220uF"), N_ ("CAPACITANCE")),
+    WORD ("capacitor", 'c', capacitor, N_ ("The coupling capacitor, such as 220uF"),
+          N_ ("CAPACITANCE")),
     G_OPTION_ENTRY_NULL,
   };
 #undef LEVEL

@@ -32,7 +32,8 @@ clear_options (DrawOptions *own)
 
 /* Fills @request with the words of the command line. Returns what is wrong with that, or NULL. */
 static char *
-find_fault (const DrawOptions *own, const char *name, BwDrawRequest *request)
+find_fault (const DrawOptions *own, const char *name, const BwCliOptions *options,
+            BwDrawRequest *request)
 {
   guint view = BW_DRAWING_LINE;
   char *fault = bw_raster_choice_fault (&own->choice, name);
@@ -50,7 +51,9 @@ find_fault (const DrawOptions *own, const char *name, BwDrawRequest *request)
   if (fault == NULL && own->standard != NULL && view != BW_DRAWING_BLANKING)
     fault = g_strdup (_ ("--standard goes with --view blanking only"));
   if (fault == NULL)
-    fault = bw_drawing_options_fault (&own->page, &own->choice, &request->theme);
+    fault = bw_drawing_options_fault (&own->page, bw_cli_drawings, options, &request->page.theme);
+  if (fault == NULL)
+    fault = bw_raster_choice_target_fault (&own->choice, own->page.target);
   request->view = view;
   return fault;
 }
@@ -61,8 +64,8 @@ has_burst (const BwDrawRequest *request)
   const BwRaster *raster = request->chosen->raster;
   if (request->system == BW_SYSTEM_NONE || bw_system_knows_burst (request->system, raster))
     return TRUE;
-  bw_cli_complain (_ ("no standard lays down which lines of %s have the burst of %s"), raster->id,
-                   bw_kind_id (&bw_colour_systems, request->system));
+  bw_cli_complain (_ ("no standard lays down which lines of %1$s have the burst of %2$s"),
+                   raster->id, bw_kind_id (&bw_colour_systems, request->system));
   return FALSE;
 }
 
@@ -72,8 +75,8 @@ has_limits (const BwDrawRequest *request)
   const BwRaster *raster = request->chosen->raster;
   if (request->limits == NULL || g_strcmp0 (request->limits->raster, raster->id) == 0)
     return TRUE;
-  bw_cli_complain (_ ("the limits of %s are for the raster %s, not for %s"), request->limits->id,
-                   request->limits->raster, raster->id);
+  bw_cli_complain (_ ("the limits of %1$s are for the raster %2$s, not for %3$s"),
+                   request->limits->id, request->limits->raster, raster->id);
   return FALSE;
 }
 
@@ -97,11 +100,16 @@ write_drawing (const BwCliOptions *options, const BwDrawRequest *request, const 
   if (!has_burst (request) || !has_limits (request))
     return BW_CLI_BAD_INPUT;
   g_autoptr (BwDrawing) drawing = bw_draw_request_drawing (request);
-  if (!bw_export_drawing (drawing, request->chosen->raster->name, target, &error))
+  g_autoptr (GBytes) bytes = bw_export_drawing_bytes (drawing, request->chosen->raster->name,
+                                                      bw_cli_target_name (target, bw_cli_drawings),
+                                                      &error);
+  if (bytes == NULL)
     {
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
+  if (!bw_cli_write (target, bytes))
+    return BW_CLI_BAD_INPUT;
   return show (options, request, drawing, target);
 }
 
@@ -109,12 +117,12 @@ static BwCliExit
 run_draw (const BwCliCommand *command, const DrawOptions *own, const BwCliOptions *options)
 {
   const char *name = options->rest[0];
-  BwDrawRequest request = { .theme = BW_THEME_PRINT };
-  g_autofree char *fault = find_fault (own, name, &request);
+  BwDrawRequest request = { 0 };
+  g_autofree char *fault = find_fault (own, name, options, &request);
 
   if (fault != NULL)
     return bw_cli_wrong_usage (command->name, fault);
-  if (!bw_drawing_options_size (&own->page, &request.width, &request.height))
+  if (!bw_drawing_options_page (&own->page, &request.page))
     return BW_CLI_BAD_INPUT;
   g_autoptr (GPtrArray) all = bw_limits_shipped ();
   if (own->standard != NULL && (request.limits = bw_cli_find_limits (all, own->standard)) == NULL)
@@ -140,16 +148,13 @@ bw_cli_draw (const BwCliCommand *command, char **args)
   g_autoptr (GArray) entries = bw_raster_choice_entries (&own.choice);
   const GOptionEntry others[] = {
     { "view", 'v', 0, G_OPTION_ARG_FILENAME, &own.view,
-      N_ ("What to draw: line, blanking, field or map"), N_ ("VIEW") },
+      N_ ("What to draw: line, blanking, field or map"), N_ ("line|blanking|field|map") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Where to write it; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
-    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.page.theme,
-      N_ ("Its colours: print, light or dark; without it print"), N_ ("THEME") },
-    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.page.size, N_ ("Its size in pixels of 1/96 inch"),
-      N_ ("WxH") },
+    BW_DRAWING_LOOK_ENTRIES (own.page),
     { "system", 0, 0, G_OPTION_ARG_FILENAME, &own.system,
       N_ ("With --view field: the colour system whose burst is drawn"), N_ ("ID") },
-    { "standard", 's', 0, G_OPTION_ARG_FILENAME, &own.standard,
+    { "standard", 0, 0, G_OPTION_ARG_FILENAME, &own.standard,
       N_ ("With --view blanking: the standard whose limits are drawn (see readings --list)"),
       N_ ("ID") },
   };

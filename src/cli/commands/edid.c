@@ -4,9 +4,9 @@
 #include "cli/base/options.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/base/streams.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/target.h"
-#include "core/base/file.h"
 #include "core/interchange/interchange.h"
 
 static BwCliExit
@@ -33,15 +33,13 @@ write_edid (const BwCliOptions *options, const char *path, const char *target)
     return BW_CLI_BAD_INPUT;
   if (!bw_edid_write (sheet, catalogue, block, notes, &error))
     {
-      g_autofree char *says = g_strdup_printf ("%s: %s", path, error->message);
+      g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (path), error->message);
       bw_cli_fault (says);
       return BW_CLI_BAD_INPUT;
     }
-  if (!bw_file_replace (target, block, sizeof block, &error))
-    {
-      bw_cli_fault (error->message);
-      return BW_CLI_BAD_INPUT;
-    }
+  g_autoptr (GBytes) bytes = g_bytes_new (block, sizeof block);
+  if (!bw_cli_write (target, bytes))
+    return BW_CLI_BAD_INPUT;
   for (guint i = 0; i < notes->len; i++)
     bw_cli_complain (_ ("note: %s"), (const char *) notes->pdata[i]);
   return show (options, path, target, notes);
@@ -58,6 +56,7 @@ write_edid (const BwCliOptions *options, const char *path, const char *target)
 BwCliExit
 bw_cli_edid (const BwCliCommand *command, char **args)
 {
+  static const char *const kinds[] = { "-.bin", NULL };
   char *target = NULL; /* as it came */
   const GOptionEntry own[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &target, N_ ("Where to write the 128 bytes"),
@@ -70,12 +69,15 @@ bw_cli_edid (const BwCliCommand *command, char **args)
   if (bw_cli_options_read (&options, command, own, args, &result))
     {
       const char *path = options.rest[0];
+      g_autofree char *fault = NULL;
       if (target == NULL)
-        result = bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
+        fault = g_strdup (_ ("-o FILE is missing"));
       else if (bw_target_is (target, path))
-        result = bw_cli_wrong_usage (command->name, _ ("the EDID would replace its own sheet"));
+        fault = g_strdup (_ ("the EDID would replace its own sheet"));
       else
-        result = write_edid (&options, path, target);
+        fault = bw_cli_target_fault (target, kinds, &options);
+      result = fault != NULL ? bw_cli_wrong_usage (command->name, fault)
+                             : write_edid (&options, path, target);
     }
   g_free (target);
   return result;

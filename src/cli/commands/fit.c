@@ -48,10 +48,10 @@ no_such_name (const char *path, const char *what, const char *raw, const BwSheet
   for (guint i = 0; i < n; i++)
     g_ptr_array_add (names, (gpointer) name_of (sheet, i));
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
-  g_autofree char *says = n > 0 ? g_strdup_printf (_ ("%s: %s “%s”; the nearest are %s"), path,
-                                                   what, wanted, nearest)
-                                : g_strdup_printf (_ ("%s: %s “%s”; there are none"), path, what,
-                                                   wanted);
+  g_autofree char *says = n > 0 ? g_strdup_printf (_ ("%1$s: %2$s “%3$s”; the nearest are %4$s"),
+                                                   path, what, wanted, nearest)
+                                : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), path,
+                                                   what, wanted);
   bw_cli_fault (says);
   return BW_CLI_BAD_INPUT;
 }
@@ -112,7 +112,7 @@ bw_cli_fit (const BwCliCommand *command, char **args)
 {
   FitOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "findings", 'f', 0, G_OPTION_ARG_NONE, &own.findings,
+    { "findings", 0, 0, G_OPTION_ARG_NONE, &own.findings,
       N_ ("Say what does not hold in each cell, and the remedy"), NULL },
     { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source,
       N_ ("Only the source of this name or number"), N_ ("NAME") },

@@ -45,7 +45,7 @@ read_sync (const char *raw, BwLevelsAsk *view)
   view->tell_conductors = TRUE;
   if (bw_signal_syncs (view->signal) & BW_BIT (sync))
     return TRUE;
-  bw_cli_complain (_ ("--sync: %s does not come with %s"),
+  bw_cli_complain (_ ("--sync: %1$s does not come with %2$s"),
                    bw_kind_label (&bw_signals, view->signal), bw_kind_label (&bw_sync_kinds, sync));
   return FALSE;
 }
@@ -101,7 +101,7 @@ bw_cli_levels (const BwCliCommand *command, char **args)
   LevelsOptions own = { 0 };
   BwLevelsAsk view = { 0 };
   const GOptionEntry entries[] = {
-    { "system", 's', 0, G_OPTION_ARG_STRING, &own.system,
+    { "system", 0, 0, G_OPTION_ARG_STRING, &own.system,
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
     { "kind", 'k', 0, G_OPTION_ARG_STRING, &own.kind,
       N_ ("The signal kind: rgb, component, yc or composite"), N_ ("KIND") },

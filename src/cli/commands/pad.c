@@ -30,7 +30,7 @@ read_from_zero (const char *option, const char *raw, BwDimension dimension, doub
   if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     bw_cli_complain ("%s: %s", option, error->message);
   else if (!(*value >= 0))
-    bw_cli_complain (_ ("%s: “%s” must not be less than zero"), option, text);
+    bw_cli_complain (_ ("%1$s: “%2$s” must not be less than zero"), option, text);
   else
     return TRUE;
   return FALSE;
@@ -79,7 +79,7 @@ read_decibels (const char *option, const char *raw, double *db)
   const char *unit = end + strspn (end, " ");
   if (end != text && (*unit == '\0' || strcmp (unit, "dB") == 0))
     return TRUE;
-  bw_cli_complain (_ ("%s: “%s” is not a number of decibels, such as 6dB"), option, given);
+  bw_cli_complain (_ ("%1$s: “%2$s” is not a number of decibels, such as 6dB"), option, given);
   return FALSE;
 }
 
@@ -237,21 +237,21 @@ bw_cli_pad (const BwCliCommand *command, char **args)
 {
   PadOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "from", 'f', 0, G_OPTION_ARG_STRING, &own.from,
+    { "from", 0, 0, G_OPTION_ARG_STRING, &own.from,
       N_ ("The driver's voltage without load, such as 5V"), N_ ("VOLTAGE") },
     { "to", 't', 0, G_OPTION_ARG_STRING, &own.to, N_ ("The voltage wanted, such as 300mV"),
       N_ ("VOLTAGE") },
-    { "driver", 'd', 0, G_OPTION_ARG_STRING, &own.driver,
+    { "driver", 0, 0, G_OPTION_ARG_STRING, &own.driver,
       N_ ("The driver's own resistance (default 0 ohm)"), N_ ("RESISTANCE") },
-    { "load", 'l', 0, G_OPTION_ARG_STRING, &own.load,
+    { "load", 0, 0, G_OPTION_ARG_STRING, &own.load,
       N_ ("The input's resistance with its terminator (default 75 ohm)"), N_ ("RESISTANCE") },
-    { "match", 'm', 0, G_OPTION_ARG_NONE, &own.match,
+    { "match", 0, 0, G_OPTION_ARG_NONE, &own.match,
       N_ ("Match: with --from and --to an L pad, else between --driver and --load the pad of "
           "minimum loss"),
       NULL },
     { "loss", 0, 0, G_OPTION_ARG_STRING, &own.loss,
       N_ ("A T and a Pi pad of this loss, such as 6dB, matched to --load"), N_ ("DECIBELS") },
-    { "series", 's', 0, G_OPTION_ARG_STRING, &own.series,
+    { "series", 0, 0, G_OPTION_ARG_STRING, &own.series,
       N_ ("Preferred values: e12 (10 %), e24 (5 %) or e96 (1 %) (default e24)"),
       N_ ("e12|e24|e96") },
     { "supply-tolerance", 0, 0, G_OPTION_ARG_STRING, &own.supply,

@@ -92,7 +92,7 @@ bw_cli_readings (const BwCliCommand *command, char **args)
 {
   ReadingsOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "standard", 's', 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
+    { "standard", 0, 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
       N_ ("ID") },
     { "list", 'l', 0, G_OPTION_ARG_NONE, &own.list,
       N_ ("List the standards, or what one of them lays down"), NULL },

@@ -4,6 +4,7 @@
 #include "cli/base/options.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/base/streams.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/target.h"
 #include "draw/paper/report.h"
@@ -27,11 +28,15 @@ write_report (const BwCliOptions *options, const char *path, const char *pdf)
 
   if (sheet == NULL)
     return BW_CLI_BAD_INPUT;
-  if (!bw_report_to_pdf (sheet, catalogue, pdf, &error))
+  g_autoptr (GBytes) bytes = bw_report_bytes (sheet, catalogue,
+                                              bw_cli_target_name (pdf, bw_cli_pdf), &error);
+  if (bytes == NULL)
     {
       bw_cli_fault (error->message);
       return BW_CLI_BAD_INPUT;
     }
+  if (!bw_cli_write (pdf, bytes))
+    return BW_CLI_BAD_INPUT;
   return show (options, path, pdf);
 }
 
@@ -56,12 +61,15 @@ bw_cli_report (const BwCliCommand *command, char **args)
   if (bw_cli_options_read (&options, command, own, args, &result))
     {
       const char *path = options.rest[0];
+      g_autofree char *fault = NULL;
       if (pdf == NULL)
-        result = bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
+        fault = g_strdup (_ ("-o FILE is missing"));
       else if (bw_target_is (pdf, path))
-        result = bw_cli_wrong_usage (command->name, _ ("the report would replace its own sheet"));
+        fault = g_strdup (_ ("the report would replace its own sheet"));
       else
-        result = write_report (&options, path, pdf);
+        fault = bw_cli_target_fault (pdf, bw_cli_pdf, &options);
+      result = fault != NULL ? bw_cli_wrong_usage (command->name, fault)
+                             : write_report (&options, path, pdf);
     }
   g_free (pdf);
   return result;

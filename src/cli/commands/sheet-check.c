@@ -4,10 +4,11 @@
 #include "cli/base/options.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/base/streams.h"
 #include "cli/choose/bench.h"
 #include "core/base/harmless.h"
+#include "core/bench/results.h"
 
-/* Faults as they are told on standard error, which names places and quotes what stands there. */
 /* Where the figures of one thing on the bench come from, and what is not known of it. */
 static void
 add_thing (BwNode *to, const char *name, const BwFieldTable *table, gconstpointer object)
@@ -36,6 +37,7 @@ add_sheet (BwNode *root, const BwSheet *sheet)
     }
 }
 
+/* Faults as they are told on standard error, which names places and quotes what stands there. */
 static BwCliExit
 show (const BwCliOptions *options, const char *path, const GPtrArray *faults,
       const BwSheet *sheet)
@@ -57,37 +59,62 @@ show (const BwCliOptions *options, const char *path, const GPtrArray *faults,
 static BwCliExit
 print_sound (const char *path, const BwSheet *sheet)
 {
-  g_autofree char *name = bw_text_harmless (path);
-  g_autofree char *says = g_strdup_printf (_ ("%s: sound; inputs: %u, sources: %u\n"), name,
+  g_autofree char *name = bw_text_harmless (bw_cli_input_name (path));
+  g_autofree char *says = g_strdup_printf (_ ("%1$s: sound; inputs: %2$u, sources: %3$u\n"), name,
                                            sheet->monitor->inputs->len, sheet->sources->len);
   return bw_cli_print (says);
+}
+
+static BwCliExit
+check (const BwCliOptions *options, const char *path)
+{
+  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autoptr (BwSheet) sheet = bw_cli_read_sheet (path, catalogue, faults);
+  BwCliExit result = BW_CLI_DONE;
+
+  for (guint i = 0; i < faults->len; i++)
+    bw_cli_fault (((const GError *) faults->pdata[i])->message);
+  if (options->json)
+    result = show (options, path, faults, sheet);
+  else if (sheet != NULL)
+    result = print_sound (path, sheet);
+  return sheet != NULL ? result : BW_CLI_BAD_INPUT;
+}
+
+static BwCliExit
+show_keys (const BwCliOptions *options)
+{
+  g_autoptr (BwResult) result = bw_cli_result_new (options);
+  bw_sheet_say_keys (bw_result_root (result));
+  return bw_cli_show (options, result);
 }
 
 /**
  * bw_cli_sheet_check:
  *
- * breezeway-cli sheet-check: says every fault of a bench sheet, one line each on standard error.
+ * breezeway-cli sheet-check: says every fault of a bench sheet, one line each on standard error, or
+ * lists the keys that a bench sheet may have.
  *
  * Returns: how the program ends
  */
 BwCliExit
 bw_cli_sheet_check (const BwCliCommand *command, char **args)
 {
+  gboolean list = FALSE;
+  const GOptionEntry own[] = {
+    { "list", 'l', 0, G_OPTION_ARG_NONE, &list, N_ ("List the keys that a bench sheet may have"),
+      NULL },
+    G_OPTION_ENTRY_NULL,
+  };
   g_auto (BwCliOptions) options;
   BwCliExit result = BW_CLI_DONE;
-  if (!bw_cli_options_read (&options, command, NULL, args, &result))
+
+  if (!bw_cli_options_read (&options, command, own, args, &result))
     return result;
-
-  const char *path = options.rest[0];
-  g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
-  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  g_autoptr (BwSheet) sheet = bw_sheet_load (path, catalogue, faults);
-
-  for (guint i = 0; i < faults->len; i++)
-    bw_cli_fault (((const GError *) faults->pdata[i])->message);
-  if (options.json)
-    result = show (&options, path, faults, sheet);
-  else if (sheet != NULL)
-    result = print_sound (path, sheet);
-  return sheet != NULL ? result : BW_CLI_BAD_INPUT;
+  if (list == (options.n_rest > 0))
+    return bw_cli_wrong_usage (command->name, _ ("either SHEET or --list is needed"));
+  if (options.csv && !list)
+    return bw_cli_wrong_usage (command->name, _ ("--csv goes with --list only"));
+  return list ? show_keys (&options) : check (&options, options.rest[0]);
 }

@@ -6,7 +6,8 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
-#include "cli/files/drawing.h"
+#include "cli/choose/drawing-options.h"
+#include "cli/choose/raster-choice.h"
 #include "core/sync/results.h"
 #include "draw/base/export.h"
 #include "draw/sync/view.h"
@@ -52,7 +53,7 @@ typedef struct
   guint h_polarity;
   guint v_polarity;
   guint loop;
-  guint theme;
+  BwDrawingPage page;
   int field;
 } SyncWords;
 
@@ -92,18 +93,15 @@ find_stray (const SyncOptions *own, const SyncWords *words)
                                                 : NULL;
   if (standard && stray != NULL)
     return g_strdup_printf (_ ("%s does not go with --gate standard"), stray);
-  if (own->page.target == NULL && (own->page.theme != NULL || own->page.size != NULL))
-    return g_strdup_printf (_ ("%s goes with -o only"),
-                            own->page.theme != NULL ? "--theme" : "--size");
   return NULL;
 }
 
 /* Returns what is wrong with the command line, or NULL. */
 static char *
-find_fault (const SyncOptions *own, const char *name, SyncWords *words)
+find_fault (const SyncOptions *own, const char *name, const BwCliOptions *options, SyncWords *words)
 {
   if (own->raster != NULL && name != own->raster)
-    return g_strdup_printf (_ ("%s and %s: one raster at a time"), "RASTER", "--raster");
+    return g_strdup_printf (_ ("%1$s and %2$s: one raster at a time"), "RASTER", "--raster");
   char *fault = bw_raster_choice_fault (&own->choice, name);
   if (fault == NULL && own->gate == NULL)
     fault = g_strdup (_ ("--gate is missing"));
@@ -115,7 +113,9 @@ find_fault (const SyncOptions *own, const char *name, SyncWords *words)
   if (fault == NULL)
     fault = find_stray (own, words);
   if (fault == NULL)
-    fault = bw_drawing_options_fault (&own->page, &own->choice, &words->theme);
+    fault = bw_drawing_options_fault (&own->page, bw_cli_drawings, options, &words->page.theme);
+  if (fault == NULL && own->page.target != NULL)
+    fault = bw_raster_choice_target_fault (&own->choice, own->page.target);
   words->field = g_strcmp0 (own->field, "2") == 0 ? 1 : 0;
   return fault;
 }
@@ -192,18 +192,24 @@ make_afc (const SyncOptions *own, const SyncWords *words, const BwRaster *raster
 /* Output */
 
 static gboolean
-write_drawing (const SyncOptions *own, guint theme, const BwSyncMixCase *what, const BwSyncAfc *afc)
+write_drawing (const SyncOptions *own, BwDrawingPage *page, const BwSyncMixCase *what,
+               const BwSyncAfc *afc)
 {
   g_autoptr (GError) error = NULL;
-  int width = WIDTH, height = HEIGHT;
   const BwSyncView view = { .what = what, .afc = afc, .mark = bw_quantity_locale_mark () };
-  const BwInk ink = { theme, NULL, BW_INK_SCREEN_DPI };
+  const BwInk ink = { page->theme, NULL, BW_INK_SCREEN_DPI };
+  const char *target = own->page.target;
 
-  if (!bw_drawing_options_size (&own->page, &width, &height))
+  page->width = WIDTH;
+  page->height = HEIGHT;
+  if (!bw_drawing_options_page (&own->page, page))
     return FALSE;
-  g_autoptr (BwDrawing) drawing = bw_sync_drawing (&view, width, height, &ink);
-  if (bw_export_drawing (drawing, what->raster->name, own->page.target, &error))
-    return TRUE;
+  g_autoptr (BwDrawing) drawing = bw_sync_drawing (&view, page->width, page->height, &ink);
+  g_autoptr (GBytes) bytes = bw_export_drawing_bytes (drawing, what->raster->name,
+                                                      bw_cli_target_name (target, bw_cli_drawings),
+                                                      &error);
+  if (bytes != NULL)
+    return bw_cli_write (target, bytes);
   bw_cli_fault (error->message);
   return FALSE;
 }
@@ -228,8 +234,8 @@ static BwCliExit
 run_sync (const BwCliCommand *command, const SyncOptions *own, const BwCliOptions *options)
 {
   const char *name = options->rest[0] != NULL ? options->rest[0] : own->raster;
-  SyncWords words = { .theme = BW_THEME_PRINT };
-  g_autofree char *fault = find_fault (own, name, &words);
+  SyncWords words = { 0 };
+  g_autofree char *fault = find_fault (own, name, options, &words);
   BwSyncMixCase what;
   BwSyncAfc afc;
 
@@ -239,7 +245,7 @@ run_sync (const BwCliCommand *command, const SyncOptions *own, const BwCliOption
   if (chosen == NULL || !make_case (own, &words, chosen->raster, &what)
       || !make_afc (own, &words, chosen->raster, &afc))
     return BW_CLI_BAD_INPUT;
-  if (own->page.target != NULL && !write_drawing (own, words.theme, &what, &afc))
+  if (own->page.target != NULL && !write_drawing (own, &words.page, &what, &afc))
     return BW_CLI_BAD_INPUT;
   return print_all (&what, &afc, own->page.target, options);
 }
@@ -258,21 +264,22 @@ bw_cli_sync (const BwCliCommand *command, char **args)
   SyncOptions own = { 0 };
   g_autoptr (GArray) entries = bw_raster_choice_entries (&own.choice);
   const GOptionEntry others[] = {
-    { "raster", 0, 0, G_OPTION_ARG_FILENAME, &own.raster, N_ ("The same as RASTER"), N_ ("ID") },
+    { "raster", 'r', 0, G_OPTION_ARG_FILENAME, &own.raster, N_ ("The same as RASTER"), N_ ("ID") },
     { "gate", 'g', 0, G_OPTION_ARG_FILENAME, &own.gate,
       N_ ("How H and V are combined: and, or, xor, xnor; standard is the raster's own"),
-      N_ ("GATE") },
+      N_ ("and|or|xor|xnor|standard") },
     { "h-polarity", 0, 0, G_OPTION_ARG_FILENAME, &own.h_polarity,
-      N_ ("Of H as it arrives: negative or positive; without it the raster's"), N_ ("WORD") },
+      N_ ("Of H as it arrives: negative or positive; without it the raster's"),
+      N_ ("negative|positive") },
     { "v-polarity", 0, 0, G_OPTION_ARG_FILENAME, &own.v_polarity, N_ ("Likewise of V"),
-      N_ ("WORD") },
-    { "field", 0, 0, G_OPTION_ARG_FILENAME, &own.field, N_ ("1 or 2; without it 1"), N_ ("N") },
+      N_ ("negative|positive") },
+    { "field", 0, 0, G_OPTION_ARG_FILENAME, &own.field, N_ ("1 or 2; without it 1"), N_ ("1|2") },
     { "offset", 0, 0, G_OPTION_ARG_FILENAME, &own.offset,
       N_ ("How much later than H the edges of V come"), N_ ("TIME") },
     { "delay", 0, 0, G_OPTION_ARG_FILENAME, &own.delay, N_ ("Of the gate or the sync separator"),
       N_ ("TIME") },
     { "loop", 0, 0, G_OPTION_ARG_FILENAME, &own.loop,
-      N_ ("The AFC: first or second order; without it second"), N_ ("WORD") },
+      N_ ("The AFC: first or second order; without it second"), N_ ("first|second") },
     { "time-constant", 0, 0, G_OPTION_ARG_FILENAME, &own.time_constant,
       N_ ("Of the AFC; without it 10 lines"), N_ ("LINES") },
     { "rate-error", 0, 0, G_OPTION_ARG_FILENAME, &own.rate_error,
@@ -281,10 +288,7 @@ bw_cli_sync (const BwCliCommand *command, char **args)
       N_ ("On the tube, to give the bend as a length"), N_ ("LENGTH") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Draw it into a file; the name ends in .svg, .pdf or .png"), N_ ("FILE") },
-    { "theme", 0, 0, G_OPTION_ARG_FILENAME, &own.page.theme,
-      N_ ("Colours of the drawing: print, light or dark; without it print"), N_ ("THEME") },
-    { "size", 0, 0, G_OPTION_ARG_FILENAME, &own.page.size,
-      N_ ("Size of the drawing in pixels of 1/96 inch"), N_ ("WxH") },
+    BW_DRAWING_LOOK_ENTRIES (own.page),
   };
   g_auto (BwCliOptions) options;
   BwCliExit result = BW_CLI_DONE;

@@ -34,7 +34,8 @@ add_place (BwNode *to, const BwChosenRaster *chosen)
     bw_node_say (section, BW_SAY_NOTE, NULL, _ ("The only detailed timing."));
   else
     bw_node_say (section, BW_SAY_NOTE, NULL,
-                 bw_node_print (section, _ ("Detailed timing %u of %u; --which N shows another."),
+                 bw_node_print (section,
+                                _ ("Detailed timing %1$u of %2$u; --which N shows another."),
                                 chosen->timing, chosen->n_timings));
   bw_node_member (section, bw_value_count ("detailed_timing", chosen->timing));
   bw_node_member (section, bw_value_count ("detailed_timings", chosen->n_timings));

@@ -9,10 +9,31 @@
 #include "cli/choose/waveform-options.h"
 
 static gboolean
-has_known_suffix (const char *target)
+is_samples (const char *target)
 {
-  return g_str_has_suffix (target, ".csv") || g_str_has_suffix (target, ".svg")
-         || g_str_has_suffix (target, ".pdf") || g_str_has_suffix (target, ".png");
+  const char *name = bw_cli_target_name (target, bw_waveform_files);
+  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0;
+}
+
+/* What is wrong with the file and its options, or NULL. */
+static char *
+find_fault (const BwWaveformOptions *own, const char *sheet, const BwCliOptions *options,
+            guint *theme)
+{
+  const char *target = own->page.target;
+  char *fault = target == NULL
+                    ? g_strdup (_ ("-o FILE is missing"))
+                    : bw_drawing_options_fault (&own->page, bw_waveform_files, options, theme);
+  if (fault != NULL)
+    return fault;
+  if (own->span != NULL && strcmp (own->span, "frame") == 0 && !is_samples (target))
+    return g_strdup (_ ("--span frame goes with a .csv file only"));
+  if (is_samples (target) && (own->page.theme != NULL || own->page.size != NULL))
+    return g_strdup_printf (_ ("%s goes with a drawing only"),
+                            own->page.theme != NULL ? "--theme" : "--size");
+  if (bw_target_is (target, sheet))
+    return g_strdup (_ ("the waveform would replace its own sheet"));
+  return NULL;
 }
 
 static BwCliExit
@@ -20,20 +41,17 @@ run_waveform (const BwCliCommand *command, const BwWaveformOptions *own,
               const BwCliOptions *options)
 {
   const char *sheet = options->rest[0];
+  BwDrawingPage page = { 0 };
   g_auto (BwWaveform) waveform = { 0 };
+  g_autofree char *fault = find_fault (own, sheet, options, &page.theme);
 
-  if (own->target == NULL)
-    return bw_cli_wrong_usage (command->name, _ ("-o FILE is missing"));
-  if (!has_known_suffix (own->target))
-    return bw_cli_wrong_usage (command->name,
-                               _ ("the name of FILE must end in .csv, .svg, .pdf or .png"));
-  if (own->span != NULL && strcmp (own->span, "frame") == 0
-      && !g_str_has_suffix (own->target, ".csv"))
-    return bw_cli_wrong_usage (command->name, _ ("--span frame goes with a .csv file only"));
-  if (bw_target_is (own->target, sheet))
-    return bw_cli_wrong_usage (command->name, _ ("the waveform would replace its own sheet"));
+  if (fault != NULL)
+    return bw_cli_wrong_usage (command->name, fault);
+  if (!bw_drawing_options_page (&own->page, &page))
+    return BW_CLI_BAD_INPUT;
   BwCliExit result = bw_waveform_choose (own, command->name, sheet, &waveform);
-  return result == BW_CLI_DONE ? bw_waveform_write (options, &waveform, own->target) : result;
+  return result == BW_CLI_DONE ? bw_waveform_write (options, &waveform, own->page.target, &page)
+                               : result;
 }
 
 /**
@@ -49,9 +67,9 @@ bw_cli_waveform (const BwCliCommand *command, char **args)
 {
   BwWaveformOptions own = { .line = BW_WAVEFORM_ANY_LINE };
   const GOptionEntry entries[] = {
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.target,
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &own.page.target,
       N_ ("Where to write it; the name ends in .csv, .svg, .pdf or .png"), N_ ("FILE") },
-    { "system", 's', 0, G_OPTION_ARG_FILENAME, &own.system,
+    { "system", 0, 0, G_OPTION_ARG_FILENAME, &own.system,
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
     { "kind", 'k', 0, G_OPTION_ARG_FILENAME, &own.kind,
       N_ ("The signal kind: rgb, component, yc, composite or luminance"), N_ ("KIND") },
@@ -59,25 +77,26 @@ bw_cli_waveform (const BwCliCommand *command, char **args)
       N_ ("The sync kind: separate, composite-sync, on-green, on-y or in-video"), N_ ("KIND") },
     { "raster", 'r', 0, G_OPTION_ARG_FILENAME, &own.raster,
       N_ ("The raster; without it that of the colour system"), N_ ("ID") },
-    { "source", 0, 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("With SHEET: the source"),
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &own.source, N_ ("With SHEET: the source"),
       N_ ("NAME") },
     { "input", 'i', 0, G_OPTION_ARG_FILENAME, &own.input, N_ ("With SHEET: the input"),
       N_ ("NAME") },
-    { "content", 'c', 0, G_OPTION_ARG_FILENAME, &own.content,
+    { "content", 0, 0, G_OPTION_ARG_FILENAME, &own.content,
       N_ ("bars, ramp, multiburst, pulse-and-window or crosshatch; without it bars"),
       N_ ("CONTENT") },
     { "bars", 'b', 0, G_OPTION_ARG_FILENAME, &own.bars,
       N_ ("Bars of 75 or 100 per cent; without it 75"), N_ ("75|100") },
     { "span", 0, 0, G_OPTION_ARG_FILENAME, &own.span,
-      N_ ("How much of it: line, field or frame; without it a line"), N_ ("SPAN") },
-    { "line", 'l', 0, G_OPTION_ARG_INT, &own.line,
+      N_ ("How much of it: line, field or frame; without it a line"), N_ ("line|field|frame") },
+    { "line", 0, 0, G_OPTION_ARG_INT, &own.line,
       N_ ("The line, or the first one, as the raster numbers them"), N_ ("N") },
     { "frame", 0, 0, G_OPTION_ARG_INT, &own.frame, N_ ("The frame of the colour sequence, from 0"),
       N_ ("N") },
     { "rate", 0, 0, G_OPTION_ARG_FILENAME, &own.rate,
       N_ ("Samples a second; without it 4 times the subcarrier, or 13.5 MHz"), N_ ("FREQUENCY") },
     { "loads", 0, 0, G_OPTION_ARG_FILENAME, &own.loads,
-      N_ ("Loads of 75 Ω on the line: none, one or two; without it one"), N_ ("LOADS") },
+      N_ ("Loads of 75 Ω on the line: none, one or two; without it one"), N_ ("none|one|two") },
+    BW_DRAWING_LOOK_ENTRIES (own.page),
     G_OPTION_ENTRY_NULL,
   };
   g_auto (BwCliOptions) options;

@@ -3,8 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "cli/base/arguments.h"
-#include "cli/choose/target.h"
 #include "draw/blanking/view.h"
 #include "draw/field/view.h"
 #include "draw/line/view.h"
@@ -18,13 +16,6 @@ static const BwKind views[BW_N_DRAWINGS] = {
 };
 const BwKindTable bw_drawing_views = { G_N_ELEMENTS (views), views };
 
-static const BwKind themes[BW_N_THEMES] = {
-  [BW_THEME_LIGHT] = { "light", N_ ("light") },
-  [BW_THEME_DARK] = { "dark", N_ ("dark") },
-  [BW_THEME_PRINT] = { "print", N_ ("print") },
-};
-static const BwKindTable theme_words = { BW_THEME_PRINT + 1, themes };
-
 /* A sheet of A4 across has 1123 by 794 pixels of 1/96 inch. */
 static const int sizes[BW_N_DRAWINGS][2] = {
   [BW_DRAWING_LINE] = { 1120, 790 },
@@ -32,49 +23,6 @@ static const int sizes[BW_N_DRAWINGS][2] = {
   [BW_DRAWING_FIELD] = { 1120, 790 },
   [BW_DRAWING_MAP] = { 1120, 790 },
 };
-
-/**
- * bw_drawing_options_clear:
- *
- * Frees what @own owns.
- */
-void
-bw_drawing_options_clear (BwDrawingOptions *own)
-{
-  g_clear_pointer (&own->target, g_free);
-  g_clear_pointer (&own->theme, g_free);
-  g_clear_pointer (&own->size, g_free);
-}
-
-/**
- * bw_drawing_options_fault:
- * @choice: the raster that is drawn
- * @theme: (inout): the BwTheme of --theme, where it was given
- *
- * Returns: (transfer full) (nullable): what is wrong with the options, if anything
- */
-char *
-bw_drawing_options_fault (const BwDrawingOptions *own, const BwRasterChoice *choice, guint *theme)
-{
-  char *fault = bw_argument_word ("--theme", &theme_words, own->theme, theme);
-  if (fault == NULL && own->target != NULL
-      && (bw_target_is (own->target, choice->edid)
-          || bw_target_is (own->target, choice->for_monitor)))
-    fault = g_strdup (_ ("the drawing would replace what it is made from"));
-  return fault;
-}
-
-/**
- * bw_drawing_options_size:
- * @width: (inout): in pixels of 1/96 inch, where --size was given; likewise @height
- *
- * Returns: %FALSE, having said so in one line, if --size cannot be read
- */
-gboolean
-bw_drawing_options_size (const BwDrawingOptions *own, int *width, int *height)
-{
-  return own->size == NULL || bw_argument_size ("--size", own->size, width, height);
-}
 
 /**
  * bw_draw_request_drawing:
@@ -85,9 +33,10 @@ BwDrawing *
 bw_draw_request_drawing (const BwDrawRequest *request)
 {
   const BwChosenRaster *chosen = request->chosen;
-  const BwInk ink = { request->theme, NULL, BW_INK_SCREEN_DPI };
-  double width = request->width > 0 ? request->width : sizes[request->view][0];
-  double height = request->height > 0 ? request->height : sizes[request->view][1];
+  const BwDrawingPage *page = &request->page;
+  const BwInk ink = { page->theme, NULL, BW_INK_SCREEN_DPI };
+  double width = page->width > 0 ? page->width : sizes[request->view][0];
+  double height = page->height > 0 ? page->height : sizes[request->view][1];
   char mark = bw_quantity_locale_mark ();
   const BwLineView line = { .raster = chosen->raster, .mark = mark };
   const BwBlankingView blanking = { .raster = chosen->raster,

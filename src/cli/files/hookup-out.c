@@ -9,33 +9,35 @@
 #define HEIGHT 640
 
 /**
- * bw_hookup_write_drawing:
- * @path: ends in .svg, .pdf or .png
+ * bw_hookup_drawing_bytes:
+ * @page: where its size is zero, what suits the plan
+ * @name: of the file; ends in .svg, .pdf or .png
  *
- * Draws the plan into a file, which is written whole or not at all.
- *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR
+ * Returns: (transfer full): a drawing of the plan as such a file, or %NULL with @error in
+ *   %BW_EXPORT_ERROR
  */
-gboolean
-bw_hookup_write_drawing (const BwHookup *hookup, const char *path, GError **error)
+GBytes *
+bw_hookup_drawing_bytes (const BwHookup *hookup, const BwDrawingPage *page, const char *name,
+                         GError **error)
 {
   const BwHookupView view = { hookup, NULL, bw_quantity_locale_mark () };
-  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
-  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&view, WIDTH, HEIGHT, &ink);
-  return bw_export_drawing (drawing, NULL, path, error);
+  const BwInk ink = { page->theme, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_hookup_drawing (&view, page->width > 0 ? page->width : WIDTH,
+                                                     page->height > 0 ? page->height : HEIGHT,
+                                                     &ink);
+  return bw_export_drawing_bytes (drawing, NULL, name, error);
 }
 
 /**
- * bw_hookup_write_sheet:
+ * bw_hookup_sheet_bytes:
  * @title: of the bench sheet
+ * @name: of the file, for errors
  *
- * Writes the sheet of the plan as a PDF, whole or not at all.
- *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR
+ * Returns: (transfer full): the sheet of the plan as a PDF, or %NULL with @error in %BW_EXPORT_ERROR
  */
-gboolean
-bw_hookup_write_sheet (const BwHookup *hookup, const char *title, const char *path, GError **error)
+GBytes *
+bw_hookup_sheet_bytes (const BwHookup *hookup, const char *title, const char *name, GError **error)
 {
   const BwHookupView view = { hookup, NULL, bw_quantity_locale_mark () };
-  return bw_hookup_report_to_pdf (&view, title, path, error);
+  return bw_hookup_report_bytes (&view, title, name, error);
 }

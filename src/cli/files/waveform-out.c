@@ -7,7 +7,6 @@
 #include "cli/base/output.h"
 #include "cli/base/show.h"
 #include "cli/choose/waveform-options.h"
-#include "core/base/file.h"
 #include "core/raster/waveform.h"
 #include "draw/base/export.h"
 #include "draw/levels/view.h"
@@ -119,7 +118,6 @@ show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gs
 static gboolean
 write_csv (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n, const char *target)
 {
-  g_autoptr (GError) error = NULL;
   gsize columns = 1;
   for (BwConductor c = 0; c < BW_N_CONDUCTORS; c++)
     columns += (bw_synthesis_conductors (s) & BW_BIT (c)) != 0;
@@ -130,15 +128,13 @@ write_csv (const BwWaveform *w, BwSynthesis *s, gint64 first, gsize n, const cha
                        target);
       return FALSE;
     }
-  g_autoptr (GString) csv = csv_of (w, s, first, n);
-  if (bw_file_replace (target, csv->str, csv->len, &error))
-    return TRUE;
-  bw_cli_fault (error->message);
-  return FALSE;
+  g_autoptr (GBytes) bytes = g_string_free_to_bytes (csv_of (w, s, first, n));
+  return bw_cli_write (target, bytes);
 }
 
 static gboolean
-write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target)
+write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target,
+               const BwDrawingPage *page)
 {
   g_autoptr (GError) error = NULL;
   BwLevelsView view = { .model = model,
@@ -148,10 +144,16 @@ write_drawing (const BwWaveform *w, BwLevelsModel *model, const char *target)
                         .video = load_of (w, BW_CONDUCTOR_VIDEO),
                         .own_sync = load_of (w, BW_CONDUCTOR_SYNC),
                         .mark = bw_quantity_locale_mark () };
-  const BwInk ink = { BW_THEME_PRINT, NULL, BW_INK_SCREEN_DPI };
-  g_autoptr (BwDrawing) drawing = bw_levels_drawing (&view, WIDTH, HEIGHT, &ink);
-  if (bw_export_drawing (drawing, w->title, target, &error))
-    return TRUE;
+  const BwInk ink = { page->theme, NULL, BW_INK_SCREEN_DPI };
+  g_autoptr (BwDrawing) drawing = bw_levels_drawing (&view, page->width > 0 ? page->width : WIDTH,
+                                                     page->height > 0 ? page->height : HEIGHT,
+                                                     &ink);
+  g_autoptr (GBytes) bytes = bw_export_drawing_bytes (drawing, w->title,
+                                                      bw_cli_target_name (target,
+                                                                          bw_waveform_files),
+                                                      &error);
+  if (bytes != NULL)
+    return bw_cli_write (target, bytes);
   bw_cli_fault (error->message);
   return FALSE;
 }
@@ -174,9 +176,9 @@ settle_line (BwWaveform *w)
   if (w->line == BW_WAVEFORM_ANY_LINE)
     w->line = w->span == BW_SPAN_LINE ? picture_line (w->raster) : 1;
   if (w->line < 1 || w->line > f.lines_per_frame)
-    bw_cli_complain (_ ("--line %d: allowed are 1 to %d"), w->line, f.lines_per_frame);
+    bw_cli_complain (_ ("--line %1$d: allowed are 1 to %2$d"), w->line, f.lines_per_frame);
   else if (w->frame < 0 || w->frame > FRAMES_MOST)
-    bw_cli_complain (_ ("--frame %d: allowed are 0 to %d"), (int) w->frame, FRAMES_MOST);
+    bw_cli_complain (_ ("--frame %1$d: allowed are 0 to %2$d"), (int) w->frame, FRAMES_MOST);
   else
     return TRUE;
   return FALSE;
@@ -206,7 +208,8 @@ write_samples (const BwCliOptions *options, const BwWaveform *w, const char *tar
 
 /* A drawing without --rate has as many samples as it needs. */
 static BwCliExit
-write_picture (const BwCliOptions *options, const BwWaveform *w, const char *target)
+write_picture (const BwCliOptions *options, const BwWaveform *w, const char *target,
+               const BwDrawingPage *page)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (BwLevelsModel) model = bw_levels_model_new (&w->what, &error);
@@ -214,7 +217,7 @@ write_picture (const BwCliOptions *options, const BwWaveform *w, const char *tar
 
   if (model == NULL)
     return refused (w, error);
-  if (!write_drawing (w, model, target))
+  if (!write_drawing (w, model, target, page))
     return BW_CLI_BAD_INPUT;
   BwSynthesis *s = bw_levels_model_synthesis (model);
   span_of (w, s, &first, &end);
@@ -224,15 +227,19 @@ write_picture (const BwCliOptions *options, const BwWaveform *w, const char *tar
 /**
  * bw_waveform_write:
  * @waveform: its line is settled
- * @target: ends in .csv, .svg, .pdf or .png
+ * @target: one of bw_waveform_files
+ * @page: of a drawing
  *
  * Returns: how the program ends, having said so
  */
 BwCliExit
-bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target)
+bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target,
+                   const BwDrawingPage *page)
 {
+  const char *name = bw_cli_target_name (target, bw_waveform_files);
   if (!settle_line (waveform))
     return BW_CLI_BAD_INPUT;
-  return g_str_has_suffix (target, ".csv") ? write_samples (options, waveform, target)
-                                           : write_picture (options, waveform, target);
+  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0
+             ? write_samples (options, waveform, target)
+             : write_picture (options, waveform, target, page);
 }

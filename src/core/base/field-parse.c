@@ -14,8 +14,8 @@ static gboolean
 fail_range (const BwField *field, const char *text, char mark, GError **error)
 {
   g_autofree char *allowed = bw_field_allowed (field, mark);
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, _ ("“%s” is out of range; allowed: %s"),
-               text, allowed);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE,
+               _ ("“%1$s” is out of range; allowed: %2$s"), text, allowed);
   return FALSE;
 }
 
@@ -23,7 +23,7 @@ static gboolean
 fail_kind (const BwField *field, const char *text, GError **error)
 {
   g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND, _ ("“%s” is not known; allowed: %s"),
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND, _ ("“%1$s” is not known; allowed: %2$s"),
                text, allowed);
   return FALSE;
 }
@@ -106,7 +106,7 @@ parse_rate (const BwField *field, gpointer object, const char *text, GError **er
       g_autofree char *high = bw_quantity_format (field->high, field->dimension, 6, BW_FILE_MARK);
       g_autofree char *low = bw_quantity_format (field->low, field->dimension, 6, BW_FILE_MARK);
       g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE,
-                   _ ("“%s” is out of range; allowed: %s to %s"), text, low, high);
+                   _ ("“%1$s” is out of range; allowed: %2$s to %3$s"), text, low, high);
       return FALSE;
     }
   BW_MEMBER (BwRatio, field, object) = rate;

@@ -38,7 +38,7 @@ const char *
 bw_field_help (const BwField *field)
 {
   g_return_val_if_fail (field != NULL, NULL);
-  return field->help != NULL ? _ (field->help) : "";
+  return field->help != NULL && *field->help != '\0' ? _ (field->help) : "";
 }
 
 /**
@@ -90,12 +90,13 @@ bw_field_allowed (const BwField *field, char mark)
       {
         g_autofree char *low = bw_quantity_format (field->low, field->dimension, 6, mark);
         g_autofree char *high = bw_quantity_format (field->high, field->dimension, 6, mark);
-        return g_strdup_printf (_ ("%s to %s"), low, high);
+        /* Translators: the least and the greatest. */
+        return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
       }
     case BW_FIELD_COUNT:
-      return g_strdup_printf (_ ("a whole number from %.0f to %.0f"), field->low, field->high);
+      return g_strdup_printf (_ ("a whole number from %1$.0f to %2$.0f"), field->low, field->high);
     case BW_FIELD_HALF_LINES:
-      return g_strdup_printf (_ ("lines or half lines from %.0f to %.0f"), field->low / 2,
+      return g_strdup_printf (_ ("lines or half lines from %1$.0f to %2$.0f"), field->low / 2,
                               field->high / 2);
     case BW_FIELD_RATE:
       return g_strdup (_ ("a frequency, such as “4.5 MHz / 286”"));
@@ -161,6 +162,18 @@ bw_field_is_set (const BwField *field, gconstpointer object)
     default:
       return TRUE;
     }
+}
+
+/**
+ * bw_field_is_needed:
+ *
+ * Returns: whether something must be written: it is no figure, which may be unknown
+ */
+gboolean
+bw_field_is_needed (const BwField *field)
+{
+  g_return_val_if_fail (field != NULL, FALSE);
+  return (field->flags & BW_FIELD_REQUIRED) && !(field->flags & BW_FIELD_FIGURE);
 }
 
 /**

@@ -32,7 +32,8 @@ typedef enum
 
 typedef enum
 {
-  BW_FIELD_REQUIRED = 1 << 0, /* must be written; else zero (or the struct's preset) stands */
+  BW_FIELD_REQUIRED = 1 << 0, /* must be written, else the struct's preset stands; a figure of this
+                               * kind has no preset and is unknown then */
   BW_FIELD_UNKNOWN = 1 << 1,  /* zero stands for "not known" and is not written */
   BW_FIELD_ONE_BAND = 1 << 2, /* bands: at most one */
   BW_FIELD_RASTER = 1 << 3,   /* text: the id of a raster */
@@ -116,6 +117,7 @@ const BwField *bw_field_find (const BwFieldTable *table, const char *key);
 const BwField *bw_field_at (const BwFieldTable *table, gsize offset);
 
 gboolean bw_field_is_set (const BwField *field, gconstpointer object);
+gboolean bw_field_is_needed (const BwField *field);
 void bw_field_forget (const BwField *field, gpointer object);
 BwOrigin bw_field_origin (const BwFieldTable *table, const BwField *field, gconstpointer object);
 void bw_field_set_origin (const BwFieldTable *table, const BwField *field, gpointer object,

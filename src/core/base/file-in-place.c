@@ -152,7 +152,7 @@ write_over (const BwReplacement *replacement, int fd, int copy, const char *copy
   *keep_copy = TRUE;
   g_autofree char *shown = g_filename_display_name (copy_path);
   g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE,
-               _ ("%s: could only be written in part: %s. What it held before is in “%s”"),
+               _ ("%1$s: could only be written in part: %2$s. What it held before is in “%3$s”"),
                replacement->path, reason, shown);
   return FALSE;
 }

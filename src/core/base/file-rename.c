@@ -190,7 +190,7 @@ bw_replacement_by_rename (const BwReplacement *replacement, GError **error)
   if (bw_file_sync_folder (replacement->folder))
     return BW_ATTEMPT_DONE;
   g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE,
-               _ ("%s: has been written, but the disk has not confirmed it: %s"),
+               _ ("%1$s: has been written, but the disk has not confirmed it: %2$s"),
                replacement->path, g_strerror (errno));
   return BW_ATTEMPT_FAILED;
 }

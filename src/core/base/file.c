@@ -28,7 +28,8 @@ kind_words (mode_t mode)
 static gboolean
 fail_read (const char *path, const char *reason, GError **error)
 {
-  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_READ, _ ("%s: cannot be read: %s"), path, reason);
+  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_READ, _ ("%1$s: cannot be read: %2$s"), path,
+               reason);
   return FALSE;
 }
 
@@ -43,7 +44,7 @@ fail_too_large (const char *path, gsize most, GError **error)
                                              : g_format_size_full (most,
                                                                    G_FORMAT_SIZE_LONG_FORMAT);
   g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_TOO_LARGE,
-               _ ("%s: larger than %s, which no file of this kind is"), path, bound);
+               _ ("%1$s: larger than %2$s, which no file of this kind is"), path, bound);
   return FALSE;
 }
 
@@ -122,6 +123,31 @@ bw_file_read (const char *path, gsize most, char **bytes, gsize *length, GError 
   return TRUE;
 }
 
+/**
+ * bw_file_read_stream:
+ * @fd: an open stream, of whatever kind; it stays open
+ * @name: what to call it in errors
+ *
+ * Reads a stream to its end, as bw_file_read() reads a file.
+ *
+ * Returns: as bw_file_read(), with an error that names @name
+ */
+gboolean
+bw_file_read_stream (int fd, const char *name, gsize most, char **bytes, gsize *length,
+                     GError **error)
+{
+  g_return_val_if_fail (name != NULL && bytes != NULL && length != NULL, FALSE);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (!read_rest (fd, most, text))
+    return fail_read (name, g_strerror (errno), error);
+  if (text->len > most)
+    return fail_too_large (name, most, error);
+  *length = text->len;
+  *bytes = g_string_free (g_steal_pointer (&text), FALSE);
+  return TRUE;
+}
+
 /* Replacing */
 
 /**
@@ -133,7 +159,7 @@ bw_file_read (const char *path, gsize most, char **bytes, gsize *length, GError 
 gboolean
 bw_file_fail (const char *path, const char *reason, GError **error)
 {
-  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%s: cannot be written: %s"), path,
+  g_set_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE, _ ("%1$s: cannot be written: %2$s"), path,
                reason);
   return FALSE;
 }
@@ -156,7 +182,7 @@ bw_file_fail_in_folder (const BwReplacement *replacement, int trouble, GError **
   else if (trouble == ENOTDIR)
     reason = g_strdup_printf (_ ("“%s” is not a folder"), folder);
   else if (trouble == EACCES || trouble == EPERM || trouble == EROFS)
-    reason = g_strdup_printf (_ ("in its folder “%s” no new file may be made (%s)"), folder,
+    reason = g_strdup_printf (_ ("in its folder “%1$s” no new file may be made (%2$s)"), folder,
                               g_strerror (trouble));
   else
     reason = g_strdup (g_strerror (trouble));

@@ -20,6 +20,8 @@ typedef enum
 GQuark bw_file_error_quark (void);
 
 gboolean bw_file_read (const char *path, gsize most, char **bytes, gsize *length, GError **error);
+gboolean bw_file_read_stream (int fd, const char *name, gsize most, char **bytes, gsize *length,
+                              GError **error);
 gboolean bw_file_replace (const char *path, const void *bytes, gsize length, GError **error);
 char *bw_file_kept_copy (const char *path);
 

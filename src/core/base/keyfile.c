@@ -45,6 +45,62 @@ bw_keyfile_read (const char *path, char **text, gsize *length, GError **error)
   return FALSE;
 }
 
+/* Keys whose values are text for people. po/catalogue-words.py collects the same ones. */
+static const char *const keys_with_words[] = { "name", "note", "source", "origin" };
+
+/* The words of "name=Studio monitor" in the reader's language, or NULL where they stay as they are. */
+static const char *
+translated_value (const char *line)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (keys_with_words); i++)
+    {
+      gsize length = strlen (keys_with_words[i]);
+      const char *value = line + length + 1;
+      if (!g_str_has_prefix (line, keys_with_words[i]) || line[length] != '=' || *value == '\0')
+        continue;
+      const char *translated = g_dpgettext2 (GETTEXT_PACKAGE, "catalogue", value);
+      return translated != value ? translated : NULL;
+    }
+  return NULL;
+}
+
+/**
+ * bw_keyfile_shipped:
+ * @resource: the files that are built in
+ * @path: of one of them
+ * @length: (out): how many bytes
+ *
+ * Reads a file of the built-in catalogue. What people read of it is in their language, so that it is
+ * wherever it comes to be shown; ids and the other words of files are as they are.
+ *
+ * Returns: (transfer full): the text
+ */
+char *
+bw_keyfile_shipped (GResource *resource, const char *path, gsize *length)
+{
+  g_return_val_if_fail (resource != NULL && path != NULL && length != NULL, NULL);
+  g_autoptr (GBytes) bytes = g_resource_lookup_data (resource, path, G_RESOURCE_LOOKUP_FLAGS_NONE,
+                                                     NULL);
+  g_return_val_if_fail (bytes != NULL, NULL);
+  gsize size;
+  const char *data = g_bytes_get_data (bytes, &size);
+  g_autofree char *text = g_strndup (data, size);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+
+  for (char **line = lines; *line != NULL; line++)
+    {
+      const char *words = translated_value (*line);
+      if (words == NULL)
+        continue;
+      char *whole = g_strdup_printf ("%.*s=%s", (int) strcspn (*line, "="), *line, words);
+      g_free (*line);
+      *line = whole;
+    }
+  char *result = g_strjoinv ("\n", lines);
+  *length = strlen (result);
+  return result;
+}
+
 static gboolean
 check_encoding (const char *text, gsize length, const char *file, GError **error)
 {
@@ -55,7 +111,7 @@ check_encoding (const char *text, gsize length, const char *file, GError **error
   for (const char *p = text; p < end; p++)
     line += *p == '\n';
   g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_ENCODING,
-               _ ("%s: line %u is not UTF-8 text"), file, line);
+               _ ("%1$s: line %2$u is not UTF-8 text"), file, line);
   return FALSE;
 }
 
@@ -73,7 +129,8 @@ static gboolean
 fail_line (LineChecker *checker, int code, const char *what, const char *line, GError **error)
 {
   g_autofree char *shown = g_utf8_substring (line, 0, MIN (60, g_utf8_strlen (line, -1)));
-  g_set_error (error, BW_KEYFILE_ERROR, code, _ ("%s: line %u: %s: “%s”"), checker->file,
+  /* Translators: file, number of the line in it, what is wrong, the line itself. */
+  g_set_error (error, BW_KEYFILE_ERROR, code, _ ("%1$s: line %2$u: %3$s: “%4$s”"), checker->file,
                checker->line, what, shown);
   return FALSE;
 }
@@ -212,7 +269,8 @@ read_group (const char *chunk, gsize length, const char *file, guint lines_befor
 
   if (group != NULL && !g_hash_table_add (seen, g_strdup (group)))
     error = g_error_new (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_DUPLICATE,
-                         _ ("%s: [%s]: this group stands twice; the first counts"), file, group);
+                         _ ("%1$s: [%2$s]: this group stands twice; the first counts"), file,
+                         group);
   if (error != NULL)
     g_ptr_array_add (faults, g_steal_pointer (&error));
   else if (group != NULL)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include <gio/gio.h>
 
 G_BEGIN_DECLS
 
@@ -38,5 +38,7 @@ gboolean bw_keyfile_read (const char *path, char **text, gsize *length, GError *
 GKeyFile *bw_keyfile_parse (const char *text, gsize length, const char *file, GError **error);
 void bw_keyfile_each_group (const char *text, gsize length, const char *file, BwGroupFunc func,
                             gpointer user_data, GPtrArray *faults);
+
+char *bw_keyfile_shipped (GResource *resource, const char *path, gsize *length);
 
 G_END_DECLS

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include <glib/gi18n-lib.h>
+
 /* Writing a quantity. */
 
 static double
@@ -32,7 +34,7 @@ bw_quantity_in_unit (double value, BwDimension dimension, const char *unit)
  * bw_quantity_screen_unit:
  * @unit: (nullable): one of @dimension; %NULL for its base unit
  *
- * Returns: (transfer none): the unit as people read it: “µs”, “Ω”
+ * Returns: (transfer none): the unit as people read it, in their language: “µs”, “Ω”, “lines”
  */
 const char *
 bw_quantity_screen_unit (BwDimension dimension, const char *unit)
@@ -40,7 +42,7 @@ bw_quantity_screen_unit (BwDimension dimension, const char *unit)
   g_return_val_if_fail (dimension < BW_N_DIMENSIONS, "");
   const BwUnit *found = unit != NULL ? bw_unit_find (dimension, unit) : bw_unit_base (dimension);
   g_return_val_if_fail (found != NULL, "");
-  return found->screen;
+  return bw_unit_after (found, HUGE_VAL);
 }
 
 static const BwUnit *
@@ -145,11 +147,12 @@ bw_quantity_format (double value, BwDimension dimension, int digits, char mark)
   const BwUnit *unit = automatic_unit (rounded (value, digits), dimension);
   double scaled = in_unit (value, unit);
   if (!isfinite (scaled))
-    return g_strdup_printf ("%.0f00" UNIT_SPACE "%s", value, unit->screen); /* hundreds of digits, in % */
+    return g_strdup_printf ("%.0f00" UNIT_SPACE "%s", value,
+                            bw_unit_after (unit, HUGE_VAL)); /* hundreds of digits, in % */
   if (!is_count (dimension) && fabs (scaled) >= pow (10, MAX (digits, LEAST_ROUNDING)))
     scaled = in_unit (rounded (value, digits), unit);
   g_autofree char *number = plain_number (scaled, digits, mark);
-  return g_strconcat (number, UNIT_SPACE, unit->screen, NULL);
+  return g_strconcat (number, UNIT_SPACE, bw_unit_after (unit, scaled), NULL);
 }
 
 /**
@@ -164,12 +167,16 @@ char *
 bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark)
 {
   g_return_val_if_fail (isfinite (range.low) && isfinite (range.high), NULL);
-  const BwUnit *unit = automatic_unit (MAX (fabs (range.low), fabs (range.high)), dimension);
+  const BwUnit *unit = automatic_unit (MAX (-range.low, range.high), dimension);
   g_autofree char *low = plain_number (in_unit (range.low, unit), digits, mark);
   g_autofree char *high = plain_number (in_unit (range.high, unit), digits, mark);
+  const char *after = bw_unit_after (unit, in_unit (range.high, unit));
   if (strcmp (low, high) == 0)
-    return g_strconcat (high, UNIT_SPACE, unit->screen, NULL);
-  return g_strconcat (low, range.low < 0 ? " to " : "–", high, UNIT_SPACE, unit->screen, NULL);
+    return g_strconcat (high, UNIT_SPACE, after, NULL);
+  if (range.low < 0)
+    /* Translators: a range that begins below zero, and its unit: “-2 to 2 V” */
+    return g_strdup_printf (C_ ("range", "%1$s to %2$s\u00a0%3$s"), low, high, after);
+  return g_strconcat (low, "–", high, UNIT_SPACE, after, NULL);
 }
 
 /**
@@ -265,7 +272,9 @@ exact (double value, BwDimension dimension, const char *preferred, gboolean scre
       number = with_exponent (value, unit);
     }
   set_mark (number, mark);
-  return g_strconcat (number, " ", screen ? unit->screen : unit->name, NULL);
+  if (!screen)
+    return g_strconcat (number, " ", unit->name, NULL);
+  return g_strconcat (number, " ", bw_unit_after (unit, in_unit (value, unit)), NULL);
 }
 
 /**

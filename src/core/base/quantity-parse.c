@@ -67,9 +67,10 @@ fail_number (const char *text, BwDimension dimension, char mark, const char *at,
                  _ ("nothing is written; a number with a unit is needed (%s)"),
                  bw_quantity_units (dimension));
   else if (at != NULL && *at == other)
-    g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_DECIMAL_MARK,
-                 _ ("“%s”: the decimal mark here is “%c”, not “%c”, and thousands are not set apart"),
-                 text, mark, other);
+    g_set_error (
+        error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_DECIMAL_MARK,
+        _ ("“%1$s”: the decimal mark here is “%2$c”, not “%3$c”, and thousands are not set apart"),
+        text, mark, other);
   else
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NUMBER,
                  _ ("“%s” does not start with a number"), text);
@@ -81,10 +82,10 @@ fail_unit (const char *text, const char *unit, BwDimension dimension, GError **e
 {
   if (*unit == '\0')
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_NO_UNIT,
-                 _ ("“%s” has no unit; allowed: %s"), text, bw_quantity_units (dimension));
+                 _ ("“%1$s” has no unit; allowed: %2$s"), text, bw_quantity_units (dimension));
   else
     g_set_error (error, BW_QUANTITY_ERROR, BW_QUANTITY_ERROR_UNIT,
-                 _ ("“%s” is not a unit that is allowed here; allowed: %s"), unit,
+                 _ ("“%1$s” is not a unit that is allowed here; allowed: %2$s"), unit,
                  bw_quantity_units (dimension));
   return FALSE;
 }

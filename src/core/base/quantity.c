@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include <glib/gi18n-lib.h>
+
 const BwUnit bw_units[] = {
   { BW_DIMENSION_FREQUENCY, "Hz", "Hz", 0, 1, TRUE },
   { BW_DIMENSION_FREQUENCY, "kHz", "kHz", 3, 1, TRUE },
@@ -33,8 +35,8 @@ const BwUnit bw_units[] = {
   { BW_DIMENSION_CURRENT, "A", "A", 0, 1, TRUE },
   { BW_DIMENSION_CURRENT, "mA", "mA", -3, 1, TRUE },
   { BW_DIMENSION_FRACTION, "%", "%", -2, 1, TRUE },
-  { BW_DIMENSION_TV_LINES, "lines", "lines", 0, 1, TRUE },
-  { BW_DIMENSION_LINES, "lines", "lines", 0, 1, TRUE },
+  { BW_DIMENSION_TV_LINES, "lines", NULL, 0, 1, TRUE },
+  { BW_DIMENSION_LINES, "lines", NULL, 0, 1, TRUE },
   { BW_DIMENSION_PIXELS, "px", "px", 0, 1, TRUE },
 };
 const guint bw_n_units = G_N_ELEMENTS (bw_units);
@@ -53,11 +55,49 @@ static const struct
   { "khz", "kHz" },         { "\u00b5F", "uF" },      { "\u03bcF", "uF" },
 };
 
+/* So many are several in every language. */
+#define MANY_LINES 1000000
+
 G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
+
+static const char *
+word_for_lines (gulong n)
+{
+  /* Translators: the unit of scanning lines and of TV lines, after their number. Part of a line takes
+   * the form of several. */
+  return g_dngettext (GETTEXT_PACKAGE, "line", "lines", n);
+}
+
+/* Languages have a form for each of these, or share it among them. */
+static gboolean
+is_word_for_lines (const char *name)
+{
+  for (gulong n = 0; n <= 12; n++)
+    if (strcmp (word_for_lines (n), name) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/**
+ * bw_unit_after:
+ * @number: what stands before it
+ *
+ * Returns: (transfer none): @unit as people read it, in their language: “µs”, “Ω”, “lines”
+ */
+const char *
+bw_unit_after (const BwUnit *unit, double number)
+{
+  g_return_val_if_fail (unit != NULL, "");
+  if (unit->screen != NULL)
+    return unit->screen;
+  double size = fabs (number);
+  gboolean is_whole = size < MANY_LINES && bw_near (size, floor (size), 0);
+  return word_for_lines (is_whole ? (gulong) size : MANY_LINES);
+}
 
 /**
  * bw_unit_find:
- * @name: the unit, in any of its spellings
+ * @name: the unit, in any of its spellings, or as people read it in their language
  *
  * Returns: (transfer none) (nullable): the unit of @dimension
  */
@@ -69,7 +109,9 @@ bw_unit_find (BwDimension dimension, const char *name)
     if (strcmp (spellings[i].written, name) == 0)
       name = spellings[i].name;
   for (gsize i = 0; i < bw_n_units; i++)
-    if (bw_units[i].dimension == dimension && strcmp (bw_units[i].name, name) == 0)
+    if (bw_units[i].dimension == dimension
+        && (strcmp (bw_units[i].name, name) == 0
+            || (bw_units[i].screen == NULL && is_word_for_lines (name))))
       return &bw_units[i];
   return NULL;
 }
@@ -105,27 +147,26 @@ bw_quantity_base_unit (BwDimension dimension)
  * bw_quantity_units:
  *
  * Returns: (transfer none): the units that a quantity of @dimension may be written in, for error
- * messages and hints.
+ * messages and hints, in the reader's language.
  */
 const char *
 bw_quantity_units (BwDimension dimension)
 {
-  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
+  /* Translators: units are written as they stand here; what stands in brackets is another spelling. */
   static const char *const allowed[BW_N_DIMENSIONS] = {
-    [BW_DIMENSION_FREQUENCY] = "Hz, kHz, MHz, GHz",
-    [BW_DIMENSION_TIME] = "s, ms, us (or µs), ns",
-    [BW_DIMENSION_LENGTH] = "m, cm, mm, um (or µm), in",
+    [BW_DIMENSION_FREQUENCY] = N_ ("Hz, kHz, MHz, GHz"),
+    [BW_DIMENSION_TIME] = N_ ("s, ms, us (or µs), ns"),
+    [BW_DIMENSION_LENGTH] = N_ ("m, cm, mm, um (or µm), in"),
     [BW_DIMENSION_VOLTAGE] = "V, mV",
     [BW_DIMENSION_IRE] = "IRE",
-    [BW_DIMENSION_RESISTANCE] = "ohm (or Ω), kohm, Mohm",
-    [BW_DIMENSION_CAPACITANCE] = "F, mF, uF (or µF), nF, pF",
+    [BW_DIMENSION_RESISTANCE] = N_ ("ohm (or Ω), kohm, Mohm"),
+    [BW_DIMENSION_CAPACITANCE] = N_ ("F, mF, uF (or µF), nF, pF"),
     [BW_DIMENSION_CURRENT] = "A, mA",
     [BW_DIMENSION_FRACTION] = "%",
-    [BW_DIMENSION_TV_LINES] = "lines",
-    [BW_DIMENSION_LINES] = "lines",
     [BW_DIMENSION_PIXELS] = "px",
   };
-  return allowed[dimension];
+  g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
+  return allowed[dimension] != NULL ? _ (allowed[dimension]) : word_for_lines (MANY_LINES);
 }
 
 /**

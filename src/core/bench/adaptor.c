@@ -326,7 +326,7 @@ check_syncs (const BwAdaptor *adaptor, GError **error)
       {
         g_autofree char *words = bw_kind_set_labels (&bw_sync_kinds, syncs);
         g_set_error (error, BW_ADAPTOR_ERROR, BW_ADAPTOR_ERROR_SYNC,
-                     _ ("gives_syncs: %s cannot come with %s"), words,
+                     _ ("gives_syncs: %1$s cannot come with %2$s"), words,
                      bw_kind_label (&bw_signals, signal));
         return FALSE;
       }

@@ -26,6 +26,8 @@ struct _BwCatalogue
   GPtrArray *adaptors; /* owned BwAdaptor */
   GHashTable *names;   /* id or alias, owned, to a borrowed BwRaster */
   GHashTable *shipped; /* borrowed BwRaster that came with the program */
+  guint unread;        /* a bit for each BwCatalogueKind that is read when somebody asks for it */
+  GRecMutex reading;   /* held meanwhile: two threads may ask */
 };
 
 /* What the reader of one file's groups knows. */
@@ -53,6 +55,7 @@ bw_catalogue_new_empty (void)
   catalogue->adaptors = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_adaptor_free);
   catalogue->names = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   catalogue->shipped = g_hash_table_new (NULL, NULL);
+  g_rec_mutex_init (&catalogue->reading);
   return catalogue;
 }
 
@@ -71,6 +74,7 @@ bw_catalogue_free (BwCatalogue *catalogue)
   g_ptr_array_unref (catalogue->monitors);
   g_ptr_array_unref (catalogue->sources);
   g_ptr_array_unref (catalogue->adaptors);
+  g_rec_mutex_clear (&catalogue->reading);
   g_free (catalogue);
 }
 
@@ -258,7 +262,7 @@ read_input (Reader *reader, const char *group, GKeyFile *keys)
 
   if (monitor == NULL)
     error = g_error_new (BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_KEY,
-                         _ ("%s: [%s]: there is no sound monitor [%s] before this input"),
+                         _ ("%1$s: [%2$s]: there is no sound monitor [%3$s] before this input"),
                          reader->file, group, id);
   else if (bw_fields_load (&bw_input_fields, input, keys, group, reader->file, &error)
            && !bw_input_check (input, &error))
@@ -305,7 +309,7 @@ merge_monitors (Reader *reader)
         {
           add_fault (reader->faults,
                      g_error_new (BW_MONITOR_ERROR, BW_MONITOR_ERROR_NO_INPUT,
-                                  _ ("%s: [%s]: has no sound input; write one as [%s/1]"),
+                                  _ ("%1$s: [%2$s]: has no sound input; write one as [%3$s/1]"),
                                   reader->file, monitor->id, monitor->id));
           bw_monitor_free (monitor);
         }
@@ -329,8 +333,7 @@ add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text, gsize 
     [BW_CATALOGUE_SOURCES] = read_source,
     [BW_CATALOGUE_ADAPTORS] = read_adaptor,
   };
-  g_autoptr (GPtrArray) own_faults
-      = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+  g_autoptr (GPtrArray) own_faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
   Reader reader = {
     .catalogue = catalogue,
     .file = file,
@@ -343,6 +346,36 @@ add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text, gsize 
   g_ptr_array_unref (reader.monitors);
 }
 
+static void
+add_shipped (BwCatalogue *catalogue, BwCatalogueKind kind, GPtrArray *faults)
+{
+  g_autofree char *path = g_strconcat (RESOURCE_PREFIX, file_names[kind], NULL);
+  gsize length;
+  g_autofree char *text = bw_keyfile_shipped (bw_catalogue_get_resource (), path, &length);
+  g_return_if_fail (text != NULL);
+  add_text (catalogue, kind, text, length, file_names[kind], TRUE, faults);
+}
+
+/* Reads the shipped file of @kind, if that has been put off. */
+static void
+need (const BwCatalogue *asked, BwCatalogueKind kind)
+{
+  BwCatalogue *catalogue = (BwCatalogue *) asked; /* what it says stays the same */
+
+  if ((g_atomic_int_get (&catalogue->unread) & (1u << kind)) == 0)
+    return;
+  g_rec_mutex_lock (&catalogue->reading);
+  if ((catalogue->unread & (1u << kind)) != 0)
+    {
+      g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
+      add_shipped (catalogue, kind, faults);
+      for (guint i = 0; i < faults->len; i++)
+        g_critical ("%s", ((GError *) faults->pdata[i])->message);
+      g_atomic_int_and (&catalogue->unread, ~(1u << kind));
+    }
+  g_rec_mutex_unlock (&catalogue->reading);
+}
+
 /**
  * bw_catalogue_add_text:
  * @kind: what the text describes
@@ -353,23 +386,12 @@ add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text, gsize 
  * Adds the entries of a catalogue file to @catalogue; an entry replaces one of the same id.
  */
 void
-bw_catalogue_add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text,
-                       gsize length, const char *file, GPtrArray *faults)
+bw_catalogue_add_text (BwCatalogue *catalogue, BwCatalogueKind kind, const char *text, gsize length,
+                       const char *file, GPtrArray *faults)
 {
   g_return_if_fail (catalogue != NULL && text != NULL && file != NULL);
+  need (catalogue, kind);
   add_text (catalogue, kind, text, length, file, FALSE, faults);
-}
-
-static void
-add_shipped (BwCatalogue *catalogue, BwCatalogueKind kind, GPtrArray *faults)
-{
-  g_autofree char *path = g_strconcat (RESOURCE_PREFIX, file_names[kind], NULL);
-  g_autoptr (GBytes) bytes = g_resource_lookup_data (bw_catalogue_get_resource (), path,
-                                                     G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-  g_return_if_fail (bytes != NULL);
-  gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
-  add_text (catalogue, kind, text, length, file_names[kind], TRUE, faults);
 }
 
 static void
@@ -394,18 +416,18 @@ add_user (BwCatalogue *catalogue, BwCatalogueKind kind, const char *folder, GPtr
  *   adaptors.ini, any of which may be missing
  * @faults: (nullable) (element-type GError): receives one error for each bad entry
  *
+ * The user's files are read at once, and what is wrong with them is said; of the shipped ones each is
+ * read when somebody asks for what it holds.
+ *
  * Returns: (transfer full): the shipped catalogue with the user's additions
  */
 BwCatalogue *
 bw_catalogue_new (const char *user_folder, GPtrArray *faults)
 {
   BwCatalogue *catalogue = bw_catalogue_new_empty ();
-  for (BwCatalogueKind kind = 0; kind < BW_N_CATALOGUES; kind++)
-    {
-      add_shipped (catalogue, kind, faults);
-      if (user_folder != NULL)
-        add_user (catalogue, kind, user_folder, faults);
-    }
+  catalogue->unread = (1u << BW_N_CATALOGUES) - 1;
+  for (BwCatalogueKind kind = 0; user_folder != NULL && kind < BW_N_CATALOGUES; kind++)
+    add_user (catalogue, kind, user_folder, faults);
   return catalogue;
 }
 
@@ -418,6 +440,7 @@ GPtrArray *
 bw_catalogue_rasters (const BwCatalogue *catalogue)
 {
   g_return_val_if_fail (catalogue != NULL, NULL);
+  need (catalogue, BW_CATALOGUE_RASTERS);
   return catalogue->rasters;
 }
 
@@ -430,6 +453,7 @@ GPtrArray *
 bw_catalogue_monitors (const BwCatalogue *catalogue)
 {
   g_return_val_if_fail (catalogue != NULL, NULL);
+  need (catalogue, BW_CATALOGUE_MONITORS);
   return catalogue->monitors;
 }
 
@@ -442,6 +466,7 @@ GPtrArray *
 bw_catalogue_sources (const BwCatalogue *catalogue)
 {
   g_return_val_if_fail (catalogue != NULL, NULL);
+  need (catalogue, BW_CATALOGUE_SOURCES);
   return catalogue->sources;
 }
 
@@ -454,6 +479,7 @@ GPtrArray *
 bw_catalogue_adaptors (const BwCatalogue *catalogue)
 {
   g_return_val_if_fail (catalogue != NULL, NULL);
+  need (catalogue, BW_CATALOGUE_ADAPTORS);
   return catalogue->adaptors;
 }
 
@@ -467,6 +493,7 @@ const BwRaster *
 bw_catalogue_raster (const BwCatalogue *catalogue, const char *id)
 {
   g_return_val_if_fail (catalogue != NULL && id != NULL, NULL);
+  need (catalogue, BW_CATALOGUE_RASTERS);
   return g_hash_table_lookup (catalogue->names, id);
 }
 

@@ -133,8 +133,8 @@ answer_words (BwNode *to, const BwCandidate *best)
                              "readings are beyond their tolerances."),
                           best->raster->id);
   if (best->certainty >= CERTAIN)
-    return bw_node_print (to, _ ("It is %s: %s of all that agrees."), best->raster->id, share);
-  return bw_node_print (to, _ ("It may be %s, with %s of all that agrees; that is not sure."),
+    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), best->raster->id, share);
+  return bw_node_print (to, _ ("It may be %1$s, with %2$s of all that agrees; that is not sure."),
                         best->raster->id, share);
 }
 
@@ -148,7 +148,7 @@ add_answer (BwNode *to, const GArray *candidates)
     return;
   bw_node_say (to, BW_SAY_NOTE, NULL,
                rival != NULL
-                   ? bw_node_print (to, _ ("To tell it from %s: %s."), rival->raster->id,
+                   ? bw_node_print (to, _ ("To tell it from %1$s: %2$s."), rival->raster->id,
                                     best->decider)
                    : bw_node_print (to, _ ("To tell it from others: %s."), best->decider));
 }

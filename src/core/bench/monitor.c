@@ -218,7 +218,7 @@ bw_input_check (const BwInput *input, GError **error)
           = bw_kind_set_labels (&bw_sync_kinds, input->syncs & ~syncs_of_signals (input->signals));
       g_autofree char *signals = bw_kind_set_labels (&bw_signals, input->signals);
       g_set_error (error, BW_MONITOR_ERROR, BW_MONITOR_ERROR_INPUT_SYNC,
-                   _ ("input “%s”: %s cannot come with %s"), input->name, odd, signals);
+                   _ ("input “%1$s”: %2$s cannot come with %3$s"), input->name, odd, signals);
     }
   else
     return TRUE;

@@ -50,6 +50,44 @@ static const BwField sheet_fields[] = {
 };
 const BwFieldTable bw_sheet_fields = { G_N_ELEMENTS (sheet_fields), sheet_fields };
 
+/**
+ * bw_sheet_groups:
+ *
+ * Returns: (transfer none): the kinds of group in a file of the format %BW_SHEET_FORMAT, in the order
+ * in which they are written, with their keys; the last one has no name
+ */
+const BwSheetGroup *
+bw_sheet_groups (void)
+{
+  static const BwSheetGroup groups[] = {
+    { SHEET_GROUP, N_ ("The sheet itself"), &bw_sheet_fields, BW_N_RASTER_KEYS },
+    { MONITOR_GROUP, N_ ("The monitor"), &bw_monitor_fields, BW_N_RASTER_KEYS },
+    { INPUT_PREFIX "N", N_ ("Each input, numbered from 1"), &bw_input_fields, BW_N_RASTER_KEYS },
+    { SOURCE_PREFIX "N", N_ ("Each source, numbered from 1"), &bw_source_fields, BW_N_RASTER_KEYS },
+    { RASTER_PREFIX "ID", N_ ("Each raster that travels with the sheet"), NULL,
+      BW_RASTER_KEYS_ALL },
+    { RASTER_PREFIX "ID", N_ ("A raster whose second field differs from the first"), NULL,
+      BW_RASTER_KEYS_SECOND_FIELD },
+    { RASTER_PREFIX "ID", N_ ("A raster that is defined in pixels"), NULL,
+      BW_RASTER_KEYS_IN_PIXELS },
+    { RASTER_PREFIX "ID", N_ ("A raster that is defined in time"), NULL, BW_RASTER_KEYS_IN_TIME },
+    { NULL },
+  };
+  return groups;
+}
+
+/**
+ * bw_sheet_group_fields:
+ *
+ * Returns: (transfer none): the keys of @group
+ */
+const BwFieldTable *
+bw_sheet_group_fields (const BwSheetGroup *group)
+{
+  g_return_val_if_fail (group != NULL, NULL);
+  return group->fields != NULL ? group->fields : bw_raster_keys (group->raster);
+}
+
 /* Thresholds: common practice, no source. Each can be set in the sheet. */
 static const BwLimits preset_limits = {
   .line_rate = 0.005,
@@ -195,7 +233,9 @@ read_sheet_input (SheetReader *reader, const char *group)
   else if (inputs->len == BW_SHEET_MAX_INPUTS)
     take_fault (reader, group,
                 g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
-                             _ ("more than %d inputs"), BW_SHEET_MAX_INPUTS));
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d input",
+                                          "more than %d inputs", BW_SHEET_MAX_INPUTS),
+                             BW_SHEET_MAX_INPUTS));
   else
     g_ptr_array_add (inputs, g_steal_pointer (&input));
 }
@@ -213,7 +253,9 @@ read_sheet_source (SheetReader *reader, const char *group)
     take_fault (reader, group, error);
   else if (sources->len == BW_SHEET_MAX_SOURCES)
     take_fault (reader, group,
-                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY, _ ("more than %d sources"),
+                g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_TOO_MANY,
+                             g_dngettext (GETTEXT_PACKAGE, "more than %d source",
+                                          "more than %d sources", BW_SHEET_MAX_SOURCES),
                              BW_SHEET_MAX_SOURCES));
   else
     g_ptr_array_add (sources, g_steal_pointer (&source));
@@ -261,11 +303,12 @@ check_rasters (SheetReader *reader)
       BwSource *source = bw_sheet_source (reader->sheet, i);
       if (*source->raster != '\0'
           && bw_sheet_raster (reader->sheet, reader->catalogue, source) == NULL)
-        g_ptr_array_add (reader->faults,
-                         g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_RASTER,
-                                      _ ("%s: [%s] raster: “%s” is neither in the sheet nor in the "
-                                         "catalogue"),
-                                      reader->file, source->group, source->raster));
+        g_ptr_array_add (
+            reader->faults,
+            g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_RASTER,
+                         _ ("%1$s: [%2$s] raster: “%3$s” is neither in the sheet nor in the "
+                            "catalogue"),
+                         reader->file, source->group, source->raster));
     }
 }
 
@@ -275,22 +318,22 @@ check_format (GKeyFile *keys, const char *file, guint *form)
 {
   if (!g_key_file_has_group (keys, SHEET_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NOT_A_SHEET,
-                        _ ("%s: not a bench sheet: there is no group [%s]"), file, SHEET_GROUP);
+                        _ ("%1$s: not a bench sheet: there is no group [%2$s]"), file, SHEET_GROUP);
   g_autofree char *text = g_key_file_get_value (keys, SHEET_GROUP, "format", NULL);
   guint64 format = 0;
   if (text == NULL || !g_ascii_string_to_unsigned (text, 10, 1, G_MAXUINT32, &format, NULL))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NOT_A_SHEET,
-                        _ ("%s: [%s] format: a whole number is needed; allowed: 1 to %d"), file,
-                        SHEET_GROUP, BW_SHEET_FORMAT);
+                        _ ("%1$s: [%2$s] format: a whole number is needed; allowed: 1 to %3$d"),
+                        file, SHEET_GROUP, BW_SHEET_FORMAT);
   if (format > BW_SHEET_FORMAT)
-    return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
-                        _ ("%s: [%s] format: this sheet was written by a newer Breezeway (format "
-                           "%" G_GUINT64_FORMAT "); this one reads formats up to %d. The file has "
-                           "not been touched"),
-                        file, SHEET_GROUP, format, BW_SHEET_FORMAT);
+    return g_error_new (
+        BW_SHEET_ERROR, BW_SHEET_ERROR_NEWER,
+        _ ("%1$s: [%2$s] format: this sheet was written by a newer Breezeway (format "
+           "%3$s); this one reads formats up to %4$d. The file has not been touched"),
+        file, SHEET_GROUP, text, BW_SHEET_FORMAT);
   if (!g_key_file_has_group (keys, MONITOR_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_MONITOR,
-                        _ ("%s: there is no group [%s]"), file, MONITOR_GROUP);
+                        _ ("%1$s: there is no group [%2$s]"), file, MONITOR_GROUP);
   *form = (guint) format;
   return NULL;
 }
@@ -378,8 +421,9 @@ bw_sheet_load (const char *path, const BwCatalogue *catalogue, GPtrArray *faults
     {
       g_autofree char *shown = g_filename_display_name (kept);
       g_ptr_array_add (faults, g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_INTERRUPTED,
-                                            _ ("%s: a save was interrupted; what the file held "
-                                               "before is in “%s”"), path, shown));
+                                            _ ("%1$s: a save was interrupted; what the file held "
+                                               "before is in “%2$s”"),
+                                            path, shown));
     }
   return sheet;
 }
@@ -557,10 +601,11 @@ check_readable (const char *text, gsize length, const char *path, const BwCatalo
 {
   if (length > BW_KEYFILE_MAX_BYTES)
     {
-      g_set_error (error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
-                   _ ("%s: has not been written: with all its notes the sheet has %.1f MiB, and more "
-                      "than %u MiB cannot be read again"),
-                   path, (double) length / (1024 * 1024), BW_KEYFILE_MAX_BYTES / (1024 * 1024));
+      g_set_error (
+          error, BW_SHEET_ERROR, BW_SHEET_ERROR_WRITE,
+          _ ("%1$s: has not been written: with all its notes the sheet has %2$.1f MiB, and more "
+             "than %3$u MiB cannot be read again"),
+          path, (double) length / (1024 * 1024), BW_KEYFILE_MAX_BYTES / (1024 * 1024));
       return FALSE;
     }
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);

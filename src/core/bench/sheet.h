@@ -62,6 +62,22 @@ typedef struct
   char *kept_end;
 } BwSheet;
 
+/**
+ * BwSheetGroup:
+ * @name: as it stands in brackets; N is a number and ID an id
+ * @title: what it holds, to be translated
+ * @fields: (nullable): its keys; else those of @raster
+ *
+ * One kind of group in the file of a bench sheet. A raster has several lines, by what it is.
+ */
+typedef struct
+{
+  const char *name;
+  const char *title;
+  const BwFieldTable *fields;
+  BwRasterKeys raster;
+} BwSheetGroup;
+
 #define BW_SHEET_ERROR (bw_sheet_error_quark ())
 
 typedef enum
@@ -79,6 +95,9 @@ typedef enum
 #define BW_SHEET_MAX_SOURCES 5000
 
 extern const BwFieldTable bw_sheet_fields;
+
+const BwSheetGroup *bw_sheet_groups (void);
+const BwFieldTable *bw_sheet_group_fields (const BwSheetGroup *group);
 
 GQuark bw_sheet_error_quark (void);
 

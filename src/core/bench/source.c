@@ -152,13 +152,14 @@ bw_source_check (const BwSource *source, GError **error)
     {
       g_autofree char *words = bw_kind_set_labels (&bw_sync_kinds, odd);
       g_set_error (error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYNC,
-                   _ ("source “%s”: %s cannot come with %s"), source->name, words,
+                   _ ("source “%1$s”: %2$s cannot come with %3$s"), source->name, words,
                    bw_kind_label (&bw_signals, source->signal));
     }
   else if (known && !coded && subcarrier)
-    g_set_error (error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYSTEM,
-                 _ ("source “%s”: %s carries no colour subcarrier; the colour system must be “none”"),
-                 source->name, bw_kind_label (&bw_signals, source->signal));
+    g_set_error (
+        error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYSTEM,
+        _ ("source “%1$s”: %2$s carries no colour subcarrier; the colour system must be “none”"),
+        source->name, bw_kind_label (&bw_signals, source->signal));
   else if (source->signal == BW_SIGNAL_YC && source->system == BW_SYSTEM_NONE)
     g_set_error (error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYSTEM,
                  _ ("source “%s”: Y/C has a subcarrier; name its colour system"), source->name);

@@ -118,7 +118,7 @@ say_line_rate (const Search *search, GPtrArray *why)
   g_autofree char *rate = rate_text (line_rate_hz);
   g_autofree char *in = bw_quantity_format_range (*band, BW_DIMENSION_FREQUENCY, 5,
                                                   bw_quantity_locale_mark ());
-  say (why, g_strdup_printf (_ ("%.1f lines a field, %s: the lowest line rate inside %s that "
+  say (why, g_strdup_printf (_ ("%1$.1f lines a field, %2$s: the lowest line rate inside %3$s that "
                                 "leaves room for the picture, the field retrace and the margins."),
                              search->half_lines / 2.0, rate, in));
 }
@@ -147,10 +147,11 @@ make_fields (const Search *search, BwRaster *raster, GPtrArray *why)
       raster->field[1].front_porch++;
     }
   g_autofree char *retrace = time_text (search->monitor->field_retrace_s);
-  say (why, g_strdup_printf (_ ("%.1f lines before field sync and %.1f after it put the picture's "
-                                "middle at the middle of a field scan whose retrace takes %s."),
-                             raster->field[0].front_porch / 2.0, raster->field[0].back_porch / 2.0,
-                             retrace));
+  say (why,
+       g_strdup_printf (_ ("%1$.1f lines before field sync and %2$.1f after it put the picture's "
+                           "middle at the middle of a field scan whose retrace takes %3$s."),
+                        raster->field[0].front_porch / 2.0, raster->field[0].back_porch / 2.0,
+                        retrace));
 }
 
 /* Sets the intervals of the line for @total pixels. Returns whether they fit: sync finds room
@@ -167,7 +168,7 @@ lay_out_line (const Search *search, BwRaster *raster, int total)
   raster->h_back_porch = to_picture - sync;
   raster->h_front_porch = blanking - to_picture;
   return raster->h_front_porch >= 1
-         && fabs (to_picture - raster->h_front_porch - retrace) <= 2;
+         && to_picture - raster->h_front_porch - retrace <= 2;
 }
 
 static void
@@ -185,12 +186,19 @@ make_line (const Search *search, BwRaster *raster, GPtrArray *why)
 
   g_autofree char *active = time_text (width * line_s / total);
   g_autofree char *retrace_text = time_text (search->monitor->line_retrace_s);
-  say (why, g_strdup_printf (_ ("%d pixels a line give %s of picture: what the scan leaves after a "
-                                "retrace of %s, less the overscan of %.1f %%."),
+  say (why, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                          "%1$d pixel a line gives %2$s of picture: what the scan "
+                                          "leaves after a retrace of %3$s, less the overscan of "
+                                          "%4$.1f %%.",
+                                          "%1$d pixels a line give %2$s of picture: what the scan "
+                                          "leaves after a retrace of %3$s, less the overscan of "
+                                          "%4$.1f %%.",
+                                          (gulong) total),
                              total, active, retrace_text, search->monitor->overscan_h * 100));
-  say (why, g_strdup_printf (_ ("Sync of %d px is 7.3 %% of the line, as in the 525- and 625-line "
-                                "systems; porches of %d and %d px centre the picture."),
-                             raster->h_sync, raster->h_front_porch, raster->h_back_porch));
+  say (why,
+       g_strdup_printf (_ ("Sync of %1$d px is 7.3 %% of the line, as in the 525- and 625-line "
+                           "systems; porches of %2$d and %3$d px centre the picture."),
+                        raster->h_sync, raster->h_front_porch, raster->h_back_porch));
 }
 
 static gboolean
@@ -201,7 +209,7 @@ check_request (const BwTubeRequest *request, const BwMonitor *monitor, const BwL
   if (request->width < 16 || request->width > 8192 || request->height < 16
       || request->height > 8192 || (request->interlaced && request->height % 2 != 0))
     g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_REQUEST,
-                 _ ("%d×%d: from 16 to 8192 is allowed, and an even height if interlaced"),
+                 _ ("%1$d×%2$d: from 16 to 8192 is allowed, and an even height if interlaced"),
                  request->width, request->height);
   else if (band_with_margin (&monitor->field_rates_hz, rate_hz, limits->field_rate) == NULL)
     {
@@ -209,7 +217,7 @@ check_request (const BwTubeRequest *request, const BwMonitor *monitor, const BwL
       g_autofree char *bands = bw_quantity_bands_to_entry (
           &monitor->field_rates_hz, BW_DIMENSION_FREQUENCY, "Hz", bw_quantity_locale_mark ());
       g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_FIELD_RATE,
-                   _ ("field rate %s: this monitor takes %s, with a margin of %.1f %%"), rate,
+                   _ ("field rate %1$s: this monitor takes %2$s, with a margin of %3$.1f %%"), rate,
                    bands, limits->field_rate * 100);
     }
   else
@@ -228,8 +236,8 @@ named_raster (const BwTubeRequest *request, const BwMonitor *monitor)
   g_ascii_formatd (plain, sizeof plain, "%.5g", rate_hz);
   raster->id = g_strdup_printf ("tube-%dx%d-%s%s", request->width, request->height, plain,
                                 request->interlaced ? "-interlaced" : "");
-  raster->name = g_strdup_printf (_ ("%d×%d, %s, made for %s"), request->width, request->height,
-                                  rate, monitor->name);
+  raster->name = g_strdup_printf (_ ("%1$d×%2$d, %3$s, made for %4$s"), request->width,
+                                  request->height, rate, monitor->name);
   raster->source = g_strdup (_ ("computation for this monitor"));
   raster->aliases = g_strdup ("");
   raster->note = g_strdup ("");
@@ -268,10 +276,17 @@ bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const Bw
     search.active_half_lines = request->height;
   if (!find_half_lines (&search))
     {
-      g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_LINE_RATE,
-                   _ ("no line rate in this monitor's bands leaves room for %d lines a field, its "
-                      "retrace and the margins; fewer lines, a lower field rate or interlace may"),
-                   search.active_half_lines / 2);
+      g_set_error (
+          error, BW_TUBE_ERROR, BW_TUBE_ERROR_LINE_RATE,
+          g_dngettext (GETTEXT_PACKAGE,
+                       "no line rate in this monitor's bands leaves room for %d line a field, "
+                       "its retrace and the margins; fewer lines, a lower field rate or "
+                       "interlace may",
+                       "no line rate in this monitor's bands leaves room for %d lines a field, "
+                       "its retrace and the margins; fewer lines, a lower field rate or "
+                       "interlace may",
+                       (gulong) search.active_half_lines / 2),
+          search.active_half_lines / 2);
       return NULL;
     }
   raster = named_raster (request, monitor);

@@ -53,7 +53,8 @@ bw_scope_expected_words (BwScopeReading reading, const BwRange *range, char mark
   g_autofree char *high = reading_words (reading, range->high, mark);
   if (!(range->high > range->low) || g_str_equal (low, high))
     return g_steal_pointer (&high);
-  return g_strdup_printf (_ ("%s to %s"), low, high);
+  /* Translators: the least and the greatest. */
+  return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
 }
 
 /* Two numbers for scripts; for people one where both read the same. */
@@ -98,7 +99,9 @@ add_place (BwNode *to, const char *source, const char *input, const BwCauseCase 
   bw_node_member (to, bw_value_kind ("sync", &bw_sync_kinds, form->sync));
   bw_node_member (to, bw_value_kind ("conductor", &bw_conductors, c->conductor));
   bw_node_say (to, BW_SAY_NOTE, NULL,
-               bw_node_print (to, _ ("%s, %s, on %s"), bw_kind_label (&bw_signals, form->signal),
+               /* Translators: signal kind, sync kind, conductor. */
+               bw_node_print (to, _ ("%1$s, %2$s, on %3$s"),
+                              bw_kind_label (&bw_signals, form->signal),
                               bw_kind_label (&bw_sync_kinds, form->sync),
                               bw_kind_label (&bw_conductors, c->conductor)));
   bw_node_figure (to, _ ("The conductor should end in"),
@@ -201,7 +204,9 @@ name_words (BwNode *row, const BwCause *cause)
     return bw_kind_label (&bw_faults, BW_FAULT_NONE);
   if (cause->n_faults == 1)
     return bw_kind_label (&bw_faults, cause->faults[0].kind);
-  return bw_node_print (row, _ ("%s; and %s"), bw_kind_label (&bw_faults, cause->faults[0].kind),
+  /* Translators: two faults at once. */
+  return bw_node_print (row, _ ("%1$s; and %2$s"),
+                        bw_kind_label (&bw_faults, cause->faults[0].kind),
                         bw_kind_label (&bw_faults, cause->faults[1].kind));
 }
 
@@ -230,11 +235,12 @@ prediction_words (BwNode *row, const Ask *ask, const BwCause *cause, BwScopeRead
   const BwRange *predicted = &cause->predicted[reading];
 
   if (!(cause->predicts & BW_BIT (reading)))
-    return bw_node_print (row, _ ("%s: read %s, not decided"), name, read);
+    return bw_node_print (row, _ ("%1$s: read %2$s, not decided"), name, read);
   const char *right = bw_node_take (row, bw_scope_expected_words (reading, predicted, mark));
   return bw_node_print (row,
-                        cause->known && cause->n_faults > 0 ? _ ("%s: read %s, this gives %s (%s)")
-                                                            : _ ("%s: read %s, should be %s (%s)"),
+                        cause->known && cause->n_faults > 0
+                            ? _ ("%1$s: read %2$s, this gives %3$s (%4$s)")
+                            : _ ("%1$s: read %2$s, should be %3$s (%4$s)"),
                         name, read, right, off_words (row, reading, value, predicted));
 }
 
@@ -254,7 +260,7 @@ agreement_words (BwNode *row, const BwCause *cause)
 {
   const BwValue deviation = bw_value_number (NULL, cause->deviation, 1);
   const char *number = bw_node_take (row, bw_value_text (&deviation, bw_result_mark (row->result)));
-  return bw_node_print (row, _ ("Agrees least: %s, by %s of that reading's uncertainty."),
+  return bw_node_print (row, _ ("Agrees least: %1$s, by %2$s of that reading's uncertainty."),
                         bw_kind_label (&bw_scope_readings, cause->worst), number);
 }
 

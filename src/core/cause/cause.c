@@ -113,26 +113,6 @@ bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double
   return TRUE;
 }
 
-/* TRUE if a candidate explains nothing more: the right circuit gives the same readings, or, for a
- * pair of faults, a single fault before it does. */
-static gboolean
-is_idle (const GArray *candidates, const BwScopeReadings *readings, const BwPrediction *right,
-         const Candidate *candidate, double scale_v)
-{
-  const BwPrediction *prediction = &candidate->prediction;
-
-  if (bw_score_same (readings, right, prediction, scale_v))
-    return TRUE;
-  for (guint i = 0; candidate->cause.n_faults > 1 && i < candidates->len; i++)
-    {
-      const Candidate *other = &g_array_index (candidates, Candidate, i);
-      if (other->cause.n_faults == 1
-          && bw_score_same (readings, &other->prediction, prediction, scale_v))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* TRUE for "no signal arrives" if a polarity or a tilt was read: both need a signal. */
 static gboolean
 is_refuted (const BwScopeReadings *readings, const BwHypothesis *h)
@@ -161,9 +141,9 @@ fill_faults (const BwHypothesis *h, BwCause *cause)
     }
 }
 
-/* All single faults and pairs of faults that explain what was read. A pair is taken only if it does
- * so better than every single fault and than @best; if a single fault agrees with every reading
- * within its uncertainty, no pair is taken. */
+/* All single faults and pairs of faults that explain what was read, and that do not give the readings
+ * of the right circuit. A pair is taken only if it does so better than every single fault and than
+ * @best; if a single fault agrees with every reading within its uncertainty, no pair is taken. */
 static GArray *
 candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwPrediction *right,
                 double scale_v, double best)
@@ -179,7 +159,7 @@ candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwP
       bw_hypothesis_predict (c, readings, h, &candidate.prediction);
       fill_faults (h, &candidate.cause);
       if (candidate.prediction.predicts == 0 || (h->any_dc && right_dc) || is_refuted (readings, h)
-          || is_idle (candidates, readings, right, &candidate, scale_v))
+          || bw_score_same (readings, right, &candidate.prediction, scale_v))
         continue;
       candidate.score = h->penalty
                         + bw_score_hold (readings, &candidate.prediction, scale_v,

@@ -88,12 +88,12 @@ says_load (const Words *w)
   switch (w->fault->kind)
     {
     case BW_FAULT_UNTERMINATED:
-      what = g_strdup_printf (_ ("the line is not terminated and ends in %s; %s at its end"), ohm,
-                              right_ohm);
+      what = g_strdup_printf (_ ("the line is not terminated and ends in %1$s; %2$s at its end"),
+                              ohm, right_ohm);
       break;
     case BW_FAULT_TERMINATED:
-      what = g_strdup_printf (_ ("the line ends in %s; taking the 75 Ω away, to leave %s,"), ohm,
-                              right_ohm);
+      what = g_strdup_printf (_ ("the line ends in %1$s; taking the 75 Ω away, to leave %2$s,"),
+                              ohm, right_ohm);
       break;
     case BW_FAULT_TWO_LOADS:
       what = g_strdup_printf (_ ("the line is terminated twice and ends in %s; taking one 75 Ω "
@@ -106,18 +106,20 @@ says_load (const Words *w)
                               ohm);
       break;
     default:
-      what = g_strdup_printf (_ ("the line ends in %s; %s instead"), ohm, right_ohm);
+      what = g_strdup_printf (_ ("the line ends in %1$s; %2$s instead"), ohm, right_ohm);
       break;
     }
   if (w->cause->n_faults > 1)
-    return g_strdup_printf (_ ("Every level is %s times what it should be (%s\u00a0dB): %s cures "
-                               "that."),
-                            ratio, db, what);
+    return g_strdup_printf (
+        _ ("Every level is %1$s times what it should be (%2$s\u00a0dB): %3$s cures "
+           "that."),
+        ratio, db, what);
   g_autofree char *here = main_here (w);
   g_autofree char *right = main_right (w);
-  return g_strdup_printf (_ ("Every level is %s times what it should be (%s\u00a0dB): %s brings %s from "
-                             "%s to %s."),
-                          ratio, db, what, main_name (w), here, right);
+  return g_strdup_printf (
+      _ ("Every level is %1$s times what it should be (%2$s\u00a0dB): %3$s brings %4$s from "
+         "%5$s to %6$s."),
+      ratio, db, what, main_name (w), here, right);
 }
 
 static char *
@@ -128,10 +130,10 @@ says_levels (const Words *w)
   g_autofree char *sync = volts (facts->sync_v, w->mark);
   g_autofree char *right_white = volts (w->c->form.white_v, w->mark);
   g_autofree char *right_sync = volts (w->c->form.sync_v, w->mark);
-  return g_strdup_printf (_ ("The levels are those of another standard (%s): white %s and sync %s, "
-                             "not %s and %s."),
-                          bw_kind_label (&bw_level_forms, w->fault->which), white, sync,
-                          right_white, right_sync);
+  return g_strdup_printf (
+      _ ("The levels are those of another standard (%1$s): white %2$s and sync %3$s, "
+         "not %4$s and %5$s."),
+      bw_kind_label (&bw_level_forms, w->fault->which), white, sync, right_white, right_sync);
 }
 
 static char *
@@ -141,9 +143,11 @@ says_setup (const Words *w)
   double ire = added ? 7.5 : w->c->form.setup_ire;
   g_autofree char *setup = bw_quantity_format (ire, BW_DIMENSION_IRE, DIGITS, w->mark);
   g_autofree char *level = volts (w->c->form.white_v * ire / 100, w->mark);
-  return g_strdup_printf (added ? _ ("There is setup that should not be there: black stands %s "
-                                     "(%s) above blanking.")
-                                : _ ("The setup of %s (%s) is missing: black stands at blanking."),
+  return g_strdup_printf (added
+                              ? _ ("There is setup that should not be there: black stands %1$s "
+                                   "(%2$s) above blanking.")
+                              : _ (
+                                  "The setup of %1$s (%2$s) is missing: black stands at blanking."),
                           setup, level);
 }
 
@@ -153,8 +157,8 @@ says_drive (const Words *w)
   const char *drive = bw_kind_label (&bw_sync_drives, w->fault->which);
   g_autofree char *here = volts (w->cause->predicted[BW_SCOPE_SYNC].high, w->mark);
   g_autofree char *right = volts (w->right->at[BW_SCOPE_SYNC].high, w->mark);
-  return g_strdup_printf (_ ("The sync is driven otherwise (%s): %s here, not %s."), drive, here,
-                          right);
+  return g_strdup_printf (_ ("The sync is driven otherwise (%1$s): %2$s here, not %3$s."), drive,
+                          here, right);
 }
 
 static char *
@@ -162,8 +166,8 @@ says_bars (const Words *w)
 {
   g_autofree char *here = volts (w->cause->predicted[BW_SCOPE_WHITE].high, w->mark);
   g_autofree char *right = volts (w->right->at[BW_SCOPE_WHITE].high, w->mark);
-  return g_strdup_printf (_ ("The picture is at 75 %%, as bars of 75 %% are: white %s, where a "
-                             "full picture gives %s."),
+  return g_strdup_printf (_ ("The picture is at 75 %%, as bars of 75 %% are: white %1$s, where a "
+                             "full picture gives %2$s."),
                           here, right);
 }
 
@@ -173,11 +177,12 @@ says_wire (const Words *w)
   const char *here = bw_kind_label (&bw_conductors, w->c->conductor);
 
   if (w->fault->kind == BW_FAULT_OTHER_CONDUCTOR)
-    return g_strdup_printf (_ ("The wire of %s carries %s: the conductors are exchanged."), here,
-                            bw_kind_label (&bw_conductors, w->fault->which));
+    return g_strdup_printf (_ ("The wire of %1$s carries %2$s: the conductors are exchanged."),
+                            here, bw_kind_label (&bw_conductors, w->fault->which));
   if (bw_conductor_carries_sync (w->c->conductor, w->c->form.signal, w->fault->which))
-    return g_strdup_printf (_ ("%s carries sync that should not be there: the source gives %s."),
-                            here, bw_kind_label (&bw_sync_kinds, w->fault->which));
+    return g_strdup_printf (
+        _ ("%1$s carries sync that should not be there: the source gives %2$s."), here,
+        bw_kind_label (&bw_sync_kinds, w->fault->which));
   return g_strdup_printf (_ ("%s carries no sync: the source gives it on conductors of its own."),
                           here);
 }
@@ -190,17 +195,18 @@ says_attenuator (const Words *w)
                               ? ohms (w->fault->ohm, w->mark)
                               : decibels (-20 * log10 (w->c->pad_ratio), w->mark);
   g_autofree char *ratio = number ("%.3g", w->fault->ratio, w->mark);
-  g_autofree char *what
-      = g_strdup_printf (missing ? _ ("The attenuator of %s in the lead is missing, which makes "
-                                      "the level %s times what it should be.")
-                                 : _ ("There is an attenuator, such as %s, in the lead, which "
-                                      "makes the level %s times what it should be."),
-                         size, ratio);
+  g_autofree char *
+      what = g_strdup_printf (missing
+                                  ? _ ("The attenuator of %1$s in the lead is missing, which makes "
+                                       "the level %2$s times what it should be.")
+                                  : _ ("There is an attenuator, such as %1$s, in the lead, which "
+                                       "makes the level %2$s times what it should be."),
+                              size, ratio);
   if (w->cause->n_faults > 1)
     return g_steal_pointer (&what);
   g_autofree char *here = main_here (w);
   g_autofree char *right = main_right (w);
-  return g_strdup_printf (_ ("%s It stands at %s instead of %s."), what, here, right);
+  return g_strdup_printf (_ ("%1$s It stands at %2$s instead of %3$s."), what, here, right);
 }
 
 /* What a capacitor does to the picture, where it is known. */
@@ -212,9 +218,21 @@ tilt_words (const Words *w)
   g_autofree char *farad = farads (w->fault->farad, w->mark);
   g_autofree char *line = share (w->cause->predicted[BW_SCOPE_LINE_TILT].high, w->mark);
   g_autofree char *field = share (w->cause->predicted[BW_SCOPE_FIELD_TILT].high, w->mark);
-  return g_strdup_printf (_ (" A capacitor of %s tilts a white picture by %s over a line and %s "
-                             "over a field."),
-                          farad, line, field);
+  return g_strdup_printf (
+      _ ("A capacitor of %1$s tilts a white picture by %2$s over a line and %3$s "
+         "over a field."),
+      farad, line, field);
+}
+
+/* Both sentences, where there is a second one. */
+static char *
+with_tilt (char *sentence, const char *tilt)
+{
+  if (*tilt == '\0')
+    return sentence;
+  char *both = g_strdup_printf ("%s %s", sentence, tilt);
+  g_free (sentence);
+  return both;
 }
 
 static char *
@@ -225,13 +243,15 @@ says_coupling (const Words *w)
   if (w->fault->kind == BW_FAULT_OTHER_CAPACITOR)
     {
       g_autofree char *right = farads (w->c->capacitor_f, w->mark);
-      return g_strdup_printf (_ ("The coupling capacitor is no longer %s.%s"), right, tilt);
+      return with_tilt (g_strdup_printf (_ ("The coupling capacitor is no longer %s."), right),
+                        tilt);
     }
   g_autofree char *low = volts (w->cause->predicted[BW_SCOPE_DC].low, w->mark);
   g_autofree char *high = volts (w->cause->predicted[BW_SCOPE_DC].high, w->mark);
-  return g_strdup_printf (_ ("The line is a.c. coupled and not clamped: blanking moves with the "
-                             "picture, from %s to %s.%s"),
-                          low, high, tilt);
+  return with_tilt (g_strdup_printf (_ ("The line is a.c. coupled and not clamped: blanking moves "
+                                        "with the picture, from %1$s to %2$s."),
+                                     low, high),
+                    tilt);
 }
 
 static char *
@@ -241,7 +261,7 @@ says_dc (const Words *w)
   double ohm = bw_conductor_is_sync_alone (w->c->conductor) ? w->c->sync_ohm : w->c->source_ohm;
   g_autofree char *here = volts (dc_v, w->mark);
   g_autofree char *open = volts (dc_v * (w->c->load_ohm + ohm) / w->c->load_ohm, w->mark);
-  return g_strdup_printf (_ ("Blanking stands at %s: there is d.c. of %s behind the source's "
+  return g_strdup_printf (_ ("Blanking stands at %1$s: there is d.c. of %2$s behind the source's "
                              "resistance that nothing holds back."),
                           here, open);
 }

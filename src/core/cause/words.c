@@ -23,9 +23,10 @@ says_unknown (const BwScopeReadings *readings, const BwCause *cause, const BwPre
   BwScopeReading worst = cause->worst;
   g_autofree char *read = figure (worst, readings->at[worst], mark);
   g_autofree char *expected = figure (worst, right->at[worst].high, mark);
-  return g_strdup_printf (_ ("%s reads %s and should be %s: neither one fault nor two of those "
-                             "that are known here give these readings."),
-                          bw_kind_label (&bw_scope_readings, worst), read, expected);
+  return g_strdup_printf (
+      _ ("%1$s reads %2$s and should be %3$s: neither one fault nor two of those "
+         "that are known here give these readings."),
+      bw_kind_label (&bw_scope_readings, worst), read, expected);
 }
 
 /**

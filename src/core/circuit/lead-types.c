@@ -167,11 +167,10 @@ GPtrArray *
 bw_lead_types_shipped (void)
 {
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  g_autoptr (GBytes) bytes = g_resource_lookup_data (
-      bw_catalogue_get_resource (), "/org/breezeway/Breezeway/catalogue/" FILE_NAME,
-      G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
   gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
+  g_autofree char *text = bw_keyfile_shipped (bw_catalogue_get_resource (),
+                                              "/org/breezeway/Breezeway/catalogue/" FILE_NAME,
+                                              &length);
   return bw_lead_types_load (text, length, FILE_NAME, faults);
 }
 

@@ -79,7 +79,8 @@ bw_pad_say (BwNode *to, const BwPadAsk *ask)
   double ideal_ohm = ohm_of (&ask->ideal);
 
   bw_node_say (to, BW_SAY_ANSWER, NULL,
-               bw_node_print (to, _ ("%s behind %s to %s across %s: a series resistor of %s"),
+               bw_node_print (to,
+                              _ ("%1$s behind %2$s to %3$s across %4$s: a series resistor of %5$s"),
                               words (to, ask->from_v, BW_DIMENSION_VOLTAGE),
                               words (to, ask->driver_ohm, BW_DIMENSION_RESISTANCE),
                               words (to, ask->to_v, BW_DIMENSION_VOLTAGE),

@@ -62,7 +62,7 @@ too_high (GError **error, double wanted_v, double most_v)
   g_autofree char *wanted = bw_quantity_format (wanted_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_autofree char *most = bw_quantity_format (most_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_HIGH,
-               _ ("%s is wanted, but no more than %s can be had there without an amplifier"),
+               _ ("%1$s is wanted, but no more than %2$s can be had there without an amplifier"),
                wanted, most);
 }
 
@@ -73,7 +73,8 @@ too_low (GError **error, double wanted_v, double ohm)
   g_autofree char *wanted = bw_quantity_format (wanted_v, BW_DIMENSION_VOLTAGE, 4, mark);
   g_autofree char *needed = bw_quantity_format (ohm, BW_DIMENSION_RESISTANCE, 4, mark);
   g_set_error (error, BW_PADS_ERROR, BW_PADS_ERROR_TOO_LOW,
-               _ ("%s would need a resistor of %s, and there are none above 10 MΩ"), wanted, needed);
+               _ ("%1$s would need a resistor of %2$s, and there are none above 10 MΩ"), wanted,
+               needed);
   return FALSE;
 }
 
@@ -99,15 +100,15 @@ bw_pad_series (double open_v, double source_ohm, double load_ohm, double wanted_
       || !is_possible (wanted_v, 0, load_ohm, error))
     return FALSE;
   double ohm = bw_series_resistor_ohm (open_v, source_ohm, load_ohm, wanted_v);
-  double least_ohm = 1e-9 * (load_ohm + source_ohm);
-  if (ohm < -least_ohm)
+  double same_ohm = 1e-9 * (load_ohm + source_ohm);
+  if (ohm < -same_ohm)
     {
       too_high (error, wanted_v, open_v * load_ohm / (load_ohm + source_ohm));
       return FALSE;
     }
   if (ohm > BW_PAD_MOST_OHM)
     return too_low (error, wanted_v, ohm);
-  if (ohm > least_ohm)
+  if (ohm > same_ohm)
     add_element (network, BW_PLACE_SERIES, ohm);
   return TRUE;
 }

@@ -17,7 +17,7 @@
 #define LINES_MAX 10000
 
 static const char order[] =
-    "screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
+    "format screen_width_m screen_height_m stripes_across mask_tvl mask_practical_tvl bandwidth_tvl "
     "source_tvl signal_tvl spot_tvl combined_tvl limited_by vertical_lines line_pitch_m "
     "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
     "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "
@@ -261,14 +261,14 @@ area_words (BwNode *to, const BwDetailReport *report)
     return NULL;
   if (report->switched)
     return bw_node_print (to,
-                          _ ("The set's switch is taken to scan a picture of %d:%d inside the "
+                          _ ("The set's switch is taken to scan a picture of %1$d:%2$d inside the "
                              "tube: the figures are of that area."),
                           (int) area->num, (int) area->den);
   if (bw_ratio_compare (*area, *source) == 0)
     return NULL;
   return bw_node_print (to,
-                        _ ("The source is %d:%d; the picture is taken to fill the tube of "
-                           "%d:%d."),
+                        _ ("The source is %1$d:%2$d; the picture is taken to fill the tube of "
+                           "%3$d:%4$d."),
                         (int) source->num, (int) source->den, (int) area->num, (int) area->den);
 }
 
@@ -295,6 +295,7 @@ bw_detail_say_answer (BwNode *to, const BwDetailReport *report)
 
   if (report->detail.limited_by < BW_N_LINKS)
     bw_node_say (to, BW_SAY_NOTE, NULL,
+                 /* xgettext:no-c-format */
                  _ ("The limit is −3 dB of lead and video bandwidth, the sampling limit of samples "
                     "and mask, the edge of the band of the signal kind, and 3 % of the spot."));
   bw_node_say (to, BW_SAY_NOTE, NULL, area_words (to, report));

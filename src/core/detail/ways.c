@@ -164,7 +164,7 @@ gain_sentence (const BwDetail *detail, const BwDetailWay *rgb, double gain, char
   g_autofree char *then = lines (rgb->detail.combined_tvl, mark);
   g_autofree char *more = percent (gain, mark);
   g_autofree char *helps = g_strdup_printf (
-      _ ("RGB would help, through an input that takes it: %s in place of %s, %s more. Then the %s "
+      _ ("RGB would help, through an input that takes it: %1$s in place of %2$s, %3$s more. Then the %4$s "
          "would limit first."),
       then, now, more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
   return rgb->is_taken ? g_steal_pointer (&helps)
@@ -195,9 +195,10 @@ bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDe
     return gain_sentence (detail, rgb, gain, mark);
   g_autofree char *now = lines (detail->combined_tvl, mark);
   g_autofree char *then = lines (rgb->detail.combined_tvl, mark);
-  return g_strdup_printf (_ ("RGB would hardly help: %s in place of %s. What limits is the %s, not "
-                             "the signal kind."),
-                          then, now, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
+  return g_strdup_printf (
+      _ ("RGB would hardly help: %1$s in place of %2$s. What limits is the %3$s, not "
+         "the signal kind."),
+      then, now, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
 }
 
 /**
@@ -248,6 +249,7 @@ bw_detail_way_notes (const BwDetail *detail, const BwDetailWay *way, char mark)
   else if (fabs (gain) < NO_GAIN)
     g_string_append (notes, _ ("the same"));
   else
+    /* Translators: how much more is resolved. */
     g_string_append_printf (notes, gain > 0 ? _ ("%s more") : _ ("%s less"), amount);
   if (!way->is_taken)
     g_string_append (notes, _ (", no input takes it"));

@@ -32,7 +32,8 @@ limits_sentence (const BwDetail *detail, char mark)
   if (detail->mask_tvl > 0)
     {
       g_autofree char *practical = lines (detail->mask_practical_tvl, mark);
-      g_string_append_printf (list, _ (" (%s in practice)"), practical);
+      g_string_append_c (list, ' ');
+      g_string_append_printf (list, _ ("(%s in practice)"), practical);
     }
   append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_SPOT), detail->spot_tvl, mark);
   append_limit (list, bw_kind_label (&bw_detail_links, BW_LINK_AMPLIFIER), detail->bandwidth_tvl,
@@ -173,11 +174,11 @@ bw_detail_says (const BwDetail *detail, char mark)
     return g_strdup (_ ("No limit of detail is known."));
   g_autofree char *first = lines (detail->limit_tvl[detail->limited_by], mark);
   g_autofree char *combined = lines (detail->combined_tvl, mark);
-  g_autofree char *says
-      = g_strdup_printf (_ ("The first limit is the %s: %s. All links together leave %s."),
-                         bw_kind_label (&bw_detail_links, detail->limited_by), first, combined);
+  g_autofree char *says =
+      g_strdup_printf (_ ("The first limit is the %1$s: %2$s. All links together leave %3$s."),
+                       bw_kind_label (&bw_detail_links, detail->limited_by), first, combined);
   if (detail->costs_most == detail->limited_by || detail->costs_most >= BW_N_LINKS)
     return g_steal_pointer (&says);
-  return g_strdup_printf (_ ("%s Most of the contrast there is lost in the %s."), says,
+  return g_strdup_printf (_ ("%1$s Most of the contrast there is lost in the %2$s."), says,
                           bw_kind_label (&bw_detail_links, detail->costs_most));
 }

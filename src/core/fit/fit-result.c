@@ -167,7 +167,7 @@ tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
   g_autofree char *input = bw_node_words (cell, "input");
   g_autofree char *verdict = bw_node_words (cell, "verdict");
   BwNode *section = bw_node_section (to, NULL,
-                                     bw_node_print (to, _ ("%s at %s: %s"), source, input,
+                                     bw_node_print (to, _ ("%1$s at %2$s: %3$s"), source, input,
                                                     verdict));
 
   section->mark = mark;
@@ -257,11 +257,11 @@ summary (BwNode *to, const BwFit *fit, const BwCase *c)
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
   if (reasons->len == 0)
-    return bw_node_print (to, _ ("%s on %s: %s: every rule holds"), c->source->name, c->input->name,
-                          verdict);
+    return bw_node_print (to, _ ("%1$s on %2$s: %3$s: every rule holds"), c->source->name,
+                          c->input->name, verdict);
   g_ptr_array_add (reasons, NULL);
-  return bw_node_print (to, _ ("%s on %s: %s: %s"), c->source->name, c->input->name, verdict,
-                        bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
+  return bw_node_print (to, _ ("%1$s on %2$s: %3$s: %4$s"), c->source->name, c->input->name,
+                        verdict, bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
 }
 
 static const char *
@@ -273,10 +273,10 @@ or_not_stated (const char *text)
 static const char *
 limits_from (BwNode *to, const BwCase *c)
 {
-  return bw_node_print (to,
-                        _ ("Limits: %s. Source: %s. Raster: %s. Margins: as set in this sheet."),
-                        or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
-                        or_not_stated (c->raster != NULL ? c->raster->source : NULL));
+  return bw_node_print (
+      to, _ ("Limits: %1$s. Source: %2$s. Raster: %3$s. Margins: as set in this sheet."),
+      or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
+      or_not_stated (c->raster != NULL ? c->raster->source : NULL));
 }
 
 /**

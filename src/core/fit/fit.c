@@ -31,7 +31,7 @@ badness_of_sync (const BwCase *c, BwSyncKind sync)
       worst = MAX (worst, f.severity);
       sum += weights[f.severity];
     }
-  return weights[worst] * 100 + sum;
+  return weights[worst] * BW_N_RULES * BW_N_SEVERITIES + sum;
 }
 
 /* A source may give several syncs at once: the one that serves best is used, the first in the

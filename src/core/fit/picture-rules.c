@@ -309,7 +309,7 @@ hidden_width_text (const BwSaying *s)
   double columns = round (hidden->hidden_columns);
 
   if (s->c->figures->has_pixels)
-    return g_strdup_printf (ngettext ("%.0f column", "%.0f columns", (gulong) columns), columns);
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%.0f column", "%.0f columns", (gulong) columns), columns);
   g_autofree char *width = bw_saying_figure (s, hidden->hidden_s, BW_DIMENSION_TIME, 3);
   return g_strdup_printf (_ ("%s of each line"), width);
 }

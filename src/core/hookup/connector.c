@@ -145,7 +145,7 @@ bw_pin_name (BwConnector connector, BwEdition edition, int number, BwConductor c
   const char *label = bw_kind_label (&bw_conductors, conductor);
 
   if (pin != NULL)
-    return g_strdup_printf (_ ("pin %d (%s)"), number, bw_pin_says (pin));
+    return g_strdup_printf (_ ("pin %1$d (%2$s)"), number, bw_pin_says (pin));
   if (number == BW_PIN_OWN_PLUG)
     return g_strdup_printf (_ ("centre contact of %s"), label);
   return g_strdup_printf (_ ("%s, pin not laid down"), label);

@@ -13,8 +13,8 @@
  * counted from one. */
 
 static const char order[] =
-    "source input verdict_before verdict_after alternative chain connections parts levels warnings "
-    "leads rests needs alternatives line_end lead";
+    "format source input verdict_before verdict_after alternative chain connections parts levels "
+    "warnings leads rests needs alternatives line_end lead";
 
 /* What the plan does for the verdict. */
 static const char *
@@ -28,12 +28,12 @@ answer_words (BwNode *to, const BwHookup *hookup)
                           hookup->source, hookup->input,
                           bw_node_take (to, bw_fit_verdict_says (&hookup->fit_before)));
   if (hookup->plan == NULL)
-    return bw_node_print (to, _ ("%s at %s: %s. No plan leads there."), hookup->source,
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s. No plan leads there."), hookup->source,
                           hookup->input, before);
   if (hookup->verdict_before == hookup->verdict_after)
-    return bw_node_print (to, _ ("%s at %s: %s, with a lead alone."), hookup->source, hookup->input,
-                          before);
-  return bw_node_print (to, _ ("%s at %s: %s as it is, %s by this plan."), hookup->source,
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s, with a lead alone."), hookup->source,
+                          hookup->input, before);
+  return bw_node_print (to, _ ("%1$s at %2$s: %3$s as it is, %4$s by this plan."), hookup->source,
                         hookup->input, before, after);
 }
 
@@ -83,8 +83,9 @@ add_leads (BwNode *to, const BwHookup *hookup)
     {
       const BwHookupHop *hop = hookup->hops->pdata[i];
       BwNode *row = bw_node_row (table);
-      const char *ends = bw_node_print (row, _ ("Lead %u: %s to %s"), i + 1, hop->from, hop->to);
-      const char *plugs = bw_node_print (row, _ ("%s to %s"),
+      const char *ends = bw_node_print (row, _ ("Lead %1$u: %2$s to %3$s"), i + 1, hop->from,
+                                        hop->to);
+      const char *plugs = bw_node_print (row, _ ("%1$s to %2$s"),
                                          bw_kind_label (&bw_connectors, hop->from_connector),
                                          bw_kind_label (&bw_connectors, hop->to_connector));
       bw_node_cell (row, bw_value_read_as (bw_value_words ("from", hop->from), ends));
@@ -114,7 +115,7 @@ add_connections (BwNode *to, const BwHookup *hookup)
     {
       const BwHookupConnection *one = hookup->connections->pdata[i];
       BwNode *row = bw_node_row (table);
-      const char *back = bw_node_print (row, _ ("%s to %s"), one->from_return, one->to_return);
+      const char *back = bw_node_print (row, _ ("%1$s to %2$s"), one->from_return, one->to_return);
       bw_node_cell (row, bw_value_words ("signal", one->signal));
       bw_node_cell (row, bw_value_count ("lead", one->hop + 1));
       bw_node_cell (row, bw_value_says ("from", one->from));
@@ -172,7 +173,7 @@ rests_words (BwNode *to, const BwHookup *hookup, guint index, gboolean far_end)
     }
   if (fates->len == 0)
     return NULL;
-  return bw_node_print (to, _ ("Lead %u at %s: %s"), index + 1, far_end ? hop->to : hop->from,
+  return bw_node_print (to, _ ("Lead %1$u at %2$s: %3$s"), index + 1, far_end ? hop->to : hop->from,
                         fates->str);
 }
 
@@ -362,8 +363,8 @@ add_alternatives (BwNode *to, const BwHookup *hookup)
       BwNode *row = bw_node_row (table);
       bw_node_cell (row, bw_value_read_as (bw_value_words ("summary", one->summary),
                                            bw_node_print (row,
-                                                          chosen ? _ ("%u. %s (this one)")
-                                                                 : _ ("%u. %s"),
+                                                          chosen ? _ ("%1$u. %2$s (this one)")
+                                                                 : _ ("%1$u. %2$s"),
                                                           i + 1, one->summary)));
       bw_node_cell (row, bw_value_kind ("verdict", &bw_verdicts, one->verdict));
       bw_node_cell (row, bw_value_words ("price", *one->price != '\0' ? one->price : NULL));

@@ -131,7 +131,7 @@ select_words (const BwSelection *selection, const double power_w[BW_NETWORK_MAX]
       g_autofree char *ohm = figure (network->at[i].ohm, BW_DIMENSION_RESISTANCE);
       g_autofree char *rating = bw_rating_words (bw_resistor_rating_w (power_w[i]));
       g_string_append (text, i > 0 ? ", " : "");
-      g_string_append_printf (text, _ ("%s of %s"), ohm, rating);
+      g_string_append_printf (text, _ ("%1$s of %2$s"), ohm, rating);
       g_string_append_printf (text, " %s", network->at[i].place == BW_PLACE_SERIES
                                                ? _ ("in series")
                                                : _ ("to the return"));
@@ -198,7 +198,7 @@ add_supply (const Lead *lead, const BwWiring *wiring, double supply_v)
     return;
   g_autofree char *volts = figure (supply_v, BW_DIMENSION_VOLTAGE);
   g_autofree char *amperes = figure (ceil (current_a * 1e3) * 1e-3, BW_DIMENSION_CURRENT);
-  g_autofree char *part = g_strdup_printf (_ ("supply, %s d.c., %s or more, for the pins that "
+  g_autofree char *part = g_strdup_printf (_ ("supply, %1$s d.c., %2$s or more, for the pins that "
                                               "select"),
                                            volts, amperes);
   bw_hookup_add_part (lead->hookup, part, 0, 0, 1, "");
@@ -207,7 +207,7 @@ add_supply (const Lead *lead, const BwWiring *wiring, double supply_v)
       step = lead->hookup->steps->pdata[i];
   g_return_if_fail (step != NULL);
   g_autofree char *purpose = g_steal_pointer (&step->purpose);
-  step->purpose = g_strdup_printf (_ ("%s; needs a %s supply, %s"), purpose, volts, amperes);
+  step->purpose = g_strdup_printf (_ ("%1$s; needs a %2$s supply, %3$s"), purpose, volts, amperes);
 }
 
 /* Sound is beside the plan: said once, where a pin of it stays open. */

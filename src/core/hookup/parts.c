@@ -196,9 +196,9 @@ lead_name (const BwPlanStep *step, const BwPlanSignal *before)
   const char *from = bw_kind_label (&bw_connectors, before->source.connector);
   const char *to = bw_kind_label (&bw_connectors, step->after.source.connector);
   if (step->adaptor == NULL)
-    return g_strdup_printf (_ ("lead made to the wiring list, %s to %s"), from, to);
+    return g_strdup_printf (_ ("lead made to the wiring list, %1$s to %2$s"), from, to);
   if (before->source.connector == step->after.source.connector)
-    return g_strdup_printf (_ ("lead, %s to %s"), from, to);
+    return g_strdup_printf (_ ("lead, %1$s to %2$s"), from, to);
   return g_strdup (step->adaptor->name);
 }
 

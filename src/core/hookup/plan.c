@@ -243,16 +243,17 @@ check_choice (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, 
 {
   if (source >= sheet->sources->len)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
-                 _ ("there is no source %u; the sheet has %u"), source + 1, sheet->sources->len);
+                 _ ("there is no source %1$u; the sheet has %2$u"), source + 1,
+                 sheet->sources->len);
   else if (input >= sheet->monitor->inputs->len)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_INPUT,
-                 _ ("there is no input %u; the set has %u"), input + 1,
+                 _ ("there is no input %1$u; the set has %2$u"), input + 1,
                  sheet->monitor->inputs->len);
   else if (*bw_sheet_source (sheet, source)->raster != '\0'
            && bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) == NULL)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
-                 _ ("source “%s”: there is no raster “%s”"), bw_sheet_source (sheet, source)->name,
-                 bw_sheet_source (sheet, source)->raster);
+                 _ ("source “%1$s”: there is no raster “%2$s”"),
+                 bw_sheet_source (sheet, source)->name, bw_sheet_source (sheet, source)->raster);
   else
     return TRUE;
   return FALSE;
@@ -264,7 +265,7 @@ check_alternative (guint alternative, guint n, GError **error)
   if (alternative == 0 || alternative < n)
     return TRUE;
   g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-               _ ("there is no alternative %u; there are %u"), alternative + 1, n);
+               _ ("there is no alternative %1$u; there are %2$u"), alternative + 1, n);
   return FALSE;
 }
 

@@ -319,16 +319,7 @@ closing_new (const Attempt *a, const BwPlanStretch *lead)
   return closing;
 }
 
-/* Whether @more does all that @less does and something else besides. */
-static gboolean
-holds_all_of (const BwPlanClosing *more, const BwPlanClosing *less)
-{
-  for (guint i = 0; i < less->stretch.n; i++)
-    if (!has_step (&more->stretch, less->stretch.at[i].kind))
-      return FALSE;
-  return TRUE;
-}
-
+/* The cheaper first; one that only adds to a cheaper one becomes no plan. */
 static void
 take_closing (GPtrArray *closings, BwPlanClosing *closing)
 {
@@ -338,11 +329,6 @@ take_closing (GPtrArray *closings, BwPlanClosing *closing)
       const BwPlanClosing *other = closings->pdata[i];
       if (other->stretch.cost <= closing->stretch.cost)
         at = i + 1;
-      if (other->stretch.cost <= closing->stretch.cost && holds_all_of (closing, other))
-        {
-          g_free (closing);
-          return;
-        }
     }
   g_ptr_array_insert (closings, (int) at, closing);
 }

@@ -132,7 +132,7 @@ is_supply (double supply_v, double tolerance, const Window *window, GError **err
     return TRUE;
   g_autofree char *low = bw_quantity_format (window->window_v.low, BW_DIMENSION_VOLTAGE, 3, mark);
   g_set_error (error, BW_SELECTION_ERROR, BW_SELECTION_ERROR_SUPPLY,
-               _ ("Pin %d needs a supply from %s to 50 V"), window->pin, low);
+               _ ("Pin %1$d needs a supply from %2$s to 50 V"), window->pin, low);
   return FALSE;
 }
 
@@ -155,8 +155,8 @@ bw_selection_compute (BwConnector connector, BwSelect select, double supply_v,
   if (window == NULL)
     {
       g_set_error (error, BW_SELECTION_ERROR, BW_SELECTION_ERROR_NO_PIN,
-                   _ ("%s has no pin that selects: %s"), bw_kind_label (&bw_connectors, connector),
-                   bw_kind_label (&bw_selects, select));
+                   _ ("%1$s has no pin that selects: %2$s"),
+                   bw_kind_label (&bw_connectors, connector), bw_kind_label (&bw_selects, select));
       return FALSE;
     }
   if (!is_supply (supply_v, supply_tolerance, window, error))
@@ -191,7 +191,7 @@ resistors (const BwNetwork *network, char mark)
     return g_strdup_printf (_ ("%s in series"), series);
   g_autofree char *shunt = bw_quantity_format (network->at[1].ohm, BW_DIMENSION_RESISTANCE, 3,
                                                mark);
-  return g_strdup_printf (_ ("%s in series and %s to ground"), series, shunt);
+  return g_strdup_printf (_ ("%1$s in series and %2$s to ground"), series, shunt);
 }
 
 /**
@@ -214,8 +214,8 @@ bw_selection_says (const BwSelection *selection, char mark)
   g_autofree char *window = bw_quantity_format_range (selection->window_v, BW_DIMENSION_VOLTAGE, 3,
                                                       mark);
   return g_strdup_printf (
-      _ ("Pin %d selects %s: %s from %s gives %s (%s over tolerances); it wants "
-         "%s."),
+      _ ("Pin %1$d selects %2$s: %3$s from %4$s gives %5$s (%6$s over tolerances); it wants "
+         "%7$s."),
       selection->pin, bw_kind_label (&bw_selects, selection->select), parts, supply, level, spread,
       window);
 }

@@ -42,9 +42,9 @@ place (const BwWiringEnd *end, const BwPin *pin, gboolean at_input)
 {
   const char *connector = bw_kind_label (&bw_connectors, end->connector);
   if (at_input)
-    return g_strdup_printf (_ ("pin %d of the input (%s: %s)"), pin->number, connector,
+    return g_strdup_printf (_ ("pin %1$d of the input (%2$s: %3$s)"), pin->number, connector,
                             bw_pin_says (pin));
-  return g_strdup_printf (_ ("pin %d of the source (%s: %s)"), pin->number, connector,
+  return g_strdup_printf (_ ("pin %1$d of the source (%2$s: %3$s)"), pin->number, connector,
                           bw_pin_says (pin));
 }
 
@@ -53,11 +53,11 @@ fault (GError **error, int code, const char *a, const char *b)
 {
   if (code == BW_WIRING_ERROR_SUPPLY)
     g_set_error (error, BW_WIRING_ERROR, code,
-                 _ ("A supply or switching voltage would be joined to another pin: %s to %s"), a,
-                 b);
+                 _ ("A supply or switching voltage would be joined to another pin: %1$s to %2$s"),
+                 a, b);
   else
     g_set_error (error, BW_WIRING_ERROR, code,
-                 _ ("Two pins of different purpose would be joined: %s to %s"), a, b);
+                 _ ("Two pins of different purpose would be joined: %1$s to %2$s"), a, b);
 }
 
 /**
@@ -147,7 +147,7 @@ bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError
   if (!is_same_shell (from->connector, to->connector))
     {
       g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_SHELL,
-                   _ ("%s and %s are not joined by a lead of one kind of plug"),
+                   _ ("%1$s and %2$s are not joined by a lead of one kind of plug"),
                    bw_kind_label (&bw_connectors, from->connector),
                    bw_kind_label (&bw_connectors, to->connector));
       return FALSE;
@@ -169,6 +169,6 @@ bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError
   if (worst == NULL)
     return TRUE;
   g_set_error (error, BW_WIRING_ERROR, worst->code,
-               _ ("%s. Pins of this lead that do not agree: %u"), worst->message, faults);
+               _ ("%1$s. Pins of this lead that do not agree: %2$u"), worst->message, faults);
   return FALSE;
 }

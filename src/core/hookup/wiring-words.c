@@ -37,15 +37,16 @@ warn_of_end (BwWiring *wiring, const BwWiringEnd *end, gboolean at_input)
   if (undefined != 0)
     {
       g_autofree char *labels = bw_kind_set_labels (&bw_conductors, undefined);
-      warn (wiring, g_strdup_printf (_ ("%s: no standard lays down the pins of %s. Take them from "
-                                        "the papers of the set, or measure; until then join no "
-                                        "pin of it, not even a ground."),
-                                     connector, labels));
+      warn (wiring,
+            g_strdup_printf (_ ("%1$s: no standard lays down the pins of %2$s. Take them from "
+                                "the papers of the set, or measure; until then join no "
+                                "pin of it, not even a ground."),
+                             connector, labels));
     }
   if (practice != 0)
     {
       g_autofree char *labels = bw_kind_set_labels (&bw_conductors, practice);
-      warn (wiring, g_strdup_printf (_ ("%s: the pins of %s are common practice, no source."),
+      warn (wiring, g_strdup_printf (_ ("%1$s: the pins of %2$s are common practice, no source."),
                                      connector, labels));
     }
 }
@@ -85,13 +86,14 @@ warn_of_levels (BwWiring *wiring, const BwConnection *one)
     return;
   if (a->level_v.low >= 2 && b->level_v.high < 2 && !(one->series_ohm > 0))
     warn (wiring,
-          g_strdup_printf (_ ("%s leaves pin %d at logic level, which is not made for 75 Ω, "
-                              "and pin %d takes 0.3 V: a series resistor is needed."),
+          g_strdup_printf (_ ("%1$s leaves pin %2$d at logic level, which is not made for 75 Ω, "
+                              "and pin %3$d takes 0.3 V: a series resistor is needed."),
                            label, one->from_pin, one->to_pin));
   else if (a->level_v.high < 2 && b->level_v.low >= 2)
-    warn (wiring, g_strdup_printf (_ ("%s leaves pin %d at 0.3 V, and pin %d takes logic level: a "
-                                      "sync amplifier is needed."),
-                                   label, one->from_pin, one->to_pin));
+    warn (wiring,
+          g_strdup_printf (_ ("%1$s leaves pin %2$d at 0.3 V, and pin %3$d takes logic level: a "
+                              "sync amplifier is needed."),
+                           label, one->from_pin, one->to_pin));
 }
 
 static void
@@ -162,8 +164,8 @@ pad_words (const BwNetwork *pad, char mark)
   g_autofree char *series = figure (pad->at[0].ohm, BW_DIMENSION_RESISTANCE, mark);
   g_autofree char *shunt = figure (pad->at[1].ohm, BW_DIMENSION_RESISTANCE, mark);
   g_autofree char *last = figure (pad->at[2].ohm, BW_DIMENSION_RESISTANCE, mark);
-  return g_strdup_printf (_ ("T pad: %s in series, %s to the return, %s in series"), series, shunt,
-                          last);
+  return g_strdup_printf (_ ("T pad: %1$s in series, %2$s to the return, %3$s in series"), series,
+                          shunt, last);
 }
 
 /**

@@ -29,15 +29,15 @@ check_ends (const BwWiringEnd *from, const BwWiringEnd *to, GError **error)
 
   if (carried != conductors_of (to))
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_CONDUCTORS,
-                 _ ("The source gives %s and the input takes %s: a lead alone does not do"), gives,
-                 takes);
+                 _ ("The source gives %1$s and the input takes %2$s: a lead alone does not do"),
+                 gives, takes);
   else if (!bw_connector_carries (from->connector, carried, TRUE))
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_PINS,
-                 _ ("%s of a source has no pins for %s"),
+                 _ ("%1$s of a source has no pins for %2$s"),
                  bw_kind_label (&bw_connectors, from->connector), gives);
   else if (!bw_connector_carries (to->connector, carried, FALSE))
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_PINS,
-                 _ ("%s of an input has no pins for %s"),
+                 _ ("%1$s of an input has no pins for %2$s"),
                  bw_kind_label (&bw_connectors, to->connector), gives);
   else
     return TRUE;

@@ -28,7 +28,8 @@ lead_purpose (const BwPlanStep *step, const BwPlanSignal *before)
   if (before->source.connector == step->after.source.connector)
     return g_strdup_printf (_ ("%s to the same"),
                             bw_kind_label (&bw_connectors, before->source.connector));
-  return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_connectors, before->source.connector),
+  return g_strdup_printf (_ ("%1$s to %2$s"),
+                          bw_kind_label (&bw_connectors, before->source.connector),
                           bw_kind_label (&bw_connectors, step->after.source.connector));
 }
 
@@ -46,9 +47,9 @@ resistor_purpose (const BwPlanStep *step)
   g_autofree char *load = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
   g_autofree char *open = figure (step->network.open_v, BW_DIMENSION_VOLTAGE, 3);
   return step->kind == BW_STEP_VIDEO_PAD
-             ? g_strdup_printf (_ ("lowers the picture from %s to %s"), from, to)
-             : g_strdup_printf (_ ("lowers the sync from %s open (%s across %s) to %s"), open, from,
-                                load, to);
+             ? g_strdup_printf (_ ("lowers the picture from %1$s to %2$s"), from, to)
+             : g_strdup_printf (_ ("lowers the sync from %1$s open (%2$s across %3$s) to %4$s"),
+                                open, from, load, to);
 }
 
 static char *
@@ -59,17 +60,17 @@ box_purpose (const BwPlanStep *step, const BwPlanSignal *before)
   g_autofree char *syncs_out = bw_kind_set_labels (&bw_sync_kinds, out->syncs);
 
   if (before->raster != step->after.raster)
-    return g_strdup_printf (_ ("%s, %s, to %s, %s"), bw_kind_label (&bw_signals, in->signal),
-                            before->raster->name, bw_kind_label (&bw_signals, out->signal),
-                            step->after.raster->name);
+    return g_strdup_printf (_ ("%1$s, %2$s, to %3$s, %4$s"),
+                            bw_kind_label (&bw_signals, in->signal), before->raster->name,
+                            bw_kind_label (&bw_signals, out->signal), step->after.raster->name);
   if (in->signal != out->signal)
-    return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_signals, in->signal),
+    return g_strdup_printf (_ ("%1$s to %2$s"), bw_kind_label (&bw_signals, in->signal),
                             bw_kind_label (&bw_signals, out->signal));
   if (in->system != out->system)
-    return g_strdup_printf (_ ("%s to %s"), bw_kind_label (&bw_colour_systems, in->system),
+    return g_strdup_printf (_ ("%1$s to %2$s"), bw_kind_label (&bw_colour_systems, in->system),
                             bw_kind_label (&bw_colour_systems, out->system));
   if (in->syncs != out->syncs)
-    return g_strdup_printf (_ ("%s to %s"), syncs_in, syncs_out);
+    return g_strdup_printf (_ ("%1$s to %2$s"), syncs_in, syncs_out);
   return g_strdup (_ ("brings the signal to what the next one takes"));
 }
 
@@ -87,7 +88,7 @@ setting_purpose (const BwPlanStep *step)
     case BW_STEP_UNLOAD_LOOP:
       return g_strdup (_ ("so that the line ends in one load"));
     case BW_STEP_ASPECT_SWITCH:
-      return g_strdup_printf (_ ("the picture then takes %s of the %s"), share,
+      return g_strdup_printf (_ ("the picture then takes %1$s of the %2$s"), share,
                               step->on ? _ ("height") : _ ("width"));
     case BW_STEP_ASPECT_SIZE:
       return g_strdup_printf (step->on ? _ ("set the height to %s") : _ ("set the width to %s"),
@@ -231,7 +232,7 @@ static char *
 connection_route (const BwHookupConnection *connection)
 {
   g_return_val_if_fail (connection != NULL, NULL);
-  return g_strdup_printf (_ ("%s: %s to %s"), connection->signal, connection->from,
+  return g_strdup_printf (_ ("%1$s: %2$s to %3$s"), connection->signal, connection->from,
                           connection->to);
 }
 
@@ -241,7 +242,7 @@ static char *
 connection_detail (const BwHookupConnection *connection)
 {
   g_return_val_if_fail (connection != NULL, NULL);
-  return g_strdup_printf (_ ("return %s to %s; %s"), connection->from_return,
+  return g_strdup_printf (_ ("return %1$s to %2$s; %3$s"), connection->from_return,
                           connection->to_return, connection->through);
 }
 
@@ -257,7 +258,7 @@ bw_hookup_connection_says (const BwHookupConnection *connection)
   g_autofree char *route = connection_route (connection);
   g_autofree char *detail = connection_detail (connection);
   /* translators: a conductor's route, then its return and what is in between */
-  return g_strdup_printf (_ ("%s; %s"), route, detail);
+  return g_strdup_printf (_ ("%1$s; %2$s"), route, detail);
 }
 
 /**
@@ -281,9 +282,14 @@ bw_hookup_add_needs (BwHookup *hookup, const BwCase *before)
                                         bw_quantity_locale_mark ()));
   g_ptr_array_add (
       hookup->needs,
-      g_strdup_printf (_ ("No chain of up to %d adaptors of the catalogue leads there. One would "
-                          "be needed that takes %s, %s, at %s and %s, and gives %s at line rates of "
-                          "%s."),
-                       BW_PLAN_MAX_BOXES, bw_kind_label (&bw_signals, before->source->signal),
-                       bw_kind_label (&bw_scans, before->raster->scan), line, field, takes, rates));
+      g_strdup_printf (
+          g_dngettext (GETTEXT_PACKAGE,
+                       "No chain of up to %1$d adaptor of the catalogue leads there. One would be needed "
+                       "that takes %2$s, %3$s, at %4$s and %5$s, and gives %6$s at line rates of %7$s.",
+                       "No chain of up to %1$d adaptors of the catalogue leads there. One would be "
+                       "needed that takes %2$s, %3$s, at %4$s and %5$s, and gives %6$s at line rates of "
+                       "%7$s.",
+                       BW_PLAN_MAX_BOXES),
+          BW_PLAN_MAX_BOXES, bw_kind_label (&bw_signals, before->source->signal),
+          bw_kind_label (&bw_scans, before->raster->scan), line, field, takes, rates));
 }

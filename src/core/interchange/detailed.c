@@ -78,10 +78,11 @@ check_fields (const BwRaster *raster, GError **error)
   int later = interlaced ? 1 : 0; /* half lines */
 
   if (interlaced && bw_raster_half_lines (raster) / 2 % 2 == 0)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_UNWRITABLE,
-                                 _ ("%s: a detailed timing cannot state an interlaced raster with "
-                                    "an even total of lines (%d): it would be read with one more"),
-                                 raster->id, bw_raster_half_lines (raster) / 2);
+    return bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_UNWRITABLE,
+        _ ("%1$s: a detailed timing cannot state an interlaced raster with "
+           "an even total of lines (%2$d): it would be read with one more"),
+        raster->id, bw_raster_half_lines (raster) / 2);
   if (one->active % 2 != 0 || one->front_porch % 2 != 0 || one->sync % 2 != 0
       || one->back_porch % 2 != 0 || two->active != one->active || two->sync != one->sync
       || two->front_porch != one->front_porch + later || two->back_porch != one->back_porch + later)
@@ -100,10 +101,11 @@ check_ranges (const BwRaster *raster, const Detailed *d, GError **error)
     {
       int value = G_STRUCT_MEMBER (int, d, numbers[i].offset);
       if (value > numbers[i].max)
-        return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_UNWRITABLE,
-                                     _ ("%s: %s: %d is more than the %d that a detailed timing has "
-                                        "room for"),
-                                     raster->id, _ (numbers[i].what), value, numbers[i].max);
+        return bw_interchange_fault (
+            error, BW_INTERCHANGE_ERROR_UNWRITABLE,
+            _ ("%1$s: %2$s: %3$d is more than the %4$d that a detailed timing has "
+               "room for"),
+            raster->id, _ (numbers[i].what), value, numbers[i].max);
     }
   return TRUE;
 }
@@ -230,7 +232,7 @@ check_unpacked (const Detailed *d, GError **error)
   for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
     if (faults[i].wrong)
       return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-                                   _ ("byte %d of the detailed timing: %s"), faults[i].byte,
+                                   _ ("byte %1$d of the detailed timing: %2$s"), faults[i].byte,
                                    _ (faults[i].says));
   return TRUE;
 }
@@ -291,7 +293,9 @@ set_names (BwRaster *raster)
   g_ascii_formatd (rate, sizeof rate, "%.2f", f.field_rate_hz);
   raster->id = g_strdup_printf ("edid-%dx%d%s-%s", raster->h_active, lines, interlaced ? "i" : "",
                                 rate);
-  raster->name = g_strdup_printf (interlaced ? _ ("%d×%d interlaced, %s Hz") : _ ("%d×%d, %s Hz"),
+  raster->name = g_strdup_printf (interlaced ? _ ("%1$d×%2$d interlaced, %3$s Hz")
+                                             /* Translators: width, height and field rate of a picture. */
+                                             : _ ("%1$d×%2$d, %3$s Hz"),
                                   raster->h_active, lines, rate);
   raster->source = g_strdup (_ ("EDID"));
   raster->aliases = g_strdup ("");
@@ -327,7 +331,8 @@ bw_edid_detailed_to_raster (const guint8 in[BW_EDID_DETAILED_BYTES], GError **er
   if (!bw_raster_check (raster, &trouble))
     {
       bw_interchange_fault (error, BW_INTERCHANGE_ERROR_RASTER,
-                            _ ("byte %d of the detailed timing: %s"), AT_CLOCK, trouble->message);
+                            _ ("byte %1$d of the detailed timing: %2$s"), AT_CLOCK,
+                            trouble->message);
       return NULL;
     }
   set_sync (in[AT_FLAGS], raster);

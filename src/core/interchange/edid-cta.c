@@ -23,65 +23,89 @@ add_short_descriptor (BwEdid *edid, guint8 code, gsize offset, GError **error)
   if (code == 0 || code == 128 || code >= 254)
     return bw_interchange_fault (
         error, BW_INTERCHANGE_ERROR_EXTENSION,
-        _ ("EDID, byte %zu: a short video descriptor of %u, which is reserved"), offset, code);
+        _ ("EDID, byte %1$zu: a short video descriptor of %2$u, which is reserved"), offset, code);
   bw_edid_add_vic (edid, native ? code - 128 : code, native);
   return TRUE;
 }
 
-static gboolean
-read_data_blocks (BwEdid *edid, const guint8 *block, guint end, gsize offset, GError **error)
+static void
+read_video_block (BwEdid *edid, const guint8 *codes, guint n, gsize offset)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      GError *trouble = NULL;
+      if (!add_short_descriptor (edid, codes[i], offset + i, &trouble))
+        bw_edid_leave_out (edid, trouble);
+    }
+}
+
+/* After a block that is too long it is not known where the next one begins. */
+static void
+read_data_blocks (BwEdid *edid, const guint8 *block, guint end, gsize offset)
 {
   for (guint i = AT_DATA; i < end;)
     {
       guint tag = block[i] >> 5;
       guint length = block[i] & 0x1f;
+      GError *trouble = NULL;
 
       if (i + 1 + length > end)
-        return bw_interchange_fault (
-            error, BW_INTERCHANGE_ERROR_EXTENSION,
-            _ ("EDID, byte %zu: a data block of %u bytes does not fit before byte %zu, where the "
-               "detailed timings begin"),
-            offset + i, length, offset + end);
-      for (guint j = i + 1; tag == VIDEO_DATA_BLOCK && j <= i + length; j++)
-        if (!add_short_descriptor (edid, block[j], offset + j, error))
-          return FALSE;
+        {
+          bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_EXTENSION,
+                                g_dngettext (GETTEXT_PACKAGE,
+                                             "EDID, byte %1$zu: a data block of %2$u byte does not "
+                                             "fit before byte %3$zu, where the detailed timings begin",
+                                             "EDID, byte %1$zu: a data block of %2$u bytes does not "
+                                             "fit before byte %3$zu, where the detailed timings begin",
+                                             length),
+                                offset + i, length, offset + end);
+          bw_edid_leave_out (edid, trouble);
+          return;
+        }
+      if (tag == VIDEO_DATA_BLOCK)
+        read_video_block (edid, block + i + 1, length, offset + i + 1);
       i += 1 + length;
     }
-  return TRUE;
 }
 
 /* What begins with a clock of zero is padding or a display descriptor. */
-static gboolean
-read_timings (BwEdid *edid, const guint8 *block, guint start, gsize offset, GError **error)
+static void
+read_timings (BwEdid *edid, const guint8 *block, guint start, gsize offset)
 {
   for (guint i = start; i + BW_EDID_DETAILED_BYTES <= AT_CHECKSUM; i += BW_EDID_DETAILED_BYTES)
-    if ((block[i] != 0 || block[i + 1] != 0)
-        && !bw_edid_add_timing (edid, block + i, offset + i, error))
-      return FALSE;
-  return TRUE;
+    {
+      GError *trouble = NULL;
+      if ((block[i] != 0 || block[i + 1] != 0)
+          && !bw_edid_add_timing (edid, block + i, offset + i, &trouble))
+        bw_edid_leave_out (edid, trouble);
+    }
 }
 
 /**
  * bw_edid_read_cta:
  * @block: (array fixed-size=128): an extension block with tag 2 and a right checksum
- * @offset: of @block, for the sentence
+ * @offset: of @block, for the sentences
  *
- * Returns: %FALSE with @error
+ * Adds what it says to @edid; what is faulty is left out.
  */
-gboolean
-bw_edid_read_cta (BwEdid *edid, const guint8 *block, gsize offset, GError **error)
+void
+bw_edid_read_cta (BwEdid *edid, const guint8 *block, gsize offset)
 {
   guint start = block[AT_DETAILED];
+  GError *trouble = NULL;
 
   if (start == 0)
-    return TRUE;
+    return;
   if (start < AT_DATA || start > AT_CHECKSUM)
-    return bw_interchange_fault (
-        error, BW_INTERCHANGE_ERROR_EXTENSION,
-        _ ("EDID, byte %zu: detailed timings begin at %u; 0 and %d to %d are allowed"),
-        offset + AT_DETAILED, start, AT_DATA, AT_CHECKSUM);
-  if (block[AT_REVISION] >= DATA_BLOCKS_REVISION
-      && !read_data_blocks (edid, block, start, offset, error))
-    return FALSE;
-  return read_timings (edid, block, start, offset, error);
+    {
+      bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_EXTENSION,
+                            _ ("EDID, byte %1$zu: detailed timings begin at %2$u; 0 and %3$d to %4$d are "
+                               "allowed"),
+                            offset + AT_DETAILED, start, AT_DATA, AT_CHECKSUM);
+      bw_edid_leave_out (edid, trouble);
+      return;
+    }
+  if (block[AT_REVISION] >= DATA_BLOCKS_REVISION)
+    read_data_blocks (edid, block, start, offset);
+  read_timings (edid, block, start, offset);
 }

@@ -198,9 +198,10 @@ bw_edid_picks (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInput
   if (any_fits (picks))
     return g_steal_pointer (&picks);
   if (refusal != NULL)
-    bw_interchange_fault (error, BW_INTERCHANGE_ERROR_NO_TIMING,
-                          _ ("No raster that “%s” takes can be stated as a detailed timing. %s"),
-                          sheet->monitor->name, refusal->message);
+    bw_interchange_fault (
+        error, BW_INTERCHANGE_ERROR_NO_TIMING,
+        _ ("No raster that “%1$s” takes can be stated as a detailed timing. %2$s"),
+        sheet->monitor->name, refusal->message);
   else
     bw_interchange_fault (error, BW_INTERCHANGE_ERROR_NO_TIMING,
                           _ ("“%s” takes none of the rasters in the sheet and the catalogue that "

@@ -82,11 +82,16 @@ note_range (BwEdidWriter *writer, const BwBands *bands, BwRange stated, const ch
   if (bands->n > 1)
     bw_edid_note (
         writer,
-        _ ("%s: the block can state one range only, %s, and the monitor takes %u bands within "
-           "it. It tells the computer to keep to the rasters that it lists."),
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "%1$s: the block can state one range only, %2$s, and the monitor takes %3$u band "
+            "within it. It tells the computer to keep to the rasters that it lists.",
+            "%1$s: the block can state one range only, %2$s, and the monitor takes %3$u bands "
+            "within it. It tells the computer to keep to the rasters that it lists.",
+            bands->n),
         what, said, bands->n);
   else if (!bw_near (overall.low, stated.low, 1e-6) || !bw_near (overall.high, stated.high, 1e-6))
-    bw_edid_note (writer, _ ("%s: %s is stated as %s, in whole steps."), what, is, said);
+    bw_edid_note (writer, _ ("%1$s: %2$s is stated as %3$s, in whole steps."), what, is, said);
 }
 
 static double
@@ -114,8 +119,8 @@ bw_edid_put_range (BwEdidWriter *writer, guint8 *d, GError **error)
 
   if (lines.high > RATE_MAX * 1e3 || fields.high > RATE_MAX)
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_MONITOR,
-                                 _ ("“%s”: an EDID can state line rates up to %d kHz and field "
-                                    "rates up to %d Hz, and its bands reach further."),
+                                 _ ("“%1$s”: an EDID can state line rates up to %2$d kHz and field "
+                                    "rates up to %3$d Hz, and its bands reach further."),
                                  monitor->name, RATE_MAX, RATE_MAX);
   d[3] = BW_EDID_TAG_RANGE;
   d[4] = put_pair (d + 5, fields, 1);

@@ -28,6 +28,20 @@ add_note (BwEdid *edid, const char *format, ...)
   va_end (arguments);
 }
 
+/**
+ * bw_edid_leave_out:
+ * @trouble: (transfer full): what cannot be, and where
+ *
+ * Notes that a part of the block is faulty and left out. Displays have such faults, and the rest of
+ * what they say is right all the same.
+ */
+void
+bw_edid_leave_out (BwEdid *edid, GError *trouble)
+{
+  add_note (edid, _ ("%s. This was left out."), trouble->message);
+  g_error_free (trouble);
+}
+
 /* Blocks */
 
 static guint8
@@ -50,52 +64,78 @@ check_length (const guint8 *bytes, gsize length, GError **error)
     if (bytes[i] != header[i])
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_HEADER,
-          _ ("EDID, byte %zu: %02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
-  gsize wanted = (1 + (gsize) bytes[BW_EDID_BLOCK_BYTES - 2]) * BW_EDID_BLOCK_BYTES;
-  if (length != wanted)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_LENGTH,
-                                 _ ("EDID, byte 126: %u extension blocks are announced, which "
-                                    "makes %zu bytes, but there are %zu"),
-                                 bytes[BW_EDID_BLOCK_BYTES - 2], wanted, length);
+          _ ("EDID, byte %1$zu: %2$02X; the header must be 00 FF FF FF FF FF FF 00"), i, bytes[i]);
   return TRUE;
 }
 
-static gboolean
-check_sums (const guint8 *bytes, gsize length, GError **error)
+/* The blocks that are there; what is announced and is not, or the reverse, is noted. */
+static gsize
+count_blocks (BwEdid *edid, const guint8 *bytes, gsize length)
 {
-  for (gsize at = 0; at < length; at += BW_EDID_BLOCK_BYTES)
-    {
-      gsize last = at + BW_EDID_BLOCK_BYTES - 1;
-      guint8 off = sum (bytes + at);
-      if (off != 0)
-        return bw_interchange_fault (
-            error, BW_INTERCHANGE_ERROR_CHECKSUM,
-            _ ("EDID, byte %zu: the checksum of block %zu is %02X, but its bytes need %02X"), last,
-            at / BW_EDID_BLOCK_BYTES, bytes[last], (guint8) (bytes[last] - off));
-    }
-  return TRUE;
+  guint announced = bytes[BW_EDID_BLOCK_BYTES - 2];
+  gsize wanted = (1 + (gsize) announced) * BW_EDID_BLOCK_BYTES;
+  GError *trouble = NULL;
+
+  if (length == wanted)
+    return 1 + announced;
+  bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_LENGTH,
+                        g_dngettext (GETTEXT_PACKAGE,
+                                     "EDID, byte 126: %1$u extension block is announced, which "
+                                     "makes %2$zu bytes, but there are %3$zu",
+                                     "EDID, byte 126: %1$u extension blocks are announced, "
+                                     "which makes %2$zu bytes, but there are %3$zu",
+                                     announced),
+                        announced, wanted, length);
+  bw_edid_leave_out (edid, trouble);
+  return MIN (wanted, length) / BW_EDID_BLOCK_BYTES;
+}
+
+static gboolean
+check_sum (const guint8 *bytes, gsize block, GError **error)
+{
+  const guint8 *at = bytes + block * BW_EDID_BLOCK_BYTES;
+  guint8 last = at[BW_EDID_BLOCK_BYTES - 1];
+  guint8 off = sum (at);
+
+  if (off == 0)
+    return TRUE;
+  return bw_interchange_fault (
+      error, BW_INTERCHANGE_ERROR_CHECKSUM,
+      _ ("EDID, byte %1$zu: the checksum of block %2$zu is %3$02X, but its bytes "
+         "need %4$02X"),
+      (block + 1) * BW_EDID_BLOCK_BYTES - 1, block, last, (guint8) (last - off));
 }
 
 /* Who made it, and what it is */
 
-static gboolean
-read_identity (BwEdid *edid, const guint8 *b, GError **error)
+static void
+read_maker (BwEdid *edid, guint packed)
 {
-  guint packed = (guint) b[8] << 8 | b[9];
-
-  if (b[18] != 1)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_HEADER,
-                                 _ ("EDID, byte 18: version %u; only version 1 is known"), b[18]);
+  GError *trouble = NULL;
   for (int i = 0; i < 3; i++)
     {
       guint letter = packed >> (10 - 5 * i) & 0x1f;
       if (letter < 1 || letter > 26 || packed > 0x7fff)
-        return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_HEADER,
-                                     _ ("EDID, byte 8: the maker's code %04X is not three letters "
-                                        "A to Z of five bits each"),
-                                     packed);
+        {
+          bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_HEADER,
+                                _ ("EDID, byte 8: the maker's code %04X is not three letters A to "
+                                   "Z of five bits each"),
+                                packed);
+          bw_edid_leave_out (edid, trouble);
+          edid->manufacturer[0] = '\0';
+          return;
+        }
       edid->manufacturer[i] = (char) ('A' + letter - 1);
     }
+}
+
+static gboolean
+read_identity (BwEdid *edid, const guint8 *b, GError **error)
+{
+  if (b[18] != 1)
+    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_HEADER,
+                                 _ ("EDID, byte 18: version %u; only version 1 is known"), b[18]);
+  read_maker (edid, (guint) b[8] << 8 | b[9]);
   edid->product = b[10] | (guint) b[11] << 8;
   edid->serial = b[12] | (guint) b[13] << 8 | (guint) b[14] << 16 | (guint) b[15] << 24;
   edid->week = b[16];
@@ -162,7 +202,7 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
 
   if (raster == NULL)
     return bw_interchange_fault (error, (BwInterchangeError) trouble->code,
-                                 _ ("EDID, byte %zu, detailed timing %u: %s"), offset,
+                                 _ ("EDID, byte %1$zu, detailed timing %2$u: %3$s"), offset,
                                  edid->timings->len + 1, trouble->message);
   BwEdidTiming *timing = g_new0 (BwEdidTiming, 1);
   timing->raster = raster;
@@ -176,13 +216,15 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
   return TRUE;
 }
 
-static gboolean
-read_standard (BwEdid *edid, const guint8 *pairs, guint n, gsize offset, GError **error)
+static void
+read_standard (BwEdid *edid, const guint8 *pairs, guint n, gsize offset)
 {
   for (guint i = 0; i < n; i++)
-    if (!bw_edid_add_standard (edid, pairs + 2 * i, offset + 2 * i, error))
-      return FALSE;
-  return TRUE;
+    {
+      GError *trouble = NULL;
+      if (!bw_edid_add_standard (edid, pairs + 2 * i, offset + 2 * i, &trouble))
+        bw_edid_leave_out (edid, trouble);
+    }
 }
 
 /* Descriptors */
@@ -197,18 +239,24 @@ read_text (const guint8 *d)
   return g_strchomp (g_string_free (text, FALSE));
 }
 
-static gboolean
-range_fault (gsize offset, const char *what, GError **error)
+/* A range whose ends are the wrong way round is as one that is not stated. */
+static void
+check_range (BwEdid *edid, BwRange *range, gsize offset, const char *what)
 {
-  return bw_interchange_fault (
-      error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-      _ ("EDID, byte %zu, range limits: the least %s is above the greatest"), offset, what);
+  GError *trouble = NULL;
+  if (range->low <= range->high)
+    return;
+  *range = (BwRange){ 0, 0 };
+  bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_DESCRIPTOR,
+                        _ ("EDID, byte %1$zu, range limits: the least %2$s is above the greatest"),
+                        offset, what);
+  bw_edid_leave_out (edid, trouble);
 }
 
 /* Byte 4, since EDID 1.4: bits 1 and 0 add 255 to the greatest, or to both, field rates; bits 3
  * and 2 likewise to line rates. */
-static gboolean
-read_range (BwEdid *edid, const guint8 *d, gsize offset, GError **error)
+static void
+read_range (BwEdid *edid, const guint8 *d, gsize offset)
 {
   guint8 add = edid->revision >= 4 ? d[4] : 0;
 
@@ -217,11 +265,8 @@ read_range (BwEdid *edid, const guint8 *d, gsize offset, GError **error)
   edid->line_rate_hz.low = (d[7] + ((add & 12) == 12 ? 255 : 0)) * 1e3;
   edid->line_rate_hz.high = (d[8] + (add & 8 ? 255 : 0)) * 1e3;
   edid->max_clock_hz = d[9] * 10e6;
-  if (edid->field_rate_hz.low > edid->field_rate_hz.high)
-    return range_fault (offset + 5, _ ("field rate"), error);
-  if (edid->line_rate_hz.low > edid->line_rate_hz.high)
-    return range_fault (offset + 7, _ ("line rate"), error);
-  return TRUE;
+  check_range (edid, &edid->field_rate_hz, offset + 5, _ ("field rate"));
+  check_range (edid, &edid->line_rate_hz, offset + 7, _ ("line rate"));
 }
 
 static void
@@ -231,33 +276,46 @@ keep_text (char **into, const guint8 *d)
   *into = read_text (d);
 }
 
-static gboolean
-read_descriptor (BwEdid *edid, const guint8 *d, gsize offset, GError **error)
+static void
+read_timing (BwEdid *edid, const guint8 *d, gsize offset)
+{
+  GError *trouble = NULL;
+  if (!bw_edid_add_timing (edid, d, offset, &trouble))
+    bw_edid_leave_out (edid, trouble);
+}
+
+static void
+read_descriptor (BwEdid *edid, const guint8 *d, gsize offset)
 {
   if (d[0] != 0 || d[1] != 0)
-    return bw_edid_add_timing (edid, d, offset, error);
+    {
+      read_timing (edid, d, offset);
+      return;
+    }
   switch (d[3])
     {
     case BW_EDID_TAG_NAME:
       keep_text (&edid->name, d);
-      return TRUE;
+      break;
     case BW_EDID_TAG_SERIAL:
       keep_text (&edid->serial_text, d);
-      return TRUE;
+      break;
     case BW_EDID_TAG_RANGE:
-      return read_range (edid, d, offset, error);
+      read_range (edid, d, offset);
+      break;
     case BW_EDID_TAG_STANDARD:
-      return read_standard (edid, d + 5, 6, offset + 5, error);
+      read_standard (edid, d + 5, 6, offset + 5);
+      break;
     case BW_EDID_TAG_ESTABLISHED_III:
       bw_edid_add_established_iii (edid, d + 6);
-      return TRUE;
+      break;
     case BW_EDID_TAG_DUMMY:
     case BW_EDID_TAG_TEXT:
-      return TRUE;
+      break;
     default:
-      add_note (edid, _ ("The descriptor at byte %zu has tag %02X, which was not read."), offset,
+      add_note (edid, _ ("The descriptor at byte %1$zu has tag %2$02X, which was not read."), offset,
                 d[3]);
-      return TRUE;
+      break;
     }
 }
 
@@ -268,31 +326,29 @@ read_base (BwEdid *edid, const guint8 *b, GError **error)
     return FALSE;
   read_display (edid, b);
   bw_edid_add_established (edid, b + BW_EDID_AT_ESTABLISHED);
-  if (!read_standard (edid, b + BW_EDID_AT_STANDARD, BW_EDID_N_STANDARD, BW_EDID_AT_STANDARD,
-                      error))
-    return FALSE;
+  read_standard (edid, b + BW_EDID_AT_STANDARD, BW_EDID_N_STANDARD, BW_EDID_AT_STANDARD);
   for (gsize i = 0; i < BW_EDID_N_DESCRIPTORS; i++)
     {
       gsize at = BW_EDID_AT_DESCRIPTORS + i * BW_EDID_DETAILED_BYTES;
-      if (!read_descriptor (edid, b + at, at, error))
-        return FALSE;
+      read_descriptor (edid, b + at, at);
     }
   return TRUE;
 }
 
-static gboolean
-read_extensions (BwEdid *edid, const guint8 *bytes, gsize length, GError **error)
+static void
+read_extension (BwEdid *edid, const guint8 *bytes, gsize block)
 {
-  for (gsize at = BW_EDID_BLOCK_BYTES; at < length; at += BW_EDID_BLOCK_BYTES)
-    {
-      edid->n_extensions++;
-      if (bytes[at] != TAG_CTA)
-        add_note (edid, _ ("Extension block %u has tag %02X, which was not read."),
-                  edid->n_extensions, bytes[at]);
-      else if (!bw_edid_read_cta (edid, bytes + at, at, error))
-        return FALSE;
-    }
-  return TRUE;
+  GError *trouble = NULL;
+  gsize at = block * BW_EDID_BLOCK_BYTES;
+
+  edid->n_extensions++;
+  if (!check_sum (bytes, block, &trouble))
+    bw_edid_leave_out (edid, trouble);
+  else if (bytes[at] != TAG_CTA)
+    add_note (edid, _ ("Extension block %1$u has tag %2$02X, which was not read."), edid->n_extensions,
+              bytes[at]);
+  else
+    bw_edid_read_cta (edid, bytes + at, at);
 }
 
 /* Each timing has an id of its own, in the order of the block. */
@@ -314,7 +370,8 @@ number_timings (BwEdid *edid)
  * @length: 128 for each block
  *
  * Reads the base block of VESA E-EDID (1.0 to 1.4) and the video descriptors and detailed timings
- * of CTA-861 extensions. Checksums, lengths and counts must be right.
+ * of CTA-861 extensions. The header, the version and the checksum of the base block must be right;
+ * what else is faulty is left out and noted, and the rest is taken.
  *
  * Returns: (transfer full): what it says, or %NULL with @error in %BW_INTERCHANGE_ERROR, which
  * names the byte
@@ -323,9 +380,12 @@ BwEdid *
 bw_edid_parse (const guint8 *bytes, gsize length, GError **error)
 {
   g_autoptr (BwEdid) edid = bw_edid_new ();
-  if (!check_length (bytes, length, error) || !check_sums (bytes, length, error)
-      || !read_base (edid, bytes, error) || !read_extensions (edid, bytes, length, error))
+  if (!check_length (bytes, length, error) || !check_sum (bytes, 0, error)
+      || !read_base (edid, bytes, error))
     return NULL;
+  gsize blocks = count_blocks (edid, bytes, length);
+  for (gsize block = 1; block < blocks; block++)
+    read_extension (edid, bytes, block);
   number_timings (edid);
   return g_steal_pointer (&edid);
 }

@@ -112,11 +112,15 @@ note_losses (BwEdidWriter *writer, const BwEdidPick *pick)
     {
       g_autofree char *is = bw_quantity_format (pick->clock_hz, BW_DIMENSION_FREQUENCY, 8, mark);
       g_autofree char *said = bw_quantity_format (stated_hz, BW_DIMENSION_FREQUENCY, 8, mark);
-      bw_edid_note (writer, _ ("%s: its pixel clock of %s is stated as %s."), raster->name, is,
-                    said);
+      bw_edid_note (writer, _ ("%1$s: its pixel clock of %2$s is stated as %3$s."), raster->name,
+                    is, said);
     }
   if (raster->pixel_repeat > 1)
-    bw_edid_note (writer, _ ("%s: each pixel is sent %d times, which the block cannot say."),
+    bw_edid_note (writer,
+                  g_dngettext (GETTEXT_PACKAGE,
+                               "%1$s: each pixel is sent %2$d time, which the block cannot say.",
+                               "%1$s: each pixel is sent %2$d times, which the block cannot say.",
+                               (gulong) raster->pixel_repeat),
                   raster->name, raster->pixel_repeat);
   if (raster->h_border > 0 || raster->v_border > 0)
     bw_edid_note (writer, _ ("%s: its borders are stated as part of the porches."), raster->name);
@@ -161,11 +165,16 @@ put_name (BwEdidWriter *writer, guint8 *d)
     length--;
   if (length < NAME_LENGTH)
     d[5 + length] = '\n';
+  g_autofree char *stated = g_strndup ((const char *) d + 5, length);
   if (length != strlen (writer->monitor->name)
       || memcmp (d + 5, writer->monitor->name, length) != 0)
-    bw_edid_note (writer,
-                  _ ("The name is stated as “%.*s”: at most %d ASCII characters are allowed."),
-                  (int) length, (const char *) d + 5, NAME_LENGTH);
+    bw_edid_note (
+        writer,
+        g_dngettext (GETTEXT_PACKAGE,
+                     "The name is stated as “%1$s”: at most %2$d ASCII character is allowed.",
+                     "The name is stated as “%1$s”: at most %2$d ASCII characters are allowed.",
+                     NAME_LENGTH),
+        stated, NAME_LENGTH);
 }
 
 static void
@@ -204,7 +213,7 @@ put_identity (BwEdidWriter *writer)
   memset (b + BW_EDID_AT_STANDARD, 1, 2 * BW_EDID_N_STANDARD);
   bw_edid_note (
       writer,
-      _ ("Maker's code %s and year %d are made up; gamma and the colours of the phosphors "
+      _ ("Maker's code %1$s and year %2$d are made up; gamma and the colours of the phosphors "
          "are left unstated."),
       maker, YEAR);
 }

@@ -85,7 +85,7 @@ typedef struct
 
 /**
  * BwEdid:
- * @manufacturer: three letters
+ * @manufacturer: three letters; empty where its code is faulty
  * @year: of making, or of the model if @week is 255; zero: not stated
  * @digital: a digital input; the figures of analogue video are then zero
  * @white_v: black to white; for an analogue input
@@ -104,7 +104,8 @@ typedef struct
  * @timings: (element-type BwEdidTiming): in their order in the block; the first is preferred
  * @modes: (element-type BwEdidMode)
  * @n_extensions: blocks of 128 bytes after the base block
- * @notes: (element-type utf8): what the block holds beyond this, and was left unread
+ * @notes: (element-type utf8): what the block holds beyond this and was left unread, and what is
+ *   faulty and was left out, each with the byte and the reason
  *
  * What an EDID says of a monitor, as far as it bears on rasters.
  */

@@ -66,8 +66,9 @@ bw_modeline_fault (const BwModeline *line, guint i, BwInterchangeError code, con
                    GError **error)
 {
   if (i >= line->words->len)
-    return bw_interchange_fault (error, code, _ ("Mode line, word %u is missing: %s"), i + 1, says);
-  return bw_interchange_fault (error, code, _ ("Mode line, word %u (“%s”): %s"), i + 1,
+    return bw_interchange_fault (error, code, _ ("Mode line, word %1$u is missing: %2$s"), i + 1,
+                                 says);
+  return bw_interchange_fault (error, code, _ ("Mode line, word %1$u (“%2$s”): %3$s"), i + 1,
                                bw_modeline_word (line, i)->text, says);
 }
 
@@ -109,8 +110,11 @@ split_words (BwModeline *line, const char *text, GError **error)
 
   if (length > BW_MODELINE_MAX_BYTES)
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_TEXT,
-                                 _ ("Mode line: %zu bytes; at most %d are allowed"), length,
-                                 BW_MODELINE_MAX_BYTES);
+                                 g_dngettext (GETTEXT_PACKAGE,
+                                              "Mode line: %1$zu byte; at most %2$d are allowed",
+                                              "Mode line: %1$zu bytes; at most %2$d are allowed",
+                                              length),
+                                 length, BW_MODELINE_MAX_BYTES);
   if (!g_utf8_validate (text, (gssize) length, &end))
     return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_TEXT,
                                  _ ("Mode line, byte %td: not UTF-8 text"), end - text + 1);
@@ -145,7 +149,7 @@ read_name (BwModeline *line, GError **error)
     if (bw_char_is_refused (g_utf8_get_char (p)))
       return bw_interchange_fault (
           error, BW_INTERCHANGE_ERROR_TEXT,
-          _ ("Mode line, word %u: the name of the mode holds U+%04X, a control character or one "
+          _ ("Mode line, word %1$u: the name of the mode holds U+%2$04X, a control character or one "
              "that is not seen"),
           line->first + 1, g_utf8_get_char (p));
   return TRUE;
@@ -224,10 +228,10 @@ check_order (const BwModeline *line, guint n, GError **error)
   if (before == 0)
     says = g_strdup_printf (_ ("%s must be at least 1"), number_names[n]);
   else if (strict)
-    says = g_strdup_printf (_ ("%s must be greater than %s, which is %d"), number_names[n],
+    says = g_strdup_printf (_ ("%1$s must be greater than %2$s, which is %3$d"), number_names[n],
                             number_names[n - 1], before);
   else
-    says = g_strdup_printf (_ ("%s must not be less than %s, which is %d"), number_names[n],
+    says = g_strdup_printf (_ ("%1$s must not be less than %2$s, which is %3$d"), number_names[n],
                             number_names[n - 1], before);
   return bw_modeline_fault (line, line->first + 2 + n, BW_INTERCHANGE_ERROR_ORDER, says, error);
 }
@@ -241,7 +245,7 @@ read_numbers (BwModeline *line, GError **error)
       if (i >= line->words->len || !bw_modeline_number (bw_modeline_word (line, i), &line->at[n]))
         {
           g_autofree char *says = NULL;
-          says = g_strdup_printf (_ ("%s is needed here: a whole number from 0 to %d"),
+          says = g_strdup_printf (_ ("%1$s is needed here: a whole number from 0 to %2$d"),
                                   number_names[n], BW_MODELINE_NUMBER_MAX);
           return bw_modeline_fault (line, i, BW_INTERCHANGE_ERROR_NUMBER, says, error);
         }
@@ -326,7 +330,7 @@ check_whole (const BwModeline *line, BwRaster *raster, GError **error)
   if (bw_raster_check (raster, &trouble))
     return TRUE;
   return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_RASTER,
-                               _ ("Mode line, words %u to %u (clock to vtotal): %s"),
+                               _ ("Mode line, words %1$u to %2$u (clock to vtotal): %3$s"),
                                line->first + 2, line->first + 2 + BW_MODELINE_N_NUMBERS,
                                trouble->message);
 }

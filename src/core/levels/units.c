@@ -10,6 +10,7 @@ G_DEFINE_QUARK (bw-level-unit-error-quark, bw_level_unit_error)
 static const BwKind units[BW_N_LEVEL_UNITS] = {
   [BW_LEVEL_VOLTS] = { "v", N_ ("V") },
   [BW_LEVEL_IRE] = { "ire", N_ ("IRE") },
+  /* xgettext:no-c-format */
   [BW_LEVEL_PERCENT] = { "percent", N_ ("% of white") },
   [BW_LEVEL_CODE_8] = { "code_8", N_ ("8-bit code") },
   [BW_LEVEL_CODE_10] = { "code_10", N_ ("10-bit code") },
@@ -131,9 +132,10 @@ check_code (double value, BwLevelUnit unit, GError **error)
   /* What rounds to a code that is allowed is one. */
   if (value >= low - 0.5 && value < high + 0.5)
     return TRUE;
-  g_set_error (error, BW_LEVEL_UNIT_ERROR, BW_LEVEL_UNIT_ERROR_CODE,
-               _ ("code %.1f is outside %.0f to %.0f, which ITU-R BT.601 leaves for the picture"),
-               value, low, high);
+  g_set_error (
+      error, BW_LEVEL_UNIT_ERROR, BW_LEVEL_UNIT_ERROR_CODE,
+      _ ("code %1$.1f is outside %2$.0f to %3$.0f, which ITU-R BT.601 leaves for the picture"),
+      value, low, high);
   return FALSE;
 }
 

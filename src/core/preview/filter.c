@@ -180,7 +180,7 @@ set_weights (BwResampler *resampler, int i, int n_in, double place, double reach
   resampler->first[i] = first;
   for (int j = low; j <= high; j++)
     sum += weight (j - place, user_data);
-  for (int j = low; j <= high && fabs (sum) > 1e-12; j++)
+  for (int j = low; j <= high && sum > 1e-12; j++)
     weights[CLAMP (j, 0, n_in - 1) - first] += (float) (weight (j - place, user_data) / sum);
 }
 

@@ -107,7 +107,7 @@ check_size (const BwPreview *preview, GError **error)
       || preview->height > BW_PREVIEW_MAX_SIDE)
     {
       g_set_error (error, BW_PREVIEW_ERROR, BW_PREVIEW_ERROR_SIZE,
-                   _ ("A preview of %d by %d pixels cannot be made; allowed: 1 to %d"),
+                   _ ("A preview of %1$d by %2$d pixels cannot be made; allowed: 1 to %3$d"),
                    preview->width, preview->height, BW_PREVIEW_MAX_SIDE);
       return FALSE;
     }

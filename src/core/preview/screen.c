@@ -73,7 +73,7 @@ table_init (Table *table, const BwPreviewPlan *plan)
   table->at = g_new0 (double, table->n + 2);
   for (int i = 0; i < table->n; i++)
     table->at[i] = cosine_sum (responses, n, 2 * G_PI * i / ((double) n * TABLE_STEPS));
-  while (table->n > TABLE_STEPS && fabs (table->at[table->n - 1]) < TABLE_TAIL * table->at[0])
+  while (table->n > TABLE_STEPS && table->at[table->n - 1] < TABLE_TAIL * table->at[0])
     table->n--;
   table->at[table->n] = table->at[table->n + 1] = 0;
 }

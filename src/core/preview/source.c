@@ -23,15 +23,14 @@ struct _BwPreviewReader
   float *inside;  /* how much of each step of the grid lies in the active line: 0 to 1 */
 };
 
-/* A sinc under a cosine bell: it passes its band evenly, and folds only the last tenth of it. */
+/* A sinc under a cosine bell, which ends at %LOBES: it passes its band evenly, and folds only the last
+ * tenth of it. */
 static double
 sinc_weight (double x, gconstpointer user_data)
 {
   double zeros = x / *(const double *) user_data; /* pixels from one zero to the next */
-
-  if (fabs (zeros) >= LOBES)
-    return 0;
   double bell = 0.5 + 0.5 * cos (G_PI * zeros / LOBES);
+
   return fabs (zeros) < 1e-9 ? 1 : bell * sin (G_PI * zeros) / (G_PI * zeros);
 }
 

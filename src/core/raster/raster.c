@@ -87,6 +87,24 @@ static const BwFieldTable pixel_table = { G_N_ELEMENTS (pixel_fields), pixel_fie
 static const BwFieldTable time_table = { G_N_ELEMENTS (time_fields), time_fields };
 
 /**
+ * bw_raster_keys:
+ *
+ * Returns: (transfer none): some of the keys that a raster has in a file
+ */
+const BwFieldTable *
+bw_raster_keys (BwRasterKeys which)
+{
+  static const BwFieldTable *const tables[BW_N_RASTER_KEYS] = {
+    [BW_RASTER_KEYS_ALL] = &common_table,
+    [BW_RASTER_KEYS_SECOND_FIELD] = &second_table,
+    [BW_RASTER_KEYS_IN_PIXELS] = &pixel_table,
+    [BW_RASTER_KEYS_IN_TIME] = &time_table,
+  };
+  g_return_val_if_fail (which < BW_N_RASTER_KEYS, NULL);
+  return tables[which];
+}
+
+/**
  * bw_raster_new:
  *
  * Returns: (transfer full): a raster with nothing in it but one sample for each pixel
@@ -274,10 +292,11 @@ load_tables (BwRaster *raster, GKeyFile *keys, const char *group, const char *fi
 
   if (pixels == line_rate)
     {
-      g_set_error (error, BW_RASTER_ERROR, BW_RASTER_ERROR_NO_RATE,
-                   _ ("%s: [%s]: either pixel_clock (intervals in pixels) or line_rate (intervals "
-                      "in time) is needed, and not both"),
-                   file, group);
+      g_set_error (
+          error, BW_RASTER_ERROR, BW_RASTER_ERROR_NO_RATE,
+          _ ("%1$s: [%2$s]: either pixel_clock (intervals in pixels) or line_rate (intervals "
+             "in time) is needed, and not both"),
+          file, group);
       return FALSE;
     }
   if (!bw_fields_load (&common_table, raster, keys, group, file, error)

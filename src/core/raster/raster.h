@@ -130,6 +130,18 @@ BwRaster *bw_raster_copy (const BwRaster *raster);
 void bw_raster_free (BwRaster *raster);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwRaster, bw_raster_free)
 
+/* Which keys a raster has in a file: those of all rasters, those of an interlaced one whose fields
+ * differ, and those of the line, in pixels with a clock or in time with a line rate. */
+typedef enum
+{
+  BW_RASTER_KEYS_ALL,
+  BW_RASTER_KEYS_SECOND_FIELD,
+  BW_RASTER_KEYS_IN_PIXELS,
+  BW_RASTER_KEYS_IN_TIME,
+  BW_N_RASTER_KEYS
+} BwRasterKeys;
+
+const BwFieldTable *bw_raster_keys (BwRasterKeys which);
 BwRaster *bw_raster_load (GKeyFile *keys, const char *group, const char *id, const char *file,
                           GError **error);
 void bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group);

@@ -61,12 +61,12 @@ limit_words (BwNode *row, BwReadingKind kind, double value, const BwJudgement *j
 
   if (upper)
     return bw_node_print (row,
-                          within ? _ ("%s below the upper limit, %s")
-                                 : _ ("%s above the upper limit, %s"),
+                          within ? _ ("%1$s below the upper limit, %2$s")
+                                 : _ ("%1$s above the upper limit, %2$s"),
                           distance, limit);
   return bw_node_print (row,
-                        within ? _ ("%s above the lower limit, %s")
-                               : _ ("%s below the lower limit, %s"),
+                        within ? _ ("%1$s above the lower limit, %2$s")
+                               : _ ("%1$s below the lower limit, %2$s"),
                         distance, limit);
 }
 
@@ -75,7 +75,7 @@ deviation (BwReadingKind kind, const BwJudgement *judgement)
 {
   BwValue value = bw_value_signed (
       quantity ("deviation", kind, judgement->deviation, DEVIATION_DIGITS));
-  gboolean none = fabs (judgement->deviation) <= ROUNDING * fabs (judgement->nominal);
+  gboolean none = fabs (judgement->deviation) <= ROUNDING * judgement->nominal;
   return bw_value_read_as (value, none ? "0" : NULL);
 }
 

@@ -99,7 +99,7 @@ check_bands (const BwStandardLimits *limits, const char *file, GError **error)
           || (bands->n == 2 && nominal >= bands->at[1].low && nominal <= bands->at[1].high))
         continue;
       g_set_error (error, BW_KEYFILE_ERROR, BW_KEYFILE_ERROR_VALUE,
-                   _ ("%s: [%s] %s: write the nominal value and the range around it, such as "
+                   _ ("%1$s: [%2$s] %3$s: write the nominal value and the range around it, such as "
                       "“4.7 us; 4.6 us .. 4.8 us”"),
                    file, limits->id, bw_kind_id (&bw_readings, i));
       return FALSE;
@@ -151,11 +151,10 @@ GPtrArray *
 bw_limits_shipped (void)
 {
   g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func ((GDestroyNotify) g_error_free);
-  g_autoptr (GBytes) bytes = g_resource_lookup_data (
-      bw_catalogue_get_resource (), "/org/breezeway/Breezeway/catalogue/limits.ini",
-      G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
   gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
+  g_autofree char *text = bw_keyfile_shipped (bw_catalogue_get_resource (),
+                                              "/org/breezeway/Breezeway/catalogue/limits.ini",
+                                              &length);
   return bw_limits_load (text, length, "limits.ini", faults);
 }
 

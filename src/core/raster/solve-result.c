@@ -38,6 +38,7 @@ add_figure (BwNode *table, guint figure, const BwSolved *solved)
 {
   BwNode *row = bw_node_row (table);
   g_autofree char *ids = bw_kind_set_ids (&bw_figures, solved->from, ", ");
+  /* Translators: the figures that it follows from. */
   const char *from = solved->entered ? _ ("entered") : bw_node_print (row, _ ("from %s"), ids);
 
   bw_node_cell (row, bw_value_words ("id", bw_kind_id (&bw_figures, figure)));

@@ -320,15 +320,15 @@ check_relation (const BwSolver *solver, const Relation *relation, GError **error
   if (!isfinite (other.value))
     {
       g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_NEGATIVE,
-                   _ ("%s would be without limit, from %s"), bw_kind_label (&bw_figures, figure),
-                   members);
+                   _ ("%1$s would be without limit, from %2$s"),
+                   bw_kind_label (&bw_figures, figure), members);
       return FALSE;
     }
   g_autofree char *first = figure_text (solver, figure);
   g_autofree char *second = bw_quantity_format (other.value, bw_figure_dimension (figure), 7,
                                                 bw_quantity_locale_mark ());
   g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_CONTRADICTION,
-               _ ("these contradict each other: %s (%s would have to be %s)"), members, first,
+               _ ("these contradict each other: %1$s (%2$s would have to be %3$s)"), members, first,
                second);
   return FALSE;
 }
@@ -362,7 +362,7 @@ check_sign (const BwSolver *solver, BwFigure figure, GError **error)
     return TRUE;
   g_autofree char *members = entered_text (solver, solved->from);
   g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_NEGATIVE,
-               _ ("%s would be negative or without limit, from %s"),
+               _ ("%1$s would be negative or without limit, from %2$s"),
                bw_kind_label (&bw_figures, figure), members);
   return FALSE;
 }

@@ -76,7 +76,7 @@ check_request (const BwFormulaRequest *request, GError **error)
   if (request->width < BW_FORMULA_SIZE_MIN || request->width > BW_FORMULA_SIZE_MAX
       || request->height < BW_FORMULA_SIZE_MIN || request->height > BW_FORMULA_SIZE_MAX)
     g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
-                 _ ("%d×%d: width and height from %d to %d are allowed"), request->width,
+                 _ ("%1$d×%2$d: width and height from %3$d to %4$d are allowed"), request->width,
                  request->height, BW_FORMULA_SIZE_MIN, BW_FORMULA_SIZE_MAX);
   else if (rate.den > 100000000 || rate.num < 10 * rate.den || rate.num > 400 * rate.den)
     g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
@@ -132,8 +132,8 @@ name_raster (BwRaster *raster, gboolean cvt, const BwFormulaRequest *request)
   g_autofree char *rate = bw_quantity_format (bw_ratio_to_double (request->field_rate_hz),
                                               BW_DIMENSION_FREQUENCY, 5, BW_FILE_MARK);
   raster->id = g_strconcat (cvt ? "cvt-" : "gtf-", text, NULL);
-  raster->name = g_strdup_printf (_ ("%s: %d×%d, %s%s%s%s"), cvt ? "CVT" : "GTF", request->width,
-                                  request->height, rate,
+  raster->name = g_strdup_printf (_ ("%1$s: %2$d×%3$d, %4$s%5$s%6$s%7$s"), cvt ? "CVT" : "GTF",
+                                  request->width, request->height, rate,
                                   request->reduced ? _ (", reduced blanking") : "",
                                   request->interlaced ? _ (", interlaced") : "",
                                   request->margins ? _ (", margins") : "");
@@ -154,7 +154,7 @@ finish (BwRaster *raster, gboolean cvt, const BwFormulaRequest *request, GError 
       && bw_raster_check (raster, &trouble))
     return raster;
   g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE,
-               _ ("%s cannot give this: %s"), raster->name,
+               _ ("%1$s cannot give this: %2$s"), raster->name,
                trouble != NULL ? trouble->message
                                : _ ("the line's front porch would be negative, since the blanking "
                                     "curve fails at such a low line rate"));
@@ -301,7 +301,8 @@ bw_standards_cvt_figures (const BwFormulaRequest *request, BwRaster *raster, GEr
   if (settle_figures (raster))
     return TRUE;
   g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_NOT_REALISABLE,
-               _ ("VESA CVT 1.2 cannot give %d×%d at that rate"), request->width, request->height);
+               _ ("VESA CVT 1.2 cannot give %1$d×%2$d at that rate"), request->width,
+               request->height);
   return FALSE;
 }
 
@@ -405,9 +406,8 @@ check_rate (BwRatio rate_hz, gint64 least_hz, gint64 most_hz, GError **error)
       && rate_hz.num / rate_hz.den < most_hz)
     return TRUE;
   g_set_error (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST,
-               _ ("a rate from %" G_GINT64_FORMAT " Hz to %" G_GINT64_FORMAT
-                  " Hz is allowed, with at most eight decimals"),
-               least_hz, most_hz);
+               _ ("a rate from %1$ld Hz to %2$ld Hz is allowed, with at most eight decimals"),
+               (long) least_hz, (long) most_hz);
   return FALSE;
 }
 

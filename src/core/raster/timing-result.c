@@ -8,7 +8,7 @@
  * field not of a progressive one. */
 
 static const char order[] =
-    "id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
+    "format id name source scan pixel_clock_hz h_active h_front_porch h_sync h_back_porch h_total "
     "h_active_s h_front_porch_s h_sync_s h_back_porch_s h_blanking_s line_period_s v_active "
     "v_front_porch v_sync v_back_porch lines_per_field lines_per_frame line_rate_hz field_rate_hz "
     "frame_rate_hz h_sync_polarity v_sync_polarity h_border v_border v_active_field_2 "
@@ -101,7 +101,12 @@ add_line (BwNode *to, const Timing *t)
   if (r->pixel_repeat > 1)
     bw_node_figure (line, _ ("Each sample is sent"),
                     bw_value_read_as (bw_value_count ("pixel_repeat", r->pixel_repeat),
-                                      bw_node_print (line, _ ("%d times"), r->pixel_repeat)));
+                                      bw_node_print (line,
+                                                     /* Translators: how often a sample is sent. */
+                                                     g_dngettext (GETTEXT_PACKAGE, "%d time",
+                                                                  "%d times",
+                                                                  (gulong) r->pixel_repeat),
+                                                     r->pixel_repeat)));
   else
     bw_node_member (line,
                     bw_value_if (f->has_pixels, bw_value_count ("pixel_repeat", r->pixel_repeat)));
@@ -218,7 +223,7 @@ add_sync (BwNode *to, const Timing *t)
   if (r->equalising_before > 0 || r->equalising_after > 0)
     bw_node_figure (sync, _ ("Equalising pulses"),
                     bw_value_says (NULL,
-                                   bw_node_print (sync, _ ("%d before, %d after"),
+                                   bw_node_print (sync, _ ("%1$d before, %2$d after"),
                                                   r->equalising_before, r->equalising_after)));
   bw_node_figure (sync, _ ("Equalising width"),
                   bw_value_if (r->equalising_width_s > 0,

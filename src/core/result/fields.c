@@ -24,7 +24,8 @@ range_words (BwRange range, BwDimension dimension, char mark)
     return bw_quantity_format_range (range, dimension, DIGITS, mark);
   g_autofree char *low = one_words (range.low, dimension, mark);
   g_autofree char *high = one_words (range.high, dimension, mark);
-  return g_strdup_printf (_ ("%s to %s"), low, high);
+  /* Translators: the least and the greatest. */
+  return g_strdup_printf (C_ ("range", "%1$s to %2$s"), low, high);
 }
 
 static char *

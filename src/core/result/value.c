@@ -279,7 +279,7 @@ static double
 rounded (double number, int decimals)
 {
   double scale = pow (10, decimals);
-  return copysign (round (fabs (number) * scale * (1 + ARITHMETIC)) / scale, number);
+  return copysign (round (number * scale * (1 + ARITHMETIC)) / scale, number);
 }
 
 /* Writes @decimals digits after @mark. A number that rounds to zero has no sign. */

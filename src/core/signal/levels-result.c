@@ -464,7 +464,7 @@ bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
 
   bw_wire_form_standard (ask->system, ask->signal, ask->sync, BW_SHAPE_BILEVEL, &form);
   bw_node_say (to, BW_SAY_NOTE, NULL,
-               bw_node_print (to, _ ("%s, %s, across 75 Ω, above blanking"),
+               bw_node_print (to, _ ("%1$s, %2$s, across 75 Ω, above blanking"),
                               bw_kind_label (&bw_colour_systems, ask->system),
                               bw_kind_label (&bw_signals, ask->signal)));
   bw_node_member (to, bw_value_kind ("system", &bw_colour_systems, ask->system));
@@ -575,7 +575,7 @@ load_words (BwNode *to, double load_ohm, double gain)
 
   if (bw_near (gain, 1, 1e-6))
     return bw_node_print (to, _ ("%s: the levels are right"), ohm);
-  return bw_node_print (to, _ ("%s: every level × %s (%s\u00a0dB)"), ohm,
+  return bw_node_print (to, _ ("%1$s: every level × %2$s (%3$s\u00a0dB)"), ohm,
                         bw_node_take (to, bw_value_text (&ratio, mark)),
                         bw_node_take (to, bw_value_text (&db, mark)));
 }

@@ -123,10 +123,11 @@ take_rate (BwSynthesis *s, BwRatio rate_hz, GError **error)
       g_autofree char *least = bw_quantity_format (least_hz, BW_DIMENSION_FREQUENCY, 4, '.');
       g_autofree char *most = bw_quantity_format (most_hz, BW_DIMENSION_FREQUENCY, 4, '.');
       g_autofree char *given = bw_quantity_format (rate, BW_DIMENSION_FREQUENCY, 6, '.');
-      g_set_error (error, BW_SYNTHESIS_ERROR, BW_SYNTHESIS_ERROR_RATE,
-                   _ ("a sampling rate of %s is not possible; allowed are %s, twice the highest "
-                      "frequency of this signal, to %s"),
-                   given, least, most);
+      g_set_error (
+          error, BW_SYNTHESIS_ERROR, BW_SYNTHESIS_ERROR_RATE,
+          _ ("a sampling rate of %1$s is not possible; allowed are %2$s, twice the highest "
+             "frequency of this signal, to %3$s"),
+          given, least, most);
       return FALSE;
     }
   s->sample_s = 1 / rate;
@@ -147,10 +148,11 @@ check_burst (const BwSynthesis *s, GError **error)
     return TRUE;
   g_autofree char *from = bw_quantity_format (c->burst_from_s, BW_DIMENSION_TIME, 3, '.');
   g_autofree char *to = bw_quantity_format (c->burst_to_s, BW_DIMENSION_TIME, 3, '.');
-  g_set_error (error, BW_SYNTHESIS_ERROR, BW_SYNTHESIS_ERROR_RASTER,
-               _ ("the burst, from %s to %s after the line sync begins, does not lie on the back "
-                  "porch of the raster"),
-               from, to);
+  g_set_error (
+      error, BW_SYNTHESIS_ERROR, BW_SYNTHESIS_ERROR_RASTER,
+      _ ("the burst, from %1$s to %2$s after the line sync begins, does not lie on the back "
+         "porch of the raster"),
+      from, to);
   return FALSE;
 }
 

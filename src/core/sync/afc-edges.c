@@ -108,7 +108,7 @@ static gboolean
 is_same (const BwSyncSpan *span, const BwSyncLine *line)
 {
   const double same_s = 1e-9;
-  return span->n > 0 && span->edge == line->edge && fabs (span->late_s - line->late_s) < same_s;
+  return span->edge == line->edge && fabs (span->late_s - line->late_s) < same_s;
 }
 
 static void

@@ -193,7 +193,7 @@ follow (BwSyncRun *run, const BwSyncMix *mix, const BwSyncAfc *afc)
   double half_s = mix->line_s / 2;
   int first = (int) floor ((bw_sync_run_line (run, 0)->due_s - mix->what.delay_s) / half_s + 0.5);
   int picture = (picture_half_line (mix) - first) / 2, n = (int) run->lines->len;
-  int last = MAX (n, picture) + (int) (SETTLING_CONSTANTS * afc->time_constant_lines) + 1;
+  int last = MAX (n, picture) + (int) (SETTLING_CONSTANTS * afc->time_constant_lines);
   Loop loop = settled_loop (mix, afc);
 
   run->static_s = loop.phase_s;

@@ -34,10 +34,12 @@ head_words (BwNode *to, const BwSyncMixCase *what)
   const char *name = bw_node_take (to, bw_sync_mix_name (what));
 
   if (what->gate == BW_SYNC_GATE_STANDARD)
-    return bw_node_print (to, _ ("%s (%s), field %d: %s"), raster, what->raster->id,
+    /* Translators: raster, its id, field, and the gate that combines the syncs. */
+    return bw_node_print (to, _ ("%1$s (%2$s), field %3$d: %4$s"), raster, what->raster->id,
                           what->field + 1, name);
-  return bw_node_print (to, _ ("%s (%s), field %d: %s, H %s, V %s"), raster, what->raster->id,
-                        what->field + 1, name, bw_kind_label (&bw_polarities, what->h_polarity),
+  return bw_node_print (to, _ ("%1$s (%2$s), field %3$d: %4$s, H %5$s, V %6$s"), raster,
+                        what->raster->id, what->field + 1, name,
+                        bw_kind_label (&bw_polarities, what->h_polarity),
                         bw_kind_label (&bw_polarities, what->v_polarity));
 }
 

@@ -96,7 +96,7 @@ say_form (Writer *writer)
     return;
   g_autofree char *remedy = inverters_text (what);
   say (writer,
-       g_strdup_printf (_ ("%s of %s H and %s V is no composite sync: %s; %s."),
+       g_strdup_printf (_ ("%1$s of %2$s H and %3$s V is no composite sync: %4$s; %5$s."),
                         bw_kind_label (&bw_sync_gates, what->gate),
                         polarity_label (what->h_polarity), polarity_label (what->v_polarity),
                         form_text (writer->mix->form), remedy));
@@ -135,9 +135,10 @@ append_span (GString *text, const BwSyncRun *run, const BwSyncSpan *span, char m
   int last = line_at (run, span->first + span->n - 1)->line;
 
   if (span->n == 1)
-    g_string_append_printf (text, _ ("line %d, %s"), first, how);
+    /* Translators: number of a line, and by how much it is early or late. */
+    g_string_append_printf (text, _ ("line %1$d, %2$s"), first, how);
   else
-    g_string_append_printf (text, _ ("lines %d to %d, %s"), first, last, how);
+    g_string_append_printf (text, _ ("lines %1$d to %2$d, %3$s"), first, last, how);
 }
 
 static void
@@ -145,21 +146,32 @@ say_edges (Writer *writer)
 {
   const BwSyncRun *run = writer->run;
   g_autoptr (GArray) spans = bw_sync_run_spans (run);
-  GString *text = g_string_new (NULL);
+  g_autoptr (GString) text = g_string_new (NULL);
 
   if (spans->len == 0)
-    g_string_append_printf (text, _ ("Each of the %u lines shown has its edge at its place"),
-                            run->lines->len);
-  else
-    g_string_append_printf (text, _ ("Of the %u lines shown %u have their edge at its place; not "),
-                            run->lines->len, run->n[BW_AFC_EDGE_RIGHT]);
+    {
+      say (writer,
+           g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "The %u line shown has its edge at its place.",
+                                         "Each of the %u lines shown has its edge at its place.",
+                                         run->lines->len),
+                            run->lines->len));
+      return;
+    }
   for (guint i = 0; i < spans->len; i++)
     {
       g_string_append (text, i > 0 ? "; " : "");
       append_span (text, run, &g_array_index (spans, BwSyncSpan, i), writer->mark);
     }
-  g_string_append_c (text, '.');
-  say (writer, g_string_free (text, FALSE));
+  say (
+      writer,
+      g_strdup_printf (
+          /* Translators: the third is a list such as “line 4, 2 µs late; lines 6 to 9, missing”. */
+          g_dngettext (GETTEXT_PACKAGE,
+                       "Of the %1$u line shown %2$u have their edge at its place; not %3$s.",
+                       "Of the %1$u lines shown %2$u have their edge at its place; not %3$s.",
+                       run->lines->len),
+          run->lines->len, run->n[BW_AFC_EDGE_RIGHT], text->str));
 }
 
 /* Structure */
@@ -170,8 +182,9 @@ standard_text (const BwSyncStructure *structure)
   if (structure->n_serrations == 0 && structure->n_equalising[0] + structure->n_equalising[1] == 0)
     return NULL;
   return g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "%u serration in field sync and %u + %u equalising pulses",
-                   "%u serrations in field sync and %u + %u equalising pulses",
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%1$u serration in field sync and %2$u + %3$u equalising pulses",
+                   "%1$u serrations in field sync and %2$u + %3$u equalising pulses",
                    structure->n_serrations),
       structure->n_serrations, structure->n_equalising[0], structure->n_equalising[1]);
 }
@@ -240,10 +253,10 @@ place_text (const Writer *writer, double phase_s)
   const char *to = phase_s > 0 ? _ ("to the left") : _ ("to the right");
 
   if (width_m <= 0)
-    return g_strdup_printf (_ ("%s of its width %s"), part, to);
+    return g_strdup_printf (_ ("%1$s of its width %2$s"), part, to);
   g_autofree char *length = bw_quantity_format (share * width_m, BW_DIMENSION_LENGTH, DIGITS,
                                                 writer->mark);
-  return g_strdup_printf (_ ("%s of its width (%s) %s"), part, length, to);
+  return g_strdup_printf (_ ("%1$s of its width (%2$s) %3$s"), part, length, to);
 }
 
 /* TRUE if the error still grows after the first picture line. */
@@ -261,7 +274,7 @@ bend_text (const Writer *writer)
   if (!grows (run))
     return g_steal_pointer (&first);
   g_autofree char *most = place_text (writer, run->bend_s);
-  return g_strdup_printf (_ ("%s, further down up to %s"), first, most);
+  return g_strdup_printf (_ ("%1$s, further down up to %2$s"), first, most);
 }
 
 static void
@@ -277,13 +290,19 @@ say_bend (Writer *writer)
     say (writer,
          g_strdup_printf (_ ("The picture starts straight, at line %d."), run->picture_line));
   else if (run->settle_lines >= active)
-    say (writer, g_strdup_printf (_ ("At the first line of picture, %d, it is %s %s: the top bends "
-                                     "by %s, and does not stand straight within the field."),
-                                  run->picture_line, off, how, bend));
+    say (writer,
+         g_strdup_printf (_ ("At the first line of picture, %1$d, it is %2$s %3$s: the top bends "
+                             "by %4$s, and does not stand straight within the field."),
+                          run->picture_line, off, how, bend));
   else
-    say (writer, g_strdup_printf (_ ("At the first line of picture, %d, it is %s %s: the top bends "
-                                     "by %s, and is straight after %d lines."),
-                                  run->picture_line, off, how, bend, run->settle_lines));
+    say (writer,
+         g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "At the first line of picture, %1$d, it is %2$s %3$s: the "
+                                       "top bends by %4$s, and is straight after %5$d line.",
+                                       "At the first line of picture, %1$d, it is %2$s %3$s: the "
+                                       "top bends by %4$s, and is straight after %5$d lines.",
+                                       (gulong) run->settle_lines),
+                          run->picture_line, off, how, bend, run->settle_lines));
 }
 
 static void
@@ -300,19 +319,20 @@ say_loop (Writer *writer)
   if (!run->locks)
     {
       say (writer,
-           g_strdup_printf (_ ("An AFC of %s, time constant %s, rate error %s, does not lock "
+           g_strdup_printf (_ ("An AFC of %1$s, time constant %2$s, rate error %3$s, does not lock "
                                "to this."),
                             loop, lines, rate));
       return;
     }
   if (run->settle_s > fabs (run->peak_s))
-    say (writer, g_strdup_printf (_ ("An AFC of %s, time constant %s, rate error %s, is not pulled "
-                                     "away."),
-                                  loop, lines, rate));
+    say (writer,
+         g_strdup_printf (_ ("An AFC of %1$s, time constant %2$s, rate error %3$s, is not pulled "
+                             "away."),
+                          loop, lines, rate));
   else
     say (writer,
-         g_strdup_printf (_ ("An AFC of %s, time constant %s, rate error %s, is pulled away "
-                             "by up to %s, at line %d."),
+         g_strdup_printf (_ ("An AFC of %1$s, time constant %2$s, rate error %3$s, is pulled away "
+                             "by up to %4$s, at line %5$d."),
                           loop, lines, rate, peak, run->peak_line));
   say_bend (writer);
 }
@@ -335,9 +355,10 @@ say_other_edges (Writer *writer)
     say (writer, g_strdup_printf (_ ("Edges in the AFC's gate beside those that it takes: %u."),
                                   run->n_extra));
   if (run->n_glitches > 0)
-    say (writer, g_strdup_printf (_ ("Pulses and gaps narrower than %s, which the AFC is taken not "
-                                     "to see: %u."),
-                                  glitch, run->n_glitches));
+    say (writer,
+         g_strdup_printf (_ ("Pulses and gaps narrower than %1$s, which the AFC is taken not "
+                             "to see: %2$u."),
+                          glitch, run->n_glitches));
 }
 
 static void
@@ -351,8 +372,8 @@ say_delay (Writer *writer)
   g_autofree char *delay = time_text (mix->what.delay_s, writer->mark);
   g_autofree char *share = share_text (mix->what.delay_s / figures.h_active_s, writer->mark);
   say (writer,
-       g_strdup_printf (_ ("All edges are later by the delay of %s: the whole picture moves "
-                           "to the left by %s of its width and does not bend."),
+       g_strdup_printf (_ ("All edges are later by the delay of %1$s: the whole picture moves "
+                           "to the left by %2$s of its width and does not bend."),
                         delay, share));
 }
 

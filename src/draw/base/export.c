@@ -29,25 +29,6 @@ append (void *bytes, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
-/* @bytes: a whole file
- * @path: where to; a symbolic link keeps pointing where it does
- *
- * Writes @bytes beside @path and moves them into place when they are whole on disk.
- *
- * Returns: %FALSE with @error in %BW_EXPORT_ERROR; an old file is then as it was, and nothing is
- * left beside it */
-static gboolean
-write_file (const GByteArray *bytes, const char *path, GError **error)
-{
-  g_return_val_if_fail (bytes != NULL && path != NULL, FALSE);
-  g_autoptr (GError) trouble = NULL;
-
-  if (bw_file_replace (path, bytes->data, bytes->len, &trouble))
-    return TRUE;
-  g_set_error_literal (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_WRITE, trouble->message);
-  return FALSE;
-}
-
 static cairo_status_t
 paint (const BwDrawing *drawing, cairo_surface_t *surface, double scale)
 {
@@ -171,17 +152,59 @@ make_pages (const BwExportPages *what, GByteArray *bytes)
   return finish (surface, status);
 }
 
-/* Writes what has been made, unless that failed. */
-static gboolean
-write_made (const GByteArray *bytes, cairo_status_t status, const char *path, GError **error)
+/* Takes over @bytes, which have been made unless @status says that this failed. */
+static GBytes *
+take_made (GByteArray *bytes, cairo_status_t status, const char *name, GError **error)
 {
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%s: cannot be drawn: %s"),
-                   path, cairo_status_to_string (status));
-      return FALSE;
-    }
-  return write_file (bytes, path, error);
+  if (status == CAIRO_STATUS_SUCCESS)
+    return g_byte_array_free_to_bytes (bytes);
+  g_byte_array_unref (bytes);
+  g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_DRAW, _ ("%1$s: cannot be drawn: %2$s"), name,
+               cairo_status_to_string (status));
+  return NULL;
+}
+
+/**
+ * bw_export_write:
+ * @bytes: (transfer full) (nullable): what was made; %NULL if that failed already
+ * @path: where to; a symbolic link keeps pointing where it does
+ *
+ * Writes @bytes beside @path and moves them into place when they are whole on disk.
+ *
+ * Returns: %FALSE if there are none, or with @error in %BW_EXPORT_ERROR; an old file is then as it
+ *   was, and nothing is left beside it
+ */
+gboolean
+bw_export_write (GBytes *bytes, const char *path, GError **error)
+{
+  g_return_val_if_fail (path != NULL, FALSE);
+  g_autoptr (GBytes) owned = bytes;
+  g_autoptr (GError) trouble = NULL;
+  gsize length;
+
+  if (bytes == NULL)
+    return FALSE;
+  const void *data = g_bytes_get_data (bytes, &length);
+  if (bw_file_replace (path, data, length, &trouble))
+    return TRUE;
+  g_set_error_literal (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_WRITE, trouble->message);
+  return FALSE;
+}
+
+/**
+ * bw_export_pages_bytes:
+ * @name: what to call the file in errors
+ *
+ * Returns: (transfer full): pages as the bytes of a PDF file, or %NULL with @error in
+ *   %BW_EXPORT_ERROR
+ */
+GBytes *
+bw_export_pages_bytes (const BwExportPages *what, const char *name, GError **error)
+{
+  g_return_val_if_fail (what != NULL && name != NULL, NULL);
+  GByteArray *bytes = g_byte_array_new ();
+  cairo_status_t status = make_pages (what, bytes);
+  return take_made (bytes, status, name, error);
 }
 
 /**
@@ -197,8 +220,7 @@ gboolean
 bw_export_pages (const BwExportPages *what, const char *path, GError **error)
 {
   g_return_val_if_fail (what != NULL && path != NULL, FALSE);
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  return write_made (bytes, make_pages (what, bytes), path, error);
+  return bw_export_write (bw_export_pages_bytes (what, path, error), path, error);
 }
 
 static gboolean
@@ -220,8 +242,8 @@ check_size (double width, double height, gboolean is_png, const char *path, GErr
 {
   if (!is_of_size (width) || !is_of_size (height))
     g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
-                 _ ("%s: a drawing of %g by %g pixels cannot be made; allowed: 1 to %d"), path,
-                 width, height, BW_EXPORT_MAX_SIDE);
+                 _ ("%1$s: a drawing of %2$g by %3$g pixels cannot be made; allowed: 1 to %4$d"),
+                 path, width, height, BW_EXPORT_MAX_SIDE);
   else if (is_png && !is_of_dots (width, height))
     g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SIZE,
                  _ ("%1$s: a PNG of %2$g by %3$g pixels would be too large; allowed: up to %4$d to "
@@ -234,12 +256,49 @@ check_size (double width, double height, gboolean is_png, const char *path, GErr
 }
 
 /**
- * bw_export_drawing:
+ * bw_export_drawing_bytes:
  * @title: (nullable): the file's own title; %NULL for the name of the drawing
- * @path: where to; ".svg", ".pdf" or ".png" at its end says which kind of file
+ * @name: of the file; ".svg", ".pdf" or ".png" at its end says which kind of file
  *
- * Writes @drawing into a file. SVG and PDF have its size at 96 pixels to the inch, PNG has two dots
- * to the pixel. The file is written whole or not at all.
+ * Makes a file of @drawing without writing it. SVG and PDF have its size at 96 pixels to the inch,
+ * PNG has two dots to the pixel.
+ *
+ * Returns: (transfer full): what is in the file, or %NULL with @error in %BW_EXPORT_ERROR that names
+ *   it
+ */
+GBytes *
+bw_export_drawing_bytes (const BwDrawing *drawing, const char *title, const char *name,
+                         GError **error)
+{
+  g_return_val_if_fail (drawing != NULL && name != NULL, NULL);
+  double width = bw_drawing_width (drawing), height = bw_drawing_height (drawing);
+  guint kind = 0;
+
+  while (kind < G_N_ELEMENTS (formats) && !has_suffix (name, formats[kind].suffix))
+    kind++;
+  if (kind == G_N_ELEMENTS (formats))
+    {
+      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SUFFIX,
+                   _ ("%s: the end of the name says what kind of file to write; allowed: .svg, "
+                      ".pdf, .png"),
+                   name);
+      return NULL;
+    }
+  if (!check_size (width, height, formats[kind].make == make_png, name, error))
+    return NULL;
+  GByteArray *bytes = g_byte_array_new ();
+  cairo_status_t status = formats[kind].make (drawing,
+                                              title != NULL ? title : bw_drawing_name (drawing),
+                                              bytes);
+  return take_made (bytes, status, name, error);
+}
+
+/**
+ * bw_export_drawing:
+ * @title: as for bw_export_drawing_bytes()
+ * @path: where to; its end says which kind of file
+ *
+ * Writes @drawing into a file, whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
@@ -248,26 +307,7 @@ gboolean
 bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path, GError **error)
 {
   g_return_val_if_fail (drawing != NULL && path != NULL, FALSE);
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  double width = bw_drawing_width (drawing), height = bw_drawing_height (drawing);
-  guint kind = 0;
-
-  while (kind < G_N_ELEMENTS (formats) && !has_suffix (path, formats[kind].suffix))
-    kind++;
-  if (kind == G_N_ELEMENTS (formats))
-    {
-      g_set_error (error, BW_EXPORT_ERROR, BW_EXPORT_ERROR_SUFFIX,
-                   _ ("%s: the end of the name says what kind of file to write; allowed: .svg, "
-                      ".pdf, .png"),
-                   path);
-      return FALSE;
-    }
-  if (!check_size (width, height, formats[kind].make == make_png, path, error))
-    return FALSE;
-  return write_made (bytes,
-                     formats[kind].make (drawing, title != NULL ? title : bw_drawing_name (drawing),
-                                         bytes),
-                     path, error);
+  return bw_export_write (bw_export_drawing_bytes (drawing, title, path, error), path, error);
 }
 
 /**

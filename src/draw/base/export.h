@@ -37,9 +37,13 @@ typedef struct
   const char *title;
 } BwExportPages;
 
+GBytes *bw_export_pages_bytes (const BwExportPages *what, const char *name, GError **error);
+GBytes *bw_export_drawing_bytes (const BwDrawing *drawing, const char *title, const char *name,
+                                 GError **error);
 gboolean bw_export_pages (const BwExportPages *what, const char *path, GError **error);
 gboolean bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path,
                             GError **error);
+gboolean bw_export_write (GBytes *bytes, const char *path, GError **error);
 GBytes *bw_export_svg (const BwDrawing *drawing);
 
 G_END_DECLS

@@ -117,5 +117,5 @@ bw_text_level (double volts, double volts_per_ire, char mark)
   if (!(volts_per_ire > 0))
     return g_steal_pointer (&level);
   g_autofree char *ire = ire_text (volts / volts_per_ire, mark);
-  return g_strdup_printf (_ ("%s (%s)"), level, ire);
+  return g_strdup_printf (_ ("%1$s (%2$s)"), level, ire);
 }

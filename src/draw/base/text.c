@@ -188,7 +188,8 @@ bw_text_caption (const char *name, const char *shows, const char *source)
 {
   g_return_val_if_fail (shows != NULL, NULL);
   if (*bw_or_empty (source) == '\0')
-    return g_strdup_printf (_ ("%s: %s; no source is given for the figures"), bw_or_empty (name),
-                            shows);
-  return g_strdup_printf (_ ("%s: %s, by %s"), bw_or_empty (name), shows, source);
+    return g_strdup_printf (_ ("%1$s: %2$s; no source is given for the figures"),
+                            bw_or_empty (name), shows);
+  /* Translators: raster, what is drawn of it, the standard that gives the figures. */
+  return g_strdup_printf (_ ("%1$s: %2$s, by %3$s"), bw_or_empty (name), shows, source);
 }

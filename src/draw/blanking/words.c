@@ -26,7 +26,7 @@ bw_blanking_caption (const BwBlankingView *what)
                                             what->raster->source);
   if (what->limits == NULL)
     return g_steal_pointer (&shows);
-  return g_strdup_printf (_ ("%s. Allowed, and shaded around the edges: %s"), shows,
+  return g_strdup_printf (_ ("%1$s. Allowed, and shaded around the edges: %2$s"), shows,
                           what->limits->source);
 }
 
@@ -121,7 +121,7 @@ bw_blanking_describe (const BwBlankingView *what)
   g_autofree char *allowed = allowed_text (&layout, BW_READING_LINE_BLANKING);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, _ ("%s. Line blanking %s"), caption, blanking);
+  g_string_append_printf (text, _ ("%1$s. Line blanking %2$s"), caption, blanking);
   if (allowed != NULL)
     g_string_append_printf (text, " (%s)", allowed);
   describe_interval (text, &layout, bw_line_interval_label (BW_INTERVAL_FRONT_PORCH),

@@ -263,11 +263,12 @@ words (const BwDetailView *what, const BwDrawingPoint *point)
   g_autofree char *at = bw_detail_place_text (what, point->across);
   g_autofree char *left = bw_detail_left_text (what, link, point->across);
   if (link >= BW_N_LINKS)
-    return g_strdup_printf (_ ("%s: limit %s; at %s %s of the modulation is left"), name, limit, at,
-                            left);
+    return g_strdup_printf (_ ("%1$s: limit %2$s; at %3$s %4$s of the modulation is left"), name,
+                            limit, at, left);
   g_autofree char *loss = bw_detail_percent_text (what->detail->loss[link], what->mark);
-  return g_strdup_printf (_ ("%s: limit %s, %s of the loss; at %s it leaves %s of the modulation"),
-                          name, limit, loss, at, left);
+  return g_strdup_printf (
+      _ ("%1$s: limit %2$s, %3$s of the loss; at %4$s it leaves %5$s of the modulation"), name,
+      limit, loss, at, left);
 }
 
 static char *

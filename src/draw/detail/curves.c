@@ -39,8 +39,8 @@ caption_text (const BwDetailView *what)
   g_autofree char *seen = bw_detail_tvl_text (what->detail->mtf_tvl[1], what->mark);
   g_autofree char *limit = bw_detail_tvl_text (what->detail->mtf_tvl[0], what->mark);
   return g_strdup_printf (_ ("Modulation of a fine sine pattern that each link leaves, and all "
-                             "together (product of all): half of it at %s, a tenth at %s, 3 %% "
-                             "at %s. One cycle is two TV lines."),
+                             "together (product of all): half of it at %1$s, a tenth at %2$s, 3 %% "
+                             "at %3$s. One cycle is two TV lines."),
                           crisp, seen, limit);
 }
 
@@ -252,7 +252,7 @@ words (const BwDetailView *what, const BwDrawingPoint *point)
   g_autofree char *all = bw_detail_left_text (what, BW_N_LINKS, point->across);
   GString *text = g_string_new (NULL);
 
-  g_string_printf (text, _ ("%s: all together leave %s"), at, all);
+  g_string_printf (text, _ ("%1$s: all together leave %2$s"), at, all);
   for (guint link = 0; link < BW_N_LINKS; link++)
     if (what->detail->limit_tvl[link] > 0)
       {

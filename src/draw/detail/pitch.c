@@ -84,10 +84,11 @@ caption_text (const BwDetailView *what)
                             ? _ (
                                 "A dot mask’s pitch is quoted on the diagonal; 0.866 of it counts.")
                             : _ ("The pitch of grille and slot is quoted along the line.");
-  return g_strdup_printf (_ ("TV lines that the mask can carry, for tubes of several viewable "
-                             "diagonals. This one: %s with one column a line (sampling limit), %s "
-                             "with 1.2 (practical). %s"),
-                          sampling, practical, counted);
+  return g_strdup_printf (
+      _ ("TV lines that the mask can carry, for tubes of several viewable "
+         "diagonals. This one: %1$s with one column a line (sampling limit), %2$s "
+         "with 1.2 (practical). %3$s"),
+      sampling, practical, counted);
 }
 
 /* Names a curve near the top or right end of what is shown. */
@@ -118,7 +119,7 @@ claim_tube (BwDetailPage *page)
   double pitch_m = what->what->pitch_m;
   g_autofree char *pitch = bw_detail_mm_text (pitch_m, what->mark);
   g_autofree char *tvl = bw_detail_tvl_text (what->detail->mask_tvl, what->mark);
-  g_autofree char *text = g_strdup_printf (_ ("this tube: %s, %s"), pitch, tvl);
+  g_autofree char *text = g_strdup_printf (_ ("this tube: %1$s, %2$s"), pitch, tvl);
   double x = bw_chart_x (&page->chart, pitch_m), gap = page->canvas->pad;
   double y = bw_chart_y (&page->chart, what->detail->mask_tvl);
 
@@ -135,7 +136,7 @@ claim_claim (BwDetailPage *page)
     return;
   g_autofree char *tvl = bw_detail_tvl_text (what->what->claimed_lines, what->mark);
   g_autofree char *pitch = bw_detail_mm_text (what->detail->pitch_for_claim_m, what->mark);
-  g_autofree char *text = g_strdup_printf (_ ("claimed %s: needs %s"), tvl, pitch);
+  g_autofree char *text = g_strdup_printf (_ ("claimed %1$s: needs %2$s"), tvl, pitch);
   bw_detail_claim_at (page->canvas, text, BW_INK_GRAPHITE,
                       page->chart.plot.x + page->chart.plot.width - page->canvas->pad,
                       bw_chart_y (&page->chart, what->what->claimed_lines), 1, 1);
@@ -209,7 +210,8 @@ words (const BwDetailView *what, const BwDrawingPoint *point)
   tube_init (&tube, what, what->what->diagonal_m);
   g_autofree char *pitch = bw_detail_mm_text (point->across, what->mark);
   g_autofree char *lines = bw_detail_lines_text (tvl_at (point->across, &tube), what->mark);
-  return g_strdup_printf (_ ("A pitch of %s on this tube: %s at the sampling limit"), pitch, lines);
+  return g_strdup_printf (_ ("A pitch of %1$s on this tube: %2$s at the sampling limit"), pitch,
+                          lines);
 }
 
 static char *

@@ -63,9 +63,9 @@ caption_text (const BwDetailView *what)
   g_autofree char *modulation = bw_detail_percent_text (what->detail->line_modulation, mark);
   g_autofree char *distance = bw_quantity_format (what->detail->arc_minute_m, BW_DIMENSION_LENGTH,
                                                   3, mark);
-  return g_strdup_printf (_ ("Brightness down the screen of a flat white picture: lines of %s at "
-                             "half of the peak, every %s; modulation %s (exact sum of Gaussian "
-                             "lines). One line pitch subtends one arc minute at %s."),
+  return g_strdup_printf (_ ("Brightness down the screen of a flat white picture: lines of %1$s at "
+                             "half of the peak, every %2$s; modulation %3$s (exact sum of Gaussian "
+                             "lines). One line pitch subtends one arc minute at %4$s."),
                           spot, pitch, modulation, distance);
 }
 
@@ -110,6 +110,7 @@ layout (BwDetailPage *page)
   double pitch_m = what->detail->line_pitch_m;
   const BwChartAxis x = { -0.75 * pitch_m, (N_SHOWN - 0.25) * pitch_m, 1e-3,
                           _ ("down the screen, mm") };
+  /* xgettext:no-c-format */
   const BwChartAxis y = { 0, 1.3, 0.01, _ ("brightness, % of the peak") };
   g_autofree char *caption = caption_text (what);
 
@@ -174,7 +175,7 @@ words (const BwDetailView *what, const BwDrawingPoint *point)
   const Light sum = { what, -1 };
   g_autofree char *down = bw_detail_mm_text (point->across, what->mark);
   g_autofree char *share = bw_detail_percent_text (light_at (point->across, &sum), what->mark);
-  return g_strdup_printf (_ ("%s down from the middle of a line: %s of the peak"), down, share);
+  return g_strdup_printf (_ ("%1$s down from the middle of a line: %2$s of the peak"), down, share);
 }
 
 static char *

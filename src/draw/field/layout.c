@@ -160,7 +160,8 @@ add_no_burst (const BwFieldLayout *layout, BwFieldRow *row)
   double x1 = bw_ruler_x (&layout->ruler, bw_field_shape_time (shape, to));
   int first = bw_raster_line_at (shape->raster, shape->field, from, NULL);
   int last = bw_raster_line_at (shape->raster, shape->field, to - 2, NULL);
-  g_autofree char *lines = g_strdup_printf (_ ("%d to %d"), first, last);
+  /* Translators: the first and the last line. */
+  g_autofree char *lines = g_strdup_printf (_ ("%1$d to %2$d"), first, last);
   g_autofree char *one = g_strconcat (_ ("no burst"), "  ", lines, NULL);
   g_autofree char *two = g_strconcat (_ ("no burst"), "\n", lines, NULL);
   if (bw_field_is_whole (layout, x0, x1))

@@ -22,7 +22,8 @@ bw_field_text_lines (int half_lines, char mark)
 {
   int lines = half_lines / 2;
   if (half_lines % 2 != 0)
-    return g_strdup_printf (_ ("%d%c5\u00a0lines"), lines, mark);
+    /* Translators: a number of lines that ends in a half; the second is the decimal mark. */
+    return g_strdup_printf (_ ("%1$d%2$c5\u00a0lines"), lines, mark);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d\u00a0line", "%d\u00a0lines",
                                        (gulong) lines),
                           lines);
@@ -48,7 +49,8 @@ bw_field_text_row (const BwFieldRow *row, gboolean colour)
   int field = row->shape.field + 1;
   if (!colour)
     return g_strdup_printf (_ ("Field %d"), field);
-  return g_strdup_printf (_ ("Field %d (%s)"), field, roman (row->burst.colour_field));
+  /* Translators: number of a field, and its place in the colour sequence in Roman numerals. */
+  return g_strdup_printf (_ ("Field %1$d (%2$s)"), field, roman (row->burst.colour_field));
 }
 
 /**
@@ -76,11 +78,24 @@ add_composite (GString *text, const BwFieldShape *shape, char mark)
 
   g_string_append_printf (text, _ ("Line sync %s"), line_sync);
   if (raster->equalising_before + raster->equalising_after > 0)
-    g_string_append_printf (text, _ ("; %u + %u equalising pulses of %s"),
-                            bw_field_shape_pulses (shape, BW_PART_EQUALISING_BEFORE),
-                            bw_field_shape_pulses (shape, BW_PART_EQUALISING_AFTER), equalising);
-  g_string_append_printf (text, _ ("; %u broad pulses of %s with serrations of %s."),
-                          bw_field_shape_pulses (shape, BW_PART_SYNC), broad, serration);
+    {
+      guint before = bw_field_shape_pulses (shape, BW_PART_EQUALISING_BEFORE);
+      guint after = bw_field_shape_pulses (shape, BW_PART_EQUALISING_AFTER);
+      g_string_append_printf (text, "; ");
+      g_string_append_printf (text,
+                              /* Translators: how many pulses stand before and after field sync. */
+                              g_dngettext (GETTEXT_PACKAGE, "%1$u + %2$u equalising pulse of %3$s",
+                                           "%1$u + %2$u equalising pulses of %3$s", before + after),
+                              before, after, equalising);
+    }
+  guint n_broad = bw_field_shape_pulses (shape, BW_PART_SYNC);
+  g_string_append (text, "; ");
+  g_string_append_printf (text,
+                          g_dngettext (GETTEXT_PACKAGE,
+                                       "%1$u broad pulse of %2$s with serrations of %3$s.",
+                                       "%1$u broad pulses of %2$s with serrations of %3$s.",
+                                       n_broad),
+                          n_broad, broad, serration);
 }
 
 static void
@@ -97,11 +112,11 @@ add_separate (GString *text, const BwFieldShape *shape, char mark)
 
   if (shape->line.trilevel)
     g_string_append_printf (text,
-                            _ ("H: tri-level sync of the video, each half %s; V: separate, %s, "
-                               "%s."),
+                            _ ("H: tri-level sync of the video, each half %1$s; V: separate, %2$s, "
+                               "%3$s."),
                             line_sync, field_sync, v);
   else
-    g_string_append_printf (text, _ ("Separate sync. H: %s, %s; V: %s, %s."), line_sync, h,
+    g_string_append_printf (text, _ ("Separate sync. H: %1$s, %2$s; V: %3$s, %4$s."), line_sync, h,
                             field_sync, v);
 }
 
@@ -120,13 +135,19 @@ add_burst (GString *text, const BwFieldView *what)
 
   if (what->system == BW_SYSTEM_NONE)
     return;
+  g_string_append_c (text, ' ');
   if (bw_system_knows_burst (what->system, what->raster))
     g_string_append_printf (
-        text, _ (" Burst of %s in colour fields %s and %s; its blanking repeats after %d fields."),
+        text,
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "Burst of %1$s in colour fields %2$s and %3$s; its blanking repeats after %4$d field.",
+            "Burst of %1$s in colour fields %2$s and %3$s; its blanking repeats after %4$d fields.",
+            (gulong) n),
         system, roman (first), roman ((first + 1) % n), n);
   else
     g_string_append_printf (
-        text, _ (" No burst is drawn: no standard says which lines of this raster have it in %s."),
+        text, _ ("No burst is drawn: no standard says which lines of this raster have it in %s."),
         system);
 }
 
@@ -178,7 +199,10 @@ describe_field (GString *text, const BwFieldView *what, int field)
   bw_field_shape_init (&shape, what->raster, field);
 
   if (is_interlaced (what))
-    g_string_append_printf (text, _ (" Field %d:"), field + 1);
+    {
+      g_string_append_c (text, ' ');
+      g_string_append_printf (text, _ ("Field %d:"), field + 1);
+    }
   for (guint part = BW_PART_BORDER_BEFORE; part < BW_PART_PICTURE_AFTER; part++)
     {
       int half_lines = shape.start[part + 1] - shape.start[part];
@@ -187,10 +211,13 @@ describe_field (GString *text, const BwFieldView *what, int field)
       g_autofree char *lines = bw_field_text_lines (half_lines, what->mark);
       g_autofree char *time = bw_text_length (half_lines * shape.half_line_s, what->mark);
       int line = bw_raster_line_at (what->raster, field, shape.start[part], NULL);
-      g_string_append_printf (text, _ (" %s from line %d, %s, %s;"),
+      g_string_append_c (text, ' ');
+      /* Translators: a part of the field, its first line, how many lines it lasts and for how long. */
+      g_string_append_printf (text, _ ("%1$s from line %2$d, %3$s, %4$s;"),
                               bw_field_part_label (&shape, part), line, lines, time);
     }
-  g_string_append_printf (text, _ (" picture from line %d."),
+  g_string_append_c (text, ' ');
+  g_string_append_printf (text, _ ("picture from line %d."),
                           bw_raster_line_at (what->raster, field,
                                              shape.start[BW_PART_PICTURE_AFTER], NULL));
 }
@@ -241,8 +268,8 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before 0V")
                                                                  : _ ("%s after 0V"),
                                                       time);
-  return g_strdup_printf (_ ("Field %d, line %d, %s after its 0H: %s; %s"), shape->field + 1, line,
-                          line_time, bw_or_empty (part), from_field_sync);
+  return g_strdup_printf (_ ("Field %1$d, line %2$d, %3$s after its 0H: %4$s; %5$s"),
+                          shape->field + 1, line, line_time, bw_or_empty (part), from_field_sync);
 }
 
 static char *
@@ -252,7 +279,7 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   double span_s = b->across - a->across;
   g_autofree char *span = bw_text_span (span_s, field->mark);
   g_autofree char *lines = bw_text_lines (span_s / field->row[0].line.period_s, field->mark);
-  return g_strdup_printf (_ ("Between the cursors: %s, %s"), span, lines);
+  return g_strdup_printf (_ ("Between the cursors: %1$s, %2$s"), span, lines);
 }
 
 /**

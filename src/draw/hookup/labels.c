@@ -227,7 +227,8 @@ claim_lead (BwHookupLayout *layout, guint index)
   const char *name = bw_hookup_step_name (layout->what->hookup, BW_STEP_LEAD, index);
   g_autofree char *figures = index + 1 == layout->n_leads ? bw_hookup_view_lead (layout->what)
                                                           : NULL;
-  g_autofree char *text = g_strdup_printf (_ ("Lead %u: %s"), index + 1, name);
+  /* Translators: number of a lead and its name. */
+  g_autofree char *text = g_strdup_printf (_ ("Lead %1$u: %2$s"), index + 1, name);
   g_autofree char *both = g_strdup_printf ("%s; %s", text, figures != NULL ? figures : "");
   BwBox box = { lead->left, band->bottom + layout->canvas->text_height * 0.35,
                 lead->right - lead->left, 0 };

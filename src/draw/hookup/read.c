@@ -45,9 +45,9 @@ contact_words (const BwHookupLayout *layout, guint hop, guint end, guint number)
                                        (int) number);
   g_autofree char *use = use_words (layout, hop, end, (int) number);
   if (pin == NULL)
-    return g_strdup_printf (_ ("Contact %u of %s: %s"), number,
+    return g_strdup_printf (_ ("Contact %1$u of %2$s: %3$s"), number,
                             bw_kind_label (&bw_connectors, connector), use);
-  return g_strdup_printf (_ ("Pin %u of %s (%s): %s"), number,
+  return g_strdup_printf (_ ("Pin %1$u of %2$s (%3$s): %4$s"), number,
                           bw_kind_label (&bw_connectors, connector), bw_pin_says (pin), use);
 }
 
@@ -57,11 +57,12 @@ part_words (const BwHookupRow *row, const BwHookupSymbolPlace *place)
   const char *signal = row->connection->signal;
 
   if (place->symbol == BW_HOOKUP_SERIES)
-    return g_strdup_printf (_ ("Resistor of %s, in series in %s"), place->text, signal);
+    return g_strdup_printf (_ ("Resistor of %1$s, in series in %2$s"), place->text, signal);
   if (place->symbol == BW_HOOKUP_CAPACITOR)
-    return g_strdup_printf (_ ("Capacitor of %s, in series in %s"), place->text, signal);
-  return g_strdup_printf (place->at_end ? _ ("Terminator of %s, from %s to its return at the set")
-                                        : _ ("Resistor of %s, from %s to its return"),
+    return g_strdup_printf (_ ("Capacitor of %1$s, in series in %2$s"), place->text, signal);
+  return g_strdup_printf (place->at_end
+                              ? _ ("Terminator of %1$s, from %2$s to its return at the set")
+                              : _ ("Resistor of %1$s, from %2$s to its return"),
                           place->text, signal);
 }
 
@@ -72,8 +73,9 @@ level_words (const BwHookupView *what, guint index)
   g_autofree char *nominal = bw_hookup_text_volt (what, level->nominal_v);
   g_autofree char *least = bw_hookup_text_volt (what, level->min_v);
   g_autofree char *most = bw_hookup_text_volt (what, level->max_v);
-  return g_strdup_printf (_ ("%s at the input: %s peak to peak, from %s to %s over the tolerances"),
-                          level->signal, nominal, least, most);
+  return g_strdup_printf (
+      _ ("%1$s at the input: %2$s peak to peak, from %3$s to %4$s over the tolerances"),
+      level->signal, nominal, least, most);
 }
 
 static char *

@@ -104,7 +104,7 @@ bw_hookup_drawing (const BwHookupView *what, double width, double height, const 
   BwDrawing *drawing = bw_drawing_new (layout.canvas, layout.left_out);
   bw_hookup_ink_draw (&layout, bw_drawing_pen (drawing));
   bw_drawing_take_words (drawing,
-                         g_strdup_printf (_ ("Hook-up of %s to %s, drawn"), hookup->source,
+                         g_strdup_printf (_ ("Hook-up of %1$s to %2$s, drawn"), hookup->source,
                                           hookup->input),
                          bw_hookup_describe (what), g_strdup ("hook-up"));
   bw_hookup_add_places (drawing, &layout);

@@ -57,7 +57,7 @@ bw_hookup_text_row (const BwHookupView *what, const BwHookupRow *row, gboolean w
   g_autofree char *to = pin_text (row->pin[1]);
 
   if (one == NULL)
-    return g_strdup_printf (_ ("switching  %s → %s"), from, to);
+    return g_strdup_printf (_ ("switching  %1$s → %2$s"), from, to);
   if (!whole && row->pin[0] == BW_PIN_OWN_PLUG && row->pin[1] == BW_PIN_OWN_PLUG
       && one->conductor < BW_N_CONDUCTORS)
     return g_strdup (one->signal);
@@ -81,7 +81,8 @@ bw_hookup_text_returns (const BwHookupRow *row)
     return NULL;
   if (row->connection->conductor == BW_N_CONDUCTORS)
     return g_strdup_printf (_ ("return: supply → %s"), to);
-  return g_strdup_printf (_ ("return %s → %s"), from, to);
+  /* Translators: a return conductor from one pin to another. */
+  return g_strdup_printf (_ ("return %1$s → %2$s"), from, to);
 }
 
 static const BwHookupStep *
@@ -176,13 +177,14 @@ bw_hookup_text_caption (const BwHookupView *what, gboolean whole)
   const BwHookup *hookup = what->hookup;
   g_autoptr (GString) text = g_string_new (NULL);
   if (hookup->plan == NULL)
-    return g_strdup_printf (_ ("%s to %s: what stays in the way"), hookup->source, hookup->input);
+    return g_strdup_printf (_ ("%1$s to %2$s: what stays in the way"), hookup->source,
+                            hookup->input);
   if (!whole)
     return g_strdup (_ ("Plugs from the solder side, not to scale: go by the moulded numbers."));
   g_string_append (text, _ ("Plugs are seen from the solder side, not to scale: go by the numbers "
                             "moulded beside the contacts."));
   if (has_unknown_pins (hookup))
-    g_string_append (text, _ (" ?: no standard lays that pin down."));
+    g_string_append_printf (text, " %s", _ ("?: no standard lays that pin down."));
   append_sources (text, hookup);
   return g_strdup (text->str);
 }
@@ -204,13 +206,15 @@ bw_hookup_view_lead (const BwHookupView *what)
                                                 what->mark);
   g_autofree char *delay = bw_quantity_format (figures.delay_s, BW_DIMENSION_TIME, 3, what->mark);
   if (!(what->lead->top_hz > 0))
-    return g_strdup_printf (_ ("%s, %s late"), length, delay);
+    /* Translators: length of a lead and its delay. */
+    return g_strdup_printf (_ ("%1$s, %2$s late"), length, delay);
   g_autofree char *top = bw_quantity_format (what->lead->top_hz, BW_DIMENSION_FREQUENCY, 3,
                                              what->mark);
   char loss[32];
   g_ascii_formatd (loss, sizeof loss, "%.2g", figures.loss_db);
   g_strdelimit (loss, ".", what->mark);
-  return g_strdup_printf (_ ("%s, %s late, %s\u00a0dB lost at %s"), length, delay, loss, top);
+  return g_strdup_printf (_ ("%1$s, %2$s late, %3$s\u00a0dB lost at %4$s"), length, delay, loss,
+                          top);
 }
 
 /**
@@ -226,8 +230,9 @@ bw_hookup_describe (const BwHookupView *what)
   const BwHookup *hookup = what->hookup;
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, _ ("%s to %s: %s as it is, %s by this plan."), hookup->source,
-                          hookup->input, bw_kind_label (&bw_verdicts, hookup->verdict_before),
+  g_string_append_printf (text, _ ("%1$s to %2$s: %3$s as it is, %4$s by this plan."),
+                          hookup->source, hookup->input,
+                          bw_kind_label (&bw_verdicts, hookup->verdict_before),
                           bw_kind_label (&bw_verdicts, hookup->verdict_after));
   for (guint i = 0; i < hookup->needs->len; i++)
     g_string_append_printf (text, " %s", (const char *) hookup->needs->pdata[i]);
@@ -240,7 +245,8 @@ bw_hookup_describe (const BwHookupView *what)
     {
       const BwHookupConnection *one = hookup->connections->pdata[i];
       g_autofree char *says = bw_hookup_connection_says (one);
-      g_string_append_printf (text, _ (" Lead %u, %s."), one->hop + 1, says);
+      g_string_append_c (text, ' ');
+      g_string_append_printf (text, _ ("Lead %1$u, %2$s."), one->hop + 1, says);
     }
   return g_string_free (text, FALSE);
 }

@@ -117,10 +117,11 @@ trace_text (const BwRange *volts, double per_ire, char mark)
   g_autofree char *low = bw_text_number (volts->low * 1e3, 1, mark);
   g_autofree char *high = bw_text_number (volts->high * 1e3, 1, mark);
   if (!(per_ire > 0))
-    return g_strdup_printf (_ ("%s to %s\u00a0mV"), low, high);
+    return g_strdup_printf (_ ("%1$s to %2$s\u00a0mV"), low, high);
   g_autofree char *low_ire = bw_text_number (volts->low / per_ire, 1, mark);
   g_autofree char *high_ire = bw_text_number (volts->high / per_ire, 1, mark);
-  return g_strdup_printf (_ ("%s to %s\u00a0mV (%s to %s\u00a0IRE)"), low, high, low_ire, high_ire);
+  return g_strdup_printf (_ ("%1$s to %2$s\u00a0mV (%3$s to %4$s\u00a0IRE)"), low, high, low_ire,
+                          high_ire);
 }
 
 static char *
@@ -135,7 +136,7 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *time = bw_text_time (line_time_s, levels->mark);
   g_autofree char *trace = trace_text (&volts, per_ire, levels->mark);
   g_autofree char *pointer = bw_text_level (point->down, per_ire, levels->mark);
-  return g_strdup_printf (_ ("%s, line %d, %s after 0H: %s; pointer %s"),
+  return g_strdup_printf (_ ("%1$s, line %2$d, %3$s after 0H: %4$s; pointer %5$s"),
                           bw_kind_label (&bw_conductors, point->id), line, time, trace, pointer);
 }
 
@@ -156,7 +157,7 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   g_autofree char *span = bw_text_span (b->across - a->across, levels->mark);
   g_autofree char *trace = bw_text_level (trace_by_v, per_ire, levels->mark);
   g_autofree char *pointer = bw_text_level (b->down - a->down, per_ire, levels->mark);
-  return g_strdup_printf (_ ("Between the cursors: %s, trace %s, pointer %s"), span, trace,
+  return g_strdup_printf (_ ("Between the cursors: %1$s, trace %2$s, pointer %3$s"), span, trace,
                           pointer);
 }
 

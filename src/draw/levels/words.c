@@ -74,7 +74,7 @@ bw_levels_text_burst (const BwLevelsLayout *layout, const BwLevelsPanel *panel, 
                       && bw_levels_keeps (layout, BW_LEVELS_LEAVE_IRE);
   g_autofree char *ire = with_ire ? text_ire (bw_levels_ire (panel, volts), mark) : g_strdup ("");
   const char *join = !with_ire ? "" : lines > 1 ? "\n" : " · ";
-  return g_strdup_printf (_ ("burst%s%s p-p%s%s"), lines > 2 ? "\n" : "  ", mv, join, ire);
+  return g_strdup_printf (_ ("burst%1$s%2$s p-p%3$s%4$s"), lines > 2 ? "\n" : "  ", mv, join, ire);
 }
 
 static const char *
@@ -114,7 +114,7 @@ text_load (const BwLevelsLoad *load, char mark)
     return g_strdup_printf (_ ("into %s (the right level)"), ohm);
   g_ascii_formatd (number, sizeof number, fabs (gain - 2) < 0.005 ? "%.0f" : "%.2f", gain);
   g_strdelimit (number, ".", mark);
-  return g_strdup_printf (_ ("into %s (%s × the right level)"), ohm, number);
+  return g_strdup_printf (_ ("into %1$s (%2$s × the right level)"), ohm, number);
 }
 
 /* Caption */
@@ -138,7 +138,7 @@ where_text (const BwLevelsView *what)
     return g_strdup_printf (_ ("a field’s time from line %d on"), what->line);
   if (frames <= 1)
     return g_strdup_printf (_ ("line %d"), what->line);
-  return g_strdup_printf (_ ("line %d of frame %d of %d"), what->line,
+  return g_strdup_printf (_ ("line %1$d of frame %2$d of %3$d"), what->line,
                           (int) (what->frame % frames) + 1, frames);
 }
 

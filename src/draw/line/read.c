@@ -68,8 +68,11 @@ words (gconstpointer data, const BwDrawingPoint *point)
   double time_s = point->across;
   BwLineInterval interval = bw_line_shape_at (&line->shape, time_s);
   g_autofree char *time = bw_text_time (time_s, line->mark);
-  return g_strdup_printf (time_s < 0 ? _ ("%s before 0H: %s, %s") : _ ("%s after 0H: %s, %s"), time,
-                          bw_line_interval_label (interval),
+  /* Translators: time before the reference edge of the line, the interval there, its length. */
+  return g_strdup_printf (time_s < 0 ? _ ("%1$s before 0H: %2$s, %3$s")
+                                     /* Translators: time after the reference edge of the line, the interval there, its length. */
+                                     : _ ("%1$s after 0H: %2$s, %3$s"),
+                          time, bw_line_interval_label (interval),
                           level_words (interval, line->shape.trilevel));
 }
 

@@ -34,7 +34,7 @@ describe_interval (GString *text, const char *name, double length_s, double peri
   g_autofree char *time = bw_text_us (length_s, mark);
   g_autofree char *share = bw_text_share (length_s / period_s, mark);
   if (length_s > 0)
-    g_string_append_printf (text, _ ("; %s %s, %s of it"), name, time, share);
+    g_string_append_printf (text, _ ("; %1$s %2$s, %3$s of it"), name, time, share);
 }
 
 /**
@@ -53,7 +53,7 @@ bw_line_describe (const BwLineView *what)
   g_autofree char *period = bw_text_us (shape.period_s, what->mark);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, _ ("%s. Line period %s"), caption, period);
+  g_string_append_printf (text, _ ("%1$s. Line period %2$s"), caption, period);
   for (guint i = 0; i < BW_N_INTERVALS; i++)
     describe_interval (text, bw_line_interval_label (i), bw_line_shape_length (&shape, i),
                        shape.period_s, what->mark);

@@ -156,10 +156,11 @@ add_glass (GString *text, const BwMapView *what, const BwRasterFigures *figures)
   g_autofree char *height = bw_map_text_lines ((1 - what->overscan_v) * figures->active_lines_frame,
                                                what->mark);
 
+  g_string_append_c (text, ' ');
   g_string_append_printf (
       text,
-      _ (" The dashed line is the edge of the glass: overscan hides %s of the "
-         "width and %s of the height, so that %s and %s of the frame are seen."),
+      _ ("The dashed line is the edge of the glass: overscan hides %1$s of the "
+         "width and %2$s of the height, so that %3$s and %4$s of the frame are seen."),
       hidden_h, hidden_v, width, height);
 }
 
@@ -175,7 +176,7 @@ bw_map_text_note (const BwMapView *what)
   GString *text = g_string_new (NULL);
 
   bw_map_aspect (what, &aspect);
-  g_string_append_printf (text, _ ("The active picture takes %s of the time; it is drawn %s."),
+  g_string_append_printf (text, _ ("The active picture takes %1$s of the time; it is drawn %2$s."),
                           active, aspect);
   if (bw_map_hides (what))
     add_glass (text, what, &figures);
@@ -229,9 +230,9 @@ describe (const BwMapView *what)
   GString *text = g_string_new (caption);
 
   bw_map_axes (what->raster, &across, &down);
-  g_string_append (text, _ (". Across:"));
+  g_string_append_printf (text, ". %s", _ ("Across:"));
   describe_axis (text, &across, FALSE, what);
-  g_string_append (text, _ (" Down:"));
+  g_string_append_printf (text, " %s", _ ("Down:"));
   describe_axis (text, &down, TRUE, what);
   g_string_append_printf (text, " %s", note);
   return g_string_free (text, FALSE);
@@ -268,7 +269,7 @@ words (gconstpointer data, const BwDrawingPoint *point)
   int line = bw_raster_line_at (map->raster, 0, 2 * (int) floor (point->down), NULL);
   g_autofree char *time = bw_text_time (point->across, map->mark);
   gboolean inside = is_active (&map->across, point->across) && is_active (&map->down, point->down);
-  return g_strdup_printf (_ ("Line %d, %s after 0H: %s"), line, time,
+  return g_strdup_printf (_ ("Line %1$d, %2$s after 0H: %3$s"), line, time,
                           inside ? _ ("picture") : _ ("outside the picture"));
 }
 
@@ -278,7 +279,7 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   const Map *map = data;
   g_autofree char *span = bw_text_span (b->across - a->across, map->mark);
   g_autofree char *lines = bw_text_lines (b->down - a->down, map->mark);
-  return g_strdup_printf (_ ("Between the cursors: %s across, %s down"), span, lines);
+  return g_strdup_printf (_ ("Between the cursors: %1$s across, %2$s down"), span, lines);
 }
 
 /**

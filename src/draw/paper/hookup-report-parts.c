@@ -19,7 +19,8 @@ static void
 add_head (BwHookupReport *report)
 {
   const BwHookup *hookup = report->what.hookup;
-  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %s to %s"), hookup->source, hookup->input);
+  g_autofree char *title = g_strdup_printf (_ ("Hook-up: %1$s to %2$s"), hookup->source,
+                                            hookup->input);
   bw_flow_add_text (report->flow,
                     &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK, FALSE });
   bw_flow_add_drawing (report->flow, bw_hookup_drawing (&report->what, bw_flow_width (report->flow),

@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
-#include "report.h"
+#include "paper.h"
 
 #define MARGIN_SHARE 0.07 /* of the page's shorter side */
 #define PDF_FONT "Sans"
@@ -150,11 +150,38 @@ draw_page (gpointer data, cairo_t *cr, guint page)
 }
 
 /**
+ * bw_hookup_report_bytes:
+ * @title: of the bench sheet
+ * @name: what to call the file in errors
+ *
+ * Makes the PDF without writing it: black on white, on a page of the size of the locale.
+ *
+ * Returns: (transfer full): what is in the file, or %NULL with @error in %BW_EXPORT_ERROR
+ */
+GBytes *
+bw_hookup_report_bytes (const BwHookupView *what, const char *title, const char *name,
+                        GError **error)
+{
+  g_return_val_if_fail (what != NULL && title != NULL && name != NULL, NULL);
+  const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
+  const BwPaper paper = bw_paper_of_locale ();
+  g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, paper.width_pt,
+                                                            paper.height_pt);
+  const BwExportPages pages = { .draw_page = draw_page,
+                                .data = report,
+                                .n_pages = bw_hookup_report_pages (report),
+                                .width_pt = paper.width_pt,
+                                .height_pt = paper.height_pt,
+                                .title = report->title };
+  return bw_export_pages_bytes (&pages, name, error);
+}
+
+/**
  * bw_hookup_report_to_pdf:
  * @title: of the bench sheet
  * @path: where to; a symbolic link keeps pointing where it does
  *
- * Writes the sheet in black on white for A4. The file is written whole or not at all.
+ * Writes what bw_hookup_report_bytes() makes, whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
@@ -164,14 +191,5 @@ bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char
                          GError **error)
 {
   g_return_val_if_fail (what != NULL && title != NULL && path != NULL, FALSE);
-  const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
-  g_autoptr (BwHookupReport) report = bw_hookup_report_new (what, title, &ink, BW_A4_WIDTH_PT,
-                                                            BW_A4_HEIGHT_PT);
-  const BwExportPages pages = { .draw_page = draw_page,
-                                .data = report,
-                                .n_pages = bw_hookup_report_pages (report),
-                                .width_pt = BW_A4_WIDTH_PT,
-                                .height_pt = BW_A4_HEIGHT_PT,
-                                .title = report->title };
-  return bw_export_pages (&pages, path, error);
+  return bw_export_write (bw_hookup_report_bytes (what, title, path, error), path, error);
 }

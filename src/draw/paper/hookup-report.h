@@ -21,6 +21,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHookupReport, bw_hookup_report_free)
 
 guint bw_hookup_report_pages (BwHookupReport *report);
 void bw_hookup_report_draw_page (BwHookupReport *report, cairo_t *cr, guint page);
+GBytes *bw_hookup_report_bytes (const BwHookupView *what, const char *title, const char *name,
+                                GError **error);
 gboolean bw_hookup_report_to_pdf (const BwHookupView *what, const char *title, const char *path,
                                   GError **error);
 

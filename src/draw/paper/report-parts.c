@@ -141,7 +141,8 @@ static void
 add_origin (BwReport *report, const char *what, const char *name, const char *from)
 {
   gboolean stated = from != NULL && from[0] != '\0';
-  g_autofree char *text = g_strdup_printf (_ ("%s, %s: %s"), what, name,
+  /* Translators: three figures of one thing, the last of which tells most. */
+  g_autofree char *text = g_strdup_printf (_ ("%1$s, %2$s: %3$s"), what, name,
                                            stated ? from : _ ("not stated"));
   bw_report_say (report, BW_FLOW_BODY, text);
 }

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
+#include "paper.h"
 
 #define MARGIN_SHARE 0.08 /* of the page's shorter side */
 #define PDF_FONT "Sans 9"
@@ -122,7 +123,7 @@ show_at_right (cairo_t *cr, PangoLayout *layout, double right, double y)
 static void
 draw_foot (BwReport *report, cairo_t *cr, guint page)
 {
-  g_autofree char *number = g_strdup_printf (_ ("page %u of %u"), page + 1,
+  g_autofree char *number = g_strdup_printf (_ ("page %1$u of %2$u"), page + 1,
                                              bw_report_pages (report));
   double left = report->margin_pt, right = report->page_width_pt - report->margin_pt;
   double y = report->page_height_pt - 1.1 * report->margin_pt;
@@ -172,11 +173,37 @@ draw_page (gpointer data, cairo_t *cr, guint page)
 }
 
 /**
+ * bw_report_bytes:
+ * @name: what to call the file in errors
+ *
+ * Makes the PDF without writing it: black on white pages of the size of the locale, with its decimal
+ * mark.
+ *
+ * Returns: (transfer full): what is in the file, or %NULL with @error in %BW_EXPORT_ERROR
+ */
+GBytes *
+bw_report_bytes (const BwSheet *sheet, const BwCatalogue *catalogue, const char *name,
+                 GError **error)
+{
+  g_return_val_if_fail (sheet != NULL && catalogue != NULL && name != NULL, NULL);
+  const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
+  const BwPaper paper = bw_paper_of_locale ();
+  g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, paper.width_pt, paper.height_pt,
+                                               bw_quantity_locale_mark ());
+  const BwExportPages pages = { .draw_page = draw_page,
+                                .data = report,
+                                .n_pages = bw_report_pages (report),
+                                .width_pt = paper.width_pt,
+                                .height_pt = paper.height_pt,
+                                .title = report->sheet->title };
+  return bw_export_pages_bytes (&pages, name, error);
+}
+
+/**
  * bw_report_to_pdf:
  * @path: where to; a symbolic link keeps pointing where it does
  *
- * Writes the report as black on white A4 pages, with the locale's decimal mark. The file is written
- * whole or not at all.
+ * Writes what bw_report_bytes() makes, whole or not at all.
  *
  * Returns: %FALSE with @error in %BW_EXPORT_ERROR that names the file; an old file is then as it
  * was
@@ -186,14 +213,5 @@ bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char
                   GError **error)
 {
   g_return_val_if_fail (sheet != NULL && catalogue != NULL && path != NULL, FALSE);
-  const BwInk ink = { BW_THEME_PRINT, PDF_FONT, BW_INK_PAGE_DPI };
-  g_autoptr (BwReport) report = bw_report_new (sheet, catalogue, &ink, BW_A4_WIDTH_PT,
-                                               BW_A4_HEIGHT_PT, bw_quantity_locale_mark ());
-  const BwExportPages pages = { .draw_page = draw_page,
-                                .data = report,
-                                .n_pages = bw_report_pages (report),
-                                .width_pt = BW_A4_WIDTH_PT,
-                                .height_pt = BW_A4_HEIGHT_PT,
-                                .title = report->sheet->title };
-  return bw_export_pages (&pages, path, error);
+  return bw_export_write (bw_report_bytes (sheet, catalogue, path, error), path, error);
 }

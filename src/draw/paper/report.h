@@ -15,9 +15,6 @@ G_BEGIN_DECLS
  */
 typedef struct _BwReport BwReport;
 
-#define BW_A4_WIDTH_PT (210 / 25.4 * 72)
-#define BW_A4_HEIGHT_PT (297 / 25.4 * 72)
-
 BwReport *bw_report_new (const BwSheet *sheet, const BwCatalogue *catalogue, const BwInk *ink,
                          double page_width_pt, double page_height_pt, char mark);
 void bw_report_free (BwReport *report);
@@ -25,6 +22,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwReport, bw_report_free)
 
 guint bw_report_pages (BwReport *report);
 void bw_report_draw_page (BwReport *report, cairo_t *cr, guint page);
+GBytes *bw_report_bytes (const BwSheet *sheet, const BwCatalogue *catalogue, const char *name,
+                         GError **error);
 gboolean bw_report_to_pdf (const BwSheet *sheet, const BwCatalogue *catalogue, const char *path,
                            GError **error);
 

@@ -108,7 +108,7 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *edge = edge_words (line, mark);
   g_autofree char *phase = phase_words (line->phase_s, mark);
 
-  return g_strdup_printf (_ ("%s %s: line %d, %s after its 0H, %s; %s, %s"),
+  return g_strdup_printf (_ ("%1$s %2$s: line %3$d, %4$s after its 0H, %5$s; %6$s, %7$s"),
                           mixture->name[point->id],
                           level_words (level_at (mixture->mix, point->id, time_s)), number,
                           from_line, from, edge, phase);
@@ -121,7 +121,7 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   double span_s = b->across - a->across;
   g_autofree char *span = bw_text_span (span_s, mixture->mark);
   g_autofree char *lines = bw_text_lines (span_s / mixture->mix->line_s, mixture->mark);
-  return g_strdup_printf (_ ("Between the cursors: %s, %s"), span, lines);
+  return g_strdup_printf (_ ("Between the cursors: %1$s, %2$s"), span, lines);
 }
 
 /**
@@ -139,7 +139,7 @@ bw_sync_take_words (BwDrawing *drawing, BwSyncLayout *layout)
   Mixture *mixture = g_new0 (Mixture, 1);
 
   bw_drawing_take_words (drawing,
-                         g_strdup_printf (_ ("%s of %s, drawn"), mixed,
+                         g_strdup_printf (_ ("%1$s of %2$s, drawn"), mixed,
                                           bw_or_empty (what->raster->name)),
                          bw_sync_describe (layout),
                          g_strdup_printf ("%s-sync-%s", bw_or_empty (what->raster->id),

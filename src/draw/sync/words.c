@@ -10,7 +10,9 @@ mixture_text (const BwSyncMixCase *what)
 {
   if (what->gate == BW_SYNC_GATE_STANDARD)
     return g_strdup (_ ("composite sync of the raster"));
-  return g_strdup_printf (_ ("H (%s) %s V (%s)"), bw_kind_label (&bw_polarities, what->h_polarity),
+  /* Translators: two syncs with their polarities, and the gate between them. */
+  return g_strdup_printf (_ ("H (%1$s) %2$s V (%3$s)"),
+                          bw_kind_label (&bw_polarities, what->h_polarity),
                           bw_kind_label (&bw_sync_gates, what->gate),
                           bw_kind_label (&bw_polarities, what->v_polarity));
 }
@@ -28,7 +30,8 @@ bw_sync_text_caption (const BwSyncView *what)
   g_autofree char *shows = g_strdup_printf (_ ("%s over the vertical interval"), mixture);
   if (raster->scan != BW_SCAN_INTERLACED)
     return bw_text_caption (raster->name, shows, raster->source);
-  g_autofree char *field = g_strdup_printf (_ ("%s, field %d"), bw_or_empty (raster->name),
+  /* Translators: what is drawn, and of which field. */
+  g_autofree char *field = g_strdup_printf (_ ("%1$s, field %2$d"), bw_or_empty (raster->name),
                                             what->what->field + 1);
   return bw_text_caption (field, shows, raster->source);
 }
@@ -127,8 +130,8 @@ bw_sync_text_picture (const BwSyncLayout *layout)
   g_autofree char *share = bw_quantity_format (fabs (run->picture_share), BW_DIMENSION_FRACTION, 2,
                                                layout->what->mark);
   return g_strdup_printf (run->picture_s > 0
-                              ? _ ("picture from line %d: %s late, %s to the left")
-                              : _ ("picture from line %d: %s early, %s to the right"),
+                              ? _ ("picture from line %1$d: %2$s late, %3$s to the left")
+                              : _ ("picture from line %1$d: %2$s early, %3$s to the right"),
                           run->picture_line, off, share);
 }
 

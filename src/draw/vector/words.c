@@ -119,9 +119,10 @@ bw_vector_text_note (const BwVectorView *what)
                              "the longest, and no standard’s tolerance."),
                           share);
   if (bw_vector_is_switched (what))
-    g_string_append (text, _ (" Dashed: the next line, with the other sign of R−Y."));
+    g_string_append_printf (text, " %s", _ ("Dashed: the next line, with the other sign of R−Y."));
   if (bw_vector_is_coded (what))
-    g_string_append (text, _ (" The path is that of the chroma, without the luminance."));
+    g_string_append_printf (text, " %s",
+                            _ ("The path is that of the chroma, without the luminance."));
   return g_string_free (text, FALSE);
 }
 
@@ -214,10 +215,11 @@ words (gconstpointer data, const BwDrawingPoint *point)
                                    nearest_bar (vectors->targets, point->across, point->down));
 
   if (vectors->component)
-    return g_strdup_printf (_ ("Pb %s, Pr %s: %s from the middle at %s°; nearest bar: %s"), along,
-                            up, amplitude, phase, bar);
-  return g_strdup_printf (_ ("%s p-p at %s° (B−Y %s, R−Y %s); nearest bar: %s"), whole, phase,
-                          along, up, bar);
+    return g_strdup_printf (
+        _ ("Pb %1$s, Pr %2$s: %3$s from the middle at %4$s°; nearest bar: %5$s"), along, up,
+        amplitude, phase, bar);
+  return g_strdup_printf (_ ("%1$s p-p at %2$s° (B−Y %3$s, R−Y %4$s); nearest bar: %5$s"), whole,
+                          phase, along, up, bar);
 }
 
 static char *
@@ -228,8 +230,8 @@ difference (gconstpointer data, const BwDrawingPoint *a, const BwDrawingPoint *b
   g_autofree char *degrees = bw_text_number (turn - 360 * round (turn / 360), 1, vectors->mark);
   g_autofree char *longer = bw_text_volts (part * (amplitude_of (b) - amplitude_of (a)),
                                            vectors->mark);
-  return g_strdup_printf (vectors->component ? _ ("Between the cursors: %s and %s°")
-                                             : _ ("Between the cursors: %s p-p and %s°"),
+  return g_strdup_printf (vectors->component ? _ ("Between the cursors: %1$s and %2$s°")
+                                             : _ ("Between the cursors: %1$s p-p and %2$s°"),
                           longer, degrees);
 }
 

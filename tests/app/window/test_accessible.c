@@ -5,9 +5,11 @@
 
 #include "app/widgets/picture-area.h"
 #include "draw/line/view.h"
+#include "app/bench/row-list.h"
 #include "app/fit/grid.h"
 #include "app/fit/page.h"
 #include "app/timing/page.h"
+#include "app/window/preferences.h"
 
 /* What a screen reader is told. */
 
@@ -252,6 +254,176 @@ test_buttons (Fixture *f, gconstpointer data)
     }
 }
 
+/* The pages and their views, made and shown one after the other. */
+static void
+each_view (Fixture *f, void (*visit) (GtkWidget *widget, gpointer data), gpointer data)
+{
+  static const struct
+  {
+    const char *page;
+    const char *views[7];
+  } pages[] = {
+    { "fit", { "table" } },
+    { "hookup", { "plan" } },
+    { "timing", { "line", "work-out", "identify", "readings" } },
+    { "levels", { "sync", "cause" } },
+    { "detail", { "chain", "preview" } },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    for (guint j = 0; pages[i].views[j] != NULL; j++)
+      {
+        bw_window_show_page (f->window, pages[i].page);
+        bw_page_show_view (bw_window_get_page (f->window, pages[i].page), pages[i].views[j]);
+        gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+        app_test_each (GTK_WIDGET (f->window), visit, data);
+      }
+}
+
+static void
+assert_heard_as_seen (GtkWidget *widget, gpointer data)
+{
+  if (!GTK_IS_BUTTON (widget) || !gtk_button_get_use_underline (GTK_BUTTON (widget)))
+    return;
+  const char *label = gtk_button_get_label (GTK_BUTTON (widget));
+  if (label == NULL)
+    return;
+  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
+  g_autofree char *seen = g_strjoinv ("", parts);
+  g_assert_cmpstr (label, !=, seen);
+  assert_label (widget, seen);
+  (*(guint *) data)++;
+}
+
+/* A button with an access key is heard without the underscore that stands before the key. */
+static void
+test_access_keys (Fixture *f, gconstpointer data)
+{
+  guint heard = 0;
+  bw_window_edit (f->window, BW_PART_SOURCE);
+  each_view (f, assert_heard_as_seen, &heard);
+  g_assert_cmpuint (heard, >=, 9 * 5);
+}
+
+static void
+assert_list_is_named (GtkWidget *widget, gpointer data)
+{
+  if (!GTK_IS_DROP_DOWN (widget))
+    return;
+  GtkWidget *button = gtk_widget_get_first_child (widget);
+  if (!gtk_test_accessible_has_relation (GTK_ACCESSIBLE (button),
+                                         GTK_ACCESSIBLE_RELATION_LABELLED_BY))
+    g_error ("the button of the list %s is not named", gtk_widget_get_name (widget));
+  (*(guint *) data)++;
+}
+
+/* What takes the focus of a drop-down list is the button in it. */
+static void
+test_drop_downs (Fixture *f, gconstpointer data)
+{
+  guint named = 0;
+  bw_window_edit (f->window, BW_PART_SOURCE);
+  each_view (f, assert_list_is_named, &named);
+  g_assert_cmpuint (named, >=, 10);
+  g_autoptr (GSettings) settings = g_settings_new ("org.breezeway.Breezeway");
+  GtkWindow *preferences = GTK_WINDOW (bw_preferences_new (GTK_WINDOW (f->window), settings));
+  guint before = named;
+  app_test_each (GTK_WIDGET (preferences), assert_list_is_named, &named);
+  g_assert_cmpuint (named, ==, before + 1);
+  gtk_window_destroy (preferences);
+}
+
+/* What a cursor reads is heard while it stands, and not when its drawing is gone. */
+static void
+test_cursor (Fixture *f, gconstpointer data)
+{
+  BwPage *page = bw_window_get_page (f->window, "timing");
+  bw_window_show_page (f->window, "timing");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  GtkAccessible *area = GTK_ACCESSIBLE (app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
+
+  gtk_widget_activate_action (GTK_WIDGET (area), "cursor.step", "d", 1.0);
+  g_assert_true (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
+  bw_page_show_view (page, "map");
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+  g_assert_false (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
+}
+
+/* Reading order */
+
+#define MOST_STOPS 120
+#define SAME_ROW 16 /* so far may the middles of two controls of one row lie apart */
+
+static void
+assert_follows (Fixture *f, GtkWidget *before, GtkWidget *now)
+{
+  graphene_rect_t first, second;
+
+  if (before == NULL
+      || gtk_widget_get_ancestor (before, GTK_TYPE_SCROLLED_WINDOW)
+             != gtk_widget_get_ancestor (now, GTK_TYPE_SCROLLED_WINDOW))
+    return; /* another part of the page */
+  g_assert_true (gtk_widget_compute_bounds (before, GTK_WIDGET (f->window), &first));
+  g_assert_true (gtk_widget_compute_bounds (now, GTK_WIDGET (f->window), &second));
+  float down = second.origin.y + second.size.height / 2 - first.origin.y - first.size.height / 2;
+  if (down > SAME_ROW || second.origin.x >= first.origin.x + first.size.width)
+    return;
+  if (down < -SAME_ROW || second.origin.x < first.origin.x)
+    g_error ("Tab goes from %s at %.0f, %.0f back to %s at %.0f, %.0f", G_OBJECT_TYPE_NAME (before),
+             (double) first.origin.x, (double) first.origin.y, G_OBJECT_TYPE_NAME (now),
+             (double) second.origin.x, (double) second.origin.y);
+}
+
+/* With Tab once around @part. Returns how many stops there are. */
+static guint
+go_through (Fixture *f, GtkWidget *part)
+{
+  GtkWidget *before = NULL;
+  guint stops = 0;
+
+  gtk_window_set_focus (GTK_WINDOW (f->window), NULL);
+  for (; stops < MOST_STOPS && gtk_widget_child_focus (part, GTK_DIR_TAB_FORWARD); stops++)
+    {
+      GtkWidget *now = gtk_window_get_focus (GTK_WINDOW (f->window));
+      assert_follows (f, before, now);
+      before = now;
+    }
+  g_assert_cmpuint (stops, <, MOST_STOPS);
+  return stops;
+}
+
+/* Tab goes to the right in a row and then to a row below, in each form, panel and page. */
+static void
+test_order (Fixture *f, gconstpointer data)
+{
+  static const struct
+  {
+    const char *page;
+    const char *view;
+    guint stops; /* at least */
+  } places[] = {
+    { "fit", "table", 10 },       { "hookup", "plan", 5 },     { "timing", "line", 8 },
+    { "timing", "work-out", 40 }, { "timing", "identify", 8 }, { "timing", "readings", 20 },
+    { "levels", "vectors", 10 },  { "levels", "sync", 10 },    { "levels", "cause", 10 },
+    { "detail", "chain", 20 },    { "detail", "preview", 10 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      BwPage *page = bw_window_get_page (f->window, places[i].page);
+      bw_window_show_page (f->window, places[i].page);
+      bw_page_show_view (page, places[i].view);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      g_assert_cmpuint (go_through (f, GTK_WIDGET (page)), >=, places[i].stops);
+    }
+  for (BwPart part = BW_PART_SHEET; part <= BW_PART_SOURCE; part++)
+    {
+      bw_window_edit (f->window, part);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
+      g_assert_cmpuint (go_through (f, GTK_WIDGET (bw_window_get_editor (f->window))), >=, 2);
+    }
+}
+
 static void
 test_lists (Fixture *f, gconstpointer data)
 {
@@ -264,7 +436,7 @@ test_lists (Fixture *f, gconstpointer data)
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
     {
       BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), lists[i].part);
-      assert_label (app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL), lists[i].label);
+      assert_label (app_test_find (GTK_WIDGET (list), BW_TYPE_ROW_LIST, NULL), lists[i].label);
       assert_label (app_test_find (GTK_WIDGET (list), GTK_TYPE_BUTTON, "edit"),
                     i == 0 ? "Edit Input" : "Edit Source");
     }
@@ -282,6 +454,10 @@ main (int argc, char **argv)
   ADD ("wrong-field", test_wrong_field);
   ADD ("drawing", test_drawing);
   ADD ("buttons", test_buttons);
+  ADD ("access-keys", test_access_keys);
+  ADD ("drop-downs", test_drop_downs);
+  ADD ("cursor", test_cursor);
+  ADD ("order", test_order);
   ADD ("lists", test_lists);
   return g_test_run ();
 }

@@ -246,6 +246,35 @@ test_export_edid (void)
   app_test_close (window);
 }
 
+/* An EDID opens as a sheet that has no file yet, with its monitor filled in. */
+static void
+test_open_edid (void)
+{
+  g_autoptr (BwDocument) document = bw_document_new (app_test_catalogue ());
+  BwWindow *window = app_test_window_new (document);
+  g_autofree char *path = app_test_scratch_path ("display.edid");
+  g_autofree char *sheet_path = app_test_sheet_path ();
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (BwDocument) other = app_test_document_at (sheet_path);
+  guint8 block[BW_EDID_BLOCK_BYTES];
+
+  g_assert_true (
+      bw_edid_write (bw_document_get_sheet (other), app_test_catalogue (), block, NULL, NULL));
+  g_assert_true (g_file_set_contents (path, (const char *) block, sizeof block, NULL));
+  g_assert_true (bw_window_open (window, file));
+  g_assert_null (bw_document_get_file (document));
+  g_assert_true (g_str_has_prefix (bw_document_get_sheet (document)->monitor->source, "EDID"));
+  g_assert_cmpuint (bw_document_get_sheet (document)->rasters->len, ==, 2);
+  g_assert_nonnull (strstr (bw_window_get_fault_text (window), "mains, mask, pitch"));
+
+  block[127] ^= 1; /* a wrong checksum: refused, and the sheet stays */
+  g_assert_true (g_file_set_contents (path, (const char *) block, sizeof block, NULL));
+  g_assert_false (bw_window_open (window, file));
+  g_assert_cmpuint (bw_document_get_sheet (document)->rasters->len, ==, 2);
+  g_assert_nonnull (strstr (bw_window_get_fault_text (window), "checksum"));
+  app_test_close (window);
+}
+
 static gboolean
 shows_fault (gpointer window)
 {
@@ -349,6 +378,7 @@ main (int argc, char **argv)
   g_test_add_func ("/files/cancel-at-once", test_cancel_at_once);
   g_test_add_func ("/files/save-as", test_save_as);
   g_test_add_func ("/files/export-edid", test_export_edid);
+  g_test_add_func ("/files/open-edid", test_open_edid);
   g_test_add_func ("/files/save-as-existing", test_save_as_existing);
   g_test_add_func ("/files/recent", test_recent);
   return g_test_run ();

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app-hands.h"
+#include "app/bench/row-list.h"
 #include "app/fit/grid.h"
 #include "app/fit/page.h"
 #include "app/timing/drawing-panel.h"
@@ -87,7 +88,7 @@ open_editor (Fixture *f)
 {
   BwBenchList *list = bw_bench_panel_get_list (bw_window_get_bench (f->window), BW_PART_SOURCE);
   app_test_go_to (f->window, "shift+Tab",
-                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+                  app_test_find (GTK_WIDGET (list), BW_TYPE_ROW_LIST, NULL));
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_window_is_editing (f->window));
   g_assert_cmpint (bw_editor_get_part (bw_window_get_editor (f->window)), ==, BW_PART_SOURCE);
@@ -123,6 +124,10 @@ test_table (Fixture *f, gconstpointer data)
   app_test_xdotool ("key Up Left");
   assert_selected (f, last_source - 1, last_input - 1);
   app_test_xdotool ("key ctrl+Home");
+  assert_selected (f, 0, 0);
+  app_test_xdotool ("key Page_Down");
+  ASSERT_COMES_TRUE (bw_document_get_source (f->document) > 0);
+  app_test_xdotool ("key Page_Up");
   assert_selected (f, 0, 0);
 
   /* One key leaves the table, one comes back to the same cell */
@@ -244,7 +249,7 @@ test_delete (Fixture *f, gconstpointer data)
   guint n = bw_document_count (f->document, BW_PART_SOURCE);
 
   app_test_go_to (f->window, "shift+Tab",
-                  app_test_find (GTK_WIDGET (list), GTK_TYPE_LIST_BOX, NULL));
+                  app_test_find (GTK_WIDGET (list), BW_TYPE_ROW_LIST, NULL));
   app_test_xdotool ("key Down");
   ASSERT_COMES_TRUE (bw_document_get_source (f->document) == 1);
   app_test_xdotool ("key Delete");
@@ -261,9 +266,9 @@ test_lists_keep_selection (Fixture *f, gconstpointer data)
 {
   BwBenchPanel *bench = bw_window_get_bench (f->window);
   GtkWidget *lists[] = {
-    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_INPUT)), GTK_TYPE_LIST_BOX,
+    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_INPUT)), BW_TYPE_ROW_LIST,
                    NULL),
-    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_SOURCE)), GTK_TYPE_LIST_BOX,
+    app_test_find (GTK_WIDGET (bw_bench_panel_get_list (bench, BW_PART_SOURCE)), BW_TYPE_ROW_LIST,
                    NULL),
   };
 
@@ -277,8 +282,10 @@ test_lists_keep_selection (Fixture *f, gconstpointer data)
       ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, lists[i]));
       app_test_xdotool ("key shift+Tab");
       ASSERT_COMES_TRUE (!app_test_focus_is_in (f->window, lists[i]));
-      ASSERT_COMES_TRUE (app_test_focus_is_in (
-          f->window, gtk_widget_get_ancestor (lists[i], BW_TYPE_BENCH_LIST))); /* its buttons */
+      ASSERT_COMES_TRUE (
+          app_test_focus_is_in (f->window,
+                                gtk_widget_get_ancestor (lists[i],
+                                                         BW_TYPE_BENCH_LIST))); /* its buttons */
       g_assert_cmpuint (bw_document_get_source (f->document), ==, 2);
       g_assert_cmpuint (bw_document_get_input (f->document), ==, 1);
     }

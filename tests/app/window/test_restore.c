@@ -6,6 +6,7 @@
 
 #include <glib/gstdio.h>
 
+#include "app/bench/row-list.h"
 #include "app/window/drafts.h"
 
 /* A program that ended before its sheets were saved, and the next start. */
@@ -46,21 +47,20 @@ type_and_go_on (char *program, const char *path)
   gtk_init ();
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
   g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (
-      gtk_application_get_active_window (GTK_APPLICATION (application)));
+  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   BwBenchList *sources = bw_bench_panel_get_list (bw_window_get_bench (window), BW_PART_SOURCE);
   g_assert_true (app_test_wait (is_mapped, window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_give_focus (window);
-  app_test_go_to (window, "shift+Tab", app_test_find (GTK_WIDGET (sources), GTK_TYPE_LIST_BOX, NULL));
+  app_test_go_to (window, "shift+Tab",
+                  app_test_find (GTK_WIDGET (sources), BW_TYPE_ROW_LIST, NULL));
   app_test_xdotool ("key Return");
   ASSERT_COMES_TRUE (bw_window_is_editing (window));
   app_test_xdotool ("key ctrl+a type '" TYPED "'");
-  ASSERT_COMES_TRUE (
-      strcmp (gtk_editable_get_text (GTK_EDITABLE (bw_editor_row_get_control (
-                  bw_editor_get_row (bw_window_get_editor (window), "name")))),
-              TYPED)
-      == 0);
+  ASSERT_COMES_TRUE (strcmp (gtk_editable_get_text (GTK_EDITABLE (bw_editor_row_get_control (
+                                 bw_editor_get_row (bw_window_get_editor (window), "name")))),
+                             TYPED)
+                     == 0);
   g_print (READY);
   return g_application_run (G_APPLICATION (application), 1, arguments);
 }
@@ -71,8 +71,8 @@ start_and_type (const char *path)
 {
   g_autoptr (GError) error = NULL;
   char said[sizeof READY] = "";
-  GSubprocess *program = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error,
-                                           "/proc/self/exe", TYPE, path, NULL);
+  GSubprocess *program = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error, "/proc/self/exe",
+                                           TYPE, path, NULL);
   g_assert_no_error (error);
   g_input_stream_read_all (g_subprocess_get_stdout_pipe (program), said, strlen (READY), NULL, NULL,
                            &error);
@@ -141,8 +141,7 @@ test_killed (void)
                    "• Source “Tape deck with the founder's film”, Name: “" TYPED "” was typed");
 
   app_test_answer (GTK_RESPONSE_ACCEPT);
-  BwWindow *window = BW_WINDOW (
-      gtk_application_get_active_window (GTK_APPLICATION (application)));
+  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   BwDocument *document = bw_window_get_document (window);
   g_assert_cmpstr (g_file_peek_path (bw_document_get_file (document)), ==, path);
   g_assert_cmpstr (bw_sheet_source (bw_document_get_sheet (document), 0)->name, ==, TYPED);
@@ -209,7 +208,6 @@ set_title (BwDocument *document, const char *title)
                          '.', &error);
   g_assert_no_error (error);
 }
-
 
 static void
 leave_title (Fixture *f, const char *title)
@@ -452,8 +450,8 @@ test_refused_text (Fixture *f, gconstpointer data)
   g_assert_cmpstr (gtk_editable_get_text (entry (f->restored, "video_level")), ==, "3 Hz");
   g_assert_nonnull (bw_editor_row_get_error (
       bw_editor_get_row (bw_window_get_editor (f->restored), "video_level")));
-  ASSERT_COMES_TRUE (app_test_focus_is_in (f->restored,
-                                           GTK_WIDGET (entry (f->restored, "video_level"))));
+  ASSERT_COMES_TRUE (
+      app_test_focus_is_in (f->restored, GTK_WIDGET (entry (f->restored, "video_level"))));
   bw_window_flush_draft (f->restored);
   g_assert_true (is_in_draft ("text=3 Hz"));
 }
@@ -491,8 +489,7 @@ test_session_ends (Fixture *f, gconstpointer data)
 
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
   g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (
-      gtk_application_get_active_window (GTK_APPLICATION (application)));
+  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   g_assert_true (app_test_wait (is_mapped, window));
   bw_window_edit (window, BW_PART_SOURCE);
   gtk_editable_set_text (entry (window, "name"), TYPED);

@@ -11,6 +11,7 @@
 #include "app/widgets/page.h"
 #include "app/widgets/picker.h"
 #include "app/widgets/picture-area.h"
+#include "app/help/help.h"
 #include "app/window/preferences.h"
 #include "app/timing/work-out.h"
 #include "app/timing/readings-panel.h"
@@ -287,6 +288,7 @@ main (int argc, char **argv)
   add_template ("work-out", bw_work_out_get_type);
   add_template ("identify-panel", bw_identify_panel_get_type);
   add_template ("readings-panel", bw_readings_panel_get_type);
+  add_template ("help", bw_help_get_type);
   add_template ("picker", bw_picker_get_type);
   add_template ("preferences", bw_preferences_get_type);
   add_template ("window", bw_window_get_type);

@@ -509,6 +509,25 @@ test_format_range (void)
   g_assert_cmpstr (narrow_text, ==, "15.6–15.9\u00a0kHz");
   g_assert_cmpstr (equal_text, ==, "15.734\u00a0kHz");
   g_assert_cmpstr (across_text, ==, "-2 to 2\u00a0V");
+
+  /* the unit is that of the end that is further from zero */
+  static const struct
+  {
+    BwRange range;
+    const char *text;
+  } cases[] = {
+    { { -5, 0.2 }, "-5 to 0.2\u00a0V" },
+    { { -0.2, 5 }, "-0.2 to 5\u00a0V" },
+    { { -5, -0.2 }, "-5 to -0.2\u00a0V" },
+    { { -0.4, -0.2 }, "-400 to -200\u00a0mV" },
+    { { 0.2, 5 }, "0.2–5\u00a0V" },
+    { { 0.2, 0.4 }, "200–400\u00a0mV" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = bw_quantity_format_range (cases[i].range, VOLT, 3, '.');
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
 }
 
 typedef struct
@@ -607,6 +626,28 @@ add_for_each_dimension (const char *group, GTestDataFunc func)
     add (group, names[i], GUINT_TO_POINTER (i), func);
 }
 
+/* What is below zero reads as what is above it, with a minus before it: the same unit, the same digits. */
+static void
+test_below_zero (void)
+{
+  for (BwDimension dimension = 0; dimension < BW_N_DIMENSIONS; dimension++)
+    for (int power = -13; power <= 12; power++)
+      for (int digits = 2; digits <= 5; digits++)
+        {
+          static const double leads[] = { 1, 1.5, 9.996 };
+          for (gsize i = 0; i < G_N_ELEMENTS (leads); i++)
+            {
+              double value = leads[i] * pow (10, power);
+              g_autofree char *above = bw_quantity_format (value, dimension, digits, '.');
+              g_autofree char *below = bw_quantity_format (-value, dimension, digits, '.');
+              if (g_str_has_prefix (above, "0"))
+                continue; /* too small for its digits */
+              g_autofree char *wanted = g_strconcat ("-", above, NULL);
+              g_assert_cmpstr (below, ==, wanted);
+            }
+        }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -634,5 +675,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/shortest-unit", test_shortest_unit);
   g_test_add_func ("/quantity/bands/units", test_bands_units);
   g_test_add_func ("/quantity/round-both-ways", test_round_both_ways);
+  g_test_add_func ("/quantity/below-zero", test_below_zero);
   return g_test_run ();
 }

@@ -215,6 +215,33 @@ test_ranks (void)
     }
 }
 
+/* Each thing that a box may change is enough to make it one, and none of them is what a lead may do. */
+static void
+test_each_change (void)
+{
+  static const char *const changes[] = {
+    "gives_signals=rgb",     "gives_systems=ntsc-m\ntakes_signals=composite", "gives_syncs=composite-sync",
+    "gives_shapes=bi-level", "gives_polarities=negative",                     "levels=standard",
+    "gives_video=0.7 V",     "gives_sync=0.3 V",                              "gives_setup=7.5 IRE",
+    "gives_couplings=dc",    "gives_aspect=4:3",                              "underscan=yes",
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (changes); i++)
+    for (int is_box = 0; is_box < 2; is_box++)
+      {
+        g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+        g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+        g_autofree char *text = g_strdup_printf ("[mine]\nname=M\norigin=Invented\nkind=%s\n%s\n",
+                                                 is_box ? "box" : "lead", changes[i]);
+        bw_catalogue_add_text (catalogue, BW_CATALOGUE_ADAPTORS, text, strlen (text), "adaptors.ini",
+                               faults);
+        const GError *fault = faults->len > 0 ? faults->pdata[0] : NULL;
+        gboolean refused = g_error_matches (fault, BW_ADAPTOR_ERROR, BW_ADAPTOR_ERROR_GIVES)
+                           && strstr (fault->message, "[mine] kind:") != NULL;
+        if (refused == is_box)
+          g_test_fail_printf ("%s, %d: %s", changes[i], is_box, fault != NULL ? fault->message : "");
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -227,5 +254,6 @@ main (int argc, char **argv)
   for (gsize i = 0; i < G_N_ELEMENTS (bad_cases); i++)
     add ("bad", bad_cases[i].name, &bad_cases[i], test_bad);
   g_test_add_func ("/adaptor/ranks", test_ranks);
+  g_test_add_func ("/adaptor/each-change", test_each_change);
   return g_test_run ();
 }

@@ -204,6 +204,31 @@ test_free_nothing (void)
   bw_lead_type_free (NULL);
 }
 
+/* No text of what has just been made is NULL: whoever shows it need not ask. */
+static void
+test_texts (void)
+{
+  g_autoptr (BwAdaptor) adaptor = bw_adaptor_new ();
+  g_autoptr (BwMonitor) monitor = bw_monitor_new ();
+  g_autoptr (BwInput) input = bw_input_new ();
+  g_autoptr (BwSource) source = bw_source_new ();
+  const struct
+  {
+    const BwFieldTable *table;
+    gconstpointer object;
+  } made[] = { { &bw_adaptor_fields, adaptor }, { &bw_monitor_fields, monitor },
+               { &bw_input_fields, input },     { &bw_source_fields, source } };
+  guint n = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (made); i++)
+    for (guint j = 0; j < made[i].table->n; j++)
+      if (made[i].table->at[j].type == BW_FIELD_TEXT)
+        {
+          g_assert_nonnull (G_STRUCT_MEMBER (char *, made[i].object, made[i].table->at[j].offset));
+          n++;
+        }
+  g_assert_cmpuint (n, >, 8);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -222,5 +247,6 @@ main (int argc, char **argv)
   g_test_add_func ("/limits/all-are-here", test_all_are_here);
   g_test_add_func ("/limits/presets", test_presets);
   g_test_add_func ("/limits/free-nothing", test_free_nothing);
+  g_test_add_func ("/limits/texts", test_texts);
   return g_test_run ();
 }

@@ -56,6 +56,7 @@ test_faults (void)
     { { .kind = BW_FAULT_TWO_LOADS, .ohm = 37.5 }, 0.2, 1.4 / 3, 0, 0.2, -1 },
     { { .kind = BW_FAULT_THREE_LOADS, .ohm = 25 }, 0.15, 0.35, 0, 0.15, -1 },
     { { .kind = BW_FAULT_50_OHM, .ohm = 50 }, 0.24, 0.56, 0, 0.24, -1 },
+    { { .kind = BW_FAULT_50_OHM, .ohm = 0.5 }, 0.3 / 75.5, 0.7 / 75.5, 0, 0.3 / 75.5, -1 },
     { { .kind = BW_FAULT_UNTERMINATED, .ohm = 10e3 },
       6000.0 / 10075,
       14000.0 / 10075,
@@ -258,6 +259,15 @@ test_what_differs (void)
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
   h.form.own_sync_v = 3.3; /* 5 V logic is another */
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 6);
+  BwCauseCase sync = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_COMPOSITE,
+                                    BW_CONDUCTOR_SYNC);
+  guint others = count (&sync, BW_FAULT_OTHER_DRIVE); /* than 0.3 V into 75 Ω */
+  sync.form.own_sync_v = 4;                           /* than 4 V into 75 Ω, 0.3 V among them */
+  g_assert_cmpuint (count (&sync, BW_FAULT_OTHER_DRIVE), ==, others);
+  sync.form.own_sync_v = 1.5; /* which none of them is */
+  g_assert_cmpuint (count (&sync, BW_FAULT_OTHER_DRIVE), ==, others + 1);
+  c.series_ohm = 0.5; /* whatever stands in the lead may be missing */
+  g_assert_cmpuint (count (&c, BW_FAULT_ATTENUATOR_MISSING), ==, 1);
 }
 
 typedef struct
@@ -372,6 +382,38 @@ test_choices (void)
     }
 }
 
+static double
+penalty_of (const BwCauseCase *c, BwFaultKind kind)
+{
+  g_autoptr (GArray) all = bw_hypotheses_new (c);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const BwHypothesis *h = &g_array_index (all, BwHypothesis, i);
+      if (h->n_faults == 1 && h->faults[0].kind == kind)
+        return h->penalty;
+    }
+  g_assert_not_reached ();
+}
+
+/* What is wrong in the line comes before a wish for another source; and what agrees with much, as d.c. that moves with
+ * the picture does, after what agrees with little; d.c. of any size agrees with most. */
+static void
+test_order_of_likelihood (void)
+{
+  const BwCauseCase video = standard_case (BW_SYSTEM_PAL_B, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                           BW_CONDUCTOR_VIDEO);
+  const BwCauseCase h = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H);
+  static const BwFaultKind alike[] = { BW_FAULT_TWO_LOADS, BW_FAULT_OTHER_LEVELS, BW_FAULT_BARS_75, BW_FAULT_INVERTED };
+  double line = penalty_of (&video, BW_FAULT_UNTERMINATED);
+  g_assert_cmpfloat (line, >, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (alike); i++)
+    NEAR (penalty_of (&video, alike[i]), line, 1e-12);
+  g_assert_cmpfloat (penalty_of (&video, BW_FAULT_AC_COUPLED), >, line);
+  g_assert_cmpfloat (penalty_of (&video, BW_FAULT_DC_OFFSET), >, penalty_of (&video, BW_FAULT_AC_COUPLED));
+  g_assert_cmpfloat (penalty_of (&h, BW_FAULT_OTHER_DRIVE), >, penalty_of (&h, BW_FAULT_TERMINATED));
+  NEAR (penalty_of (&h, BW_FAULT_TERMINATED), line, 1e-12);
+}
+
 /* How well a scope is read, common practice, no source: a level to 3 %, and 1 % of the scale; d.c. to 2 % of the
  * scale; a tilt to a tenth, and 1 %. Just inside agrees, just outside does not. */
 static void
@@ -402,6 +444,87 @@ test_uncertainty (void)
         if (bw_score_agrees (&readings, cases[i].reading, &p, 2) != !out)
           g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
       }
+}
+
+/* Each reading by itself tells two circuits apart, and says that they are not the same; one that was not read says
+ * nothing. One and a half times what a scope is read to is needed, because each of the two may be off by it: of
+ * 1 V 3 %, of a tilt of 20 % a tenth, of a polarity a tenth of the step of 1 (common practice, no source). */
+static void
+test_each_reading (void)
+{
+  static const double unit[BW_N_SCOPE_READINGS] = {
+    [BW_SCOPE_SYNC] = 0.03,  [BW_SCOPE_POLARITY] = 0.1,  [BW_SCOPE_WHITE] = 0.03,
+    [BW_SCOPE_BLACK] = 0.03, [BW_SCOPE_BURST] = 0.03,    [BW_SCOPE_DC] = 0.03,
+    [BW_SCOPE_LINE_TILT] = 0.02, [BW_SCOPE_FIELD_TILT] = 0.02,
+  };
+  for (BwScopeReading reading = 0; reading < BW_N_SCOPE_READINGS; reading++)
+    {
+      gboolean tilt = bw_scope_reading_dimension (reading) == BW_DIMENSION_FRACTION;
+      double more = tilt ? 0.2 : 1;
+      BwPrediction a = { .predicts = BW_BIT (BW_N_SCOPE_READINGS) - 1, .spread = { 1, 1 } };
+      BwScopeReadings read = { 0 }, others = { 0 };
+      for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+        {
+          a.at[i] = (BwRange){ more, more };
+          bw_scope_readings_set (i == reading ? &read : &others, i, more);
+        }
+      BwPrediction near = a, far = a, silent = a;
+      near.at[reading].low = near.at[reading].high = more - 1.45 * unit[reading];
+      far.at[reading].low = far.at[reading].high = more - 1.55 * unit[reading];
+      silent.predicts &= ~BW_BIT (reading);
+      g_assert_false (bw_score_told_apart (&read, &a, &near, 1));
+      g_assert_true (bw_score_told_apart (&read, &a, &far, 1));
+      g_assert_true (bw_score_told_apart (&read, &far, &a, 1));
+      g_assert_false (bw_score_told_apart (&others, &a, &far, 1));
+      g_assert_true (bw_score_same (&read, &a, &a, 1));
+      g_assert_false (bw_score_same (&read, &a, &near, 1));
+      g_assert_true (bw_score_same (&others, &a, &far, 1));
+      g_assert_false (bw_score_same (&read, &a, &silent, 1));
+      g_assert_false (bw_score_same (&read, &silent, &a, 1));
+      g_assert_true (bw_score_same (&others, &a, &silent, 1));
+      g_assert_false (bw_score_told_apart (&read, &silent, &far, 1));
+      g_assert_false (bw_score_told_apart (&read, &far, &silent, 1));
+    }
+}
+
+/* Two circuits are not the same either where one of them may give more, or less, than the other. */
+static void
+test_same_to_both_ends (void)
+{
+  BwPrediction a = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+  BwScopeReadings readings = { 0 };
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, 0.7);
+  a.at[BW_SCOPE_WHITE] = (BwRange){ 0.6, 0.8 };
+  BwPrediction low = a, high = a;
+  low.at[BW_SCOPE_WHITE].low = 0.59;
+  high.at[BW_SCOPE_WHITE].high = 0.81;
+  g_assert_true (bw_score_same (&readings, &a, &a, 1));
+  g_assert_false (bw_score_same (&readings, &a, &low, 1));
+  g_assert_false (bw_score_same (&readings, &low, &a, 1));
+  g_assert_false (bw_score_same (&readings, &a, &high, 1));
+  g_assert_false (bw_score_same (&readings, &high, &a, 1));
+}
+
+/* The squares of the deviations of all readings add up: 2 and 1 units of 3 % make 5. The worst is the one that is
+ * off most, wherever it stands. */
+static void
+test_squares (void)
+{
+  static const double off[][2] = { { 2, 1 }, { 1, 2 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (off); i++)
+    {
+      BwPrediction p = { .predicts = BW_BIT (BW_SCOPE_SYNC) | BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+      BwScopeReadings readings = { 0 };
+      BwCause cause = { 0 };
+      p.at[BW_SCOPE_SYNC] = p.at[BW_SCOPE_WHITE] = (BwRange){ 1, 1 };
+      bw_scope_readings_set (&readings, BW_SCOPE_SYNC, 1 - 0.03 * off[i][0]);
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, 1 - 0.03 * off[i][1]);
+      bw_scope_readings_set (&readings, BW_SCOPE_BURST, 5); /* of which nothing is predicted */
+      NEAR (bw_score_hold (&readings, &p, 1, &cause), 5, 1e-9);
+      NEAR (cause.deviation, 2, 1e-9);
+      g_assert_cmpint (cause.worst, ==, i == 0 ? BW_SCOPE_SYNC : BW_SCOPE_WHITE);
+      g_assert_cmpuint (cause.predicts, ==, p.predicts);
+    }
 }
 
 /* Small levels are read against white or sync, whichever is more, above zero or below. */
@@ -458,6 +581,26 @@ test_within (void)
     }
 }
 
+/* What lies exactly on a limit of the standard is within it. */
+static void
+test_on_the_limit (void)
+{
+  g_autoptr (GPtrArray) shipped = bw_limits_shipped ();
+  BwCauseCase c = standard_case (BW_SYSTEM_NTSC_M, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO,
+                                 BW_CONDUCTOR_VIDEO);
+  c.limits = bw_limits_find (shipped, bw_system_facts (BW_SYSTEM_NTSC_M)->limits);
+  BwRange allowed = c.limits->at[BW_READING_WHITE_LEVEL].at[1];
+  const double read_v[] = { allowed.low, allowed.high, allowed.low - 1e-4, allowed.high + 1e-4 };
+  for (gsize i = 0; i < G_N_ELEMENTS (read_v); i++)
+    {
+      BwPrediction right = { .predicts = BW_BIT (BW_SCOPE_WHITE), .spread = { 1, 1 } };
+      BwScopeReadings readings = { 0 };
+      right.at[BW_SCOPE_WHITE] = (BwRange){ NTSC_WHITE_V, NTSC_WHITE_V };
+      bw_scope_readings_set (&readings, BW_SCOPE_WHITE, read_v[i]);
+      g_assert_cmpint (bw_score_within (&c, &readings, &right, 1), ==, i < 2);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -471,8 +614,13 @@ main (int argc, char **argv)
   g_test_add_func ("/cause-model/loop", test_loop);
   g_test_add_func ("/cause-model/what-differs", test_what_differs);
   g_test_add_func ("/cause-model/choices", test_choices);
+  g_test_add_func ("/cause-model/order-of-likelihood", test_order_of_likelihood);
   g_test_add_func ("/cause-model/uncertainty", test_uncertainty);
+  g_test_add_func ("/cause-model/each-reading", test_each_reading);
+  g_test_add_func ("/cause-model/same-to-both-ends", test_same_to_both_ends);
+  g_test_add_func ("/cause-model/squares", test_squares);
   g_test_add_func ("/cause-model/scale", test_scale);
   g_test_add_func ("/cause-model/within", test_within);
+  g_test_add_func ("/cause-model/on-the-limit", test_on_the_limit);
   return g_test_run ();
 }

@@ -443,6 +443,66 @@ test_logic_rest (void)
     }
 }
 
+static gboolean
+is_listed (const BwCauseCase *c, double white_v, BwFaultKind kind)
+{
+  BwScopeReadings readings = { 0 };
+  gboolean found = FALSE;
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, white_v);
+  g_autoptr (GArray) causes = bw_causes (c, &readings);
+  for (guint i = 0; i < causes->len; i++)
+    {
+      const BwCause *cause = &g_array_index (causes, BwCause, i);
+      found |= cause->known && cause->n_faults == 1 && cause->faults[0].kind == kind;
+    }
+  g_assert_cmpuint (causes->len, <=, 12);
+  return found;
+}
+
+/* A fault explains a reading that is off by up to twice what a scope is read to, 3 % of the larger of the two (common
+ * practice, no source): two loads leave 2/3 of 0.7 V. */
+static void
+test_explains (void)
+{
+  const BwCauseCase c = pal_composite ();
+  const double two_v = 1.4 / 3;
+  g_assert_true (is_listed (&c, two_v / (1 - 0.03 * 1.9), BW_FAULT_TWO_LOADS));
+  g_assert_false (is_listed (&c, two_v / (1 - 0.03 * 2.1), BW_FAULT_TWO_LOADS));
+  g_assert_true (is_listed (&c, two_v * (1 - 0.03 * 1.9), BW_FAULT_TWO_LOADS));
+  g_assert_false (is_listed (&c, two_v * (1 - 0.03 * 2.1), BW_FAULT_TWO_LOADS));
+}
+
+/* What fits worse has less of a share: as exp (-1/2 of the difference of the sums of squares), for likelihoods go so.
+ * Read is white between what two loads (466.7 mV) and three (350 mV) would leave, or bars of 75 % (525 mV): each is as
+ * likely beforehand, so that the shares of two that are d and e uncertainties away are as exp ((e² - d²) / 2). */
+static void
+test_shares (void)
+{
+  const BwCauseCase c = pal_composite ();
+  static const double predicted_v[BW_N_FAULTS] = { [BW_FAULT_TWO_LOADS] = 1.4 / 3,
+                                                   [BW_FAULT_BARS_75] = 0.525 };
+  const double read_v = 0.4955;
+  BwScopeReadings readings = { 0 };
+  double share[BW_N_FAULTS] = { 0 }, square[BW_N_FAULTS] = { 0 };
+  bw_scope_readings_set (&readings, BW_SCOPE_WHITE, read_v);
+  g_autoptr (GArray) causes = bw_causes (&c, &readings);
+  for (guint i = 0; i < causes->len; i++)
+    {
+      const BwCause *cause = &g_array_index (causes, BwCause, i);
+      double at_v = cause->n_faults == 1 ? predicted_v[cause->faults[0].kind] : 0;
+      if (!(at_v > 0))
+        continue;
+      double off = (read_v - at_v) / (0.03 * fmax (read_v, at_v));
+      NEAR (cause->deviation, fabs (off), 1e-9);
+      share[cause->faults[0].kind] = cause->share;
+      square[cause->faults[0].kind] = off * off;
+    }
+  g_assert_cmpfloat (share[BW_FAULT_TWO_LOADS], >, 0);
+  g_assert_cmpfloat (share[BW_FAULT_BARS_75], >, 0);
+  NEAR (share[BW_FAULT_BARS_75] / share[BW_FAULT_TWO_LOADS],
+        exp ((square[BW_FAULT_TWO_LOADS] - square[BW_FAULT_BARS_75]) / 2), 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -470,6 +530,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/no-signal", test_no_signal);
   g_test_add_func ("/cause/something-arrives", test_something_arrives);
   g_test_add_func ("/cause/one-before-two", test_one_before_two);
+  g_test_add_func ("/cause/explains", test_explains);
+  g_test_add_func ("/cause/shares", test_shares);
   g_test_add_func ("/cause/refused", test_refused);
   g_test_add_func ("/cause/spread", test_spread);
   g_test_add_func ("/cause/logic-rest", test_logic_rest);

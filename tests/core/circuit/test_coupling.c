@@ -178,6 +178,22 @@ test_reverse (void)
 }
 
 /* Without a picture, or with no white in it, there is no tilt. */
+/* A capacitor is linear: a picture upside down and three times as high tilts by the same share. */
+static void
+test_linear (void)
+{
+  BwSteadyPicture picture = picture_of ("625-50-interlaced", 0.7), down = picture;
+  BwTilt tilt, turned;
+
+  down.white_v *= -3;
+  down.sync_v *= -3;
+  bw_coupling_tilt (&picture, 150, 47e-6, &tilt);
+  bw_coupling_tilt (&down, 150, 47e-6, &turned);
+  g_assert_cmpfloat (tilt.field, >, 0.01);
+  assert_near (turned.field, tilt.field, 1e-12);
+  assert_near (turned.line, tilt.line, 1e-12);
+}
+
 static void
 test_nothing (void)
 {
@@ -201,6 +217,7 @@ main (int argc, char **argv)
   g_test_add_func ("/coupling/white-field", test_white_field);
   g_test_add_func ("/coupling/frames", test_frames);
   g_test_add_func ("/coupling/reverse", test_reverse);
+  g_test_add_func ("/coupling/linear", test_linear);
   g_test_add_func ("/coupling/nothing", test_nothing);
   return g_test_run ();
 }

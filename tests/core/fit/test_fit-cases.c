@@ -808,6 +808,8 @@ static const Row rows[] = {
   /* Off by 1.5, by exactly 2, by 2.1 IRE. Two positions: the nearer one counts. */
   { "setup/off-by-1.5", studio, in_composite, composite, .i = "setup=0 IRE; 7.5 IRE",
     .s = "setup=6 IRE", TIGHT (SETUP), .numbers = { NUM (SETUP, OFF_IRE, -1.5, ABS_TOL (1e-9)) } },
+  { "setup/nearer-to-the-second", studio, in_composite, composite, .i = "setup=7.5 IRE; 0 IRE",
+    .s = "setup=1.5 IRE", TIGHT (SETUP), .numbers = { NUM (SETUP, OFF_IRE, 1.5, ABS_TOL (1e-9)) } },
   { "setup/off-by-2", studio, in_composite, composite, .i = "setup=7.5 IRE", .s = "setup=5.5 IRE",
     TIGHT (SETUP) },
   { "setup/off-by-2.1", studio, in_composite, composite, .i = "setup=7.5 IRE", .s = "setup=5.4 IRE",

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/fit/fit.h"
+#include "core/fit/fit-private.h"
 
 #include <float.h>
 #include <math.h>
@@ -1070,6 +1070,20 @@ test_no_beat_allowed (void)
   bench_clear (&b);
 }
 
+/* How far a value is from a limit, as a share of the limit's size: inside above zero, outside below, wherever the limit
+ * lies. Of a limit of zero it is all or nothing. What only rounding pushes over a limit is on it. */
+static void
+test_margin (void)
+{
+  static const double cases[][3] = {
+    { 1, 4, 0.25 },  { -1, 4, -0.25 }, { 1, -4, 0.25 },      { -1, -4, -0.25 }, { 1, 0, 1 },
+    { 0, 0, 1 },     { -1, 0, -1 },    { -1e-10 * 4, 4, 0 }, { 0, 4, 0 },       { -4e-8, 4, -1e-8 },
+    { -4e-8, -4, -1e-8 }, { 0.1, 0.5, 0.2 }, { -0.1, 0.5, -0.2 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    g_assert_cmpfloat_with_epsilon (bw_margin (cases[i][0], cases[i][1]), cases[i][2], 1e-12);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -1105,5 +1119,6 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/random", test_random);
   g_test_add_func ("/fit/remedy-short", test_remedy_short);
   g_test_add_func ("/fit/no-beat-allowed", test_no_beat_allowed);
+  g_test_add_func ("/fit/margin", test_margin);
   return g_test_run ();
 }

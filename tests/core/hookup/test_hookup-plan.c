@@ -536,6 +536,44 @@ test_pad_parts (void)
   g_assert_cmpuint (shunt, ==, 3);
 }
 
+/* What a lead takes of the detail: at the frequency where it loses 3 dB, a share of 1 − 1/√2 = 0.2929 of 400 TV lines, 117
+ * (1/TVL² adds); of a hundredth of its length next to nothing, which is not said; nor is either if it is not known up to
+ * where the picture goes. */
+static void
+test_lead_loss (void)
+{
+  static const struct
+  {
+    double length_m;
+    gboolean has_top;
+    double lost_tvl;
+  } cases[] = { { 100, TRUE, 400 * (1 - G_SQRT2 / 2) }, { 1, TRUE, 0 }, { 100, FALSE, 0 } };
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (GPtrArray) types = bw_lead_types_shipped ();
+  g_autoptr (BwHookup) hookup = hookup_of (sheet, 0, 0, 0);
+  const BwLeadType *type = bw_lead_type_find (types, "coax-2.5mm");
+  g_assert_nonnull (type);
+  double top_hz = bw_lead_type_3_db_hz (type, 100);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwResult) result = bw_result_new ('.');
+      const BwLeadCase lead = { .lead = { .type = type, .length_m = cases[i].length_m },
+                                .top_hz = cases[i].has_top ? top_hz : 0,
+                                .source_tvl = 400 };
+      bw_hookup_say (bw_result_root (result), hookup, &lead);
+      const BwNode *section = bw_node_find (bw_result_root (result), "lead");
+      g_assert_nonnull (section);
+      const BwValue *lost = bw_node_value (section, "lost_tvl");
+      const BwValue *loss = bw_node_value (section, "loss_db");
+      g_assert_cmpint (lost != NULL, ==, cases[i].lost_tvl > 0);
+      g_assert_cmpint (loss != NULL, ==, cases[i].has_top);
+      if (lost != NULL)
+        g_assert_cmpfloat_with_epsilon (lost->number, cases[i].lost_tvl, 1e-6);
+      if (lost != NULL)
+        g_assert_cmpfloat_with_epsilon (loss->number, 20 * log10 (G_SQRT2), 1e-6);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -556,5 +594,6 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);
   g_test_add_func ("/hookup-plan/step-conductors", test_step_conductors);
   g_test_add_func ("/hookup-plan/pad-parts", test_pad_parts);
+  g_test_add_func ("/hookup-plan/lead-loss", test_lead_loss);
   return g_test_run ();
 }

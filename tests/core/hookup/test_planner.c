@@ -127,6 +127,8 @@ check_cell (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, gu
       else
         g_assert_cmpuint (plan->cost, ==, ((BwPlan *) one->pdata[0])->cost);
     }
+  if (plans->len == 0) /* no box of the catalogue leads there: that is known before any is tried */
+    g_assert_cmpuint (bw_planner_states (planner), ==, 0);
   count->cells++;
   count->plans += plans->len > 0;
 }
@@ -304,6 +306,7 @@ test_empty_catalogue (void)
   g_autoptr (GPtrArray) none = bw_planner_find (resistor, 3);
   g_assert_cmpuint (one->len, ==, 1);
   g_assert_cmpuint (none->len, ==, 0);
+  g_assert_cmpuint (((BwPlan *) one->pdata[0])->cost, ==, 5); /* of a lead that is made: the program's own measure */
 }
 
 /* A demonstration source with logic sync at the RGB input. */
@@ -591,6 +594,34 @@ test_setting (gconstpointer data)
   check_plan (sheet, plan, 0);
   g_assert_cmpuint (plan->n, ==, 2); /* that and the lead */
   g_assert_nonnull (find_step (plan, c->step));
+  /* a setting is the least effort that there is: one, beside that of the lead */
+  const BwPlanStep *step = find_step (plan, c->step), *lead = find_step (plan, BW_STEP_LEAD);
+  guint of_lead = lead->adaptor != NULL ? (guint) bw_adaptor_rank (lead->adaptor) : 5;
+  if (step->adaptor == NULL)
+    g_assert_cmpuint (plan->cost, ==, of_lead + 1);
+}
+
+/* A source without resistance of its own gives 2 V into any load, so that a line without its 75 Ω is no fault by itself;
+ * but an attenuator to 0.7 V works only into 75 Ω. */
+static void
+test_pad_of_a_voltage (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  BwSource *source = bw_sheet_source (sheet, 0);
+  input->termination = BW_TERMINATION_NONE;
+  input->loop_through = FALSE;
+  source->source_ohm = 0;
+  source->video_v = 2;
+  source->sync_v = 0.6; /* taken as it is, and behind the attenuator */
+  input->sync_v = (BwBands){ 1, { { 0.15, 1 } } };
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  check_plan (sheet, plans->pdata[0], 0);
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_VIDEO_PAD));
+  g_assert_nonnull (find_step (plans->pdata[0], BW_STEP_TERMINATOR));
+  g_assert_null (find_step (plans->pdata[0], BW_STEP_BOX));
 }
 
 /* 0.3 V of sync stands at 0.6 × 10000 / 10075 = 0.596 V where its 75 Ω is off; the switch cures it. */
@@ -660,6 +691,50 @@ test_box_takes (void)
     }
 }
 
+/* A decoder takes what is coded in a system of its own. Composite without a subcarrier is coded in none, and is
+ * luminance as well; composite with one is not. */
+static void
+test_box_takes_systems (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *takes;
+    gboolean taken;
+  } cases[] = {
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=ntsc-m\n", TRUE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=composite\ntakes_systems=pal-b; pal-n\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=luminance\n", FALSE },
+    { BW_SYSTEM_NTSC_M, "takes_signals=yc\n", FALSE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=composite\ntakes_systems=pal-b\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=luminance\n", TRUE },
+    { BW_SYSTEM_NONE, "takes_signals=yc\n", FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat (
+          "[box]\nname=decoder\norigin=Invented\nkind=box\ngives_signals=rgb\n"
+          "gives_syncs=composite-sync\nlevels=standard\ngives_connectors=bnc\n",
+          cases[i].takes, NULL);
+      BwSource *source = bw_sheet_source (sheet, 0);
+      g_assert_cmpint (source->signal, ==, BW_SIGNAL_COMPOSITE);
+      source->system = cases[i].system;
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 2);
+      BwPlanStretch stretch;
+      BwPlanPlace arrives;
+      g_assert_cmpuint (planner->boxes->len, ==, 1);
+      const BwPlanBox *box = &g_array_index (planner->boxes, BwPlanBox, 0);
+      if (bw_box_approach (planner, &planner->start, box->adaptor, &stretch, &arrives) != cases[i].taken)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT, i);
+    }
+}
+
 /* What a plan costs in money is the price of everything in it that has one: here each thing another price. */
 static void
 test_money (void)
@@ -723,6 +798,62 @@ test_better_box (void)
         g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
         g_assert_cmpuint (plans->len, ==, 1);
         g_assert_cmpstr (find_step (plans->pdata[0], BW_STEP_BOX)->adaptor->id, ==, "better");
+      }
+}
+
+#define ENCODER(name, rank)                                                                        \
+  "[" name "]\nname=" name "\norigin=Invented\nkind=box\nlevels=standard\ngives_connectors=bnc\n"   \
+  "rank=" rank "\n"
+#define TO_COMPOSITE "gives_signals=composite\ngives_systems=ntsc-m\ngives_syncs=in-video\n"
+#define CHAIN                                                                                      \
+  ENCODER ("one", "20") "takes_signals=rgb\ngives_signals=component\ngives_syncs=on-y\n"           \
+  ENCODER ("two", "20") "takes_signals=component\n" TO_COMPOSITE
+
+/* The best plan from RGB to composite by @boxes. */
+static const BwPlan *
+best_by (BwCatalogue *catalogue, const char *boxes, guint rank, BwSheet *sheet, GPtrArray **plans)
+{
+  remove_boxes (catalogue);
+  add_adaptors (catalogue, boxes);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = 0; i < adaptors->len; i++)
+    if (g_strcmp0 (((BwAdaptor *) adaptors->pdata[i])->id, "direct") == 0)
+      ((BwAdaptor *) adaptors->pdata[i])->rank = rank;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 2, 0);
+  *plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint ((*plans)->len, ==, 1);
+  return (*plans)->pdata[0];
+}
+
+/* Of two plans that cost the same, in effort and in money, and are as good, the one with fewer boxes: whichever the
+ * catalogue names first. */
+static void
+test_fewer_boxes (void)
+{
+  static const char direct[] = ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE;
+  static const char *const both[] = { ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE CHAIN,
+                                      CHAIN ENCODER ("direct", "20") "takes_signals=rgb\n" TO_COMPOSITE };
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 2);
+  g_autoptr (GPtrArray) short_way = NULL;
+  g_autoptr (GPtrArray) long_way = NULL;
+
+  g_free (source->raster);
+  source->raster = g_strdup ("525-59.94-interlaced");
+  g_autoptr (BwCatalogue) of_one = bw_catalogue_new (NULL, NULL), of_two = bw_catalogue_new (NULL, NULL);
+  const BwPlan *one = best_by (of_one, direct, 20, sheet, &short_way);
+  const BwPlan *two = best_by (of_two, CHAIN, 20, sheet, &long_way);
+  g_assert_cmpuint (one->n_boxes, ==, 1);
+  g_assert_cmpuint (two->n_boxes, ==, 2);
+  g_assert_cmpint (one->fit.verdict, ==, two->fit.verdict);
+  guint as_dear = 20 + two->cost - one->cost;
+  for (gsize i = 0; i < G_N_ELEMENTS (both); i++)
+    for (int dearer = -1; dearer <= 1; dearer++)
+      {
+        g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+        g_autoptr (GPtrArray) plans = NULL;
+        const BwPlan *best = best_by (catalogue, both[i], (guint) ((int) as_dear + dearer), sheet, &plans);
+        g_assert_cmpuint (best->n_boxes, ==, dearer > 0 ? 2 : 1);
       }
 }
 
@@ -901,6 +1032,7 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
   g_test_add_func ("/planner/pad-sync", test_pad_sync);
+  g_test_add_func ("/planner/pad-of-a-voltage", test_pad_of_a_voltage);
   g_test_add_func ("/planner/colour-lost", test_colour_lost);
   for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
     {
@@ -913,8 +1045,10 @@ main (int argc, char **argv)
       g_test_add_data_func (path, &setting_cases[i], test_setting);
     }
   g_test_add_func ("/planner/box-takes", test_box_takes);
+  g_test_add_func ("/planner/box-takes-systems", test_box_takes_systems);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
+  g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);
   g_test_add_func ("/planner/detail-behind-box", test_detail_behind_box);
   g_test_add_func ("/planner/shorter-way", test_shorter_way);
   g_test_add_func ("/planner/box-gives", test_box_gives);

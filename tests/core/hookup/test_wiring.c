@@ -282,6 +282,73 @@ test_sync_too_low (void)
   g_assert_false (warns (alike, "series resistor"));
 }
 
+/* What must be read before a lead is made, and nothing besides. EN 50049-1 and its 1983 edition; VESA's pin 9; the
+ * Japanese connector by one secondary source. Video of 1 V has sync of 0.3 V; logic is 2 V and more. A voltage that
+ * selects comes by pins 8 and 16, or from a supply. */
+typedef struct
+{
+  const BwWiringEnd *from, *to;
+  BwWiringParts parts;
+  guint n; /* warnings */
+  const char *says[5];
+} Warned;
+
+static const BwWiringEnd end_bnc_video = { BW_CONNECTOR_BNC, BW_SIGNAL_COMPOSITE, BW_SYNC_IN_VIDEO, 0 };
+static const BwWiringEnd end_european_video = { BW_CONNECTOR_PERITELEVISION, BW_SIGNAL_COMPOSITE,
+                                                BW_SYNC_IN_VIDEO, BW_EDITION_CURRENT };
+
+#define E24_FROM(volts, tolerance)                                                                 \
+  { .supply_v = volts, .supply_tolerance = tolerance, .preferred = BW_SERIES_E24 }
+
+static const Warned warned[] = {
+  { &end_bnc, &end_bnc, { 0 }, 0, { NULL } },
+  { &end_de_15, &end_bnc, { 0 }, 1, { "Pin 9 of the 15-pin connector" } },
+  { &end_bnc, &end_de_15, { 0 }, 1, { "Pin 9 of the 15-pin connector" } },
+  { &end_european, &end_european, { 0 }, 1, { "1983 edition" } },
+  { &end_japanese, &end_japanese, { 0 }, 1, { "rest on one secondary source" } },
+  { &end_european, &end_japanese, { 0 }, 4,
+    { "1983 edition", "one secondary source", "Both ends have the same shell",
+      "Nothing drives pin 11: select this input" } },
+  { &end_japanese, &end_european, { 0 }, 4,
+    { "1983 edition", "one secondary source", "Both ends have the same shell",
+      "Nothing drives pin 8: select this input" } },
+  { &end_bnc_video, &end_european_video, { 0 }, 2,
+    { "1983 edition", "Nothing drives pin 8: select this input on the set." } },
+  { &end_bnc_video, &end_european_video, { .wide = TRUE }, 2,
+    { "1983 edition", "Nothing drives pin 8: select this input on the set." } },
+  { &end_european_video, &end_bnc_video, { 0 }, 1, { "1983 edition" } },
+  { &end_de_15_sync, &end_european_sync, { 0 }, 5,
+    { "Pin 9 of", "1983 edition", "logic level, which is not made for 75 Ω, and pin 20",
+      "Nothing drives pin 16: the set stays with composite", "Nothing drives pin 8: select this" } },
+  { &end_european_sync, &end_de_15_sync, { 0 }, 3,
+    { "1983 edition", "at 0.3 V, and pin 13 takes logic level", "Pin 9" } },
+  /* 5 V give 1 to 3 V at pin 16 within 5 %, but not within 60 %; pin 8 wants more than 5 V */
+  { &end_de_15_sync, &end_european_sync, E24_FROM (5, 0.05), 5,
+    { "Pin 8 needs a supply from 9.5", "Pin 9", "Nothing drives pin 8" } },
+  { &end_de_15_sync, &end_european_sync, E24_FROM (5, 0.6), 6,
+    { "Pin 8 needs a supply from 9.5", "Pin 9", "Nothing drives pin 8",
+      "Over tolerances it leaves that range." } },
+};
+
+static void
+test_warnings (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (warned); i++)
+    {
+      g_autoptr (BwWiring) wiring = wire (warned[i].from, warned[i].to, &warned[i].parts);
+      gboolean right = wiring->warnings->len == warned[i].n;
+      for (guint k = 0; k < G_N_ELEMENTS (warned[i].says) && warned[i].says[k] != NULL; k++)
+        right &= warns (wiring, warned[i].says[k]);
+      if (right)
+        continue;
+      g_ptr_array_add (wiring->warnings, NULL);
+      g_autofree char *all = g_strjoinv ("\n  ", (char **) wiring->warnings->pdata);
+      g_test_message ("case %" G_GSIZE_FORMAT ":\n  %s", i, all);
+      g_test_fail ();
+      g_ptr_array_set_size (wiring->warnings, (int) wiring->warnings->len - 1);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -298,5 +365,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wiring/unknown-pins", test_unknown_pins);
   g_test_add_func ("/wiring/selection-return", test_selection_return);
   g_test_add_func ("/wiring/sync-too-low", test_sync_too_low);
+  g_test_add_func ("/wiring/warnings", test_warnings);
   return g_test_run ();
 }

@@ -172,6 +172,109 @@ test_every_timing (void)
   g_assert_cmpuint (seen, >=, 230);
 }
 
+static guint8 *
+bare_block (void)
+{
+  static const guint8 start[] = { 0, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0, 0x04, 0x43 };
+  guint8 *block = g_malloc0 (BLOCK);
+  memcpy (block, start, sizeof start);
+  block[18] = 1;
+  block[19] = 4;
+  memset (block + 38, 1, 16);
+  for (int i = 0; i < 4; i++)
+    block[54 + i * DETAILED + 3] = 0x10;
+  return block;
+}
+
+/* Faulty blocks: what displays have in the field. One part is wrong; every timing that is sound is as
+ * edid-decode prints it, and the part is named. */
+
+static const struct
+{
+  const char *name;
+  guint at;     /* of the byte that is changed, in both blocks */
+  guint8 value; /* of that byte */
+  guint lost;   /* how many timings that costs */
+  const char *says;
+} faulty[] = {
+  { "none", 19, 4, 0, NULL },
+  { "maker", 8, 0xff, 0, "maker's code" },
+  { "reserved-code", BLOCK + 5, 0, 0, "reserved" },
+  { "no-field-sync", 54 + 10, 0x10, 1, "the field has no sync" },
+  { "no-line-sync", 54 + DETAILED + 9, 0, 1, "the line has no sync" },
+  { "front-porch", 54 + 2 * DETAILED + 8, 0xff, 1, "line blanking" },
+  { "in-extension", BLOCK + 6 + 10, 0x10, 1, "the field has no sync" },
+  { "standard-timing", 38, 0, 0, "a standard timing" },
+};
+
+static void
+make_faulty (guint8 *bytes, guint which)
+{
+  static const char *const ids[] = { "vesa-dmt-04",   "cta-861-vic-2", "vesa-dmt-09",
+                                     "cta-861-vic-4", "vesa-dmt-10",   "cta-861-vic-3" };
+  g_autofree guint8 *base = bare_block ();
+  guint8 *cta = bytes + BLOCK;
+
+  memset (bytes, 0, 2 * BLOCK);
+  memcpy (bytes, base, BLOCK);
+  bytes[39] = 0x40; /* the second byte of the first standard timing; 01 40 is 256 by 192 at 60 Hz */
+  bytes[126] = 1;
+  cta[0] = 2;
+  cta[1] = 3;
+  cta[2] = 6;
+  cta[4] = 2 << 5 | 1;
+  cta[5] = 16;
+  for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
+    {
+      guint8 *at = i < 4 ? bytes + 54 + i * DETAILED : cta + 6 + (i - 4) * DETAILED;
+      g_assert_true (bw_edid_detailed_from_raster (bw_test_raster (ids[i]), at, NULL));
+      at[12] = at[13] = 100; /* an image size, or it prints none */
+    }
+  bytes[faulty[which].at] = faulty[which].value;
+  mend_checksum (bytes);
+  mend_checksum (cta);
+}
+
+static gboolean
+is_printed (GMatchInfo *match, const BwRaster *raster)
+{
+  return bw_near (group (match, "mhz") * 1e6, bw_ratio_to_double (raster->pixel_clock_hz), 0.51)
+         && bw_near (group (match, "hs"), raster->h_sync, 0.1)
+         && bw_near (group (match, "vs"), raster->field[0].sync / 2.0, 0.1);
+}
+
+static void
+test_faulty (gconstpointer data)
+{
+  guint which = GPOINTER_TO_UINT (data), n = 0, skipped = 0;
+  static const char *const options[] = { "-s", "--skip-sha", "-L", NULL };
+  guint8 bytes[2 * BLOCK];
+  g_autoptr (GError) error = NULL;
+
+  make_faulty (bytes, which);
+  g_autofree char *out = run_edid_decode (options, bytes, sizeof bytes);
+  g_autoptr (BwEdid) edid = bw_edid_parse (bytes, sizeof bytes, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (edid->timings->len, ==, 6 - faulty[which].lost);
+  g_assert_cmpuint (edid->notes->len, ==, faulty[which].says != NULL ? 1 : 0);
+  if (faulty[which].says != NULL)
+    bw_test_assert_words (edid->notes->pdata[0], WORDS (faulty[which].says, "left out"));
+  g_autoptr (GMatchInfo) match = match_all (out, DETAILED_PATTERN);
+  for (; g_match_info_matches (match); g_match_info_next (match, NULL))
+    {
+      const BwRaster *next = n < edid->timings->len ? bw_edid_timing (edid, n)->raster : NULL;
+      if (next != NULL && is_printed (match, next))
+        {
+          assert_printed (match, next);
+          n++;
+        }
+      else
+        skipped++;
+    }
+  g_assert_cmpuint (n, ==, edid->timings->len);
+  g_assert_cmpuint (skipped, <=, faulty[which].lost);
+}
+
 /* Written blocks */
 
 /* edid-decode names the sync kinds in one line. */
@@ -324,20 +427,6 @@ assert_lists_one (const BwEdid *edid, const char *id, GMatchInfo *match)
       bw_near (mode->field_rate_hz, group (match, "hz"),
                mode->origin == BW_EDID_STANDARD && g_strcmp0 (id, "vesa-dmt-11") == 0 ? 2 : 0.9));
   g_assert_true (has_group (match, "i", mode->interlaced ? "i" : ""));
-}
-
-static guint8 *
-bare_block (void)
-{
-  static const guint8 start[] = { 0, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0, 0x04, 0x43 };
-  guint8 *block = g_malloc0 (BLOCK);
-  memcpy (block, start, sizeof start);
-  block[18] = 1;
-  block[19] = 4;
-  memset (block + 38, 1, 16);
-  for (int i = 0; i < 4; i++)
-    block[54 + i * DETAILED + 3] = 0x10;
-  return block;
 }
 
 static BwEdid *
@@ -516,6 +605,11 @@ main (int argc, char **argv)
   bw_test_init (&argc, &argv);
   GPtrArray *monitors = bw_catalogue_monitors (bw_test_catalogue ());
   g_test_add_func ("/edid-decode/every-timing", test_every_timing);
+  for (guint i = 0; i < G_N_ELEMENTS (faulty); i++)
+    {
+      g_autofree char *path = g_strconcat ("/edid-decode/faulty/", faulty[i].name, NULL);
+      g_test_add_data_func (path, GUINT_TO_POINTER (i), test_faulty);
+    }
   g_test_add_func ("/edid-decode/demo", test_demo);
   for (guint i = 0; i < monitors->len; i++)
     {

@@ -368,6 +368,35 @@ test_exact_clock (void)
   g_assert_cmpstr (raster->note, ==, "");
 }
 
+/* What a mode line does not say of its polarities is taken for negative, and the note says so; what it says stays. */
+static void
+test_half_stated_polarity (void)
+{
+  static const struct
+  {
+    const char *flags;
+    guint h, v;
+    gboolean noted;
+  } cases[] = {
+    { "", BW_POLARITY_NEGATIVE, BW_POLARITY_NEGATIVE, TRUE },
+    { "+hsync", BW_POLARITY_POSITIVE, BW_POLARITY_NEGATIVE, TRUE },
+    { "+vsync", BW_POLARITY_NEGATIVE, BW_POLARITY_POSITIVE, TRUE },
+    { "-hsync", BW_POLARITY_NEGATIVE, BW_POLARITY_NEGATIVE, TRUE },
+    { "-vsync", BW_POLARITY_NEGATIVE, BW_POLARITY_NEGATIVE, TRUE },
+    { "+hsync -vsync", BW_POLARITY_POSITIVE, BW_POLARITY_NEGATIVE, FALSE },
+    { "-hsync +vsync", BW_POLARITY_NEGATIVE, BW_POLARITY_POSITIVE, FALSE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = g_strconcat ("\"x\" 25.175 640 656 752 800 480 490 492 525 ", cases[i].flags,
+                                           NULL);
+      g_autoptr (BwRaster) raster = parse (text);
+      g_assert_cmpint (raster->h_polarity, ==, cases[i].h);
+      g_assert_cmpint (raster->v_polarity, ==, cases[i].v);
+      g_assert_cmpint (strstr (raster->note, "negative is taken") != NULL, ==, cases[i].noted);
+    }
+}
+
 /* Bad text */
 
 typedef struct
@@ -553,6 +582,7 @@ main (int argc, char **argv)
   g_test_add_func ("/modeline/refused/counts", test_refused_counts);
   g_test_add_func ("/modeline/flags", test_flags);
   g_test_add_func ("/modeline/exact-clock", test_exact_clock);
+  g_test_add_func ("/modeline/half-stated-polarity", test_half_stated_polarity);
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autofree char *path = g_strdup_printf ("/modeline/bad/%" G_GSIZE_FORMAT, i + 1);

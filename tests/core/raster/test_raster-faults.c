@@ -493,6 +493,19 @@ test_limits (void)
     { "h_sync", "65535", "65536", TRUE },
     { "h_back_porch", "65535", "65536", TRUE },
     { "pixel_clock", "10 GHz", "10.1 GHz", TRUE },
+    { "pixel_repeat", "10", "11", TRUE },
+    /* and the least, and one less */
+    { "pixel_repeat", "1", "0", TRUE },
+    { "pixel_clock", "1 kHz", "999 Hz", TRUE },
+    { "line_rate", "1 kHz", "999 Hz", FALSE },
+    { "h_active", "0", "-1", TRUE },
+    { "h_border", "0", "-1", TRUE },
+    { "h_sync", "0 us", "-1 ns", FALSE },
+    { "equalising_width", "0 us", "-1 ns", FALSE },
+    { "equalising_before", "0", "-1", FALSE },
+    { "equalising_after", "0", "-1", FALSE },
+    { "numbered_before_sync", "0", "-1", FALSE },
+    { "v_active", "0", "-0.5", FALSE },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
     for (int beyond = 0; beyond < 2; beyond++)

@@ -525,6 +525,31 @@ add_cases (void)
     }
 }
 
+/* 63.6 − 52.9 − 4.7 − 6.05 µs are −50 ns, and half of the last place of each 50 + 50 + 50 + 5 = 155 ns: a porch that is
+ * below zero by less than it is uncertain may be there. Of a line of 63.6 ± 0.05 µs it is
+ * −0.0786 %, ± 155/63600 and 50 × 50/63600² of it. */
+static void
+test_below_zero_within_its_uncertainty (void)
+{
+  static const Entry entries[] = { { F (LINE_PERIOD), "63.6 us" },
+                                   { F (H_ACTIVE_TIME), "52.9 us" },
+                                   { F (H_SYNC_TIME), "4.7 us" },
+                                   { F (H_BACK_PORCH_TIME), "6.05 us" },
+                                   { 0, NULL } };
+  g_autoptr (GError) error = NULL;
+  guint32 redundant;
+  BwSolver solver = { 0 };
+  enter_all (&solver, entries);
+  g_assert_true (bw_solver_run (&solver, &redundant, &error));
+  g_assert_no_error (error);
+  const BwSolved *porch = &solver.at[F (H_FRONT_PORCH_TIME)];
+  const BwSolved *share = &solver.at[F (H_FRONT_PORCH_SHARE)];
+  g_assert_cmpfloat_with_epsilon (porch->value, -50e-9, 1e-13);
+  g_assert_cmpfloat_with_epsilon (porch->uncertainty, 155e-9, 1e-13);
+  g_assert_cmpfloat_with_epsilon (share->value, -50.0 / 63600, 1e-9);
+  g_assert_cmpfloat_with_epsilon (share->uncertainty, 155.0 / 63600 + 50.0 * 50 / 63600 / 63600, 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -537,5 +562,6 @@ main (int argc, char **argv)
   g_test_add_func ("/solve/bad-entry", test_bad_entry);
   g_test_add_func ("/solve/raster-refused", test_raster_refused);
   g_test_add_func ("/solve/fraction", test_fraction);
+  g_test_add_func ("/solve/below-zero-within-its-uncertainty", test_below_zero_within_its_uncertainty);
   return g_test_run ();
 }

@@ -410,6 +410,42 @@ test_odd_rates (void)
     }
 }
 
+/* From 1 kHz to less than 1 MHz a line, from 100 kHz to less than 10 GHz a pixel: what is
+ * inside may have no raster, but not for its rate. Rates have at most eight decimals. */
+static void
+test_rate_limits (void)
+{
+  typedef BwRaster *(*FromRate) (const BwFormulaRequest *, BwRatio, GError **);
+  static const struct
+  {
+    FromRate make;
+    BwRatio rate_hz;
+    gboolean allowed;
+  } cases[] = {
+    { bw_standards_gtf_line_rate, { 999, 1 }, FALSE },
+    { bw_standards_gtf_line_rate, { 1000, 1 }, TRUE },
+    { bw_standards_gtf_line_rate, { 999999, 1 }, TRUE },
+    { bw_standards_gtf_line_rate, { 1000000, 1 }, FALSE },
+    { bw_standards_gtf_line_rate, { 5000000, 1 }, FALSE },
+    { bw_standards_gtf_line_rate, { 3150000000001, 100000000 }, TRUE },
+    { bw_standards_gtf_line_rate, { 31500000000001, 1000000000 }, FALSE },
+    { bw_standards_gtf_pixel_clock, { 99999, 1 }, FALSE },
+    { bw_standards_gtf_pixel_clock, { 100000, 1 }, TRUE },
+    { bw_standards_gtf_pixel_clock, { 9999999999, 1 }, TRUE },
+    { bw_standards_gtf_pixel_clock, { 10000000000, 1 }, FALSE },
+    { bw_standards_gtf_pixel_clock, { 50000000000, 1 }, FALSE },
+  };
+  const BwFormulaRequest request = request_of ("640x480@60");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (BwRaster) raster = cases[i].make (&request, cases[i].rate_hz, &error);
+      gboolean refused = g_error_matches (error, BW_STANDARDS_ERROR, BW_STANDARDS_ERROR_REQUEST);
+      if (refused == cases[i].allowed)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT ": %s", i, error != NULL ? error->message : "");
+    }
+}
+
 /* Properties */
 
 static BwFormulaRequest
@@ -652,6 +688,7 @@ main (int argc, char **argv)
   add_texts ();
   g_test_add_func ("/standards/request-limits", test_request_limits);
   g_test_add_func ("/standards/odd-rates", test_odd_rates);
+  g_test_add_func ("/standards/rate-limits", test_rate_limits);
   g_test_add_func ("/standards/random", test_random);
   g_test_add_func ("/standards/decimals", test_decimals);
   g_test_add_func ("/standards/margin-lines", test_margin_lines);

@@ -119,6 +119,36 @@ test_multiburst_phase (void)
     }
 }
 
+/* A packet ends as it begins: it swells up over an edge, and falls away over another, as much before its end as after
+ * its beginning, and without a jump. */
+static void
+test_multiburst_ends (void)
+{
+  static const double hz[] = { 0.5e6, 1e6, 2e6, 4e6, 4.8e6, 5.8e6 };
+  g_autoptr (BwSynthesis) s
+      = luma ("625-50-interlaced", BW_SYSTEM_PAL_B, BW_CONTENT_MULTIBURST, 1000000000);
+  const double width_s = 0.8 * 52.0 / 7 * US;
+  int compared = 0;
+  for (int i = 0; i < 6; i++)
+    {
+      double from_s = (10.5 + 52.0 / 7 * (i + 1.1)) * US;
+      for (double t = 5e-9; t < 0.4 * US; t += 5e-9)
+        {
+          double at_start = sin (2 * G_PI * hz[i] * t), at_end = sin (2 * G_PI * hz[i] * (width_s - t));
+          double start_v = level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + t) - 0.35;
+          double end_v = level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + width_s - t) - 0.35;
+          if (t < 8e-9)
+            g_assert_cmpfloat (fabs (end_v), <, 0.005);
+          if (fabs (at_start) < 0.2 || fabs (at_end) < 0.2)
+            continue;
+          assert_near (end_v / at_end, start_v / at_start, 5e-3 * 0.21);
+          compared++;
+        }
+      assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 100, from_s + width_s + 2e-9), 0.35, 1e-6);
+    }
+  g_assert_cmpint (compared, >, 100);
+}
+
 /* A 2T pulse is 1/bandwidth wide at half amplitude: 200 ns of 5 MHz (BT.470-6: B and G); beside
  * it, in the middle half of the picture, a window. */
 static void
@@ -272,6 +302,58 @@ test_secam_ends (void)
     }
 }
 
+/* A line of the crosshatch is drawn whole or not at all where there is but half a line of picture: line 623 ends, and
+ * line 23 begins, 32 µs after 0H (BT.470-6 figure 2-1). The seventh of sixteen upright lines stands at 6.5/16 of the
+ * active line, which follows 4.7 µs of sync and a back porch that is chosen here to bring it beside the 32 µs. The picture of
+ * line 623 ends a front porch before them. */
+static void
+test_crosshatch_at_half_a_line (void)
+{
+  static const double beside_us[] = { 0.4, 0.05, -0.05, -2 };
+  for (gsize i = 0; i < G_N_ELEMENTS (beside_us); i++)
+    {
+      BwSynthesisCase what = case_of (&(Setup){ "625-50-interlaced", BW_SYSTEM_PAL_B, BW_SIGNAL_LUMA,
+                                                BW_SYNC_IN_VIDEO, BW_CONTENT_CROSSHATCH,
+                                                { 1000000000, 1 } });
+      g_autoptr (BwRaster) raster = bw_raster_copy (what.raster);
+      g_autoptr (GError) error = NULL;
+      double place_us = 32 + beside_us[i];
+      raster->h_back_porch_s = (place_us - 4.7 - 6.5 / 16 * (64 - 1.5 - 4.7)) / (1 - 6.5 / 16) * US;
+      what.raster = raster;
+      g_autoptr (BwSynthesis) s = bw_synthesis_new (&what, &error);
+      g_assert_no_error (error);
+      assert_near (level_at (s, BW_CONDUCTOR_VIDEO, 24, place_us * US), 0.7, 1e-5);
+      double of_23_v = level_at (s, BW_CONDUCTOR_VIDEO, 23, place_us * US);
+      double of_623_v = level_at (s, BW_CONDUCTOR_VIDEO, 623, place_us * US); /* or that of sync */
+      assert_near (of_23_v, beside_us[i] > 0.1 ? 0.7 : 0, 1e-5);
+      if (beside_us[i] < -1)
+        assert_near (of_623_v, 0.7, 1e-5);
+      else
+        g_assert_cmpfloat (of_623_v, <, 1e-5);
+    }
+}
+
+/* Without a front porch the picture ends where the line does, and the edge of blanking lies half in this line and half in
+ * the next: the level goes on from the one to the other, by way of the middle, as after a porch. A ramp ends in white. */
+static void
+test_edge_over_the_end_of_a_line (void)
+{
+  BwSynthesisCase what = case_of (&(Setup){ "625-50-interlaced", BW_SYSTEM_NONE, BW_SIGNAL_RGB,
+                                            BW_SYNC_SEPARATE, BW_CONTENT_RAMP, { 1000000000, 1 } });
+  g_autoptr (BwRaster) raster = bw_raster_copy (what.raster);
+  g_autoptr (GError) error = NULL;
+  raster->h_front_porch_s = 0;
+  what.raster = raster;
+  g_autoptr (BwSynthesis) s = bw_synthesis_new (&what, &error);
+  g_assert_no_error (error);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 100, 63.5 * US), 0.7, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 100, 63.999 * US), 0.35, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 101, 0.001 * US), 0.35, 0.01);
+  for (double t = 0.01 * US; t < 0.15 * US; t += 0.01 * US)
+    assert_near (level_at (s, BW_CONDUCTOR_R, 101, t) + level_at (s, BW_CONDUCTOR_R, 100, 64 * US - t), 0.7, 0.01);
+  assert_near (level_at (s, BW_CONDUCTOR_R, 101, 0.6 * US), 0, 1e-6);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -280,9 +362,12 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/half-lines", test_half_lines);
   g_test_add_func ("/synthesis-content/multiburst/525", test_multiburst_525);
   g_test_add_func ("/synthesis-content/multiburst/625", test_multiburst_625);
+  g_test_add_func ("/synthesis-content/multiburst/ends", test_multiburst_ends);
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
+  g_test_add_func ("/synthesis-content/edge-over-the-end-of-a-line", test_edge_over_the_end_of_a_line);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
+  g_test_add_func ("/synthesis-content/crosshatch-at-half-a-line", test_crosshatch_at_half_a_line);
   g_test_add_func ("/synthesis-content/any", test_any);
   g_test_add_func ("/synthesis-content/multiburst-other", test_multiburst_other);
   g_test_add_func ("/synthesis-content/secam-ends", test_secam_ends);

@@ -196,6 +196,26 @@ test_early (void)
   g_assert_cmpuint (line_of (bench.run, 7)->edge, ==, BW_AFC_EDGE_RIGHT);
 }
 
+/* Of two edges in the gate the nearer one is taken, whether it comes first or second. By the truth table of XOR the
+ * output has a tip from the start of V, before line 4, to that of H at line 4, and another from the end of H,
+ * 4.7 µs after it. The gate is a quarter of a line, 15.9 µs. */
+static void
+test_nearest (void)
+{
+  static const double offsets_s[] = { -3e-6, -6e-6 }, nearest_s[] = { -3e-6, H_S };
+  for (gsize i = 0; i < G_N_ELEMENTS (offsets_s); i++)
+    {
+      g_auto (Bench) bench;
+      bench_init (&bench, BW_SYNC_GATE_XOR, 0);
+      bench.what.v_offset_s = offsets_s[i];
+      bench_run (&bench);
+      g_assert_cmpfloat_with_epsilon (line_of (bench.run, 4)->late_s, nearest_s[i], 1e-12);
+      g_assert_cmpuint (line_of (bench.run, 4)->n_extra, ==, 1);
+      g_assert_cmpuint (line_of (bench.run, 4)->edge, ==,
+                        nearest_s[i] < 0 ? BW_AFC_EDGE_EARLY : BW_AFC_EDGE_LATE);
+    }
+}
+
 /* The loop against closed forms of linear difference equations. */
 
 /* First order: without edges on lines 5 to 7 the phase runs away by the rate error each line, then
@@ -260,24 +280,33 @@ test_second_order (void)
 static void
 test_bend (void)
 {
-  g_auto (Bench) bench;
-  double z = exp (-1 / 5.0), most_s = 0, first_s = 0;
-  bench_init (&bench, BW_SYNC_GATE_XNOR, 1);
-  bench.afc.time_constant_lines = 5;
-  bench_run (&bench);
-  for (int line = 283; line < 400; line++)
+  static const double constants[] = { 5, 6, 8 };
+  for (gsize i = 0; i < G_N_ELEMENTS (constants); i++)
     {
-      double phase_s = 0;
-      for (int late = 267; late <= 269; late++)
-        phase_s += impulse_answer (z, H_S, line - late - 1);
-      if (line == 283)
-        first_s = phase_s;
-      if (fabs (phase_s) > fabs (most_s))
-        most_s = phase_s;
+      g_auto (Bench) bench;
+      double z = exp (-1 / constants[i]), most_s = 0, first_s = 0;
+      int last = 0;
+      bench_init (&bench, BW_SYNC_GATE_XNOR, 1);
+      bench.afc.time_constant_lines = constants[i];
+      bench_run (&bench);
+      for (int line = 283; line < 400; line++)
+        {
+          double phase_s = 0;
+          for (int late = 267; late <= 269; late++)
+            phase_s += impulse_answer (z, H_S, line - late - 1);
+          if (line == 283)
+            first_s = phase_s;
+          if (fabs (phase_s) > fabs (most_s))
+            most_s = phase_s;
+          if (fabs (phase_s) > 1e-3 * (LINE_S - 10.7e-6))
+            last = line;
+        }
+      g_assert_cmpfloat_with_epsilon (bench.run->picture_s, first_s, 1e-12);
+      g_assert_cmpfloat_with_epsilon (bench.run->bend_s, most_s, 1e-12);
+      g_assert_cmpfloat (most_s, <, 0);
+      g_assert_true (i == 0 || fabs (most_s) > fabs (first_s));
+      g_assert_cmpint (bench.run->settle_lines, ==, last - 283 + 1);
     }
-  g_assert_cmpfloat_with_epsilon (bench.run->picture_s, first_s, 1e-12);
-  g_assert_cmpfloat_with_epsilon (bench.run->bend_s, most_s, 1e-12);
-  g_assert_cmpfloat (most_s, <, 0);
 }
 
 /* A second-order loop has learned the rate and keeps it, so that AND does not pull it away. */
@@ -313,6 +342,50 @@ test_no_lock (void)
   far_off.afc.rate_error = 0.05; /* settles 0.05 / (1 - exp (-0.01)) = 5 lines behind */
   bench_run (&far_off);
   g_assert_false (far_off.run->locks);
+
+  g_auto (Bench) far_ahead;
+  bench_init (&far_ahead, BW_SYNC_GATE_STANDARD, 0);
+  far_ahead.afc.loop = BW_AFC_LOOP_FIRST;
+  far_ahead.afc.time_constant_lines = 100;
+  far_ahead.afc.rate_error = -0.05; /* as far the other way */
+  bench_run (&far_ahead);
+  g_assert_false (far_ahead.run->locks);
+}
+
+/* An AFC locks where more than half of the lines outside field sync have their edge. Of the 26 lines that are shown 22 are
+ * outside: from line 10 on some of them lose their tip here, or the first, line 523, and the others from line 10 on. */
+static void
+test_half_of_the_lines (void)
+{
+  for (int k = 0; k < 12; k++)
+    {
+      int lost = 8 + k / 2, of_first = k % 2;
+      g_auto (Bench) bench;
+      bench_init (&bench, BW_SYNC_GATE_STANDARD, 0);
+      bench.mix = bw_sync_mix_new (&bench.what);
+      GArray *edges = bench.mix->result.edges;
+      for (guint i = 0; i + 1 < edges->len;)
+        {
+          double line = 4 + g_array_index (edges, BwSyncEdge, i).at_s / LINE_S;
+          if ((line > 9.9 && line < 9.9 + lost - of_first) || (of_first && line < -1.5))
+            g_array_remove_range (edges, i, 2);
+          else
+            i += 2;
+        }
+      bench.run = bw_sync_run_new (bench.mix, &bench.afc);
+      g_assert_cmpuint (bench.run->n[BW_AFC_EDGE_MISSING], ==, lost);
+      g_assert_cmpint (bench.run->locks, ==, 22 - lost > 11);
+    }
+}
+
+/* VESA DMT 04h, 640 × 480 at 60 Hz: 2 lines of field sync, 25 of back porch and 8 of border come before the picture. */
+static void
+test_picture_below_a_border (void)
+{
+  g_auto (Bench) bench;
+  bench_init_with (&bench, "vesa-dmt-04", BW_SYNC_GATE_AND, 0);
+  bench_run (&bench);
+  g_assert_cmpint (bench.run->picture_line, ==, 2 + 25 + 8 + 1);
 }
 
 static void
@@ -432,6 +505,44 @@ test_faults (void)
   assert_fault (&bad, BW_SYNC_AFC_ERROR_WIDTH);
 }
 
+/* Each member just inside and just outside of what it may be; a quarter of a line of 525 is 15.889 µs. */
+static void
+test_each_limit (void)
+{
+  const BwRaster *raster = bw_test_raster ("525-59.94-interlaced");
+  BwSyncAfc good;
+  bw_sync_afc_init (&good, raster);
+#define TRY(member, value, taken)                                                                  \
+  {                                                                                                \
+    BwSyncAfc afc = good;                                                                          \
+    afc.member = value;                                                                            \
+    g_assert_cmpint (bw_sync_afc_check (&afc, raster, NULL), ==, taken);                           \
+  }
+  TRY (loop, BW_AFC_LOOP_FIRST, TRUE);
+  TRY (loop, BW_N_AFC_LOOPS, FALSE);
+  TRY (time_constant_lines, 0.1, TRUE);
+  TRY (time_constant_lines, 0.099, FALSE);
+  TRY (time_constant_lines, 200, TRUE);
+  TRY (time_constant_lines, 201, FALSE);
+  TRY (rate_error, 0.2, TRUE);
+  TRY (rate_error, 0.201, FALSE);
+  TRY (rate_error, -0.2, TRUE);
+  TRY (rate_error, -0.201, FALSE);
+  TRY (tolerance_s, 1e-12, TRUE);
+  TRY (tolerance_s, 0, FALSE);
+  TRY (tolerance_s, 15.88e-6, TRUE);
+  TRY (tolerance_s, 15.9e-6, FALSE);
+  TRY (glitch_s, 0, TRUE);
+  TRY (glitch_s, -1e-12, FALSE);
+  TRY (glitch_s, 15.88e-6, TRUE);
+  TRY (glitch_s, 15.9e-6, FALSE);
+  TRY (picture_width_m, 0, TRUE);
+  TRY (picture_width_m, -1e-3, FALSE);
+  TRY (picture_width_m, 99.9, TRUE);
+  TRY (picture_width_m, 100, FALSE);
+#undef TRY
+}
+
 /* What an AFC is taken for until it is measured: common practice, no source. 525 lines: 63.5556 µs. */
 static void
 test_usual (void)
@@ -485,8 +596,9 @@ test_spans (void)
     { BW_AFC_EDGE_RIGHT, 0 },    { BW_AFC_EDGE_LATE, 4.7e-6 },     { BW_AFC_EDGE_LATE, 4.7e-6 },
     { BW_AFC_EDGE_LATE, 4.8e-6 }, { BW_AFC_EDGE_LATE, 4.81e-6 },   { BW_AFC_EDGE_MISSING, 0 },
     { BW_AFC_EDGE_MISSING, 0 },  { BW_AFC_EDGE_RIGHT, 0 },         { BW_AFC_EDGE_EARLY, -1e-6 },
+    { BW_AFC_EDGE_EARLY, -2e-6 }, { BW_AFC_EDGE_LATE, 2e-6 },      { BW_AFC_EDGE_LATE, 1e-6 },
   };
-  static const guint first[] = { 1, 3, 4, 5, 8 }, n[] = { 2, 1, 1, 2, 1 };
+  static const guint first[] = { 1, 3, 4, 5, 8, 9, 10, 11 }, n[] = { 2, 1, 1, 2, 1, 1, 1, 1 };
   g_autoptr (GArray) all = g_array_new (FALSE, TRUE, sizeof (BwSyncLine));
   for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)
     {
@@ -516,15 +628,19 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-afc/delay", test_delay);
   g_test_add_func ("/sync-afc/glitches", test_glitches);
   g_test_add_func ("/sync-afc/early", test_early);
+  g_test_add_func ("/sync-afc/nearest", test_nearest);
   g_test_add_func ("/sync-afc/first-order", test_first_order);
   g_test_add_func ("/sync-afc/second-order", test_second_order);
   g_test_add_func ("/sync-afc/bend", test_bend);
   g_test_add_func ("/sync-afc/memory", test_memory);
   g_test_add_func ("/sync-afc/no-lock", test_no_lock);
+  g_test_add_func ("/sync-afc/half-of-the-lines", test_half_of_the_lines);
+  g_test_add_func ("/sync-afc/picture-below-a-border", test_picture_below_a_border);
   g_test_add_func ("/sync-afc/picture-width", test_picture_width);
   g_test_add_func ("/sync-afc/rasters", test_rasters);
   g_test_add_func ("/sync-afc/words", test_words);
   g_test_add_func ("/sync-afc/faults", test_faults);
+  g_test_add_func ("/sync-afc/each-limit", test_each_limit);
   g_test_add_func ("/sync-afc/usual", test_usual);
   g_test_add_func ("/sync-afc/both-ways", test_both_ways);
   g_test_add_func ("/sync-afc/spans", test_spans);

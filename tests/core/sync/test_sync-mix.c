@@ -278,6 +278,25 @@ test_rasters (void)
       }
 }
 
+/* Where a pulse begins before the one before it has ended, there is one long tip. Field 2 of 525 lines: line sync, here of
+ * 36 µs, begins half a line, 31.778 µs, before the first equalising pulse, here of 10 µs: together 41.778 µs. */
+static void
+test_long_tip (void)
+{
+  const double half_s = 286 / 9.0 * 1e-6;
+  g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("525-59.94-interlaced"));
+  BwSyncMixCase what;
+  raster->h_sync_s = 36e-6;
+  raster->equalising_width_s = 10e-6;
+  g_assert_true (bw_raster_check (raster, NULL));
+  bw_sync_mix_case_init (&what, raster, BW_SYNC_GATE_STANDARD);
+  what.field = 1;
+  g_autoptr (BwSyncMix) mix = bw_sync_mix_new (&what);
+  g_assert_cmpuint (count_pulses (&mix->standard, -7 * half_s, -6 * half_s, half_s + 10e-6), ==, 1);
+  g_assert_cmpint (bw_sync_trace_level (&mix->standard, -7 * half_s + 41e-6), ==, 0);
+  g_assert_cmpint (bw_sync_trace_level (&mix->standard, -7 * half_s + 42.5e-6), ==, 1);
+}
+
 /* Faults */
 
 static void
@@ -363,6 +382,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sync-mix/half-pulses", test_half_pulses);
   g_test_add_func ("/sync-mix/glitch", test_glitch);
   g_test_add_func ("/sync-mix/rasters", test_rasters);
+  g_test_add_func ("/sync-mix/long-tip", test_long_tip);
   g_test_add_func ("/sync-mix/faults", test_faults);
   g_test_add_func ("/sync-mix/each-limit", test_each_limit);
   return g_test_run ();

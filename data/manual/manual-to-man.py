@@ -1,0 +1,310 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Write the manual pages breezeway(1), breezeway-cli(1) and breezeway-bench(5).
+
+What stands in manual.xml is taken from there. The commands with their options, the keys of a bench
+sheet and the cautions are asked of breezeway-cli, the options of the window of breezeway, the keys of
+the window of its list of shortcuts, and the date of the release of the metainfo: each is written down
+once.
+
+Usage: manual-to-man.py --cli BREEZEWAY-CLI --app BREEZEWAY --metainfo FILE --shortcuts FILE
+                        --version VERSION MANUAL.xml BREEZEWAY.1 BREEZEWAY-CLI.1 BREEZEWAY-BENCH.5
+"""
+import argparse
+import json
+import os
+import re
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+
+# How elements of running text are set: a font of roff.
+FONTS = {"key": "B", "menu": "B", "button": "B", "view": "B", "field": "B", "program": "B",
+         "command": "B", "option": "B", "file": "I", "word": "I"}
+
+NAMES = {
+    "breezeway": "workbench for video signal and timing calculation",
+    "breezeway-cli": "video signal and timing calculation without a screen",
+    "breezeway-bench": "the file of a bench sheet",
+}
+
+
+class Asked:
+    """What the programs say of themselves."""
+
+    def __init__(self, arguments):
+        self.cli = arguments.cli
+        self.app = arguments.app
+        everything = self.ask("help", "--json")
+        self.cautions = everything["cautions"]
+        self.commands = [self.ask("help", one["command"], "--json")
+                         for one in everything["commands"]]
+        self.keys = self.ask("sheet-check", "--list", "--json")["keys"]
+
+    def run(self, *command):
+        environment = dict(os.environ, LC_ALL="C.UTF-8", LANGUAGE="")
+        return subprocess.run(command, check=True, capture_output=True, text=True,
+                              encoding="utf-8", env=environment).stdout
+
+    def ask(self, *arguments):
+        return json.loads(self.run(self.cli, *arguments))
+
+    def app_options(self):
+        """The options of the window, as pairs of option and meaning."""
+        found = re.findall(r"^  ((?:-\w, )?--\S+) +(\S.*)$", self.run(self.app, "--help"),
+                           re.MULTILINE)
+        return [one for one in found if not one[0].startswith("--help-")]
+
+
+# roff
+
+def escape(text):
+    """Text as roff takes it: its backslashes and hyphens mean themselves."""
+    return text.replace("\\", "\\e").replace("-", "\\-").replace("\u00a0", "\\~")
+
+
+def prose(text):
+    """The same for sentences, where a hyphen within a word may be broken at."""
+    return re.sub(r"(?<=[a-z])\\-(?=[a-z])", "-", escape(text))
+
+
+def line(text):
+    """A whole line: what begins like a request of roff does not become one."""
+    text = " ".join(text.split(" "))
+    return "\\&" + text if text.startswith((".", "'")) else text
+
+
+def running(element, program_of_options="breezeway-cli"):
+    """The text of an element with its inline elements."""
+    parts = [prose(collapse(element.text or "", True))]
+    for child in element:
+        words = escape("".join(child.itertext()))
+        if child.tag == "command":
+            words = escape("breezeway-cli ") + words
+        parts.append(f"\\f{FONTS[child.tag]}{words}\\fR")
+        parts.append(prose(collapse(child.tail or "", True)))
+    return line("".join(parts).strip())
+
+
+def collapse(text, keep_ends):
+    return re.sub(r"\s+", " ", text) if keep_ends else " ".join(text.split())
+
+
+class Page:
+    """One manual page that is being written."""
+
+    def __init__(self, name, section, arguments, date):
+        self.lines = [
+            '.\\" SPDX-License-Identifier: GPL-3.0-or-later',
+            '.\\" Made by manual-to-man.py; what it says is to be changed where it comes from.',
+            f'.TH {name} {section} {date} "Breezeway {arguments.version}"',
+            ".nh",
+            ".SH NAME",
+            f"{escape(name)} \\- {NAMES[name]}",
+        ]
+
+    def add(self, *lines):
+        self.lines.extend(lines)
+
+    def heading(self, text):
+        self.add(f".SH {escape(text.upper())}")
+
+    def subheading(self, text):
+        self.add(f".SS {escape(text)}")
+
+    def paragraph(self, text):
+        self.add(".PP", line(prose(text)))
+
+    def term(self, head, *paragraphs):
+        """HEAD is roff already, the paragraphs are text."""
+        self.add(".TP", head)
+        self.add(*(line(prose(text)) for text in paragraphs if text))
+
+    def code(self, text):
+        self.add(".PP", ".RS 4", ".nf", *(line(escape(one)) for one in text.strip("\n").split("\n")),
+                 ".fi", ".RE")
+
+    def write(self, path):
+        with open(path, "w", encoding="utf-8") as out:
+            out.write("\n".join(self.lines) + "\n")
+
+
+# The manual
+
+def add_block(page, block, asked):
+    if block.tag == "p":
+        page.add(".PP", running(block))
+    elif block.tag == "code":
+        page.code(block.text)
+    elif block.tag == "caution":
+        page.add(".PP", "\\fBCaution.\\fR " + prose(asked.cautions[block.get("of")]))
+    elif block.tag == "steps":
+        for number, item in enumerate(block, 1):
+            page.add(f".IP {number}. 4", running(item))
+    elif block.tag == "list":
+        for item in block:
+            page.add(".IP \\(bu 4", running(item))
+    elif block.tag == "terms":
+        for term in block:
+            page.add(".TP", f"\\fB{running(term.find('name'))}\\fR", running(term.find("item")))
+    elif block.tag == "section":
+        page.subheading(block.find("title").text)
+        for inner in block:
+            if inner.tag != "title":
+                add_block(page, inner, asked)
+
+
+def add_page(page, source, asked):
+    for block in source:
+        if block.tag != "title":
+            add_block(page, block, asked)
+
+
+def add_see_also(page, name):
+    pages = [("breezeway", 1), ("breezeway-cli", 1), ("breezeway-bench", 5)]
+    page.heading("See also")
+    page.add(", ".join(f"\\fB{escape(one)}\\fR({section})" for one, section in pages
+                       if one != name))
+
+
+# breezeway(1)
+
+def accelerator(text):
+    """Keys as a person writes them: "<Control>n" is Ctrl+N."""
+    names = {"<Control>": "Ctrl+", "<Shift>": "Shift+", "question": "?", "comma": ",", "plus": "+",
+             "minus": "-", "Return": "Enter"}
+    parts = re.findall(r"<\w+>|\w+", text)
+    return "".join(names.get(part, part.upper() if len(part) == 1 else part) for part in parts)
+
+
+def add_page_keys(page, manual):
+    for source in manual:
+        key = source.find("p/key")
+        if key is not None and re.fullmatch(r"Ctrl\+\d", key.text):
+            page.term(f"\\fB{escape(key.text)}\\fR", f"{source.find('title').text} page")
+
+
+def add_shortcuts(page, path, manual):
+    page.heading("Keys")
+    for group in ElementTree.parse(path).iter("object"):
+        if group.get("class") != "GtkShortcutsGroup":
+            continue
+        page.subheading(group.find("property[@name='title']").text)
+        if group.find("child") is None: # the pages, which the window fills in
+            add_page_keys(page, manual)
+        for one in group.iter("object"):
+            if one.get("class") == "GtkShortcutsShortcut":
+                keys = one.find("property[@name='accelerator']").text.split()
+                heads = ", ".join(f"\\fB{escape(accelerator(key))}\\fR" for key in keys)
+                page.term(heads, one.find("property[@name='title']").text)
+
+
+def write_window(arguments, manual, asked, date, path):
+    page = Page("breezeway", 1, arguments, date)
+    sources = [one for one in manual if one.get("man") == "breezeway"]
+    page.heading("Synopsis")
+    page.add("\\fBbreezeway\\fR [\\fB\\-\\-version\\fR] [\\fISHEET\\fR.bench ...]")
+    page.heading("Description")
+    for block in sources[0].findall("p"):
+        add_block(page, block, asked)
+    page.heading("Options")
+    for option, meaning in asked.app_options():
+        page.term(f"\\fB{escape(option)}\\fR", meaning)
+    for source in sources:
+        page.heading(source.find("title").text)
+        for block in source:
+            if block.tag != "title" and not (source is sources[0] and block.tag == "p"):
+                add_block(page, block, asked)
+    page.heading("Words")
+    add_page(page, next(one for one in manual if one.get("id") == "words"), asked)
+    add_shortcuts(page, arguments.shortcuts, manual)
+    page.heading("Files")
+    page.term("\\fI$XDG_STATE_HOME/breezeway\\fR", "Drafts of sheets that are not saved.")
+    page.term("\\fI$XDG_DATA_HOME/breezeway/catalogue\\fR", "Your own entries of the catalogue.")
+    add_see_also(page, "breezeway")
+    page.write(path)
+
+
+# breezeway-cli(1)
+
+def option_head(option):
+    head = f"\\fB{escape(option['name'])}\\fR"
+    if option["argument"]:
+        head += f"=\\fI{escape(option['argument'])}\\fR"
+    return f"\\fB{escape(option['letter'])}\\fR, {head}" if option["letter"] else head
+
+
+def add_command(page, command):
+    page.subheading(command["command"])
+    page.add(f"\\fBbreezeway\\-cli {escape(command['command'])}\\fR [\\fIOPTION\\fR...] "
+             f"\\fI{escape(command['arguments'])}\\fR".replace(" \\fI\\fR", ""))
+    page.paragraph(command["summary"] + ".")
+    if command["description"]:
+        page.paragraph(command["description"])
+    for option in command["options"]:
+        page.term(option_head(option), option["meaning"] + ".")
+
+
+def write_cli(arguments, manual, asked, date, path):
+    page = Page("breezeway-cli", 1, arguments, date)
+    source = next(one for one in manual if one.get("man") == "breezeway-cli")
+    page.heading("Synopsis")
+    page.add("\\fBbreezeway\\-cli\\fR \\fICOMMAND\\fR [\\fIOPTION\\fR...] [\\fIARGUMENT\\fR...]",
+             ".br", "\\fBbreezeway\\-cli help\\fR [\\fICOMMAND\\fR] [\\fB\\-\\-json\\fR]",
+             ".br", "\\fBbreezeway\\-cli \\-\\-version\\fR")
+    page.heading("Description")
+    add_page(page, source, asked)
+    page.heading("Commands")
+    for command in asked.commands:
+        add_command(page, command)
+    page.heading("Exit status")
+    page.term("0", "Done.")
+    page.term("1", "The input is bad, or the output cannot be written: one line on standard error "
+              "names the file, the place and the fault.")
+    page.term("2", "Wrong usage.")
+    page.heading("Cautions")
+    page.paragraph(asked.cautions["set"])
+    page.paragraph(asked.cautions["hook_up"])
+    add_see_also(page, "breezeway-cli")
+    page.write(path)
+
+
+# breezeway-bench(5)
+
+def add_keys(page, asked):
+    heading = None
+    for key in asked.keys:
+        if (key["group"], key["group_title"]) != heading:
+            heading = key["group"], key["group_title"]
+            page.subheading(f"[{key['group']}] {key['group_title']}")
+        required = ", required" if key["required"] else ""
+        page.term(f"\\fB{escape(key['key'])}\\fR{required}",
+                  key["meaning"].rstrip(".") + ".", f"Allowed: {key['allowed']}.")
+
+
+def write_file(arguments, manual, asked, date, path):
+    page = Page("breezeway-bench", 5, arguments, date)
+    page.heading("Description")
+    add_page(page, next(one for one in manual if one.get("man") == "breezeway-bench"), asked)
+    page.heading("Keys")
+    add_keys(page, asked)
+    add_see_also(page, "breezeway-bench")
+    page.write(path)
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    for option in ("--cli", "--app", "--metainfo", "--shortcuts", "--version"):
+        parser.add_argument(option, required=True)
+    parser.add_argument("manual")
+    parser.add_argument("pages", nargs=3)
+    arguments = parser.parse_args()
+    manual = ElementTree.parse(arguments.manual).getroot()
+    asked = Asked(arguments)
+    date = ElementTree.parse(arguments.metainfo).find("releases/release").get("date")
+    for write, path in zip((write_window, write_cli, write_file), arguments.pages):
+        write(arguments, manual, asked, date, path)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -56,7 +56,8 @@ supply_words (const BwSheet *sheet)
 {
   g_autofree char *volts = quantity_words (sheet->supply_v, BW_DIMENSION_VOLTAGE);
   g_autofree char *hertz = quantity_words (sheet->supply_hz, BW_DIMENSION_FREQUENCY);
-  return g_strjoin (*volts != '\0' ? ", " : "", volts, hertz, NULL);
+  gboolean both = *volts != '\0' && *hertz != '\0';
+  return g_strjoin (both ? ", " : "", volts, hertz, NULL);
 }
 
 static void
@@ -72,7 +73,7 @@ add_supply_fault (BwNode *figures, const BwSheet *sheet)
 {
   BwMains mains;
   if (bw_mains_judge (sheet->monitor, sheet->supply_v, sheet->supply_hz, &mains)
-      && MAX (mains.voltage, mains.frequency) > BW_SEVERITY_OK)
+      && MAX (mains.voltage, mains.frequency) > BW_SEVERITY_UNJUDGED)
     add_figure (figures, _ ("Supply"),
                 bw_mains_says (sheet->monitor, sheet->supply_v, sheet->supply_hz,
                                bw_quantity_locale_mark ()));

@@ -23,29 +23,38 @@ severity_of (double value, BwRange rated, double tolerance)
 
 /**
  * bw_mains_judge:
- * @supply_v: at the bench; greater than zero
- * @supply_hz: at the bench
- * @mains: (out caller-allocates): what was found
+ * @supply_v: at the bench; zero: not known
+ * @supply_hz: at the bench; zero: not known
+ * @mains: (out caller-allocates): what was found; of voltage and frequency the one that is not known
+ *   on both sides is not judged
  *
- * Returns: %FALSE, leaving @mains alone, if the rating or the supply is not known
+ * Returns: %FALSE, leaving @mains alone, if neither can be judged
  */
 gboolean
 bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz, BwMains *mains)
 {
   g_return_val_if_fail (monitor != NULL && mains != NULL, FALSE);
 
-  if (monitor->mains_v.n == 0 || monitor->mains_hz.n == 0 || supply_v <= 0 || supply_hz <= 0)
+  gboolean volts = monitor->mains_v.n > 0 && supply_v > 0;
+  gboolean hertz = monitor->mains_hz.n > 0 && supply_hz > 0;
+  if (!volts && !hertz)
     return FALSE;
-  BwRange rated_v = monitor->mains_v.at[0];
-  BwRange rated_hz = monitor->mains_hz.at[0];
-
-  *mains = (BwMains){
-    .voltage = severity_of (supply_v, rated_v, SUPPLY_TOLERANCE),
-    .frequency = severity_of (supply_hz, rated_hz, FREQUENCY_TOLERANCE),
-    .rated_v = CLAMP (supply_v, rated_v.low, rated_v.high),
-    .rated_hz = CLAMP (supply_hz, rated_hz.low, rated_hz.high),
-  };
-  mains->flux = mains->rated_hz / supply_hz;
+  *mains = (BwMains){ .voltage = BW_SEVERITY_UNJUDGED,
+                      .frequency = BW_SEVERITY_UNJUDGED,
+                      .flux = 1 };
+  if (volts)
+    {
+      BwRange rated_v = monitor->mains_v.at[0];
+      mains->voltage = severity_of (supply_v, rated_v, SUPPLY_TOLERANCE);
+      mains->rated_v = CLAMP (supply_v, rated_v.low, rated_v.high);
+    }
+  if (hertz)
+    {
+      BwRange rated_hz = monitor->mains_hz.at[0];
+      mains->frequency = severity_of (supply_hz, rated_hz, FREQUENCY_TOLERANCE);
+      mains->rated_hz = CLAMP (supply_hz, rated_hz.low, rated_hz.high);
+      mains->flux = mains->rated_hz / supply_hz;
+    }
   if (mains->voltage == BW_SEVERITY_CURABLE)
     mains->transformer_va = TRANSFORMER_HEADROOM * mains->rated_v * monitor->mains_a;
   return TRUE;
@@ -54,6 +63,9 @@ bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz, BwM
 static char *
 voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
+  if (mains->voltage == BW_SEVERITY_UNJUDGED)
+    return g_strdup (_ ("The voltage is not judged: the rated one or that of the supply here is not "
+                        "known."));
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_v.at[0], BW_DIMENSION_VOLTAGE, 4, mark);
   if (mains->voltage == BW_SEVERITY_OK)
@@ -75,10 +87,13 @@ voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *su
 static char *
 frequency_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
-  g_autofree char *rated
-      = bw_quantity_format_range (monitor->mains_hz.at[0], BW_DIMENSION_FREQUENCY, 3, mark);
   if (mains->frequency == BW_SEVERITY_OK)
     return NULL;
+  if (mains->frequency == BW_SEVERITY_UNJUDGED)
+    return g_strdup (_ ("The frequency is not judged: the rated one or that of the supply here is "
+                        "not known."));
+  g_autofree char *rated
+      = bw_quantity_format_range (monitor->mains_hz.at[0], BW_DIMENSION_FREQUENCY, 3, mark);
   if (mains->flux > 1)
     return g_strdup_printf (_ ("At %1$s, below the rated %2$s, the flux in a mains transformer "
                                "rises by %3$.0f %%: it may overheat."),

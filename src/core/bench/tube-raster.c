@@ -264,7 +264,7 @@ bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const Bw
   BwRatio total;
   BwLack lack;
 
-  if (bw_lacks_deflection (monitor, &lack) || bw_lacks_tube (monitor, &lack))
+  if (bw_lacks_deflection (monitor, &lack))
     {
       g_autofree char *says = bw_lack_says (&lack);
       g_set_error_literal (error, BW_TUBE_ERROR, BW_TUBE_ERROR_UNKNOWN, says);

@@ -285,6 +285,9 @@ try_sheet (const BwSheet *sheet, Count *count)
         BwCase c;
         bw_case_init (&c, &figures, sheet, bw_test_catalogue (), source, input);
         Cell cell = { sheet, source, input, c.source, c.input, c.raster, "fit" };
+        BwLack lack;
+        if (bw_lacks_signal (c.source, c.input, &lack))
+          continue; /* nothing is advised for levels that are not known */
         try_cell (&cell, &c, count);
       }
 }

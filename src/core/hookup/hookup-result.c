@@ -7,7 +7,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/circuit/load.h"
-#include "core/fit/results.h"
 
 /* How one source comes to one input: the chain, the wiring list, the parts and the levels. Leads are
  * counted from one. */
@@ -25,8 +24,7 @@ answer_words (BwNode *to, const BwHookup *hookup)
 
   if (bw_hookup_is_open (hookup))
     return bw_node_print (to, _ ("%s at %s: %s. Too little is known to plan a way."),
-                          hookup->source, hookup->input,
-                          bw_node_take (to, bw_fit_verdict_says (&hookup->fit_before)));
+                          hookup->source, hookup->input, before);
   if (hookup->plan == NULL)
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s. No plan leads there."), hookup->source,
                           hookup->input, before);

@@ -23,7 +23,7 @@ answer_words (BwNode *to, const BwHookup *hookup)
   const char *after = bw_kind_label (&bw_verdicts, hookup->verdict_after);
 
   if (bw_hookup_is_open (hookup))
-    return bw_node_print (to, _ ("%s at %s: %s. Too little is known to plan a way."),
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s. Too little is known to plan a way."),
                           hookup->source, hookup->input, before);
   if (hookup->plan == NULL)
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s. No plan leads there."), hookup->source,

@@ -257,6 +257,10 @@ test_add (void)
   g_assert_cmpstr (bw_sheet_source (sheet, n)->name, !=, bw_sheet_source (sheet, n + 1)->name);
   g_assert_null (bw_sheet_source (sheet, n)->id);
 
+  g_free (unsound->raster);
+  unsound->raster = g_strdup ("no-such-raster");
+  empty->signals = BW_BIT (BW_SIGNAL_RGB);
+  empty->syncs = BW_BIT (BW_SYNC_IN_VIDEO);
   g_assert_false (bw_document_add_source (document, unsound, NULL));
   g_assert_false (bw_document_add_input (document, empty, NULL));
   g_assert_cmpuint (bw_document_count (document, BW_PART_SOURCE), ==, n + 2);

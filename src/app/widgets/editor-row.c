@@ -253,6 +253,7 @@ bw_editor_row_add_origin (BwEditorRow *self, const BwFieldTable *table)
 
   private->table = table;
   private->origin = origin_new (private->field);
+  bw_label_control (GTK_WIDGET (private->origin), gtk_widget_get_first_child (GTK_WIDGET (self)));
   g_object_ref (private->help);
   gtk_box_remove (GTK_BOX (self), private->help);
   gtk_box_append (GTK_BOX (foot), private->help);

@@ -269,6 +269,84 @@ NC_ ("catalogue", "21-pin socket")
 /* Translators: of a class of monitors, and its inputs. */
 NC_ ("catalogue", "Monochrome monitor, 9 in, for cameras")
 
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 20 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 25 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 27 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 29 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 32 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 14 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 20 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 25 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 27 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 29 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 32 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 14 in, 15 kHz to 38 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 20 in, 15 kHz to 64 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 27 in, 15 kHz to 38 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 29 in, 15 kHz to 50 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 14 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 20 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 25 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 27 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 29 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 32 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 14 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 20 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 25 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Uncommon at this size")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 29 in, 15 kHz")
+
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "525-line interlaced, 59.94 Hz")
 
@@ -324,7 +402,7 @@ NC_ ("catalogue", "525-line progressive, 59.94 Hz")
 NC_ ("catalogue", "SMPTE 293M; counts from CTA-861-H, VIC 2")
 
 /* Translators: of a raster: the timing of a picture. */
-NC_ ("catalogue", "The text of SMPTE 293M was not read; analogue practice widens sync to 63 clocks and shows 483 lines (from memory).")
+NC_ ("catalogue", "The text of SMPTE 293M was not read; analogue practice widens sync to 63 clocks and shows 483 lines (from memory). Field sync as six broad pulses a line long, with serrations of 63 clocks, is from memory.")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "625-line progressive, 50 Hz")
@@ -333,7 +411,7 @@ NC_ ("catalogue", "625-line progressive, 50 Hz")
 NC_ ("catalogue", "ITU-R BT.1358; counts from CTA-861-H, VIC 17")
 
 /* Translators: of a raster: the timing of a picture. */
-NC_ ("catalogue", "The text of ITU-R BT.1358 was not read.")
+NC_ ("catalogue", "The text of ITU-R BT.1358 was not read. Field sync as five broad pulses a line long, with serrations of 64 clocks, is from memory.")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "750-line progressive, 50 Hz")
@@ -342,7 +420,7 @@ NC_ ("catalogue", "750-line progressive, 50 Hz")
 NC_ ("catalogue", "SMPTE 296M; counts from CTA-861-H, VIC 19")
 
 /* Translators: of a raster: the timing of a picture. */
-NC_ ("catalogue", "The sync half of 40 clocks is from secondary sources, the text of SMPTE 296M was not read; broad pulses are left out.")
+NC_ ("catalogue", "The sync half of 40 clocks is from secondary sources, the text of SMPTE 296M was not read; one broad pulse a line, where the picture would be, is from memory.")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "750-line progressive, 59.94 Hz")
@@ -360,7 +438,7 @@ NC_ ("catalogue", "1125-line interlaced, 50 Hz")
 NC_ ("catalogue", "SMPTE 274M; counts from CTA-861-H, VIC 20")
 
 /* Translators: of a raster: the timing of a picture. */
-NC_ ("catalogue", "The sync half of 44 clocks is from secondary sources, the text of SMPTE 274M was not read; broad pulses are left out.")
+NC_ ("catalogue", "The sync half of 44 clocks is from secondary sources, the text of SMPTE 274M was not read; two broad pulses a line, of 880 clocks from 132 after each half line, are from memory.")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "1125-line interlaced, 59.94 Hz")
@@ -378,10 +456,16 @@ NC_ ("catalogue", "1125-line progressive, 50 Hz")
 NC_ ("catalogue", "SMPTE 274M; counts from CTA-861-H, VIC 31")
 
 /* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "The sync half of 44 clocks is from secondary sources, the text of SMPTE 274M was not read; one broad pulse a line, where the picture would be, is from memory.")
+
+/* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "1125-line progressive, 59.94 Hz")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "SMPTE 274M; counts from CTA-861-H, VIC 16")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "The sync half of 44 clocks is from secondary sources, the text of SMPTE 274M was not read; one broad pulse a line, of 1980 clocks from 132 after the datum, is from memory.")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "1125-line progressive, 60 Hz")
@@ -1285,6 +1369,51 @@ NC_ ("catalogue", "1366x768, 60 Hz, reduced blanking")
 
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "VESA DMT v1.0 rev. 13, ID 0x56")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "4096x2160, 60 Hz, reduced blanking")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "VESA DMT v1.0 rev. 13, ID 0x57")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "CVT reduced blanking, version 2.")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "4096x2160, 59.94 Hz, reduced blanking")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "VESA DMT v1.0 rev. 13, ID 0x58")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "720x400 text, 70 Hz, 31.5 kHz")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "Only the rates and the count of lines are common knowledge of the trade; where the picture lies between the syncs is from memory and differs between sets.")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "720x350 text, 50 Hz, 18.4 kHz")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "640x400 monochrome, 71 Hz, 35.7 kHz")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "262-line progressive, 60.10 Hz, 15.746 kHz")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "A raster of home consoles. Only the rates and the count of lines are common knowledge of the trade; where the picture lies between the syncs is from memory and differs between sets.")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "405-line interlaced, 50 Hz, monochrome")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "Only line count and rates are certain: intervals are from memory (line blanking 18 us, sync 9 us, front porch 1.75 us, field blanking 14 lines, field sync 4 lines).")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "819-line interlaced, 50 Hz, monochrome")
+
+/* Translators: of a raster: the timing of a picture. */
+NC_ ("catalogue", "Only line count and rates are certain: intervals are from memory (line blanking 9.5 us, sync 2.5 us, front porch 1 us, field blanking 41 lines, field sync one short pulse).")
 
 /* Translators: of a class of sources. */
 NC_ ("catalogue", "NTSC player, composite")

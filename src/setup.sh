@@ -113,7 +113,7 @@ need_for_tests () {
     need_debian_packages "${build_packages[@]}" "${test_packages[@]}"
   else
     need_commands cc glib-compile-schemas meson msgfmt ninja pkg-config \
-      appstreamcli desktop-file-validate gtk4-builder-tool pdftotext python3 \
+      appstreamcli dbus-run-session desktop-file-validate groff gtk4-builder-tool pdftotext python3 \
       update-mime-database xauth xdotool xvfb-run
   fi
 }

@@ -79,7 +79,7 @@ timing --gtf=640x480@60,reduced
 timing --gtf-line-rate=31kHz
 timing --modeline=nonsense
 timing --edid=demo.bench
-timing --edid=no-such-file
+timing --edid=no-such-file.edid
 timing --which=2 vesa-dmt-04
 timing --for-monitor=demo.bench
 identify
@@ -88,6 +88,10 @@ identify --line-rate=15.7kHz --tolerance=-1%
 identify --line-rate=15.7kHz --interlaced --progressive
 identify --line-rate=15.7kHz --most=0
 identify --field-rate=60kV
+identify --line-rate=15.7 --field-rate=60
+identify --line-rate=15,7kHz --field-rate=60.1
+identify --line-rate=31.47kHz --field-rate=70Hz --accuracy=0.1%
+identify --line-rate=15.7kHz --accuracy=1V
 solve
 solve line-rate
 solve 'line-rate=4 V'
@@ -102,8 +106,12 @@ levels --system=pal-b --kind=composite --capacitor=2F
 readings line_sync=4.7us
 readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
+readings --standard=smpte-170m line_sync=4.75us --accuracy=3%
+readings --standard=smpte-170m sync_level=40IRE
 cause --system=pal-b --kind=composite
 cause --system=pal-b --kind=composite --white=-1000V
+cause --system=ntsc-m --kind=composite --white=50IRE --sync-level=20IRE
+cause --system=pal-b --kind=composite --white=600mV --accuracy=1%
 cause --system=pal-b --kind=composite --conductor=pb --white=1V
 cause demo.bench --white=1V
 cause demo.bench --source=9 --input=1 --white=1V
@@ -131,12 +139,12 @@ sync 525-59.94-interlaced
 sync 525-59.94-interlaced --gate=nand
 sync 525-59.94-interlaced --gate=xor --field=3
 edid demo.bench
-edid no-such-file -o x.edid
+edid no-such-file.bench -o x.edid
 display
-display no-such-file
+display no-such-file.edid
 display demo.bench
 fit
-fit no-such-file
+fit no-such-file.bench
 fit demo.bench demo.bench
 fit demo.bench --source=nobody
 hookup demo.bench
@@ -358,7 +366,7 @@ SYNCS = ["separate", "composite-sync", "on-green", "on-y", "in-video"]
 def cases_of_levels(_):
     for system, kind in itertools.product(SYSTEMS, SIGNALS):
         args = ["levels", f"--system={system}", f"--kind={kind}"]
-        for bars in ("75", "100"):
+        for bars in ("75", "100", "ebu"):
             yield from both("levels", f"{system} {kind} {bars}", [*args, f"--bars={bars}"])
         for sync in SYNCS:
             yield from both("levels", f"{system} {kind} {sync}", [*args, f"--sync={sync}"])

@@ -18,6 +18,8 @@ from recording_program import Cli, own_sheets, stop
 SEVERITIES = ["ok", "not-judged", "tight", "curable", "fatal"]
 YES_OR_NO = "it holds or it does not: no margin is kept"
 CANNOT_OCCUR = {
+    ("mains", "fatal"): "a transformer or another supply gives what the plate asks for",
+    ("sync-drive", "fatal"): "a resistor or a stronger output drives every load",
     ("colour-system", "fatal"): "a transcoder takes every colour system",
     ("sync-kind", "tight"): YES_OR_NO,
     ("sync-kind", "fatal"): "some part makes every form of sync from every other",
@@ -104,10 +106,22 @@ REASONS = {
         "below": "shadows are crushed",
         "holds": "as this input expects",
     },
+    "mains": {
+        "above": "outside the rating|a little outside|above the rated|below the rated",
+        "holds": "suits the rating|plate asks for",
+    },
+    "sync-drive": {
+        "not needed": "^Sync does not come",
+        "above": "without harm",
+        "near edge": "strong logic",
+        "holds": "The logic output of sync gives",
+    },
     "termination": {
         "unterminated": ": not terminated",
         "double terminated": "more than once",
+        "other resistance": "not 75 Ω: a return loss",
         "voltage driven": "drives it as a voltage",
+        "made open": "is made for the level",
         "holds": "ends in one load",
     },
     "coupling": {
@@ -143,18 +157,24 @@ OUT_OF_REACH = "out of reach"
 OTHER_RASTER = "other raster"
 NOT_JUDGED = "not judged"
 SAYS_OTHER_RASTER = "^Not judged: the set does not lock|^Not judged for the source"
-NOT_OF_THE_RASTER = {"signal-kind", "colour-system", "line-rate", "field-rate", "line-count",
+NOT_OF_THE_RASTER = {"mains", "signal-kind", "colour-system", "line-rate", "field-rate", "line-count",
                      "termination", "lead"}
 
 # How the sentences of each remedy begin; the first that matches. A sentence that begins with none
 # of them is a fault of this table.
 REMEDIES = {
-    "terminator": "75 Ω terminator at the input",
+    "mains-transformer": "mains transformer",
+    "mains-converter": "supply of the voltage and frequency",
+    "terminator": "75 Ω terminator at the",
     "termination-on": "termination switch to 75 Ω",
     "termination-off": "termination switch to high impedance",
     "unload-loop": "take the 75 Ω load off",
     "series-resistor": "series resistor of",
+    "series-resistor, of the drive": "the series resistor that",
     "video-pad": "matched 75 Ω attenuator",
+    "minimum-loss-pad": "minimum-loss pad at",
+    "matching-resistor": "matching resistor of",
+    "shunt-resistor": "shunt resistor of",
     "video-amplifier": "video amplifier",
     "sync-amplifier": "sync amplifier",
     "sync-combiner": "sync combiner",

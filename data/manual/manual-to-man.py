@@ -7,8 +7,10 @@ sheet and the cautions are asked of breezeway-cli, the options of the window of 
 the window of its list of shortcuts, and the date of the release of the metainfo: each is written down
 once.
 
+The keys of the JSON are those that the commands below print of the demonstration.
+
 Usage: manual-to-man.py --cli BREEZEWAY-CLI --app BREEZEWAY --metainfo FILE --shortcuts FILE
-                        --version VERSION MANUAL.xml BREEZEWAY.1 BREEZEWAY-CLI.1 BREEZEWAY-BENCH.5
+                        --demo SHEET --version VERSION MANUAL.xml BREEZEWAY.1 BREEZEWAY-CLI.1 BREEZEWAY-BENCH.5
 """
 import argparse
 import json
@@ -16,6 +18,7 @@ import os
 import re
 import subprocess
 import sys
+import tempfile
 import xml.etree.ElementTree as ElementTree
 
 # How elements of running text are set: a font of roff.
@@ -29,12 +32,42 @@ NAMES = {
 }
 
 
+# What is run for the keys of each command's JSON, so that every form of its result occurs. {demo} is the
+# demonstration and {out} a file that is not kept.
+RUNS = {
+    "timing": ["525-59.94-interlaced", "cta-861-vic-5",
+               "--for-monitor {demo} --active 640x480 --field-rate 60Hz", "--edid {out}.bin"],
+    "identify": ["--line-rate 15.734kHz --field-rate 59.94Hz"],
+    "solve": ["--list", "pixel-clock=27MHz h-total=858px"],
+    "levels": ["--system ntsc-m --kind composite --bars 75",
+               "--system pal-b --kind rgb --sync on-green --capacitor 220uF",
+               "--system pal-b --kind component --sync on-y"],
+    "readings": ["--list", "--list --standard smpte-170m",
+                 "--standard smpte-170m line_sync=4.9us"],
+    "cause": ["--system ntsc-m --kind composite --sync-level 570mV --white 1.42V",
+              "{demo} --source 1 --input 1 --white 1.42V --dc 1V"],
+    "detail": ["{demo} --source 1 --input 1", "{demo} --source 3 --input 3"],
+    "pad": ["--from 5V --to 0.3V", "--match --driver 75ohm --load 50ohm", "--loss 6dB"],
+    "draw": ["525-59.94-interlaced --view line -o {out}.svg"],
+    "waveform": ["--system pal-b --kind composite -o {out}.csv"],
+    "sync": ["525-59.94-interlaced --gate xor", "525-59.94-interlaced --gate and -o {out}.svg"],
+    "edid": ["{demo} -o {out}.bin"],
+    "display": ["{out}.bin", "{out}.bin -o {out}.bench"],
+    "fit": ["{demo}"],
+    "hookup": ["{demo} --source 4 --input 3 --length 5m", "{demo} --source 8 --input 1"],
+    "sheet-check": ["{demo}", "--list"],
+    "report": ["{demo} -o {out}.pdf"],
+    "catalogue": [""],
+}
+
+
 class Asked:
     """What the programs say of themselves."""
 
     def __init__(self, arguments):
         self.cli = arguments.cli
         self.app = arguments.app
+        self.demo = arguments.demo
         everything = self.ask("help", "--json")
         self.cautions = everything["cautions"]
         self.commands = [self.ask("help", one["command"], "--json")
@@ -48,6 +81,23 @@ class Asked:
 
     def ask(self, *arguments):
         return json.loads(self.run(self.cli, *arguments))
+
+    def json_keys(self):
+        """For each command the keys of its JSON: key, kind of value, meaning."""
+        found = {}
+        with tempfile.TemporaryDirectory() as folder:
+            out = os.path.join(folder, "out")
+            self.run(self.cli, "edid", self.demo, "-o", out + ".bin")
+            for command, runs in RUNS.items():
+                keys = found.setdefault(command, {})
+                for words in runs:
+                    words = words.format(demo=self.demo, out=out).split()
+                    for one in self.ask(command, *words, "--keys", "--json")["keys"]:
+                        known = keys.setdefault(one["key"], one)
+                        if known["type"] == "not known here":
+                            known["type"] = one["type"]
+                        known["meaning"] = known["meaning"] or one["meaning"]
+        return found
 
     def app_options(self):
         """The options of the window, as pairs of option and meaning."""
@@ -245,6 +295,21 @@ def add_command(page, command):
         page.term(option_head(option), option["meaning"] + ".")
 
 
+def add_json_keys(page, asked):
+    page.heading("JSON")
+    page.paragraph("What each command prints with --json. A key below another stands after a dot, "
+                   "one in the objects of a list after []. The end of a key is the unit of its "
+                   "number: _hz, _s, _v, _m, _ohm, _f and _w are SI, _db decibels, _deg degrees, _ire "
+                   "IRE, _ppm millionths, _tvl TV lines per picture height; shares and tolerances are "
+                   "fractions. Any value may be null where it is not known.")
+    for command, keys in asked.json_keys().items():
+        page.subheading(command)
+        for key in keys.values():
+            kind = "" if key["type"] == "not known here" else f" ({key['type']})"
+            meaning = f": {prose(key['meaning'])}" if key["meaning"] else ""
+            page.add(f"\\fB{escape(key['key'])}\\fR{kind}{meaning}", ".br")
+
+
 def write_cli(arguments, manual, asked, date, path):
     page = Page("breezeway-cli", 1, arguments, date)
     source = next(one for one in manual if one.get("man") == "breezeway-cli")
@@ -257,6 +322,7 @@ def write_cli(arguments, manual, asked, date, path):
     page.heading("Commands")
     for command in asked.commands:
         add_command(page, command)
+    add_json_keys(page, asked)
     page.heading("Exit status")
     page.term("0", "Done.")
     page.term("1", "The input is bad, or the output cannot be written: one line on standard error "
@@ -294,7 +360,8 @@ def write_file(arguments, manual, asked, date, path):
 
 def main():
     parser = argparse.ArgumentParser()
-    for option in ("--cli", "--app", "--metainfo", "--shortcuts", "--version"):
+    for option in ("--cli", "--app", "--metainfo", "--shortcuts", "--demo",
+                   "--version"):
         parser.add_argument(option, required=True)
     parser.add_argument("manual")
     parser.add_argument("pages", nargs=3)

@@ -78,6 +78,12 @@ add_text (GString *line, GtkWidget *widget)
     add_quoted (line, "", gtk_label_get_text (GTK_LABEL (widget)));
   else if (GTK_IS_TEXT (widget) || GTK_IS_ENTRY (widget))
     add_quoted (line, "text=", gtk_editable_get_text (GTK_EDITABLE (widget)));
+  else if (GTK_IS_TEXT_VIEW (widget))
+    {
+      g_autofree char *text = NULL;
+      g_object_get (gtk_text_view_get_buffer (GTK_TEXT_VIEW (widget)), "text", &text, NULL);
+      add_quoted (line, "text=", text);
+    }
   else if (GTK_IS_RANGE (widget))
     g_string_append_printf (line, " value=%g", gtk_range_get_value (GTK_RANGE (widget)));
   else if (GTK_IS_IMAGE (widget) && gtk_image_get_icon_name (GTK_IMAGE (widget)) != NULL)
@@ -458,7 +464,7 @@ record_actions (const Recorder *recorder)
   static const char *const actions[] = {
     "win.edit-sheet",     "win.edit-monitor",      "win.edit-input", "win.edit-source",
     "win.choose-monitor", "win.add-input",         "win.add-source", "app.preferences",
-    "app.about",          "win.show-help-overlay",
+    "app.about",          "win.show-help-overlay", "win.help",
   };
   for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
     record_action (recorder, actions[i]);

@@ -210,6 +210,43 @@ test_parts (Home *home, gconstpointer data)
     }
 }
 
+/* The groups of a file of the shipped catalogue, in their order, without those of inputs. */
+static GPtrArray *
+groups_of (const char *name)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("BW_SOURCE_ROOT"), "data", "catalogue", name, NULL);
+  g_autofree char *text = NULL;
+  GPtrArray *groups = g_ptr_array_new_with_free_func (g_free);
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  for (guint i = 0; lines[i] != NULL; i++)
+    if (*lines[i] == '[' && strchr (lines[i], '/') == NULL)
+      g_ptr_array_add (groups, g_strndup (lines[i] + 1, strlen (lines[i]) - 2));
+  return groups;
+}
+
+/* Every entry of the files is listed, in their order. */
+static void
+test_all_are_listed (void)
+{
+  static const char *const lists[][2] = { { "rasters", "rasters.ini" },
+                                          { "monitors", "monitors.ini" },
+                                          { "sources", "sources.ini" },
+                                          { "adaptors", "adaptors.ini" } };
+  g_autoptr (Run) run = run_cli ("catalogue", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (run);
+  for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
+    {
+      g_autoptr (GPtrArray) groups = groups_of (lists[i][1]);
+      JsonArray *listed = json_object_get_array_member (root, lists[i][0]);
+      g_assert_cmpuint (groups->len, >, 0);
+      g_assert_cmpuint (json_array_get_length (listed), ==, groups->len);
+      for (guint k = 0; k < groups->len; k++)
+        g_assert_cmpstr (json_object_get_string_member (json_array_get_object_element (listed, k), "id"), ==,
+                         groups->pdata[k]);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -222,5 +259,6 @@ main (int argc, char **argv)
   ADD ("/catalogue/monitors-and-sources", test_monitors_and_sources);
   ADD ("/catalogue/parts", test_parts);
 #undef ADD
+  g_test_add_func ("/catalogue/all-are-listed", test_all_are_listed);
   return g_test_run ();
 }

@@ -310,6 +310,42 @@ test_conductors (void)
   g_assert_true (is_near (figure_of (lowest, "code_8"), 16, 1e-9));
 }
 
+/* SMPTE 170M-2004 clause 15.4: 100 IRE are 714 mV, half of it is three loads or 6 dB; what to read next is
+ * said. A reading of one digit (0.7 V, ±0.05 V) agrees with what one of three does not, and so does a
+ * poor scope. */
+static void
+test_digits (void)
+{
+  g_autoptr (Run) half = run_cli ("cause", "--system", "ntsc-m", "--kind", "composite", "--white",
+                                  "50.0 IRE", "--sync-level", "20.0 IRE", "--json", NULL);
+  g_autoptr (Run) coarse = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--white",
+                                    "0.6V", "--json", NULL);
+  g_autoptr (Run) fine = run_cli ("cause", "--system", "pal-b", "--kind", "composite", "--white",
+                                  "600mV", "--accuracy", "1%", "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (half);
+  g_autoptr (JsonObject) coarse_root = run_json (coarse);
+  g_autoptr (JsonObject) fine_root = run_json (fine);
+
+  g_assert_nonnull (strstr (half->out, "three-loads"));
+  g_assert_nonnull (strstr (half->out, "attenuator-added"));
+  g_assert_nonnull (strstr (json_object_get_string_member (root, "next"), "ohmmeter"));
+  g_assert_nonnull (strstr (coarse->out, "50-ohm"));
+  g_assert_null (strstr (fine->out, "50-ohm"));
+}
+
+/* RGB at an input that takes composite alone: refused in words, with no cause and nothing to be right. */
+static void
+test_not_taken_picture (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) run = run_cli ("cause", demo, "--source", "3", "--input", "Composite", "--white",
+                                 "700mV", NULL);
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_nonnull (strstr (run->out, "This input does not take RGB"));
+  g_assert_nonnull (strstr (run->out, "Hook-up"));
+  g_assert_null (strstr (run->out, "As it should be"));
+}
+
 /* SMPTE 170M-2004 clause 15.4: 140 IRE are 1 V, on both conductors of Y/C; the burst of 40 IRE is on C alone. */
 static void
 test_conductors_of_yc (void)
@@ -352,6 +388,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/text", test_text);
   g_test_add_func ("/cause/refused", test_refused);
   g_test_add_func ("/cause/conductors-of-levels", test_conductors);
+  g_test_add_func ("/cause/digits", test_digits);
+  g_test_add_func ("/cause/not-taken-picture", test_not_taken_picture);
   g_test_add_func ("/cause/conductors-of-yc", test_conductors_of_yc);
   return g_test_run ();
 }

@@ -172,14 +172,15 @@ test_ways (void)
       g_autoptr (JsonObject) chain = demo_detail ("1", chains[i].input, chains[i].option,
                                                   chains[i].value);
       JsonObject *way = json_array_get_object_element (ways, i);
-      double tvl = figure_of (chain, "combined_tvl");
-      g_assert_true (is_near (figure_of (way, "combined_tvl"), tvl, 1e-9));
+      double tvl = figure_of (chain, "limiting_tvl");
+      g_assert_true (is_near (figure_of (way, "limiting_tvl"), tvl, 1e-9));
+      g_assert_true (is_near (figure_of (way, "combined_tvl"), figure_of (chain, "combined_tvl"), 1e-9));
       g_assert_true (
-          is_near (figure_of (way, "gain"), tvl / figure_of (root, "combined_tvl") - 1, 1e-12));
+          is_near (figure_of (way, "gain"), tvl / figure_of (root, "limiting_tvl") - 1, 1e-12));
       g_assert_cmpint (json_object_get_boolean_member (way, "is_own"), ==, i == 0);
       g_assert_true (json_object_get_boolean_member (way, "is_taken"));
     }
-  g_assert_nonnull (strstr (word_of (root, "rgb_says"), "592 lines in place of 197 lines"));
+  g_assert_nonnull (strstr (word_of (root, "rgb_says"), "lines in place of 268 lines"));
 
   g_autoptr (Run) tube = run_cli (TUBE, "--json", NULL);
   g_autoptr (JsonObject) alone = run_json (tube);

@@ -277,6 +277,56 @@ check_text (const Faces *f, const char *command)
   return n;
 }
 
+/* The keys of the JSON, and those that --keys tells */
+
+static void
+collect_keys (GHashTable *keys, JsonNode *node, const char *path)
+{
+  if (JSON_NODE_HOLDS_ARRAY (node))
+    {
+      g_autofree char *below = g_strconcat (path, "[]", NULL);
+      g_autoptr (GList) elements = json_array_get_elements (json_node_get_array (node));
+      for (GList *one = elements; one != NULL; one = one->next)
+        collect_keys (keys, one->data, below);
+    }
+  if (!JSON_NODE_HOLDS_OBJECT (node))
+    return;
+  JsonObject *object = json_node_get_object (node);
+  g_autoptr (GList) members = json_object_get_members (object);
+  for (GList *key = members; key != NULL; key = key->next)
+    {
+      char *whole = *path != '\0' ? g_strconcat (path, ".", key->data, NULL) : g_strdup (key->data);
+      collect_keys (keys, json_object_get_member (object, key->data), whole);
+      g_hash_table_add (keys, whole);
+    }
+}
+
+/* --keys tells the keys that --json prints, each once, and no others. */
+static void
+check_keys (const char *command)
+{
+  g_autofree char *json = run_with (command, "--json");
+  g_autofree char *told = run_with (command, "--keys --json");
+  g_autoptr (JsonNode) node = json_from_string (json, NULL);
+  g_autoptr (JsonNode) said = json_from_string (told, NULL);
+  g_autoptr (GHashTable) keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  JsonArray *list = json_object_get_array_member (json_node_get_object (said), "keys");
+
+  collect_keys (keys, node, "");
+  for (guint i = 0; i < json_array_get_length (list); i++)
+    {
+      const char *key = json_object_get_string_member (json_array_get_object_element (list, i),
+                                                       "key");
+      if (!g_hash_table_remove (keys, key))
+        g_error ("%s: --keys tells of %s, which is not there", command, key);
+    }
+  GHashTableIter iter;
+  gpointer left;
+  g_hash_table_iter_init (&iter, keys);
+  if (g_hash_table_iter_next (&iter, &left, NULL))
+    g_error ("%s: --keys does not tell of %s", command, (const char *) left);
+}
+
 /* Returns how many numbers the text has. */
 static guint
 check (const char *command)
@@ -285,6 +335,7 @@ check (const char *command)
   faces_read (&f, command);
   check_json_in_csv (&f, command);
   check_csv_in_json (&f, command);
+  check_keys (command);
   guint n = check_text (&f, command);
   faces_clear (&f);
   return n;

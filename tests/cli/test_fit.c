@@ -294,6 +294,56 @@ test_no_sources (void)
   remove_scratch (folder);
 }
 
+/* A set for 100 to 120 V at 230 V: the first line of the text, and the first finding of every cell, whatever
+ * else there is. 1.5 × 120 V × 1.4 A = 252 VA, to tens 260 VA (apparent power; half as much again is common
+ * practice, no source). */
+static void
+test_danger (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/33-mains-of-too-many-volts.bench");
+  g_autoptr (JsonObject) root = fit_json (path);
+  JsonObject *mains = json_object_get_object_member (root, "mains");
+  g_autoptr (Run) text = run_cli ("fit", path, NULL);
+  g_autoptr (Run) plan = run_cli ("hookup", path, "-s", "1", "-i", "2", NULL);
+
+  g_assert_true (json_object_get_boolean_member (mains, "danger"));
+  g_assert_cmpstr (json_object_get_string_member (mains, "voltage"), ==, "curable");
+  g_assert_cmpstr (json_object_get_string_member (mains, "frequency"), ==, "ok");
+  for (guint i = 0; i < n_cells (root); i++)
+    {
+      JsonArray *findings = json_object_get_array_member (cell_at (root, i), "findings");
+      JsonObject *first = json_array_get_object_element (findings, 0);
+      g_assert_cmpstr (json_object_get_string_member (first, "rule"), ==, "mains");
+      g_assert_true (json_object_get_boolean_member (first, "danger"));
+      g_assert_nonnull (strstr (json_object_get_string_member (first, "remedy"), "260 VA"));
+      g_assert_cmpstr (json_object_get_string_member (cell_at (root, i), "verdict"), ==,
+                       "with-parts");
+    }
+  g_assert_true (g_str_has_prefix (text->out, "⊘ Danger: The supply of 230 V is outside"));
+  g_assert_true (g_str_has_prefix (plan->out, "⊘ Danger: The supply of 230 V is outside"));
+  g_assert_nonnull (strstr (plan->out, "1. mains transformer"));
+}
+
+/* Where a plate or a supply is not known that is said first, and each cell names the figure. */
+static void
+test_mains_not_judged (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/15-terminations.bench");
+  g_autoptr (JsonObject) root = fit_json (path);
+  JsonObject *mains = json_object_get_object_member (root, "mains");
+  g_autoptr (Run) text = run_cli ("fit", path, NULL);
+
+  g_assert_false (json_object_get_boolean_member (mains, "danger"));
+  g_assert_true (is_null (mains, "voltage"));
+  g_assert_true (is_null (mains, "frequency"));
+  JsonArray *findings = json_object_get_array_member (cell_at (root, 0), "findings");
+  JsonObject *first = json_array_get_object_element (findings, 0);
+  g_assert_cmpstr (json_object_get_string_member (first, "rule"), ==, "mains");
+  g_assert_cmpstr (json_object_get_string_member (first, "severity"), ==, "not-judged");
+  g_assert_cmpstr (json_object_get_string_member (first, "lacks"), ==, "monitor.mains_voltage");
+  g_assert_true (g_str_has_prefix (text->out, "? Mains not judged."));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -307,5 +357,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit/no-such-name", test_no_such_name);
   g_test_add_func ("/fit/odd-names", test_odd_names);
   g_test_add_func ("/fit/no-sources", test_no_sources);
+  g_test_add_func ("/fit/danger", test_danger);
+  g_test_add_func ("/fit/mains-not-judged", test_mains_not_judged);
   return g_test_run ();
 }

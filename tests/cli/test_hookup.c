@@ -254,6 +254,108 @@ test_line_end (void)
   g_assert_true (json_object_get_null_member (without, "echo_s"));
 }
 
+static JsonObject *
+other_resistances_json (const char *source, const char *input)
+{
+  g_autofree char *path = source_path ("tests/sheets/32-other-resistances.bench");
+  g_autoptr (Run) run
+      = run_cli ("hookup", path, "--source", source, "--input", input, "--json", NULL);
+  return run_json (run);
+}
+
+/* 75 Ω into 50 Ω that takes 0.2 to 0.35 V of the picture: a minimum-loss pad, 43.30 and 86.60 Ω, which is what
+ * makers of such pads state with 5.7 dB (common practice, no source); in E24 43 and 91 Ω, IEC 60063. By Ohm's
+ * law: 91 beside 50 Ω are 32.270 Ω; the lead ends in 75.270 Ω, −20 lg (0.270/150.270) = 54.9 dB; 2 V from 75 Ω leave
+ * 2 × 32.270/150.270 = 0.42948 V of picture and sync. */
+static void
+test_minimum_loss (void)
+{
+  g_autoptr (JsonObject) root = other_resistances_json ("1", "3");
+  JsonObject *pad = element_of (root, "chain", 1), *end = json_object_get_object_member (root, "line_end");
+
+  g_assert_cmpstr (text_of (pad, "kind"), ==, "minimum-loss-pad-at-input");
+  g_assert_nonnull (strstr (text_of (pad, "purpose"), "loses 5.72 dB"));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 1), "ideal_ohm"), 43.301, 1e-3));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 1), "value_ohm"), 43, 1e-9));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 2), "ideal_ohm"), 86.603, 1e-3));
+  g_assert_true (is_near (figure_of (element_of (root, "parts", 2), "value_ohm"), 91, 1e-9));
+  g_assert_nonnull (strstr (text_of (element_of (root, "connections", 0), "through"),
+                            "at the input's end 43 Ω in series, 91 Ω to the return"));
+  g_assert_true (is_near (figure_of (element_of (root, "levels", 0), "nominal_v"), 0.42948, 1e-5));
+  g_assert_true (is_near (figure_of (end, "load_ohm"), 75.270, 1e-3));
+  g_assert_true (is_near (figure_of (end, "source_ohm"), 75, 1e-9));
+  g_assert_true (is_near (figure_of (end, "return_loss_db"), 54.9, 0.1));
+  g_assert_true (json_object_get_boolean_member (end, "matched"));
+  g_assert_true (json_object_get_null_member (end, "source_match"));
+}
+
+/* 50 Ω into 75 Ω: the lead ends in 75 Ω, and what would match the source is said: 25 Ω in series, in E24 24 Ω,
+ * which leave 0.7 × 125/149 = 0.587 V; a pad of 91 and 43 Ω 0.376 V (0.7516 V of twice the level). */
+static void
+test_source_match (void)
+{
+  g_autoptr (JsonObject) root = other_resistances_json ("2", "1");
+  JsonObject *end = json_object_get_object_member (root, "line_end");
+  const char *says = text_of (end, "source_match");
+
+  g_assert_cmpuint (length_of (root, "parts"), ==, 1); /* the lead */
+  g_assert_true (json_object_get_boolean_member (end, "matched"));
+  g_assert_true (is_near (figure_of (end, "source_ohm"), 50, 1e-9));
+  g_assert_nonnull (strstr (says, "24 Ω in series"));
+  g_assert_nonnull (strstr (says, "587 mV, which this input takes"));
+  g_assert_nonnull (strstr (says, "376 mV, below what this input takes"));
+}
+
+/* A name that two sources have is not taken for the first of them. */
+static void
+test_shared_name (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/33-mains-of-too-many-volts.bench");
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *twice = g_build_filename (folder, "twice.bench", NULL);
+  g_autofree char *text = NULL;
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_auto (GStrv) parts = g_strsplit (text, "name=Logic of 100 ohm", -1);
+  g_assert_cmpuint (g_strv_length (parts), ==, 2);
+  g_autofree char *changed = g_strjoinv ("name=Camera", parts);
+  g_assert_true (g_file_set_contents (twice, changed, -1, NULL));
+  g_autoptr (Run) name = run_cli ("hookup", twice, "-s", "Camera", "-i", "2", NULL);
+  g_autoptr (Run) number = run_cli ("hookup", twice, "-s", "2", "-i", "2", "--json", NULL);
+  assert_refused (name, 1, "2 are called “Camera”; choose one by its number: 1, 2");
+  g_autoptr (JsonObject) root = run_json (number);
+  g_assert_cmpstr (text_of (root, "source"), ==, "Camera");
+  g_assert_cmpuint (length_of (root, "parts"), ==, 3); /* transformer, resistor, lead: not the first one */
+}
+
+/* The 640x480 computer of the demonstration at the RGB input: the combiner and the resistor behind it,
+ * 75 (5 / 0.3 − 1) − 100 = 1075 Ω, 1.1 kΩ in E24; both say so. */
+static void
+test_all_that_is_needed (void)
+{
+  g_autofree char *demo = demo_path ();
+  g_autoptr (Run) fit = run_cli ("fit", demo, "--findings", "--source", TICKETS, "--input",
+                                 RGB_INPUT, NULL);
+  g_autoptr (Run) plan = run_hookup (TICKETS, RGB_INPUT, NULL);
+  g_autoptr (Run) none = run_hookup (DRAWING, RGB_INPUT, "--json");
+  g_autoptr (JsonObject) root = run_json (none);
+
+  g_assert_nonnull (strstr (fit->out, "In all: sync combiner, composite sync from H and V"));
+  g_assert_nonnull (strstr (fit->out, "1.1"));
+  g_assert_nonnull (strstr (plan->out, "sync combiner, composite sync from H and V"));
+  g_assert_nonnull (strstr (plan->out, "1.1"));
+  g_assert_cmpstr (text_of (root, "verdict_before"), ==, "no");
+}
+
+static void
+test_one_alternative (void)
+{
+  g_autofree char *path = source_path ("tests/sheets/32-other-resistances.bench");
+  g_autoptr (Run) run = run_cli ("hookup", path, "--source", "4", "--input", "2",
+                                 "--alternative", "3", NULL);
+  assert_refused (run, 1, "there is no alternative 3; there is 1");
+}
+
 static void
 test_lead_refused (void)
 {
@@ -285,6 +387,11 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/refused", test_refused);
   g_test_add_func ("/hookup/drawn", test_drawn);
   g_test_add_func ("/hookup/line-end", test_line_end);
+  g_test_add_func ("/hookup/minimum-loss", test_minimum_loss);
+  g_test_add_func ("/hookup/source-match", test_source_match);
+  g_test_add_func ("/hookup/shared-name", test_shared_name);
+  g_test_add_func ("/hookup/all-that-is-needed", test_all_that_is_needed);
+  g_test_add_func ("/hookup/one-alternative", test_one_alternative);
   g_test_add_func ("/hookup/lead-refused", test_lead_refused);
   return g_test_run ();
 }

@@ -190,7 +190,8 @@ test_shape (void)
     }
 }
 
-/* Far from every raster there is none, and that is an answer; a wide tolerance finds some. */
+/* Far from every raster none agrees, and that is an answer, with the nearest and how far it is off;
+ * with a wide tolerance some agree. */
 static void
 test_nothing_near (void)
 {
@@ -200,9 +201,13 @@ test_nothing_near (void)
   g_autoptr (Run) text = run_cli ("identify", "--line-rate", "15.2kHz", NULL);
   g_autoptr (JsonObject) none_root = NULL;
   g_autoptr (JsonObject) wide_root = NULL;
-  g_assert_cmpuint (json_array_get_length (candidates_of (none, &none_root)), ==, 0);
-  g_assert_cmpuint (json_array_get_length (candidates_of (wide, &wide_root)), >, 0);
+  JsonObject *nearest = json_array_get_object_element (candidates_of (none, &none_root), 0);
+  JsonObject *agrees = json_array_get_object_element (candidates_of (wide, &wide_root), 0);
+  g_assert_cmpfloat (figure_of (nearest, "score"), <, 0.011);
+  g_assert_cmpfloat (fabs (figure_of (nearest, "line_rate_error_ppm")), >, 10000);
+  g_assert_cmpfloat (figure_of (agrees, "score"), >, 0.1);
   g_assert_cmpint (text->status, ==, 0);
+  g_assert_nonnull (strstr (text->out, "below it"));
   g_assert_nonnull (strstr (text->out, "Nothing in the catalogue"));
 }
 
@@ -217,11 +222,37 @@ test_for_a_person (void)
                                  NULL);
   g_assert_cmpint (two->status, ==, 0);
   g_assert_nonnull (strstr (two->out, "262.5 lines"));
-  g_assert_nonnull (strstr (two->out, "may be 525-59.94-interlaced"));
+  g_assert_nonnull (strstr (two->out, "262.5 lines in a field"));
   g_assert_nonnull (strstr (two->out, "To tell it from"));
   g_assert_nonnull (strstr (two->out, "200 ppm"));
   g_assert_nonnull (strstr (one->out, "It is vesa-dmt-10"));
   g_assert_nonnull (strstr (one->out, "%"));
+}
+
+/* Digits tell how fine a rate is, or --accuracy does; numbers need no unit where one alone fits. */
+static void
+test_digits (void)
+{
+  g_autoptr (Run) coarse = run_cli ("identify", "--line-rate", "15.7", "--field-rate", "60", NULL);
+  g_autoptr (Run) comma = run_cli ("identify", "--line-rate", "15,7kHz", "--field-rate", "60 Hz",
+                                   NULL);
+  g_autoptr (Run) fine = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                  "--json", NULL);
+  g_autoptr (Run) poor = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                  "--accuracy", "1%", "--json", NULL);
+  g_autoptr (Run) alone = run_cli ("identify", "--field-rate", "60.1Hz", NULL);
+  g_autoptr (JsonObject) fine_root = NULL;
+  g_autoptr (JsonObject) poor_root = NULL;
+  g_autofree char *answer = g_strjoinv (" ", g_strsplit (coarse->out, "\n", -1));
+
+  g_assert_cmpstr (coarse->err, ==, "");
+  g_assert_cmpstr (coarse->out, ==, comma->out);
+  g_assert_nonnull (strstr (answer, "may be 525-59.94-interlaced, or 262-60.05-progressive"));
+  g_assert_nonnull (strstr (answer, "count the lines of a field"));
+  g_assert_cmpstr (id_of (candidates_of (fine, &fine_root), 0), ==, "525-60-interlaced");
+  g_assert_cmpstr (id_of (candidates_of (poor, &poor_root), 0), ==, "525-59.94-interlaced");
+  g_assert_null (strstr (alone->out, "It is"));
+  g_assert_nonnull (strstr (alone->out, "one reading is not enough"));
 }
 
 static const struct
@@ -237,7 +268,7 @@ static const struct
   { { "--line-rate", "15kHz", "--most", "0", NULL }, 2, "--most" },
   { { "--line-rate", "15kHz", "--most", "many", NULL }, 2, "many" },
   { { "15kHz", NULL }, 2, "“15kHz”" },
-  { { "--line-rate", "15.734", NULL }, 1, "has no unit" },
+  { { "--line-rate", "5000000", NULL }, 1, "has no unit" },
   { { "--line-rate", "fast", NULL }, 1, "“fast”" },
   { { "--line-rate", "15,734 kHz", NULL }, 1, "decimal mark" },
   { { "--line-rate", "-15 kHz", NULL }, 1, "more than zero" },
@@ -261,6 +292,25 @@ test_refused (void)
     }
 }
 
+/* The tolerance of the rates as it was given: small ones to a thousandth, others to whole parts in a million. */
+static void
+test_tolerance_said (void)
+{
+  static const char *const cases[][2] = { { "0.000317777%", "rates 3.178 ppm" },
+                                          { "0.000999%", "rates 9.990 ppm" },
+                                          { "0.00123456%", "rates 12 ppm" },
+                                          { NULL, "rates 200 ppm" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *option = g_strconcat ("--tolerance=", cases[i][0], NULL);
+      g_autoptr (Run) run = run_cli ("identify", "--line-rate=15734.2657Hz", "--field-rate=59.94006Hz",
+                                     cases[i][0] != NULL ? option : NULL, NULL);
+      g_assert_cmpint (run->status, ==, 0);
+      g_strdelimit (run->out, "\n", ' ');
+      g_assert_nonnull (strstr (run->out, cases[i][1]));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -271,6 +321,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_fact);
     }
   g_test_add_func ("/identify/a-crowd", test_a_crowd);
+  g_test_add_func ("/identify/tolerance-said", test_tolerance_said);
   g_test_add_func ("/identify/keys", test_keys);
   g_test_add_func ("/identify/errors", test_errors);
   g_test_add_func ("/identify/most", test_most);
@@ -278,5 +329,6 @@ main (int argc, char **argv)
   g_test_add_func ("/identify/nothing-near", test_nothing_near);
   g_test_add_func ("/identify/for-a-person", test_for_a_person);
   g_test_add_func ("/identify/refused", test_refused);
+  g_test_add_func ("/cli/identify/digits", test_digits);
   return g_test_run ();
 }

@@ -43,6 +43,19 @@ test_ntsc (void)
   g_assert_true (is_near (figure_of (root, "subcarrier_hz"), 315e6 / 88, 1e-3));
 }
 
+/* EBU bars of PAL (100/0/75/0), by the equations of ITU-R BT.1700: white 700 mV, yellow luma
+ * 0.75 × 0.886 × 700 = 465.15 mV with 470.50 mV of chroma, whose peak is 700.4 mV. */
+static void
+test_ebu (void)
+{
+  g_autoptr (JsonObject) root = levels_of ("pal-b", "composite", "ebu");
+  JsonObject *white = bar_of (root, 0), *yellow = bar_of (root, 1);
+  g_assert_true (is_near (figure_of (white, "luma_v"), 0.7, 1e-9));
+  g_assert_true (is_near (figure_of (yellow, "luma_v"), 0.46515, 1e-7));
+  g_assert_true (is_near (figure_of (yellow, "chroma_pp_v"), 0.4704985, 1e-7));
+  g_assert_true (is_near (figure_of (yellow, "max_v"), 0.7003993, 1e-7));
+}
+
 /* SMPTE 170M-2004 table A.3: yellow of 75 % bars: luma 68.9663, chroma 62.0675, from 37.9325 to
  * 100 IRE, at 167.0812°. */
 static void
@@ -279,6 +292,7 @@ main (int argc, char **argv)
   g_test_add_func ("/levels/keys", test_keys);
   g_test_add_func ("/levels/ntsc", test_ntsc);
   g_test_add_func ("/levels/ntsc-yellow", test_ntsc_yellow);
+  g_test_add_func ("/levels/ebu", test_ebu);
   g_test_add_func ("/levels/pal", test_pal);
   g_test_add_func ("/levels/component", test_component);
   g_test_add_func ("/levels/rgb", test_rgb);

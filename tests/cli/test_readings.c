@@ -25,8 +25,8 @@ static const struct
     0.15e-6, -0.05e-6 },
   { "170m-porch-low", "smpte-170m", "front_porch=1.3us", "too-low", 1.5e-6, 1.4e-6, 1.6e-6, "low",
     -0.2e-6, -0.1e-6 },
-  /* on the limit is within */
-  { "170m-on-the-limit", "smpte-170m", "line-sync=4.6 us", "within", 4.7e-6, 4.6e-6, 4.8e-6, "low",
+  /* on the limit: 4.55 to 4.65 us by its digits */
+  { "170m-on-the-limit", "smpte-170m", "line-sync=4.6 us", "undecided", 4.7e-6, 4.6e-6, 4.8e-6, "low",
     -0.1e-6, 0 },
   /* ITU-R BT.1700 part B: sync 4.7 +-0.2 us, burst 5.6 +-0.1 us after it, 300 mV +-10 % */
   { "1700-sync", "bt1700-pal", "line_sync=4.85us", "within", 4.7e-6, 4.5e-6, 4.9e-6, "high",
@@ -122,14 +122,16 @@ test_list (void)
       g_assert_nonnull (strstr (text->out, id));
       g_assert_cmpuint (json_array_get_length (limits), >, 0);
       JsonObject *first = json_array_get_object_element (limits, 0);
-      g_autofree char *pair = g_strdup_printf ("%s=%.12g %s",
+      g_autofree char *pair = g_strdup_printf ("%s=%.12e %s",
                                                json_object_get_string_member (first, "id"),
                                                figure_of (first, "nominal"),
                                                json_object_get_string_member (first, "unit"));
       g_autoptr (Run) at_nominal = run_cli ("readings", "--standard", id, pair, "--json", NULL);
       g_autoptr (JsonObject) judgement = run_json (at_nominal);
       g_assert_cmpstr (json_object_get_string_member (first_reading (judgement), "outcome"), ==,
-                       "within");
+                       figure_of (first, "nominal") < figure_of (first, "allowed_high")
+                           ? "within"
+                           : "undecided");
       for (guint k = 0; k < json_array_get_length (limits); k++)
         g_assert_nonnull (
             strstr (shown->out,
@@ -153,7 +155,7 @@ static const struct
   { { "--standard", "smpte-170n", "line_sync=4us", NULL }, 1, "“smpte-170m”" },
   { { "--list", "--standard", "none", NULL }, 1, "“none”" },
   { { "--standard", "smpte-170m", "linesync=4us", NULL }, 1, "“line_sync”" },
-  { { "--standard", "smpte-170m", "line_sync=4", NULL }, 1, "has no unit" },
+  { { "--standard", "smpte-170m", "line_sync=4000000", NULL }, 1, "has no unit" },
   { { "--standard", "smpte-170m", "line_sync=4mV", NULL }, 1, "“mV”" },
   { { "--standard", "smpte-170m", "line_sync=", NULL }, 1, "line_sync" },
 };
@@ -171,6 +173,44 @@ test_refused (void)
     }
 }
 
+/* Of each the outcome. 4.75 µs is read to 5 ns and 50 ns from the limit of SMPTE 170M-2004 (4.6 to
+ * 4.8 µs); 4.8 µs may be 4.75 to 4.85; of a scope of 3 % 4.75 µs may be 4.61 to 4.89. In that
+ * standard 40 IRE are 286 mV of sync, and 41 IRE the most (clause 15.4). */
+static const struct
+{
+  const char *pair;
+  const char *accuracy;
+  const char *outcome;
+  double uncertainty;
+} digits[] = {
+  { "line_sync=4.75us", NULL, "within", 5e-9 },
+  { "line_sync=4.75", NULL, "within", 5e-9 },
+  { "line_sync=4,75us", NULL, "within", 5e-9 },
+  { "line_sync=4.8us", NULL, "undecided", 50e-9 },
+  { "line_sync=4.9us", NULL, "too-high", 50e-9 },
+  { "line_sync=4.75us", "3%", "undecided", 142.5e-9 },
+  { "line_sync=5.2us", "3%", "too-high", 156e-9 },
+  { "sync_level=40IRE", NULL, "within", 0.5 / 140 },
+  { "sync_level=41.0IRE", NULL, "undecided", 0.05 / 140 },
+  { "sync_level=43.0IRE", NULL, "too-high", 0.05 / 140 },
+};
+
+static void
+test_digits (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (digits); i++)
+    {
+      const char *accuracy = digits[i].accuracy;
+      g_autoptr (Run) run = run_cli ("readings", "--standard", "smpte-170m", digits[i].pair, "--json",
+                                     accuracy != NULL ? "--accuracy" : NULL, accuracy, NULL);
+      g_autoptr (JsonObject) root = run_json (run);
+      JsonObject *reading = first_reading (root);
+      g_assert_cmpstr (json_object_get_string_member (reading, "outcome"), ==, digits[i].outcome);
+      g_assert_cmpfloat_with_epsilon (figure_of (reading, "uncertainty"), digits[i].uncertainty,
+                                      1e-6 * digits[i].uncertainty);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -184,5 +224,6 @@ main (int argc, char **argv)
   g_test_add_func ("/readings/for-a-person", test_for_a_person);
   g_test_add_func ("/readings/list", test_list);
   g_test_add_func ("/readings/refused", test_refused);
+  g_test_add_func ("/cli/readings/digits", test_digits);
   return g_test_run ();
 }

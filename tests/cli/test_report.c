@@ -141,6 +141,34 @@ test_old_report_stays (void)
   remove_scratch (folder);
 }
 
+/* What can hurt someone is the first thing on every sheet: before the note of the bench sheet, and before the
+ * drawing of the plan. */
+static void
+test_danger (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *sheet = source_path ("tests/sheets/33-mains-of-too-many-volts.bench");
+  g_autofree char *report = g_build_filename (folder, "report.pdf", NULL);
+  g_autofree char *plan = g_build_filename (folder, "plan.pdf", NULL);
+  g_autofree char *drawn = g_strconcat ("--pdf=", plan, NULL);
+  g_autoptr (Run) run = run_cli ("report", sheet, "-o", report, NULL);
+  g_autoptr (Run) hookup
+      = run_cli ("hookup", sheet, "--source", "2", "--input", "2", drawn, NULL);
+
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_cmpint (hookup->status, ==, 0);
+  g_autofree char *on_report = pdf_text (report);
+  g_autofree char *on_plan = pdf_text (plan);
+  const char *danger = strstr (on_report, "Danger: The supply of 230 V is outside");
+  g_assert_nonnull (danger);
+  g_assert_cmpuint ((gsize) (danger - on_report), <, 60); /* behind the title */
+  danger = strstr (on_plan, "Danger: The supply of 230 V is outside");
+  g_assert_nonnull (danger);
+  g_assert_true (danger < strstr (on_plan, "solder side"));
+  g_assert_nonnull (strstr (on_plan, "mains transformer, 230 V to 120 V"));
+  g_assert_nonnull (strstr (on_plan, "local codes"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -151,5 +179,6 @@ main (int argc, char **argv)
   g_test_add_func ("/report/no-file", test_no_file);
   g_test_add_func ("/report/own-sheet", test_own_sheet);
   g_test_add_func ("/report/old-report-stays", test_old_report_stays);
+  g_test_add_func ("/report/danger", test_danger);
   return g_test_run ();
 }

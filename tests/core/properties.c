@@ -178,6 +178,8 @@ own_figures_make_sense (const BwFinding *f)
              && f->as.visible_area.hidden_s >= 0;
     case BW_RULE_SYNC_POLARITY:
       return f->as.sync_polarity.given < BW_BIT (BW_N_POLARITIES);
+    case BW_RULE_SYNC_DRIVE:
+      return isfinite (f->as.sync_drive.load_ohm) && f->as.sync_drive.load_ohm >= 0;
     case BW_RULE_SYNC_SHAPE:
       return f->as.sync_shape.given < BW_N_SHAPES;
     default:

@@ -14,10 +14,10 @@ must_judge (const BwStandardLimits *limits, BwReadingKind kind)
 
   for (gsize i = 0; i < G_N_ELEMENTS (readings); i++)
     {
-      bw_reading_judge (limits, kind, readings[i], &judgement);
+      bw_reading_judge (limits, kind, readings[i], 0, &judgement);
       MUST (isfinite (judgement.deviation) && isfinite (judgement.to_limit));
     }
-  bw_reading_judge (limits, kind, judgement.nominal, &judgement);
+  bw_reading_judge (limits, kind, judgement.nominal, 0, &judgement);
   MUST (judgement.outcome == BW_OUTCOME_WITHIN || judgement.outcome == BW_OUTCOME_NOT_LAID_DOWN);
 }
 

@@ -81,6 +81,13 @@ def command_faults(text, commands):
     return faults
 
 
+def json_faults(text, commands):
+    """Every command has its keys, the first of which is the version."""
+    part = text[text.index(" JSON What each command prints"):text.index(" EXIT STATUS ")]
+    return [f"the keys of {name} are not there" for name in commands
+            if f" {name} format (number)" not in part]
+
+
 def key_faults(text, keys):
     return [f"[{key['group']}] {key['key']} is not there" for key in keys
             if plain(key["allowed"]) not in text or f" {key['key']}" not in text]
@@ -117,8 +124,8 @@ def main():
     report(2, "the texts can be translated", text_faults(manual))
     report(3, "groff has nothing to complain of",
            [line for _, said in rendered for line in said.splitlines()])
-    report(4, "breezeway-cli(1) has every command and option",
-           command_faults(texts[CLI], commands))
+    report(4, "breezeway-cli(1) has every command and option, and the keys of its JSON",
+           command_faults(texts[CLI], commands) + json_faults(texts[CLI], commands))
     report(5, "breezeway-bench(5) has every key",
            key_faults(texts[BENCH], ask(cli, "sheet-check", "--list")["keys"]))
     report(6, "the pages have every sentence of the manual", sentence_faults(manual, texts))

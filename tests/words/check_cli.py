@@ -76,7 +76,7 @@ class Runner:
         before = ""
         for command in case.commands:
             args = arguments(case, command, before)
-            if not {"--json", "--csv"} & set(args):
+            if not {"--json", "--csv"} & set(args) or args[0] == "help":
                 continue
             plain, pseudo = self.plain.run(args), self.pseudo.run(args)
             if plain[1] != pseudo[1]:

@@ -14,7 +14,7 @@ SYMBOLS = set("Hz kHz MHz GHz ms us ns cm mm um in mV IRE px dB ppm VA mA mW kW 
 
 # The name of the program, and what libraries say in their own translations.
 NOT_OURS = [re.escape(os.strerror(number)) for number in errno.errorcode] + [
-    "Breezeway", "breezeway-cli", "Usage:", r"\[OPTION…\]", "Options:", "Unknown option",
+    "no-such-[a-z-]+", "Breezeway", "breezeway-cli", "Usage:", r"\[OPTION…\]", "Options:", "Unknown option",
     "Missing argument for", "Cannot parse (?:integer|double) value", "for -", "out of range",
     "Integer value",
 ]

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/context-menu.h"
 #include "app/widgets/picker.h"
 #include "app/widgets/template.h"
 #include "bench-text.h"
@@ -128,6 +129,51 @@ on_remove (BwBenchList *self)
   remove_selected (self);
 }
 
+/* What the menu of the list does */
+
+static gboolean
+is_any_selected (gpointer self)
+{
+  return selected (self) != BW_NO_INDEX;
+}
+
+static gboolean
+can_duplicate (gpointer self)
+{
+  return gtk_widget_get_sensitive (BW_BENCH_LIST (self)->duplicate);
+}
+
+static void
+on_menu_edit (gpointer self)
+{
+  on_edit (self);
+}
+
+static void
+on_menu_duplicate (gpointer self)
+{
+  on_duplicate (self);
+}
+
+static void
+on_menu_remove (gpointer self)
+{
+  remove_selected (self);
+}
+
+static const BwContextItem menu_items[] = {
+  { N_ ("_Edit"), on_menu_edit, is_any_selected },
+  { N_ ("_Duplicate"), on_menu_duplicate, can_duplicate },
+  { N_ ("_Remove"), on_menu_remove, is_any_selected },
+};
+
+/* The menu is for the row under the pointer. */
+static void
+on_menu_point (gpointer self, double x, double y)
+{
+  bw_row_list_choose_at (BW_BENCH_LIST (self)->list, y);
+}
+
 static gboolean
 on_list_key (BwBenchList *self, guint keyval)
 {
@@ -230,6 +276,8 @@ bw_bench_list_init (BwBenchList *self)
   g_type_ensure (BW_TYPE_PICKER);
   g_type_ensure (BW_TYPE_ROW_LIST);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_context_menu_add (GTK_WIDGET (self->list), menu_items, G_N_ELEMENTS (menu_items),
+                       on_menu_point, self);
 }
 
 /* Names a button for people who see it and for those who do not. */

@@ -7,7 +7,7 @@
 #include "app/widgets/result-view.h"
 #include "app/widgets/template.h"
 #include "bench-text.h"
-#include "core/fit/mains.h"
+#include "core/fit/results.h"
 #include "pick-lists.h"
 
 /**
@@ -71,12 +71,7 @@ add_figure (BwNode *figures, const char *name, char *words)
 static void
 add_supply_fault (BwNode *figures, const BwSheet *sheet)
 {
-  BwMains mains;
-  if (bw_mains_judge (sheet->monitor, sheet->supply_v, sheet->supply_hz, &mains)
-      && MAX (mains.voltage, mains.frequency) > BW_SEVERITY_UNJUDGED)
-    add_figure (figures, _ ("Supply"),
-                bw_mains_says (sheet->monitor, sheet->supply_v, sheet->supply_hz,
-                               bw_quantity_locale_mark ()));
+  bw_mains_say (figures, sheet->monitor, sheet->supply_v, sheet->supply_hz);
 }
 
 static void

@@ -421,6 +421,20 @@ on_pressed (BwRowList *self, int n_press, double x, double y)
     g_signal_emit (self, signals[ACTIVATED], 0);
 }
 
+/**
+ * bw_row_list_choose_at:
+ * @y: from the top of the list
+ *
+ * Chooses the row there, as a press on it does.
+ */
+void
+bw_row_list_choose_at (BwRowList *self, double y)
+{
+  g_return_if_fail (BW_IS_ROW_LIST (self));
+  if (self->n_rows > 0 && self->width > 0)
+    choose (self, row_at (self, y));
+}
+
 static guint
 rows_a_page (BwRowList *self)
 {

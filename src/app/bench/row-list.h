@@ -23,6 +23,7 @@ void bw_row_list_show (BwRowList *self, guint n_rows);
 void bw_row_list_select (BwRowList *self, guint index);
 guint bw_row_list_get_selected (BwRowList *self);
 GtkWidget *bw_row_list_get_row (BwRowList *self, guint index);
+void bw_row_list_choose_at (BwRowList *self, double y);
 void bw_row_list_focus_selected (BwRowList *self);
 
 G_END_DECLS

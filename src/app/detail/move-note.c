@@ -51,7 +51,7 @@ more_of (BwDetailState *state, BwDetailValue value)
     case BW_DETAIL_LEAD_TYPE:
       return lead_note (state);
     case BW_DETAIL_FILTER:
-      return g_strdup (what->signal == BW_SIGNAL_COMPOSITE ? "" : _ ("this path has none"));
+      return g_strdup (what->signal == BW_SIGNAL_COMPOSITE ? "" : _ ("this chain has none"));
     case BW_DETAIL_KELL:
       return kell_note (state);
     case BW_DETAIL_INTERLACE:

@@ -71,3 +71,16 @@ bw_detail_page_get_state (BwDetailPage *self)
   g_return_val_if_fail (BW_IS_DETAIL_PAGE (self), NULL);
   return self->state;
 }
+
+/**
+ * bw_detail_page_open_picture:
+ *
+ * Shows the picture in @file as the tube would show it.
+ */
+void
+bw_detail_page_open_picture (BwDetailPage *self, GFile *file)
+{
+  g_return_if_fail (BW_IS_DETAIL_PAGE (self) && G_IS_FILE (file));
+  bw_page_show_view (BW_PAGE (self), "preview");
+  bw_preview_panel_open (self->preview, file);
+}

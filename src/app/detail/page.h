@@ -10,5 +10,6 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BwDetailPage, bw_detail_page, BW, DETAIL_PAGE, BwPage)
 
 BwDetailState *bw_detail_page_get_state (BwDetailPage *self);
+void bw_detail_page_open_picture (BwDetailPage *self, GFile *file);
 
 G_END_DECLS

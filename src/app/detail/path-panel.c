@@ -122,11 +122,11 @@ show_title (BwPathPanel *self, const BwDetailWay *rgb)
       bw_picture_panel_set_title (self->panel, nothing);
       return;
     }
-  g_autofree char *all = lines (detail->combined_tvl);
+  g_autofree char *all = lines (detail->limiting_tvl);
   g_autofree char *first = first_limit (self);
   g_autofree char *title = g_strdup_printf (_ ("%1$s: %2$s, limited first by the %3$s"), name, all,
                                             first);
-  g_autofree char *by_rgb = lines (rgb != NULL ? rgb->detail.combined_tvl : 0);
+  g_autofree char *by_rgb = lines (rgb != NULL ? rgb->detail.limiting_tvl : 0);
   g_autofree char *compared = g_strdup_printf (_ ("%1$s; with RGB %2$s"), title, by_rgb);
   bw_picture_panel_set_title (self->panel, rgb != NULL && !rgb->is_own ? compared : title);
 }

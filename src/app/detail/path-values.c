@@ -38,7 +38,7 @@ summary_text (BwPathValues *self)
 
   if (detail->limited_by >= BW_N_LINKS)
     return g_strdup (_ ("No limit is known"));
-  g_autofree char *all = bw_quantity_format (round (detail->combined_tvl), BW_DIMENSION_TV_LINES, 5,
+  g_autofree char *all = bw_quantity_format (round (detail->limiting_tvl), BW_DIMENSION_TV_LINES, 5,
                                              mark);
   g_autofree char *first = bw_quantity_format (round (detail->limit_tvl[detail->limited_by]),
                                                BW_DIMENSION_TV_LINES, 5, mark);

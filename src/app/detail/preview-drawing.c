@@ -161,7 +161,7 @@ claim_reason (const BwPreviewLayout *layout, const char *words)
 static void
 claim_labels (const BwPreviewLayout *layout)
 {
-  const char *const titles[] = { _ ("After the path"), _ ("Untouched") };
+  const char *const titles[] = { _ ("After the chain"), _ ("Untouched") };
   BwCanvas *canvas = layout->canvas;
 
   for (guint i = 0; i < BW_N_PREVIEW_PANES; i++)
@@ -223,7 +223,7 @@ bw_preview_drawing (const BwPreviewView *view, double width, double height, cons
   bw_canvas_show_labels (layout.canvas, pen);
   bw_drawing_take_words (
       drawing,
-      g_strdup_printf (_ ("The picture after the path, beside the untouched one: %1$s; %2$s"),
+      g_strdup_printf (_ ("The picture after the chain, beside the untouched one: %1$s; %2$s"),
                        view->title, view->sent),
       describe (view, &layout), g_strdup ("detail-preview"));
   if (view->result != NULL)

@@ -60,7 +60,7 @@ link_words (const BwPreviewView *view)
                               bw_kind_label (&bw_detail_links, link));
     }
   if (counted->len == 0)
-    return g_strdup (_ ("No link of the path is known."));
+    return g_strdup (_ ("No link of the chain is known."));
   return unknown->len > 0
              ? g_strdup_printf (_ ("Links counted: %1$s; no limit or not known: %2$s."),
                                 counted->str, unknown->str)
@@ -123,7 +123,7 @@ bw_preview_caption (const BwPreviewView *view, const BwPreviewLayout *layout)
       /* Translators: the scale and the part of the screen that is shown. */
       = g_strdup_printf (_ ("%1$s: %2$s."), scale, part);
   g_autofree char
-      *dimmed = g_strdup_printf (_ ("The picture after the path is drawn at %s of its brightness."),
+      *dimmed = g_strdup_printf (_ ("The picture after the chain is drawn at %s of its brightness."),
                                  bright);
   g_autofree char *words = g_strjoin (" ", shown, links, dimmed, frame, NULL);
   return view->note != NULL ? g_strjoin (" ", view->note, words, NULL) : g_steal_pointer (&words);
@@ -226,7 +226,7 @@ words (gconstpointer data, const BwDrawingPoint *at)
   g_autofree char *after = percent (shares[0]);
   g_autofree char *untouched = percent (shares[1]);
   return g_strdup_printf (
-      _ ("%1$s from the left, %2$s from the top: mean brightness after the path "
+      _ ("%1$s from the left, %2$s from the top: mean brightness after the chain "
          "%3$s, untouched %4$s%5$s"),
       along, down, after, untouched, burst);
 }

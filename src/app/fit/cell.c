@@ -88,14 +88,25 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
-/* The first thing that the verdict hangs on, and how many more there are; empty for "direct". What is
- * lacking is counted, not named: there is no room. */
-static char *
-reasons_of (const BwFit *fit)
+/* What the plan needs, or else what the verdict hangs on. What is lacking is counted, not named: there
+ * is no room. */
+static GPtrArray *
+reasons_of (const BwFit *fit, char *const *needs)
 {
-  if (fit->verdict == BW_VERDICT_OPEN)
-    return g_strdup ("");
-  g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_quantity_locale_mark ());
+  gboolean planned = needs != NULL && needs[0] != NULL;
+  if (!planned && fit->verdict != BW_VERDICT_OPEN)
+    return bw_fit_reasons (fit, bw_quantity_locale_mark ());
+  GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; planned && needs[i] != NULL; i++)
+    g_ptr_array_add (reasons, g_strdup (needs[i]));
+  return reasons;
+}
+
+/* The first of these, and how many more there are; empty for "direct". */
+static char *
+first_reason (const BwFit *fit, char *const *needs)
+{
+  g_autoptr (GPtrArray) reasons = reasons_of (fit, needs);
   if (reasons->len == 0)
     return g_strdup ("");
   const char *first = reasons->pdata[0];
@@ -107,11 +118,12 @@ reasons_of (const BwFit *fit)
 
 /* The line under the word: what the verdict hangs on, and how much was not judged. */
 static char *
-detail_of (const BwFit *fit)
+detail_of (const BwFit *fit, char *const *needs)
 {
-  g_autofree char *reasons = reasons_of (fit);
+  g_autofree char *reasons = first_reason (fit, needs);
   g_autofree char *lacks
-      = g_strdup_printf (ngettext ("%u not judged", "%u not judged", fit->not_judged),
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u not judged", "%u not judged",
+                                      fit->not_judged),
                          fit->not_judged);
   if (fit->not_judged == 0)
     return g_steal_pointer (&reasons);
@@ -135,13 +147,14 @@ label_of (const BwFit *fit, const BwCase *c, const char *detail)
 
 /**
  * bw_fit_cell_show:
+ * @needs: (nullable): what the plan needs; %NULL: not known yet, or there is no plan
  *
  * Shows @fit in place of what the cell showed before.
  */
 void
-bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c)
+bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *const *needs)
 {
-  g_autofree char *detail = detail_of (fit);
+  g_autofree char *detail = detail_of (fit, needs);
   g_autofree char *label = label_of (fit, c, detail);
 
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));

@@ -14,7 +14,7 @@ GtkWidget *bw_fit_cell_new (void);
 void bw_fit_cell_set_place (BwFitCell *self, guint source, guint input);
 guint bw_fit_cell_get_source (BwFitCell *self);
 guint bw_fit_cell_get_input (BwFitCell *self);
-void bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c);
+void bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *const *needs);
 int bw_fit_cell_get_least_width (BwFitCell *self);
 const char *bw_fit_cell_get_word (BwFitCell *self);
 const char *bw_fit_cell_get_detail (BwFitCell *self);

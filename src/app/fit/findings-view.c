@@ -7,6 +7,7 @@
 #include "app/widgets/template.h"
 #include "core/base/caution.h"
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 #include "finding-row.h"
 
 /**
@@ -79,6 +80,21 @@ show_findings (BwFindingsView *self, const BwNode *table)
     show_finding (self->rows[i], table->children->pdata[i]);
 }
 
+/* What the plan needs where the source does not show as it stands, which the verdict then hangs on. */
+static char **
+needs_of (BwFindingsView *self, const BwCase *c, BwFit *fit)
+{
+  if (fit->verdict < BW_VERDICT_WITH_PARTS)
+    return NULL;
+  char **needs = bw_plan_needs (bw_document_get_sheet (self->document),
+                                bw_document_get_catalogue (self->document),
+                                bw_document_get_source (self->document),
+                                bw_document_get_input (self->document),
+                                bw_quantity_locale_mark ());
+  bw_fit_take_plan (fit, c, needs != NULL);
+  return needs;
+}
+
 static void
 update (BwFindingsView *self)
 {
@@ -97,7 +113,8 @@ update (BwFindingsView *self)
   const BwNode *root = bw_result_root (result);
 
   bw_fit_judge (&c, &fit);
-  bw_case_say (bw_result_root (result), &fit, &c);
+  g_auto (GStrv) needs = needs_of (self, &c, &fit);
+  bw_case_say (bw_result_root (result), &fit, &c, needs);
   gtk_label_set_label (self->summary, bw_node_answer (root));
   gtk_label_set_label (self->limits, bw_node_find (root, "limits_from")->label);
   gtk_label_set_label (self->caution, bw_caution ());

@@ -2,6 +2,7 @@
 #include "grid-private.h"
 
 #include <glib/gi18n-lib.h>
+#include "core/hookup/plan.h"
 
 /* The cells and heads that are there: those in sight, and the selected cell, which has the focus or
  * gets it by Tab. Each is used for one place of the table after another, as lists of the toolkit do
@@ -57,6 +58,48 @@ show_pressed (BwFitGrid *self, BwFitCell *cell)
   self->selecting = was_selecting;
 }
 
+/* What a plan makes of the cell: what it needs, or that nothing leads there. */
+static void
+show_plan (BwFitGrid *self, BwFitCell *cell)
+{
+  guint source = bw_fit_cell_get_source (cell), input = bw_fit_cell_get_input (cell);
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit fit;
+  if (!bw_document_case (self->document, source, input, &figures, &c))
+    return;
+  g_auto (GStrv) needs = bw_plan_needs (bw_document_get_sheet (self->document),
+                                        bw_document_get_catalogue (self->document), source, input,
+                                        bw_quantity_locale_mark ());
+  g_autofree char *detail = g_strdup (bw_fit_cell_get_detail (cell));
+  bw_fit_judge (&c, &fit);
+  bw_fit_take_plan (&fit, &c, needs != NULL);
+  bw_fit_cell_show (cell, &fit, &c, needs);
+  if (g_str_equal (detail, bw_fit_cell_get_detail (cell)))
+    return;
+  self->layout.serial++; /* other words may have another height */
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be done. */
+static gboolean
+plan_next (gpointer data)
+{
+  BwFitGrid *self = data;
+  GHashTableIter each;
+  gpointer cell;
+
+  g_hash_table_iter_init (&each, self->unplanned);
+  if (g_hash_table_iter_next (&each, &cell, NULL))
+    {
+      g_hash_table_iter_remove (&each);
+      show_plan (self, cell);
+      return G_SOURCE_CONTINUE;
+    }
+  self->planning = 0;
+  return G_SOURCE_REMOVE;
+}
+
 static void
 show_cell (BwFitGrid *self, BwFitCell *cell)
 {
@@ -67,7 +110,12 @@ show_cell (BwFitGrid *self, BwFitCell *cell)
                          bw_fit_cell_get_input (cell), &figures, &c))
     return;
   bw_fit_judge (&c, &fit);
-  bw_fit_cell_show (cell, &fit, &c);
+  bw_fit_cell_show (cell, &fit, &c, NULL);
+  if (fit.verdict < BW_VERDICT_WITH_PARTS)
+    return;
+  g_hash_table_add (self->unplanned, cell);
+  if (self->planning == 0)
+    self->planning = g_idle_add (plan_next, self);
 }
 
 /**
@@ -246,6 +294,7 @@ bw_fit_grid_keep (BwFitGrid *self, const BwFitSpan *span)
       if (within || must_stay (self, value))
         continue;
       g_hash_table_iter_remove (&each);
+      g_hash_table_remove (self->unplanned, value);
       put_by (self->spare_cells, value);
     }
   g_hash_table_iter_init (&each, self->row_heads);
@@ -288,6 +337,7 @@ bw_fit_grid_cells_init (BwFitGrid *self)
   self->column_heads = g_ptr_array_new ();
   self->row_heads = g_hash_table_new (NULL, NULL);
   self->cells = g_hash_table_new (NULL, NULL);
+  self->unplanned = g_hash_table_new (NULL, NULL);
   self->spare_heads = g_ptr_array_new ();
   self->spare_cells = g_ptr_array_new ();
 }
@@ -298,6 +348,7 @@ bw_fit_grid_cells_clear (BwFitGrid *self)
 {
   g_hash_table_remove_all (self->row_heads);
   g_hash_table_remove_all (self->cells);
+  g_hash_table_remove_all (self->unplanned);
   g_ptr_array_set_size (self->column_heads, 0);
   g_ptr_array_set_size (self->spare_heads, 0);
   g_ptr_array_set_size (self->spare_cells, 0);

@@ -55,6 +55,8 @@ struct _BwFitGrid
   BwFitLayout layout;
   gboolean selecting;
   gboolean scroll_to_selected; /* when it is laid out */
+  guint planning;        /* the idle source that looks for plans; zero: none */
+  GHashTable *unplanned; /* set of BwFitCell: those that it has not come to */
 };
 
 /* grid-cells.c */

@@ -5,6 +5,7 @@
 
 #include "app/widgets/result-head.h"
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 
 /**
  * BwFitGrid:
@@ -80,9 +81,12 @@ make_result (gpointer owner)
 {
   BwFitGrid *self = owner;
   BwResult *result = bw_result_new (bw_quantity_locale_mark ());
-  const BwNode *cells = bw_fit_say_sheet (bw_result_root (result),
-                                          bw_document_get_sheet (self->document),
-                                          bw_document_get_catalogue (self->document));
+  const BwSheet *sheet = bw_document_get_sheet (self->document);
+
+  bw_mains_say (bw_result_root (result), sheet->monitor, sheet->supply_v, sheet->supply_hz);
+  const BwNode *cells = bw_fit_say_sheet (bw_result_root (result), sheet,
+                                          bw_document_get_catalogue (self->document),
+                                          bw_plan_needs);
   bw_fit_say_legend (bw_result_root (result));
   bw_fit_tell (bw_result_root (result), cells, FALSE);
   return result;
@@ -223,6 +227,7 @@ bw_fit_grid_dispose (GObject *object)
 {
   BwFitGrid *self = BW_FIT_GRID (object);
 
+  g_clear_handle_id (&self->planning, g_source_remove);
   bw_fit_grid_cells_clear (self);
   self->corner = NULL;
   bw_fit_grid_set_adjustment (self, &self->across, NULL);
@@ -239,6 +244,7 @@ bw_fit_grid_finalize (GObject *object)
   g_ptr_array_unref (self->column_heads);
   g_hash_table_unref (self->row_heads);
   g_hash_table_unref (self->cells);
+  g_hash_table_unref (self->unplanned);
   g_ptr_array_unref (self->spare_heads);
   g_ptr_array_unref (self->spare_cells);
   g_array_unref (self->layout.rows);
@@ -275,6 +281,7 @@ bw_fit_grid_init (BwFitGrid *self)
   self->layout.rows = g_array_new (FALSE, TRUE, sizeof (BwFitRow));
   self->corner = g_object_new (BW_TYPE_RESULT_HEAD, "title", _ ("Source and its raster"), NULL);
   bw_result_head_set_maker (BW_RESULT_HEAD (self->corner), make_result, self);
+  bw_result_head_add_menu (BW_RESULT_HEAD (self->corner), GTK_WIDGET (self));
   gtk_widget_add_css_class (self->corner, "bw-column-head");
   gtk_widget_add_css_class (self->corner, "bw-corner");
   gtk_widget_set_parent (self->corner, GTK_WIDGET (self));

@@ -141,7 +141,7 @@ bw_hookup_controls_init (BwHookupControls *self)
   self->box = bw_wrap_box_new ();
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  self->alternative = add_chooser (self, "alternative", _ ("_Chain"));
+  self->alternative = add_chooser (self, "alternative", _ ("_Plan"));
   bw_chooser_shorten (self->alternative, CHAIN_CHARS);
   self->series = add_chooser (self, "series", _ ("_Resistors"));
   bw_chooser_set_kinds (self->series, &bw_series, BW_BIT (BW_N_SERIES) - 1);

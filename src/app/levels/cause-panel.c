@@ -180,14 +180,20 @@ style_summary (BwCausePanel *self)
 static void
 show_answer (BwCausePanel *self, const BwBenchSignal *signal)
 {
-  BwResult *result = self->readings.given != 0 ? bw_result_new (bw_quantity_locale_mark ()) : NULL;
+  gboolean speaks = self->readings.given != 0 || self->c.refused;
+  BwResult *result = speaks ? bw_result_new (bw_quantity_locale_mark ()) : NULL;
 
   if (result != NULL)
     bw_cause_say (bw_result_root (result), signal->source->name, signal->input->name, &self->c,
                   &self->readings, self->causes);
+  const BwNode *next = result != NULL ? bw_node_find (bw_result_root (result), "next") : NULL;
+  g_autofree char *says
+      = result == NULL ? NULL
+                       : g_strjoin ("\n", bw_node_answer (bw_result_root (result)),
+                                    next != NULL ? next->label : NULL, NULL);
   gtk_label_set_label (self->summary,
-                       result != NULL
-                           ? bw_node_answer (bw_result_root (result))
+                       says != NULL
+                           ? says
                            : _ ("Enter what the scope reads on this conductor, each with its unit, "
                                 "and Enter: the likely cause is worked out at once."));
   bw_result_view_show_part (self->list, result, "causes");
@@ -216,21 +222,6 @@ update (BwCausePanel *self)
 
 /* Edits */
 
-static gboolean
-take_quantity (BwCausePanel *self, BwScopeReading reading, const char *text, GError **error)
-{
-  double value;
-
-  if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_quantity_locale_mark (),
-                          &value, error))
-    return FALSE;
-  if (bw_scope_readings_set (&self->readings, reading, value))
-    return TRUE;
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, "“%s”: %s", text,
-               bw_scope_reading_allows (reading));
-  return FALSE;
-}
-
 /* An empty text takes the reading away. A text that is no quantity is refused, and the reading
  * stays as it was. */
 static gboolean
@@ -244,7 +235,8 @@ take (BwCausePanel *self, BwScopeReading reading, const char *text, GError **err
       return TRUE;
     }
   if (reading != BW_SCOPE_POLARITY)
-    return take_quantity (self, reading, text, error);
+    return bw_scope_readings_read (&self->readings, &self->c, reading, text,
+                                   bw_quantity_locale_mark (), error);
   bw_kind_find (&polarities, text, &kind);
   return bw_scope_readings_set (&self->readings, reading,
                                 kind == 1 + BW_POLARITY_POSITIVE ? 1 : -1);

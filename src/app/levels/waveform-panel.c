@@ -60,6 +60,7 @@ typedef enum
 {
   SHOW_BARS_75,
   SHOW_BARS_100,
+  SHOW_BARS_EBU,
   SHOW_OTHER /* less this and bars: a BwContent */
 } ShownSignal;
 
@@ -95,12 +96,15 @@ static void
 case_of (BwWaveformPanel *self, const BwBenchSignal *signal, BwSynthesisCase *what)
 {
   guint shown = bw_chooser_get (self->content);
-  gboolean bars = shown == SHOW_BARS_75 || shown == SHOW_BARS_100;
+  static const BwBarsForm forms[] = { [SHOW_BARS_75] = BW_BARS_75,
+                                      [SHOW_BARS_100] = BW_BARS_100,
+                                      [SHOW_BARS_EBU] = BW_BARS_75_WHITE_100 };
+  gboolean bars = shown < SHOW_OTHER;
 
   *what = (BwSynthesisCase){
     .raster = signal->raster,
     .content = bars ? BW_CONTENT_BARS : (BwContent) (shown - SHOW_OTHER + 1),
-    .bars = shown == SHOW_BARS_100 ? BW_BARS_100 : BW_BARS_75,
+    .bars = bars ? forms[shown] : BW_BARS_75,
     .rate_hz = BW_RATIO_NONE,
   };
   bw_bench_signal_form (signal, (BwSyncKind) bw_chooser_get (self->sync), &what->form);
@@ -469,6 +473,7 @@ fill_content (BwWaveformPanel *self)
 {
   bw_chooser_add (self->content, SHOW_BARS_75, _ ("bars 75\u00a0%"));
   bw_chooser_add (self->content, SHOW_BARS_100, _ ("bars 100\u00a0%"));
+  bw_chooser_add (self->content, SHOW_BARS_EBU, _ ("EBU bars 100/0/75/0"));
   for (guint content = 1; content < BW_N_CONTENTS; content++)
     bw_chooser_add (self->content, SHOW_OTHER + content - 1, bw_kind_label (&bw_contents, content));
 }

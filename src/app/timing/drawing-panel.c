@@ -128,7 +128,7 @@ build (gpointer data, double width, double height, const BwInk *ink, const BwZoo
   const BwViewRange *across = zoom != NULL ? &zoom->across : NULL;
   const BwViewRange *down = zoom != NULL ? &zoom->down : NULL;
   gboolean has_burst = bw_system_knows_burst (model->system, model->raster);
-  const BwLineView line = { model->raster, across, mark };
+  const BwLineView line = { model->raster, across, mark, model->system };
   const BwBlankingView blanking = { model->raster, limits_of (model), across, mark };
   const BwFieldView field = { .raster = model->raster,
                               .system = has_burst ? model->system : BW_SYSTEM_NONE,

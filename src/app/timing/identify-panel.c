@@ -15,6 +15,8 @@ typedef struct
 {
   double line_rate_hz;
   double field_rate_hz;
+  double line_rate_half_digit_hz;
+  double field_rate_half_digit_hz;
   double lines_per_field;
   double line_sync_s;
   double field_sync_lines;
@@ -43,6 +45,12 @@ static const BwKindTable shapes = { G_N_ELEMENTS (shape_kinds), shape_kinds };
     .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_##kind, .low = least,        \
     .high = most, .unit = unit_                                                                    \
   }
+#define RATE(name, label_, help_, member, half_digit, least, most, unit_)                          \
+  {                                                                                                \
+    .key = name, .label = label_, .help = help_, .type = BW_FIELD_QUANTITY,                        \
+    .flags = BW_FIELD_UNKNOWN, AT (member), .dimension = BW_DIMENSION_FREQUENCY, .low = least,     \
+    .high = most, .unit = unit_, .half_digit_offset = G_STRUCT_OFFSET (Reading, half_digit)        \
+  }
 #define CHOICE(name, label_, help_, member, table)                                                 \
   {                                                                                                \
     .key = name, .label = label_, .help = help_, .type = BW_FIELD_CHOICE, AT (member),             \
@@ -50,10 +58,12 @@ static const BwKindTable shapes = { G_N_ELEMENTS (shape_kinds), shape_kinds };
   }
 
 static const BwField fields[] = {
-  QUANTITY ("line_rate", N_ ("Line rate"), N_ ("by the counter, such as 15.734 kHz"), line_rate_hz,
-            FREQUENCY, BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ, "kHz"),
-  QUANTITY ("field_rate", N_ ("Field rate"), N_ ("by the counter, such as 59.94 Hz"), field_rate_hz,
-            FREQUENCY, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
+  RATE ("line_rate", N_ ("Line rate"),
+        N_ ("by the counter, with as many digits as it shows, such as 15.734 kHz"), line_rate_hz,
+        line_rate_half_digit_hz, BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ, "kHz"),
+  RATE ("field_rate", N_ ("Field rate"),
+        N_ ("by the counter, with as many digits as it shows, such as 59.94 Hz"), field_rate_hz,
+        field_rate_half_digit_hz, BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ, "Hz"),
   QUANTITY ("lines_per_field", N_ ("Lines of a field"), N_ ("else they follow from the two rates"),
             lines_per_field, LINES, 1, 10000, NULL),
   QUANTITY ("line_sync", N_ ("Line sync"), N_ ("its width on the scope"), line_sync_s, TIME, 1e-9,
@@ -100,6 +110,8 @@ readings_of (const Reading *reading)
   return (BwReadings){
     .line_rate_hz = reading->line_rate_hz,
     .field_rate_hz = reading->field_rate_hz,
+    .line_rate_uncertainty_hz = reading->line_rate_half_digit_hz,
+    .field_rate_uncertainty_hz = reading->field_rate_half_digit_hz,
     .lines_per_field = reading->lines_per_field,
     .line_sync_s = reading->line_sync_s,
     .field_sync_lines = reading->field_sync_lines,

@@ -23,7 +23,7 @@ struct _BwReadingRow
   BwField field;
   const BwStandardLimits *limits; /* borrowed; nullable */
   gboolean read;
-  double value;
+  BwMeasured measured;
 
   BwEditorRow *editor; /* borrowed; a child */
   GtkWidget *result;
@@ -62,7 +62,8 @@ bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement)
 {
   if (!self->read || self->limits == NULL)
     return FALSE;
-  bw_reading_judge (self->limits, self->kind, self->value, judgement);
+  bw_reading_judge (self->limits, self->kind, self->measured.value,
+                    bw_measured_uncertainty (&self->measured, 0), judgement);
   return judgement->outcome != BW_OUTCOME_NOT_LAID_DOWN;
 }
 
@@ -96,7 +97,7 @@ update (BwReadingRow *self)
   g_autofree char *says = says_text (row);
   const char *word = bw_kind_label (&bw_outcomes, judgement.outcome);
   g_autofree char *whole = g_strdup_printf ("%s: %s", word, says);
-  BwSeverity severity = judgement.outcome == BW_OUTCOME_WITHIN ? BW_SEVERITY_OK : BW_SEVERITY_FATAL;
+  BwSeverity severity = bw_outcome_severity (judgement.outcome);
 
   bw_severity_mark_set (self->mark, severity);
   bw_severity_style (self->result, severity);
@@ -108,21 +109,21 @@ update (BwReadingRow *self)
 static gboolean
 take (BwReadingRow *self, const char *text, GError **error)
 {
-  double value = 0;
+  BwMeasured measured = { 0 };
   gboolean given = text[strspn (text, " \t")] != '\0';
 
   if (given
-      && !bw_quantity_parse (text, bw_reading_dimension (self->kind), bw_quantity_locale_mark (),
-                             &value, error))
+      && !bw_reading_read (self->limits, self->kind, text, bw_quantity_locale_mark (), &measured,
+                           error))
     return FALSE;
-  if (value < 0)
+  if (measured.value < 0)
     {
       g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE,
                    _ ("“%s” is negative; zero or more is allowed"), text);
       return FALSE;
     }
   self->read = given;
-  self->value = value;
+  self->measured = measured;
   return TRUE;
 }
 
@@ -268,7 +269,8 @@ bw_reading_row_take (BwReadingRow *self, BwReadingsTaken *taken)
   if (!bw_reading_row_is_judged (self, &judgement))
     return;
   taken->read[self->kind] = TRUE;
-  taken->value[self->kind] = self->value;
+  taken->value[self->kind] = self->measured.value;
+  taken->uncertainty[self->kind] = bw_measured_uncertainty (&self->measured, 0);
 }
 
 /**

@@ -50,6 +50,7 @@ typedef struct
 {
   guint within;
   guint outside;
+  guint open;     /* not sure */
   GString *names; /* of those outside */
 } Count;
 
@@ -64,6 +65,11 @@ count_row (BwReadingsPanel *self, BwReadingKind kind, Count *count)
       count->within++;
       return;
     }
+  if (judgement.outcome == BW_OUTCOME_UNDECIDED)
+    {
+      count->open++;
+      return;
+    }
   count->outside++;
   g_string_append_printf (count->names, "%s%s %s", count->names->len > 0 ? ", " : "",
                           bw_kind_label (&bw_readings, kind),
@@ -73,10 +79,17 @@ count_row (BwReadingsPanel *self, BwReadingKind kind, Count *count)
 static char *
 summary_words (const Count *count)
 {
-  guint all = count->within + count->outside;
+  guint all = count->within + count->outside + count->open;
   if (all == 0)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
+  if (count->outside == 0 && count->open > 0)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$u reading, %2$u not sure: so near a limit, a finer reading "
+                                      "decides",
+                                      "%1$u readings, %2$u not sure: so near a limit, a finer "
+                                      "reading decides",
+                                      all),
+                            all, count->open);
   if (count->outside == 0)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u reading, within the standard",
                                       "%u readings, all within the standard", all),
@@ -90,14 +103,15 @@ summary_words (const Count *count)
 static void
 update_summary (BwReadingsPanel *self)
 {
-  Count count = { 0, 0, g_string_new (NULL) };
+  Count count = { .names = g_string_new (NULL) };
 
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
     count_row (self, kind, &count);
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->table), count.within + count.outside > 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->table), count.within + count.outside + count.open > 0);
   bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
+                                                 : count.open > 0   ? BW_SEVERITY_TIGHT
                                                  : count.within > 0 ? BW_SEVERITY_OK
                                                                     : BW_N_SEVERITIES);
   g_string_free (count.names, TRUE);

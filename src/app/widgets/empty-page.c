@@ -99,9 +99,9 @@ bw_empty_page_update (BwEmptyPage *self, BwDocument *document, const BwLack *lac
 
   gtk_widget_set_visible (self->demo, blank);
   if (blank)
-    show (self, _ ("Will it show, and how?"),
+    show (self, _ ("Nothing on the bench yet"),
           _ ("A bench sheet holds one monitor, its inputs, and the sources that must work on it. "
-             "Breezeway works out which source shows at which input, directly, tightly, with which "
+             "Breezeway works out which source shows at which input: as it is, only just, with "
              "parts, or not at all, and why."),
           _ ("Choose a _Monitor…"), "win.choose-monitor");
   else if (bw_document_count (document, BW_PART_INPUT) == 0)

@@ -20,6 +20,7 @@ typedef struct
   GtkWidget *zoom_out;
   GtkWidget *whole;
   GtkStack *stack;
+  gboolean zooms; /* some drawing of the page could be zoomed, so that the buttons stay */
 
   GPtrArray *list; /* of View, in the order of the buttons */
 } BwPagePrivate;
@@ -93,11 +94,14 @@ update_tools (BwPage *self)
 
   gtk_widget_set_visible (p->tools, panel != NULL);
   gtk_widget_set_visible (p->row, panel != NULL || p->list->len > 1);
-  gtk_widget_set_visible (p->zoom_in, zoomed);
-  gtk_widget_set_visible (p->zoom_out, zoomed);
-  gtk_widget_set_visible (p->whole, zoomed);
-  gtk_widget_set_sensitive (p->zoom_out, !whole);
-  gtk_widget_set_sensitive (p->whole, !whole);
+  /* Buttons that come and go would move the others, and whatever is below them where a row is full. */
+  p->zooms = p->zooms || zoomed;
+  gtk_widget_set_visible (p->zoom_in, p->zooms);
+  gtk_widget_set_visible (p->zoom_out, p->zooms);
+  gtk_widget_set_visible (p->whole, p->zooms);
+  gtk_widget_set_sensitive (p->zoom_in, zoomed);
+  gtk_widget_set_sensitive (p->zoom_out, zoomed && !whole);
+  gtk_widget_set_sensitive (p->whole, zoomed && !whole);
 }
 
 static BwPictureArea *
@@ -265,6 +269,19 @@ bw_page_show_view (BwPage *self, const char *id)
   View *view = find_view (self, id);
   g_return_if_fail (view != NULL);
   gtk_toggle_button_set_active (view->button, TRUE);
+}
+
+/**
+ * bw_page_has_view:
+ *
+ * Returns: whether the page has a view of that id that can be shown now
+ */
+gboolean
+bw_page_has_view (BwPage *self, const char *id)
+{
+  g_return_val_if_fail (BW_IS_PAGE (self) && id != NULL, FALSE);
+  const View *view = find_view (self, id);
+  return view != NULL && gtk_widget_get_sensitive (GTK_WIDGET (view->button));
 }
 
 /**

@@ -35,6 +35,7 @@ void bw_page_add_panel (BwPage *self, GtkWidget *child, BwPicturePanel *panel);
 void bw_page_set_document (BwPage *self, BwDocument *document);
 void bw_page_focus (BwPage *self);
 void bw_page_show_view (BwPage *self, const char *id);
+gboolean bw_page_has_view (BwPage *self, const char *id);
 const char *bw_page_get_view (BwPage *self);
 BwPicturePanel *bw_page_get_panel (BwPage *self);
 

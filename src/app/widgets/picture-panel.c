@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
+#include "context-menu.h"
 #include "empty-page.h"
 #include "template.h"
 
@@ -55,6 +56,8 @@ static guint signals[N_SIGNALS];
 /* Exports on paper: a page of this many pixels of 1/96 inch. */
 #define EXPORT_WIDTH 1100
 #define EXPORT_HEIGHT 640
+#define PRINT_DPI 300
+#define MENU_ZOOM 1.5
 
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
  * they take this share of it, but no more than so many characters, or what their tables need, but no
@@ -550,24 +553,110 @@ bw_picture_panel_dup_file_name (BwPicturePanel *self)
   return g_strdup (bw_drawing_file_stem (drawing));
 }
 
-/* Returns: (transfer full) (nullable): the drawing for the clipboard: as a picture, as an SVG file,
- *   and as text for programs that take nothing else */
+/* Returns: (transfer full) (nullable): the drawing for the clipboard and for dragging: as a picture at
+ *   the resolution of print, as files, and as text for programs that take nothing else */
 static GdkContentProvider *
 dup_content (BwPicturePanel *self)
 {
-  GdkTexture *texture = bw_picture_area_get_texture (self->area);
+  if (!bw_picture_panel_has_picture (self))
+    return NULL;
   g_autoptr (BwDrawing) paper = paper_of (self);
+  g_autoptr (GBytes) svg = bw_export_svg (paper);
+  g_autoptr (GBytes) pdf = bw_export_pdf (paper);
+  g_autoptr (GBytes) png = bw_export_png (paper, PRINT_DPI);
+  g_autoptr (GdkTexture) texture = gdk_texture_new_from_bytes (png, NULL);
+  g_autofree char *text = bw_drawing_to_text (paper);
   if (texture == NULL)
     return NULL;
-
-  g_autoptr (GBytes) svg = bw_export_svg (paper);
-  g_autofree char *text = bw_drawing_to_text (paper);
   GdkContentProvider *forms[] = {
-    gdk_content_provider_new_typed (GDK_TYPE_TEXTURE, texture),
     gdk_content_provider_new_for_bytes ("image/svg+xml", svg),
+    gdk_content_provider_new_for_bytes ("image/png", png),
+    gdk_content_provider_new_for_bytes ("application/pdf", pdf),
+    gdk_content_provider_new_typed (GDK_TYPE_TEXTURE, texture),
     gdk_content_provider_new_typed (G_TYPE_STRING, text),
   };
   return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
+}
+
+/* Dragging takes the drawing to another program, unless it is zoomed: then it moves what is seen. */
+static GdkContentProvider *
+on_drag_prepare (BwPicturePanel *self)
+{
+  return bw_picture_area_is_whole (self->area) ? dup_content (self) : NULL;
+}
+
+/* What the menu of the drawing does */
+
+static void
+do_action (gpointer self, const char *action)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), action, NULL);
+}
+
+static void
+on_menu_copy (gpointer self)
+{
+  do_action (self, "win.copy-picture");
+}
+
+static void
+on_menu_export (gpointer self)
+{
+  do_action (self, "win.export-picture");
+}
+
+static void
+on_menu_zoom_in (gpointer self)
+{
+  bw_picture_area_zoom (BW_PICTURE_PANEL (self)->area, MENU_ZOOM);
+}
+
+static void
+on_menu_zoom_out (gpointer self)
+{
+  bw_picture_area_zoom (BW_PICTURE_PANEL (self)->area, 1 / MENU_ZOOM);
+}
+
+static void
+on_menu_whole (gpointer self)
+{
+  bw_picture_area_show_whole (BW_PICTURE_PANEL (self)->area);
+}
+
+static gboolean
+can_take (gpointer self)
+{
+  return bw_picture_panel_has_picture (self);
+}
+
+static gboolean
+can_zoom_in (gpointer self)
+{
+  return bw_picture_area_can_be_zoomed (BW_PICTURE_PANEL (self)->area);
+}
+
+static gboolean
+can_zoom_out (gpointer self)
+{
+  return can_zoom_in (self) && !bw_picture_area_is_whole (BW_PICTURE_PANEL (self)->area);
+}
+
+static const BwContextItem menu_items[] = {
+  { N_ ("_Copy the Picture"), on_menu_copy, can_take },
+  { N_ ("_Export the Picture…"), on_menu_export, can_take },
+  { N_ ("Zoom _In"), on_menu_zoom_in, can_zoom_in },
+  { N_ ("Zoom _Out"), on_menu_zoom_out, can_zoom_out },
+  { N_ ("Show the _Whole"), on_menu_whole, can_zoom_out },
+};
+
+static void
+let_be_taken (BwPicturePanel *self)
+{
+  GtkDragSource *source = gtk_drag_source_new ();
+
+  g_signal_connect_swapped (source, "prepare", G_CALLBACK (on_drag_prepare), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->area), GTK_EVENT_CONTROLLER (source));
+  bw_context_menu_add (GTK_WIDGET (self->area), menu_items, G_N_ELEMENTS (menu_items), NULL, self);
 }
 
 /**
@@ -661,4 +750,5 @@ bw_picture_panel_init (BwPicturePanel *self)
   g_type_ensure (BW_TYPE_PICTURE_AREA);
   self->views = g_ptr_array_new_with_free_func (panel_view_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  let_be_taken (self);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "result-head.h"
 
+#include "context-menu.h"
+
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -53,20 +55,28 @@ provider_for (const char *type, char *text)
   return gdk_content_provider_new_for_bytes (type, bytes);
 }
 
-static void
-copy (GtkWidget *widget, const char *action, GVariant *parameter)
+/* Returns: (transfer full) (nullable): the result for the clipboard and for dragging */
+static GdkContentProvider *
+dup_content (BwResultHead *self)
 {
-  const BwNode *root = wanted (BW_RESULT_HEAD (widget));
+  const BwNode *root = wanted (self);
   if (root == NULL)
-    return;
+    return NULL;
   g_autofree char *text = bw_node_to_text (root, TEXT_COLUMNS, FALSE);
   GdkContentProvider *forms[] = {
     gdk_content_provider_new_typed (G_TYPE_STRING, text),
     provider_for ("text/html", bw_node_to_html (root)),
     provider_for ("text/tab-separated-values", bw_node_to_tsv (root)),
   };
-  g_autoptr (GdkContentProvider) all = gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
-  gdk_clipboard_set_content (gtk_widget_get_clipboard (widget), all);
+  return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
+}
+
+static void
+copy (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  g_autoptr (GdkContentProvider) content = dup_content (BW_RESULT_HEAD (widget));
+  if (content != NULL)
+    gdk_clipboard_set_content (gtk_widget_get_clipboard (widget), content);
 }
 
 /* The window knows where files are chosen and faults are shown. */
@@ -80,6 +90,38 @@ static void export(GtkWidget *widget, const char *action, GVariant *parameter)
   g_autofree char *html = bw_node_to_html (root);
   gtk_widget_activate_action (widget, "win.export-table", "(ssss)",
                               gtk_label_get_label (BW_RESULT_HEAD (widget)->title), csv, tsv, html);
+}
+
+/* What the menu of the table does */
+
+static void
+on_menu_copy (gpointer self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "result.copy", NULL);
+}
+
+static void
+on_menu_export (gpointer self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "result.export", NULL);
+}
+
+static const BwContextItem menu_items[] = {
+  { N_ ("_Copy as Text and Table"), on_menu_copy, NULL },
+  { N_ ("_Export the Table…"), on_menu_export, NULL },
+};
+
+/**
+ * bw_result_head_add_menu:
+ * @table: what shows the result
+ *
+ * Gives @table a menu that copies and exports the result.
+ */
+void
+bw_result_head_add_menu (BwResultHead *self, GtkWidget *table)
+{
+  g_return_if_fail (BW_IS_RESULT_HEAD (self) && GTK_IS_WIDGET (table));
+  bw_context_menu_add (table, menu_items, G_N_ELEMENTS (menu_items), NULL, self);
 }
 
 /* Widget */
@@ -166,6 +208,10 @@ bw_result_head_init (BwResultHead *self)
   gtk_label_set_wrap_mode (self->title, PANGO_WRAP_WORD_CHAR);
   gtk_widget_set_hexpand (GTK_WIDGET (self->title), TRUE);
   gtk_widget_set_parent (GTK_WIDGET (self->title), GTK_WIDGET (self));
+  GtkDragSource *source = gtk_drag_source_new ();
+  g_signal_connect_swapped (source, "prepare", G_CALLBACK (dup_content), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (source));
+  bw_result_head_add_menu (self, GTK_WIDGET (self));
   add_button (self, "copy-result", "edit-copy-symbolic", _ ("Copy as Text and Table"),
               "result.copy");
   add_button (self, "export-result", "document-save-as-symbolic", _ ("Export the Table…"),

@@ -19,6 +19,7 @@ G_DECLARE_FINAL_TYPE (BwResultHead, bw_result_head, BW, RESULT_HEAD, GtkWidget)
 
 void bw_result_head_set_result (BwResultHead *self, BwResult *result);
 BwResult *bw_result_head_get_result (BwResultHead *self);
+void bw_result_head_add_menu (BwResultHead *self, GtkWidget *table);
 void bw_result_head_set_maker (BwResultHead *self, BwResultMaker maker, gpointer owner);
 
 G_END_DECLS

@@ -51,13 +51,14 @@ static guint signals[N_SIGNALS];
 
 /* A unit follows its number after a no-break space. */
 #define UNIT_SPACE "\u00a0"
+#define RANGE_DASH "–"
 #define UNIT_ALPHA ((guint16) (0.75 * G_MAXUINT16))
 
 /**
  * bw_figure_label_set:
  * @text: numbers, each with its unit after a no-break space
  *
- * Shows @text with the units lighter than the numbers.
+ * Shows @text with the units lighter than the numbers. A range is not broken after its dash.
  */
 void
 bw_figure_label_set (GtkLabel *label, const char *text)
@@ -73,6 +74,14 @@ bw_figure_label_set (GtkLabel *label, const char *text)
       lighter->end_index = (guint) (end - text);
       pango_attr_list_insert (attributes, lighter);
       unit = strstr (end, UNIT_SPACE);
+    }
+  for (const char *dash = strstr (text, RANGE_DASH); dash != NULL;
+       dash = strstr (dash + strlen (RANGE_DASH), RANGE_DASH))
+    {
+      PangoAttribute *whole = pango_attr_allow_breaks_new (FALSE);
+      whole->start_index = (guint) (dash - text);
+      whole->end_index = whole->start_index + (guint) strlen (RANGE_DASH) + 1;
+      pango_attr_list_insert (attributes, whole);
     }
   gtk_label_set_label (label, text);
   gtk_label_set_attributes (label, attributes);

@@ -8,6 +8,7 @@
 #include "drafts.h"
 #include "preferences.h"
 #include "recent.h"
+#include "session.h"
 
 /**
  * BwApplication:
@@ -23,6 +24,7 @@ struct _BwApplication
   BwCatalogue *catalogue;
   GPtrArray *catalogue_faults; /* owned GError */
   gboolean drafts_offered;
+  gboolean leaving;        /* all windows are to close, and what was open has been kept */
   guint signal_watches[3]; /* sources */
 };
 
@@ -49,6 +51,21 @@ fill_all_recent (BwApplication *self)
       fill_recent (self, link->data);
 }
 
+/* The last window to be closed is what the next start opens; of several, one that is closed is done
+ * with. It may still be kept open, as the person is asked: then this is done again. */
+static gboolean
+on_close_request (BwApplication *self)
+{
+  guint windows = 0;
+
+  for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
+       link = link->next)
+    windows += BW_IS_WINDOW (link->data);
+  if (windows == 1 && !self->leaving)
+    bw_session_save (GTK_APPLICATION (self), self->settings);
+  return GDK_EVENT_PROPAGATE;
+}
+
 /**
  * bw_application_new_window:
  *
@@ -60,6 +77,9 @@ bw_application_new_window (BwApplication *self)
   g_autoptr (BwDocument) document = bw_document_new (self->catalogue);
   BwWindow *window = bw_window_new (GTK_APPLICATION (self), document, self->settings);
 
+  self->leaving = FALSE;
+  g_signal_connect_object (window, "close-request", G_CALLBACK (on_close_request), self,
+                           G_CONNECT_SWAPPED);
   fill_recent (self, window);
   gtk_window_present (GTK_WINDOW (window));
   bw_page_focus (bw_window_get_shown_page (window));
@@ -126,7 +146,7 @@ bw_application_activate (GApplication *application)
   GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
   if (active != NULL)
     gtk_window_present (active);
-  else
+  else if (bw_session_restore (self->settings, open_file, self) == 0)
     bw_application_new_window (self);
   offer_drafts (self);
 }
@@ -199,8 +219,7 @@ take_typed (BwApplication *self)
 {
   for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
        link = link->next)
-    if (BW_IS_WINDOW (link->data)
-        && !bw_document_take_typed (bw_window_get_document (link->data)))
+    if (BW_IS_WINDOW (link->data) && !bw_document_take_typed (bw_window_get_document (link->data)))
       return FALSE;
   return TRUE;
 }
@@ -211,6 +230,9 @@ on_quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   if (!take_typed (BW_APPLICATION (user_data)))
     return;
+  BwApplication *self = user_data;
+  bw_session_save (GTK_APPLICATION (self), self->settings);
+  self->leaving = TRUE;
   g_autoptr (GList) windows = g_list_copy (
       gtk_application_get_windows (GTK_APPLICATION (user_data)));
   for (GList *link = windows; link != NULL; link = link->next)
@@ -240,7 +262,10 @@ on_query_end (BwApplication *self)
 static gboolean
 on_signal (gpointer user_data)
 {
-  flush_drafts (BW_APPLICATION (user_data));
+  BwApplication *self = user_data;
+  flush_drafts (self);
+  bw_session_save (GTK_APPLICATION (self), self->settings);
+  g_settings_sync ();
   g_application_quit (G_APPLICATION (user_data));
   return G_SOURCE_CONTINUE;
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "draw/paper/report.h"
+#include "print-memory.h"
 
 /* Prints the pages of the report. The sheet is copied first: it may be edited while it prints. */
 
@@ -47,7 +48,8 @@ on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
  * bw_print_prepare:
  * @name: of the print job
  *
- * What every operation of the program has: whole pages in points, and a dialog that does not block.
+ * What every operation of the program has: whole pages in points, a dialog that does not block, and the
+ * printer and page that were last used.
  */
 void
 bw_print_prepare (GtkPrintOperation *operation, const char *name)
@@ -56,6 +58,8 @@ bw_print_prepare (GtkPrintOperation *operation, const char *name)
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_job_name (operation, name);
   gtk_print_operation_set_allow_async (operation, TRUE);
+  gtk_print_operation_set_embed_page_setup (operation, TRUE);
+  bw_print_recall (operation);
 }
 
 /**
@@ -85,6 +89,9 @@ static void
 on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, gpointer user_data)
 {
   g_autoptr (GError) error = NULL;
+  if (result == GTK_PRINT_OPERATION_RESULT_APPLY && !bw_print_remember (operation, &error))
+    bw_window_show_error (BW_WINDOW (user_data), _ ("The settings of the printer were not kept."),
+                          error);
   if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
     return;
   gtk_print_operation_get_error (operation, &error);

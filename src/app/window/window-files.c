@@ -336,6 +336,16 @@ bw_window_save (BwWindow *self)
 
 /* Exporting */
 
+/* What became of writing @file: @written, or what is wrong under @title. */
+static void
+tell (BwWindow *self, GFile *file, gboolean written, const char *title, const GError *error)
+{
+  if (written)
+    bw_notice_show_written (self->notice, file);
+  else
+    bw_window_show_error (self, title, error);
+}
+
 static void
 picture_chosen (BwWindow *self, GFile *file, const char *suffix)
 {
@@ -346,9 +356,10 @@ picture_chosen (BwWindow *self, GFile *file, const char *suffix)
   BwPicturePanel *panel = bw_window_get_panel (self);
   g_autoptr (GError) error = NULL;
 
-  if (path != NULL && panel != NULL && may_replace (self, file, target, title)
-      && !bw_picture_panel_export (panel, path, &error))
-    bw_window_show_error (self, title, error);
+  if (path == NULL || panel == NULL || !may_replace (self, file, target, title))
+    return;
+  gboolean written = bw_picture_panel_export (panel, path, &error);
+  tell (self, target, written, title, error);
 }
 
 void
@@ -386,9 +397,11 @@ table_chosen (BwWindow *self, GFile *file, const char *suffix)
     {
       const char *text;
       g_variant_get_child (table, 1 + i, "&s", &text);
-      if (g_str_has_suffix (folded, suffixes[i])
-          && !bw_file_replace (path, text, strlen (text), &error))
-        bw_window_show_error (self, title, error);
+      if (!g_str_has_suffix (folded, suffixes[i]))
+        continue;
+      gboolean written = bw_file_replace (path, text, strlen (text), &error);
+      tell (self, target, written, title, error);
+      return;
     }
 }
 
@@ -423,10 +436,11 @@ report_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autofree char *path = local_path (self, target, title);
   g_autoptr (GError) error = NULL;
 
-  if (path != NULL && may_replace (self, file, target, title)
-      && !bw_report_to_pdf (bw_document_get_sheet (self->document),
-                            bw_document_get_catalogue (self->document), path, &error))
-    bw_window_show_error (self, title, error);
+  if (path == NULL || !may_replace (self, file, target, title))
+    return;
+  gboolean written = bw_report_to_pdf (bw_document_get_sheet (self->document),
+                                       bw_document_get_catalogue (self->document), path, &error);
+  tell (self, target, written, title, error);
 }
 
 void
@@ -455,7 +469,10 @@ edid_chosen (BwWindow *self, GFile *file, const char *suffix)
   if (bw_edid_write (bw_document_get_sheet (self->document),
                      bw_document_get_catalogue (self->document), block, notes, &error)
       && bw_file_replace (path, block, sizeof block, &error))
-    bw_window_show_notes (self, _ ("The EDID is written. What it cannot say in full:"), notes);
+    {
+      bw_notice_show_written (self->notice, target);
+      bw_window_show_notes (self, _ ("The EDID is written. What it cannot say in full:"), notes);
+    }
   else
     bw_window_show_error (self, title, error);
 }
@@ -489,9 +506,10 @@ parts_chosen (BwWindow *self, GFile *file, const char *suffix)
       bw_hookup_page_get_side (hookup_page (self)));
   g_autoptr (GError) error = NULL;
 
-  if (path != NULL && csv != NULL && may_replace (self, file, target, title)
-      && !bw_file_replace (path, csv, strlen (csv), &error))
-    bw_window_show_error (self, title, error);
+  if (path == NULL || csv == NULL || !may_replace (self, file, target, title))
+    return;
+  gboolean written = bw_file_replace (path, csv, strlen (csv), &error);
+  tell (self, target, written, title, error);
 }
 
 void
@@ -515,11 +533,12 @@ hookup_chosen (BwWindow *self, GFile *file, const char *suffix)
   g_autoptr (GError) error = NULL;
   BwHookupView view;
 
-  if (path != NULL && bw_hookup_page_get_view (hookup_page (self), &view)
-      && may_replace (self, file, target, title)
-      && !bw_hookup_report_to_pdf (&view, bw_document_get_sheet (self->document)->title, path,
-                                   &error))
-    bw_window_show_error (self, title, error);
+  if (path == NULL || !bw_hookup_page_get_view (hookup_page (self), &view)
+      || !may_replace (self, file, target, title))
+    return;
+  gboolean written = bw_hookup_report_to_pdf (&view, bw_document_get_sheet (self->document)->title,
+                                              path, &error);
+  tell (self, target, written, title, error);
 }
 
 void

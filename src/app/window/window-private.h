@@ -3,6 +3,7 @@
 
 #include "app/document/draft-keeper.h"
 #include "app/widgets/fault-bar.h"
+#include "app/widgets/notice.h"
 #include "window.h"
 
 G_BEGIN_DECLS
@@ -23,6 +24,8 @@ struct _BwWindow
   GtkLabel *guard_text;
   GtkWidget *load_theirs;
   GtkPaned *panes;
+  BwNotice *notice;
+  int usual_side; /* the width of the bench that nobody has set */
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -64,6 +67,9 @@ void bw_window_export_report (BwWindow *self);
 void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
+
+/* window-drop.c */
+void bw_window_accept_drops (BwWindow *self);
 
 /* window-edid.c */
 gboolean bw_window_open_edid (BwWindow *self, GFile *file, gboolean *opened);

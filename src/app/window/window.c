@@ -177,6 +177,29 @@ bw_window_get_fault_text (BwWindow *self)
   return bw_fault_bar_get_text (self->faults);
 }
 
+/**
+ * bw_window_get_page_id:
+ *
+ * Returns: (transfer none): which of bw_page_kinds() is shown
+ */
+const char *
+bw_window_get_page_id (BwWindow *self)
+{
+  g_return_val_if_fail (BW_IS_WINDOW (self), NULL);
+  return gtk_stack_get_visible_child_name (self->pages);
+}
+
+/**
+ * bw_window_get_notice_text:
+ *
+ * Returns: (transfer none) (nullable): the word on what has been written last, while it is shown
+ */
+const char *
+bw_window_get_notice_text (BwWindow *self)
+{
+  return bw_notice_get_text (self->notice);
+}
+
 /* Window */
 
 static void
@@ -185,6 +208,8 @@ remember_size (BwWindow *self)
   int width, height;
   gboolean maximized = gtk_window_is_maximized (GTK_WINDOW (self));
 
+  if (gtk_paned_get_position (self->panes) != self->usual_side)
+    g_settings_set_int (self->settings, "side-width", gtk_paned_get_position (self->panes));
   g_settings_set_boolean (self->settings, "maximized", maximized);
   if (maximized)
     return;
@@ -242,6 +267,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, guard_text);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, load_theirs);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, panes);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, side);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, editor);
@@ -274,6 +300,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_BENCH_PANEL);
   g_type_ensure (BW_TYPE_EDITOR);
   g_type_ensure (BW_TYPE_FAULT_BAR);
+  g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_WRAP_LAYOUT);
   gtk_widget_init_template (GTK_WIDGET (self));
   bw_name_buttons (GTK_WIDGET (self));
@@ -293,6 +320,7 @@ take_document (BwWindow *self, BwDocument *document)
   g_signal_connect_object (document, "file-changed", G_CALLBACK (bw_window_update_guard), self,
                            G_CONNECT_SWAPPED);
   bw_window_keep_drafts (self);
+  bw_window_accept_drops (self);
   on_changed (self);
 }
 
@@ -309,7 +337,9 @@ place_side (BwWindow *self, int width)
   int side = SIDE_CHARS * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
 
   pango_font_metrics_unref (metrics);
-  gtk_paned_set_position (self->panes, MIN (side, (int) (width * SIDE_SHARE)));
+  int set = g_settings_get_int (self->settings, "side-width");
+  self->usual_side = MIN (side, (int) (width * SIDE_SHARE));
+  gtk_paned_set_position (self->panes, set > 0 ? set : self->usual_side);
 }
 
 /**

@@ -55,6 +55,8 @@ gboolean bw_window_is_editing (BwWindow *self);
 void bw_window_show_faults (BwWindow *self, const char *title, GPtrArray *faults);
 void bw_window_show_error (BwWindow *self, const char *title, const GError *error);
 const char *bw_window_get_fault_text (BwWindow *self);
+const char *bw_window_get_notice_text (BwWindow *self);
+const char *bw_window_get_page_id (BwWindow *self);
 
 /* window-pages.c */
 const BwPageKind *bw_page_kinds (guint *n);

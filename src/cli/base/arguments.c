@@ -61,9 +61,7 @@ gboolean
 bw_argument_quantity (const char *option, const char *raw, BwDimension dimension, double *value)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *given = bw_argument_utf8 (raw);
-  g_autofree char *text = dimension == BW_DIMENSION_LINES ? with_unit (given, "lines")
-                                                          : g_strdup (given);
+  g_autofree char *text = bw_argument_utf8 (raw);
 
   if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), value, &error))
     bw_cli_complain ("%s: %s", option, error->message);

@@ -9,9 +9,11 @@
 #include "core/result/result.h"
 #include "output.h"
 
+/* A script reads it, in the same words everywhere. */
 static BwResult *
 start (void)
 {
+  bw_cli_speak_to_scripts ();
   BwResult *result = bw_result_new (BW_FILE_MARK);
   bw_node_member (bw_result_root (result), bw_value_count ("format", BW_CLI_JSON_FORMAT));
   return result;

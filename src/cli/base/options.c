@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "options.h"
 
-#include <locale.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "help.h"
@@ -20,7 +18,7 @@ typedef struct
 {
   const GOptionEntry *own; /* borrowed, nullable */
   GOptionEntry csv[2];
-  GOptionEntry common[4];
+  GOptionEntry common[5];
 } Tables;
 
 static void
@@ -31,6 +29,8 @@ fill_tables (Tables *tables, BwCliOptions *options, const BwCliCommand *command,
     .own = own,
     .common = {
       { "json", 0, 0, G_OPTION_ARG_NONE, &options->json, N_ ("Print one JSON object"), NULL },
+      { "keys", 0, 0, G_OPTION_ARG_NONE, &options->keys,
+        N_ ("Print the keys of the JSON with what they are, in place of it"), NULL },
       { "help", 'h', 0, G_OPTION_ARG_NONE, &options->help, N_ ("Show this help"), NULL },
       { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->rest, NULL, NULL },
     },
@@ -92,8 +92,7 @@ check_count (const BwCliOptions *options, const BwCliCommand *command, BwCliExit
  * @result: (out): how the program ends, if %FALSE is returned
  *
  * Reads the command line of a command, and prints its help if that is asked for. With --json or --csv
- * the program speaks its own words from here on and not those of a translation: a script reads them,
- * and must find the same in every country.
+ * bw_cli_speak_to_scripts() is called.
  *
  * Returns: whether the command is to go on
  */
@@ -126,7 +125,7 @@ bw_cli_options_read (BwCliOptions *options, const BwCliCommand *command, const G
       return FALSE;
     }
   if (options->json || options->csv)
-    setlocale (LC_MESSAGES, "C");
+    bw_cli_speak_to_scripts ();
   if (options->rest == NULL)
     options->rest = g_new0 (char *, 1);
   options->n_rest = g_strv_length (options->rest);

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
  * BwCliOptions:
  * @json: --json was given
  * @csv: --csv was given, which not every command takes
+ * @keys: --keys was given: the form of the JSON is shown in place of it
  * @rest: what is no option, as it came; never %NULL, ends in %NULL
  * @n_rest: how many they are
  *
@@ -18,6 +19,7 @@ typedef struct
 {
   gboolean json;
   gboolean csv;
+  gboolean keys;
   gboolean help;
   char **rest;
   guint n_rest;

@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <locale.h>
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -37,6 +38,18 @@ gboolean
 bw_cli_is_unicode (void)
 {
   return g_get_charset (NULL);
+}
+
+/**
+ * bw_cli_speak_to_scripts:
+ *
+ * The program speaks its own words from here on and not those of a translation: a script reads them,
+ * and must find the same in every country.
+ */
+void
+bw_cli_speak_to_scripts (void)
+{
+  setlocale (LC_MESSAGES, "C");
 }
 
 /* @text in the terminal's own encoding, with the nearest letters where it lacks some. No-break

@@ -6,6 +6,7 @@
 G_BEGIN_DECLS
 
 void bw_cli_guard_streams (void);
+void bw_cli_speak_to_scripts (void);
 
 gboolean bw_cli_is_unicode (void);
 BwCliExit bw_cli_print (const char *text);

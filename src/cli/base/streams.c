@@ -140,9 +140,13 @@ bw_cli_target_fault (const char *target, const char *const *kinds, const BwCliOp
   gboolean is_standard = bw_cli_is_standard (target);
   gboolean is_one_kind = kinds[1] == NULL;
 
-  if (is_standard && (options->json || options->csv))
-    return g_strdup_printf (_ ("%1$s and the file “%2$s” cannot both be standard output"),
-                            options->json ? "--json" : "--csv", target);
+  const char *prints = options->json   ? "--json"
+                       : options->csv  ? "--csv"
+                       : options->keys ? "--keys"
+                                       : NULL;
+  if (is_standard && prints != NULL)
+    return g_strdup_printf (_ ("%1$s and the file “%2$s” cannot both be standard output"), prints,
+                            target);
   if (strcmp (target, "-") == 0 || is_any (target, kinds)
       || (is_one_kind && !is_standard && !is_any (target, known)))
     return NULL;

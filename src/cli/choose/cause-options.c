@@ -29,46 +29,59 @@ bw_cause_options_clear (BwCauseOptions *own)
   g_free (own->conductor);
   g_free (own->capacitor);
   g_free (own->polarity);
+  g_free (own->accuracy);
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
     g_free (own->level[i]);
 }
 
+/**
+ * bw_cause_options_any_reading:
+ *
+ * Returns: whether anything was read
+ */
+gboolean
+bw_cause_options_any_reading (const BwCauseOptions *own)
+{
+  for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
+    if (own->level[i] != NULL)
+      return TRUE;
+  return own->polarity != NULL;
+}
+
 /* A level may be below zero. */
 static gboolean
-read_level (BwScopeReading reading, const char *raw, BwScopeReadings *readings)
+read_level (const BwCauseCase *c, BwScopeReading reading, const char *raw,
+            BwScopeReadings *readings)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *text = bw_argument_utf8 (raw);
-  double value;
 
-  if (!bw_quantity_parse (text, bw_scope_reading_dimension (reading), bw_argument_mark (text),
-                          &value, &error))
-    {
-      bw_cli_complain ("%s: %s", bw_kind_label (&bw_scope_readings, reading), error->message);
-      return FALSE;
-    }
-  if (bw_scope_readings_set (readings, reading, value))
+  if (bw_scope_readings_read (readings, c, reading, text, bw_argument_mark (text), &error))
     return TRUE;
-  bw_cli_complain ("%s: “%s”: %s", bw_kind_label (&bw_scope_readings, reading), text,
-                   bw_scope_reading_allows (reading));
+  bw_cli_complain ("%s: %s", bw_kind_label (&bw_scope_readings, reading), error->message);
   return FALSE;
 }
 
 /**
  * bw_cause_options_readings:
+ * @c: of which conductor
  * @readings: (out caller-allocates): what was read
  *
  * Returns: %BW_CLI_DONE, or why not, having said so in one line
  */
 BwCliExit
-bw_cause_options_readings (const BwCauseOptions *own, const char *command,
+bw_cause_options_readings (const BwCauseOptions *own, const BwCauseCase *c,
                            BwScopeReadings *readings)
 {
   guint polarity;
 
   *readings = (BwScopeReadings){ 0 };
+  if (own->accuracy != NULL
+      && !bw_argument_quantity ("--accuracy", own->accuracy, BW_DIMENSION_FRACTION,
+                                &readings->accuracy))
+    return BW_CLI_BAD_INPUT;
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
-    if (own->level[i] != NULL && !read_level (i, own->level[i], readings))
+    if (own->level[i] != NULL && !read_level (c, i, own->level[i], readings))
       return BW_CLI_BAD_INPUT;
   if (own->polarity != NULL)
     {
@@ -77,8 +90,6 @@ bw_cause_options_readings (const BwCauseOptions *own, const char *command,
       bw_scope_readings_set (readings, BW_SCOPE_POLARITY,
                              polarity == BW_POLARITY_POSITIVE ? 1 : -1);
     }
-  if (readings->given == 0)
-    return bw_cli_wrong_usage (command, _ ("at least one reading is needed, such as --white 1.4V"));
   return BW_CLI_DONE;
 }
 

@@ -37,12 +37,14 @@ typedef struct
   char *conductor;
   char *capacitor;
   char *polarity;
+  char *accuracy;
   char *level[BW_N_SCOPE_READINGS];
 } BwCauseOptions;
 
 void bw_cause_options_clear (BwCauseOptions *own);
+gboolean bw_cause_options_any_reading (const BwCauseOptions *own);
 
-BwCliExit bw_cause_options_readings (const BwCauseOptions *own, const char *command,
+BwCliExit bw_cause_options_readings (const BwCauseOptions *own, const BwCauseCase *c,
                                      BwScopeReadings *readings);
 BwCliExit bw_cause_options_standard (const BwCauseOptions *own, const char *command,
                                      const BwCatalogue *catalogue, BwCauseView *view);

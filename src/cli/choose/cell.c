@@ -57,6 +57,26 @@ find (GPtrArray *names, const char *wanted, guint *at)
   return bw_cell_number (wanted, names->len, at);
 }
 
+/* A name that several have does not say which is meant. Names their numbers on standard error. */
+static gboolean
+is_shared (const char *path, GPtrArray *names, const char *wanted)
+{
+  g_autoptr (GString) numbers = g_string_new (NULL);
+  guint n = 0;
+
+  for (guint i = 0; i < names->len; i++)
+    if (g_strcmp0 (names->pdata[i], wanted) == 0)
+      g_string_append_printf (numbers, "%s%u", n++ > 0 ? ", " : "", i + 1);
+  if (n < 2)
+    return FALSE;
+  g_autofree char *says
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s: %2$u is called “%3$s”; choose it by its number: %4$s",
+                                   "%1$s: %2$u are called “%3$s”; choose one by its number: %4$s", n),
+                         path, n, wanted, numbers->str);
+  bw_cli_fault (says);
+  return TRUE;
+}
+
 static void
 say_not_found (const char *path, const char *what, GPtrArray *names, const char *wanted)
 {
@@ -86,6 +106,8 @@ pick (const char *command, const char *path, const char *option, const char *wha
       return bw_cli_wrong_usage (command, says);
     }
   g_autofree char *wanted = bw_argument_utf8 (raw);
+  if (is_shared (path, names, wanted))
+    return BW_CLI_BAD_INPUT;
   if (find (names, wanted, at))
     return BW_CLI_DONE;
   say_not_found (bw_cli_input_name (path), what, names, wanted);

@@ -200,14 +200,13 @@ choose_from_sheet (const BwWaveformOptions *own, const char *command, const char
 static gboolean
 read_bars (const char *raw, BwBarsForm *bars)
 {
-  *bars = BW_BARS_75;
-  if (raw == NULL || strcmp (raw, "75") == 0)
-    return TRUE;
-  *bars = BW_BARS_100;
-  if (strcmp (raw, "100") == 0)
+  guint kind = BW_BARS_75;
+  gboolean known = raw == NULL || bw_kind_find (&bw_bars_forms, raw, &kind);
+  *bars = (BwBarsForm) kind;
+  if (known)
     return TRUE;
   g_autofree char *word = bw_argument_utf8 (raw);
-  bw_cli_complain (_ ("--bars “%s”: allowed are 75, 100"), word);
+  bw_cli_complain (_ ("--bars “%s”: allowed are 75, 100, ebu"), word);
   return FALSE;
 }
 

@@ -29,10 +29,11 @@ run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOp
     return bw_cli_wrong_usage (command->name,
                                _ ("SHEET goes with --source and --input, and --system and --kind "
                                   "stand in place of it"));
-  BwCliExit result = bw_cause_options_readings (own, command->name, &view.readings);
-  if (result != BW_CLI_DONE)
-    return result;
+  if (!bw_cause_options_any_reading (own))
+    return bw_cli_wrong_usage (command->name,
+                               _ ("at least one reading is needed, such as --white 1.4V"));
 
+  BwCliExit result;
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (GPtrArray) limits = bw_limits_shipped ();
   g_autoptr (BwSheet) sheet = NULL;
@@ -42,6 +43,8 @@ run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOp
     return BW_CLI_BAD_INPUT;
   else
     result = bw_cause_options_sheet (own, command->name, path, sheet, catalogue, &view);
+  if (result == BW_CLI_DONE)
+    result = bw_cause_options_readings (own, &view.c, &view.readings);
   if (result != BW_CLI_DONE)
     return result;
   const char *id = bw_system_facts (view.c.form.system)->limits;
@@ -86,6 +89,8 @@ bw_cli_cause (const BwCliCommand *command, char **args)
     LEVEL ("tilt", BW_SCOPE_FIELD_TILT,
            N_ ("Fall of a white field from top to bottom, such as 3%")),
     LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a white field from left to right")),
+    WORD ("accuracy", 0, accuracy, N_ ("Of the scope; without it 3%, or what the digits tell"),
+          N_ ("PERCENT")),
     WORD ("capacitor", 'c', capacitor, N_ ("The coupling capacitor, such as 220uF"),
           N_ ("CAPACITANCE")),
     G_OPTION_ENTRY_NULL,

@@ -80,7 +80,7 @@ run_display (const BwCliOptions *options, const char *word, const char *target)
   g_autoptr (BwEdid) edid = read_edid (word);
   if (edid == NULL || (target != NULL && !write_sheet (edid, word, target)))
     return BW_CLI_BAD_INPUT;
-  if (target != NULL && !options->json && !options->csv)
+  if (target != NULL && !options->json && !options->csv && !options->keys)
     return BW_CLI_DONE;
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   bw_edid_say (bw_result_root (result), edid);

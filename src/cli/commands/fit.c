@@ -8,6 +8,7 @@
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 
 /* The name of source or input @i of @sheet. */
 typedef const char *(*NameFunc) (const BwSheet *sheet, guint i);
@@ -62,6 +63,7 @@ show_fit (const BwFitAsk *ask, gboolean with_findings, const BwCliOptions *optio
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   BwNode *root = bw_result_root (result);
 
+  bw_mains_say (root, ask->sheet->monitor, ask->sheet->supply_v, ask->sheet->supply_hz);
   bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->title);
   bw_node_say (root, BW_SAY_NOTE, NULL, ask->sheet->monitor->name);
   if (ask->sources->len == 0)
@@ -96,7 +98,7 @@ show_sheet (const char *path, const BwSheet *sheet, const BwCatalogue *catalogue
                          source_name);
   if (own->input != NULL && inputs->len == 0)
     return no_such_name (path, _ ("no input is called"), own->input, sheet, n_inputs, input_name);
-  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs, bw_plan_needs };
   return show_fit (&ask, own->findings, options);
 }
 

@@ -18,6 +18,7 @@ typedef struct
   char *line_sync;
   char *field_sync;
   char *tolerance;
+  char *accuracy;
   gboolean interlaced;
   gboolean progressive;
   gboolean tri_level;
@@ -34,6 +35,7 @@ clear_options (IdentifyOptions *own)
   g_free (own->line_sync);
   g_free (own->field_sync);
   g_free (own->tolerance);
+  g_free (own->accuracy);
 }
 
 static const char *
@@ -50,9 +52,47 @@ find_fault (const IdentifyOptions *own)
   return NULL;
 }
 
+/* @raw as typed, if it was given; a bare number has the only unit in which it can be a rate of a
+ * raster. */
+static gboolean
+read_rate (const char *option, const char *raw, BwRange allowed, double accuracy, double *rate_hz,
+           double *uncertainty_hz)
+{
+  g_autoptr (GError) error = NULL;
+  if (raw == NULL)
+    return TRUE;
+  g_autofree char *text = bw_argument_utf8 (raw);
+  const BwReadAs as = { .mark = bw_argument_mark (text), .allowed = allowed };
+  BwMeasured measured;
+
+  if (!bw_quantity_read (text, BW_DIMENSION_FREQUENCY, &as, &measured, &error))
+    bw_cli_complain ("%s: %s", option, error->message);
+  else if (!(measured.value > 0))
+    bw_cli_complain (_ ("%1$s: “%2$s” must be more than zero"), option, text);
+  else
+    {
+      *rate_hz = measured.value;
+      *uncertainty_hz = bw_measured_uncertainty (&measured, accuracy);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+read_rates (const IdentifyOptions *own, double accuracy, BwReadings *read)
+{
+  const BwRange line_rates = { BW_LINE_RATE_MIN_HZ, BW_LINE_RATE_MAX_HZ };
+  const BwRange field_rates = { BW_FIELD_RATE_MIN_HZ, BW_FIELD_RATE_MAX_HZ };
+  return read_rate ("--line-rate", own->line_rate, line_rates, accuracy, &read->line_rate_hz,
+                    &read->line_rate_uncertainty_hz)
+         && read_rate ("--field-rate", own->field_rate, field_rates, accuracy,
+                       &read->field_rate_hz, &read->field_rate_uncertainty_hz);
+}
+
 static gboolean
 read_readings (const IdentifyOptions *own, BwReadings *read)
 {
+  double accuracy = 0;
   const struct
   {
     const char *option;
@@ -60,12 +100,11 @@ read_readings (const IdentifyOptions *own, BwReadings *read)
     BwDimension dimension;
     double *value;
   } given[] = {
-    { "--line-rate", own->line_rate, BW_DIMENSION_FREQUENCY, &read->line_rate_hz },
-    { "--field-rate", own->field_rate, BW_DIMENSION_FREQUENCY, &read->field_rate_hz },
     { "--lines-per-field", own->lines_per_field, BW_DIMENSION_LINES, &read->lines_per_field },
     { "--line-sync", own->line_sync, BW_DIMENSION_TIME, &read->line_sync_s },
     { "--field-sync", own->field_sync, BW_DIMENSION_LINES, &read->field_sync_lines },
     { "--tolerance", own->tolerance, BW_DIMENSION_FRACTION, &read->rate_tolerance },
+    { "--accuracy", own->accuracy, BW_DIMENSION_FRACTION, &accuracy },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
@@ -73,6 +112,8 @@ read_readings (const IdentifyOptions *own, BwReadings *read)
         && !bw_argument_quantity (given[i].option, given[i].raw, given[i].dimension,
                                   given[i].value))
       return FALSE;
+  if (!read_rates (own, accuracy, read))
+    return FALSE;
   read->scan_known = own->interlaced || own->progressive;
   read->scan = own->interlaced ? BW_SCAN_INTERLACED : BW_SCAN_PROGRESSIVE;
   read->shape_known = own->tri_level || own->bi_level;
@@ -94,7 +135,7 @@ identify (const BwCliCommand *command, const IdentifyOptions *own, const BwCliOp
   g_autoptr (GArray) candidates = bw_identify (&readings, catalogue, (guint) own->most);
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   bw_identify_say (bw_result_root (result), &readings, candidates);
-  if (candidates->len == 0)
+  if (candidates->len == 0 || g_array_index (candidates, BwCandidate, 0).score < BW_SCORE_POOR)
     bw_node_say (bw_result_root (result), BW_SAY_NOTE, NULL,
                  _ ("A wider --tolerance finds what is farther off."));
   return bw_cli_show (options, result);
@@ -130,7 +171,10 @@ bw_cli_identify (const BwCliCommand *command, char **args)
     { "bi-level", 0, 0, G_OPTION_ARG_NONE, &own.bi_level, N_ ("Sync was seen with two levels"),
       NULL },
     { "tolerance", 0, 0, G_OPTION_ARG_FILENAME, &own.tolerance,
-      N_ ("Of both rates, such as 0.1%; without it 0.02%"), N_ ("PERCENT") },
+      N_ ("Of the source, in both rates, such as 0.1%; without it 0.02%"), N_ ("PERCENT") },
+    { "accuracy", 0, 0, G_OPTION_ARG_FILENAME, &own.accuracy,
+      N_ ("Of the counter, such as 0.01%; without it the digits of each rate tell"),
+      N_ ("PERCENT") },
     { "most", 0, 0, G_OPTION_ARG_INT, &own.most,
       N_ ("How many rasters to show at most; without it 10"), N_ ("N") },
     G_OPTION_ENTRY_NULL,

@@ -24,11 +24,10 @@ typedef struct
 static gboolean
 read_bars (const char *text, BwBarsForm *form)
 {
-  *form = BW_BARS_100;
-  if (text == NULL || strcmp (text, "100") == 0)
-    return TRUE;
-  *form = BW_BARS_75;
-  return strcmp (text, "75") == 0;
+  guint kind = BW_BARS_100;
+  gboolean known = text == NULL || bw_kind_find (&bw_bars_forms, text, &kind);
+  *form = (BwBarsForm) kind;
+  return known;
 }
 
 static gboolean
@@ -77,7 +76,7 @@ read_view (const BwCliCommand *command, const LevelsOptions *own, BwLevelsAsk *v
   if (own->loop != NULL && own->capacitor == NULL)
     return bw_cli_wrong_usage (command->name, _ ("--loop goes with --capacitor"));
   if (!read_bars (own->bars, &view->bars))
-    return bw_cli_wrong_usage (command->name, _ ("--bars takes 75 or 100"));
+    return bw_cli_wrong_usage (command->name, _ ("--bars takes 75, 100 or ebu"));
   if (!bw_argument_kind (&bw_colour_systems, '-', own->system, &system)
       || !bw_argument_kind (&bw_signals, '-', own->kind, &signal))
     return BW_CLI_BAD_INPUT;
@@ -105,7 +104,7 @@ bw_cli_levels (const BwCliCommand *command, char **args)
       N_ ("The colour system, such as ntsc-m, pal-b or none"), N_ ("ID") },
     { "kind", 'k', 0, G_OPTION_ARG_STRING, &own.kind,
       N_ ("The signal kind: rgb, component, yc or composite"), N_ ("KIND") },
-    { "bars", 'b', 0, G_OPTION_ARG_STRING, &own.bars, N_ ("Bars of 75 or 100 per cent"),
+    { "bars", 'b', 0, G_OPTION_ARG_STRING, &own.bars, N_ ("Bars of 75 or 100 per cent, or EBU bars (100/0/75/0): ebu"),
       N_ ("75|100") },
     { "sync", 0, 0, G_OPTION_ARG_STRING, &own.sync,
       N_ ("The sync kind: show each conductor as well"), N_ ("KIND") },

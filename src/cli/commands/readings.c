@@ -20,7 +20,8 @@ show_list (GPtrArray *all, const BwStandardLimits *one, const BwCliOptions *opti
 
 /* Enters one argument of the command line. A level may be below zero. */
 static BwCliExit
-enter (BwReadingsTaken *taken, const char *command, const char *raw)
+enter (BwReadingsTaken *taken, const BwStandardLimits *limits, double accuracy, const char *command,
+       const char *raw)
 {
   g_autofree char *name = NULL;
   g_autofree char *value = NULL;
@@ -36,21 +37,30 @@ enter (BwReadingsTaken *taken, const char *command, const char *raw)
       g_autofree char *says = g_strdup_printf (_ ("%s stands twice"), name);
       return bw_cli_wrong_usage (command, says);
     }
-  taken->read[kind] = bw_quantity_parse (value, bw_reading_dimension (kind),
-                                         bw_argument_mark (value), &taken->value[kind], &error);
-  if (taken->read[kind])
-    return BW_CLI_DONE;
+  BwMeasured measured;
+  if (bw_reading_read (limits, kind, value, bw_argument_mark (value), &measured, &error))
+    {
+      taken->read[kind] = TRUE;
+      taken->value[kind] = measured.value;
+      taken->uncertainty[kind] = bw_measured_uncertainty (&measured, accuracy);
+      return BW_CLI_DONE;
+    }
   bw_cli_complain ("%s: %s", name, error->message);
   return BW_CLI_BAD_INPUT;
 }
 
 static BwCliExit
-judge (const char *command, const BwStandardLimits *limits, const BwCliOptions *options)
+judge (const char *command, const BwStandardLimits *limits, const char *raw_accuracy,
+       const BwCliOptions *options)
 {
   BwReadingsTaken taken = { 0 };
+  double accuracy = 0;
+  if (raw_accuracy != NULL
+      && !bw_argument_quantity ("--accuracy", raw_accuracy, BW_DIMENSION_FRACTION, &accuracy))
+    return BW_CLI_BAD_INPUT;
   for (char **pair = options->rest; *pair != NULL; pair++)
     {
-      BwCliExit entered = enter (&taken, command, *pair);
+      BwCliExit entered = enter (&taken, limits, accuracy, command, *pair);
       if (entered != BW_CLI_DONE)
         return entered;
     }
@@ -62,6 +72,7 @@ judge (const char *command, const BwStandardLimits *limits, const BwCliOptions *
 typedef struct
 {
   char *standard; /* as it came */
+  char *accuracy; /* as it came */
   gboolean list;
 } ReadingsOptions;
 
@@ -77,7 +88,7 @@ run_readings (const BwCliCommand *command, const ReadingsOptions *own, const BwC
   const BwStandardLimits *limits = NULL;
   if (own->standard != NULL && (limits = bw_cli_find_limits (all, own->standard)) == NULL)
     return BW_CLI_BAD_INPUT;
-  return own->list ? show_list (all, limits, options) : judge (command->name, limits, options);
+  return own->list ? show_list (all, limits, options) : judge (command->name, limits, own->accuracy, options);
 }
 
 /**
@@ -94,6 +105,9 @@ bw_cli_readings (const BwCliCommand *command, char **args)
   const GOptionEntry entries[] = {
     { "standard", 0, 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
       N_ ("ID") },
+    { "accuracy", 0, 0, G_OPTION_ARG_FILENAME, &own.accuracy,
+      N_ ("Of the instrument, such as 3%; without it the digits of each reading tell"),
+      N_ ("PERCENT") },
     { "list", 'l', 0, G_OPTION_ARG_NONE, &own.list,
       N_ ("List the standards, or what one of them lays down"), NULL },
     G_OPTION_ENTRY_NULL,
@@ -104,5 +118,6 @@ bw_cli_readings (const BwCliCommand *command, char **args)
   if (bw_cli_options_read (&options, command, entries, args, &result))
     result = run_readings (command, &own, &options);
   g_free (own.standard);
+  g_free (own.accuracy);
   return result;
 }

@@ -75,7 +75,7 @@ check (const BwCliOptions *options, const char *path)
 
   for (guint i = 0; i < faults->len; i++)
     bw_cli_fault (((const GError *) faults->pdata[i])->message);
-  if (options->json)
+  if (options->json || options->keys)
     result = show (options, path, faults, sheet);
   else if (sheet != NULL)
     result = print_sound (path, sheet);

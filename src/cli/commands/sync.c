@@ -219,7 +219,7 @@ static BwCliExit
 print_all (const BwSyncMixCase *what, const BwSyncAfc *afc, const char *target,
            const BwCliOptions *options)
 {
-  if (target != NULL && !options->json && !options->csv)
+  if (target != NULL && !options->json && !options->csv && !options->keys)
     return BW_CLI_DONE;
   g_autoptr (BwSyncMix) mix = bw_sync_mix_new (what);
   g_autoptr (BwSyncRun) run = bw_sync_run_new (mix, afc);

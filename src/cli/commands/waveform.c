@@ -85,7 +85,7 @@ bw_cli_waveform (const BwCliCommand *command, char **args)
       N_ ("bars, ramp, multiburst, pulse-and-window or crosshatch; without it bars"),
       N_ ("CONTENT") },
     { "bars", 'b', 0, G_OPTION_ARG_FILENAME, &own.bars,
-      N_ ("Bars of 75 or 100 per cent; without it 75"), N_ ("75|100") },
+      N_ ("Bars of 75 or 100 per cent, or EBU bars (100/0/75/0); without it 75"), N_ ("75|100|ebu") },
     { "span", 0, 0, G_OPTION_ARG_FILENAME, &own.span,
       N_ ("How much of it: line, field or frame; without it a line"), N_ ("line|field|frame") },
     { "line", 0, 0, G_OPTION_ARG_INT, &own.line,

@@ -112,6 +112,10 @@ show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gs
   bw_node_member (root, bw_value_count ("colour_frames", bw_synthesis_colour_frames (s)));
   bw_node_member (root, bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
   bw_node_member (root, bw_value_words ("waveform", target));
+  bw_node_member (root, bw_value_flag ("sync_recalled", w->raster->sync_recalled));
+  if (w->raster->sync_recalled)
+    bw_node_say (root, BW_SAY_NOTE, NULL,
+                 _ ("The text that lays down this field sync was not read: it is from memory."));
   return bw_cli_show (options, result);
 }
 

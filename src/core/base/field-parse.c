@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "harmless.h"
+#include "quantity-private.h"
 
 /* Reading a member: one function for each type. */
 
@@ -34,60 +35,105 @@ inside (const BwField *field, double value)
   return value >= field->low && value <= field->high;
 }
 
-static gboolean
-parse_quantity (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+static BwReadAs
+read_as (const BwField *field, char mark, BwTextOrigin origin)
 {
-  double value;
-  if (!bw_quantity_parse (text, field->dimension, mark, &value, error))
-    return FALSE;
-  if (!inside (field, value))
-    return fail_range (field, text, mark, error);
-  BW_MEMBER (double, field, object) = value;
-  return TRUE;
+  return (BwReadAs){ .mark = mark,
+                     .allowed = { field->low, field->high },
+                     .strict = origin == BW_TEXT_FROM_FILE };
+}
+
+static void
+set_half_digit (const BwField *field, gpointer object, double half_digit)
+{
+  if (field->half_digit_offset > 0)
+    G_STRUCT_MEMBER (double, object, field->half_digit_offset) = half_digit;
 }
 
 static gboolean
-parse_bands (const BwField *field, gpointer object, const char *text, char mark, GError **error)
+parse_quantity (const BwField *field, gpointer object, const char *text, char mark,
+                BwTextOrigin origin, GError **error)
+{
+  BwReadAs as = read_as (field, mark, origin);
+  BwMeasured measured;
+  if (!bw_quantity_read (text, field->dimension, &as, &measured, error))
+    return FALSE;
+  if (!inside (field, measured.value))
+    return fail_range (field, text, mark, error);
+  BW_MEMBER (double, field, object) = measured.value;
+  set_half_digit (field, object, measured.half_digit);
+  return TRUE;
+}
+
+/* A plate with "50/60 Hz" takes either, and what lies between. Beyond this ratio, as with
+ * "110/220 V", there is a selector, and between its positions nothing is allowed. */
+#define EITHER_MAX 1.3
+
+static gboolean
+join_either (const BwField *field, const char *text, BwBands *bands, GError **error)
+{
+  BwRange both = { bands->at[0].low, bands->at[1].low };
+  gboolean plain = bands->n == 2 && bands->at[0].low >= bands->at[0].high
+                   && bands->at[1].low >= bands->at[1].high && strchr (text, '/') != NULL;
+  if (plain && both.low > 0 && both.low < both.high && both.high / both.low < EITHER_MAX)
+    {
+      *bands = (BwBands){ .n = 1, .at = { both } };
+      return TRUE;
+    }
+  g_autofree char *first = bw_quantity_to_entry (bands->at[0].high, field->dimension, field->unit,
+                                                 BW_FILE_MARK);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+               _ ("“%1$s” is more than one range; one is allowed, such as the one that a selector is "
+                  "set to (“%2$s”)"),
+               text, first);
+  return FALSE;
+}
+
+static gboolean
+parse_bands (const BwField *field, gpointer object, const char *text, char mark,
+             BwTextOrigin origin, GError **error)
 {
   BwBands bands;
-  if (!bw_quantity_parse_bands (text, field->dimension, mark, &bands, error))
+  BwReadAs as = read_as (field, mark, origin);
+  if (!bw_quantity_read_bands (text, field->dimension, &as, &bands, error))
     return FALSE;
   for (guint i = 0; i < bands.n; i++)
     if (!inside (field, bands.at[i].low) || !inside (field, bands.at[i].high))
       return fail_range (field, text, mark, error);
-  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1)
-    {
-      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
-                   _ ("“%s” is more than one range; one is allowed"), text);
-      return FALSE;
-    }
+  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1 && !join_either (field, text, &bands, error))
+    return FALSE;
   BW_MEMBER (BwBands, field, object) = bands;
   return TRUE;
 }
 
-/* Only digits, with at most one decimal mark among them. */
+/* Only digits, with at most one mark among them. */
 static gboolean
-is_plain_number (const char *text, char mark)
+is_plain_number (const char *text)
 {
   const char digits[] = "0123456789";
   gsize whole = strspn (text, digits);
   const char *rest = text + whole;
   if (whole == 0)
     return FALSE;
-  if (*rest == mark && g_ascii_isdigit (rest[1]))
+  if ((*rest == '.' || *rest == ',') && g_ascii_isdigit (rest[1]))
     rest += 1 + strspn (rest + 1, digits);
   return *rest == '\0';
 }
 
-/* Counts and half lines: a plain number, whole after multiplying by @scale. */
+/* Counts and half lines: a plain number, whole after multiplying by @scale; lines may be named. */
 static gboolean
 parse_whole (const BwField *field, gpointer object, const char *text, int scale, char mark,
              GError **error)
 {
-  g_autofree char *plain = g_strstrip (g_strdup (text));
-  if (!is_plain_number (plain, mark))
+  g_autofree char *plain = g_strdup (bw_skip_space (text));
+  gsize length = strspn (plain, "0123456789.,");
+  const char *unit = bw_skip_space (plain + length);
+  gboolean named = g_str_has_prefix (unit, "line") && scale == 2;
+  gboolean bare = *unit == '\0';
+  plain[length] = '\0';
+  if (!is_plain_number (plain) || !(bare || named))
     return fail_range (field, text, mark, error);
-  g_strdelimit (plain, (char[]){ mark, '\0' }, '.');
+  g_strdelimit (plain, ",", '.');
   double value = g_ascii_strtod (plain, NULL) * scale;
   if (!inside (field, value) || floor (value) < value)
     return fail_range (field, text, mark, error);
@@ -274,9 +320,9 @@ bw_field_read (const BwField *field, gpointer object, const char *text, char mar
   switch (field->type)
     {
     case BW_FIELD_QUANTITY:
-      return parse_quantity (field, object, text, mark, error);
+      return parse_quantity (field, object, text, mark, origin, error);
     case BW_FIELD_BANDS:
-      return parse_bands (field, object, text, mark, error);
+      return parse_bands (field, object, text, mark, origin, error);
     case BW_FIELD_COUNT:
       return parse_whole (field, object, text, 1, mark, error);
     case BW_FIELD_HALF_LINES:

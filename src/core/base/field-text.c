@@ -14,9 +14,11 @@ set_to_text (const BwField *field, guint set)
 }
 
 static char *
-half_lines_to_text (int half_lines)
+half_lines_to_text (int half_lines, char mark)
 {
-  return g_strdup_printf ("%d%s", half_lines / 2, half_lines % 2 != 0 ? ".5" : "");
+  if (half_lines % 2 == 0)
+    return g_strdup_printf ("%d", half_lines / 2);
+  return g_strdup_printf ("%d%c5", half_lines / 2, mark);
 }
 
 static char *
@@ -29,6 +31,13 @@ measure_to_text (const BwField *field, gconstpointer object, gboolean file, char
                   : bw_quantity_bands_to_entry (bands, field->dimension, field->unit, mark);
     }
   double value = BW_CONST_MEMBER (double, field, object);
+  if (field->half_digit_offset > 0 && !file)
+    {
+      const char *at = object;
+      const BwMeasured measured
+          = { value, *(const double *) (gconstpointer) (at + field->half_digit_offset) };
+      return bw_measured_to_entry (&measured, field->dimension, field->unit, mark);
+    }
   return file ? bw_quantity_to_file (value, field->dimension, field->unit)
               : bw_quantity_to_entry (value, field->dimension, field->unit, mark);
 }
@@ -46,7 +55,7 @@ to_text (const BwField *field, gconstpointer object, gboolean file, char mark)
     case BW_FIELD_COUNT:
       return g_strdup_printf ("%d", BW_CONST_MEMBER (int, field, object));
     case BW_FIELD_HALF_LINES:
-      return half_lines_to_text (BW_CONST_MEMBER (int, field, object));
+      return half_lines_to_text (BW_CONST_MEMBER (int, field, object), mark);
     case BW_FIELD_RATE:
       return bw_quantity_format_ratio (BW_CONST_MEMBER (BwRatio, field, object), field->dimension);
     case BW_FIELD_ASPECT:

@@ -190,6 +190,8 @@ bw_field_forget (const BwField *field, gpointer object)
     {
     case BW_FIELD_QUANTITY:
       BW_MEMBER (double, field, object) = figure && !zero_is_unknown (field) ? (double) NAN : 0;
+      if (field->half_digit_offset > 0)
+        G_STRUCT_MEMBER (double, object, field->half_digit_offset) = 0;
       break;
     case BW_FIELD_BANDS:
       BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };

@@ -69,6 +69,8 @@ extern const BwKindTable bw_origins;
  * @low: the least value allowed, in the base unit (quantities, bands and counts)
  * @high: the greatest value allowed
  * @unit: (nullable): the unit that people use for it
+ * @half_digit_offset: quantities: of the double that receives what the last digit leaves open;
+ *   zero: nothing does
  */
 typedef struct
 {
@@ -83,6 +85,7 @@ typedef struct
   double high;
   const char *unit;
   const BwKindTable *kinds;
+  gsize half_digit_offset;
 } BwField;
 
 /**

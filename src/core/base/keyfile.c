@@ -120,8 +120,7 @@ typedef struct
 {
   const char *file;
   guint line;
-  char *group;        /* owned; NULL before the first */
-  GHashTable *groups; /* names seen, owned */
+  GHashTable *groups; /* lines of groups seen, owned */
   GHashTable *keys;   /* of this group, owned */
 } LineChecker;
 
@@ -143,10 +142,8 @@ check_group_line (LineChecker *checker, const char *line, GError **error)
       || memchr (line + 1, ']', length - 2) != NULL)
     return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX,
                       _ ("a group is written [name], without brackets in the name"), line, error);
-  g_free (checker->group);
-  checker->group = g_strndup (line + 1, length - 2);
   g_hash_table_remove_all (checker->keys);
-  if (!g_hash_table_add (checker->groups, g_strdup (checker->group)))
+  if (!g_hash_table_add (checker->groups, g_strdup (line)))
     return fail_line (checker, BW_KEYFILE_ERROR_DUPLICATE, _ ("this group stands twice"), line,
                       error);
   return TRUE;
@@ -159,7 +156,7 @@ check_key_line (LineChecker *checker, const char *line, GError **error)
   if (equals == NULL || equals == line)
     return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX,
                       _ ("neither [group] nor key=value nor # comment"), line, error);
-  if (checker->group == NULL)
+  if (g_hash_table_size (checker->groups) == 0)
     return fail_line (checker, BW_KEYFILE_ERROR_SYNTAX, _ ("a key before the first [group]"), line,
                       error);
   g_autofree char *key = g_strchomp (g_strndup (line, (gsize) (equals - line)));
@@ -190,7 +187,6 @@ check_lines (const char *text, const char *file, guint lines_before, GError **er
       else if (**line != '\0' && **line != '#')
         sound = check_key_line (&checker, *line, error);
     }
-  g_free (checker.group);
   g_hash_table_unref (checker.groups);
   g_hash_table_unref (checker.keys);
   return sound;

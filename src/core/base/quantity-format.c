@@ -294,6 +294,45 @@ bw_quantity_to_entry (double value, BwDimension dimension, const char *unit, cha
   return exact (value, dimension, unit, TRUE, mark);
 }
 
+/* More decimals than a double has. */
+#define DECIMALS_MAX 15
+
+/**
+ * bw_measured_to_entry:
+ *
+ * Like bw_quantity_to_entry(), with as many digits as were written: 60 Hz with a half digit of
+ * 0.05 Hz is "60.0 Hz".
+ *
+ * Returns: (transfer full): the text
+ */
+char *
+bw_measured_to_entry (const BwMeasured *measured, BwDimension dimension, const char *unit,
+                      char mark)
+{
+  g_return_val_if_fail (measured != NULL && isfinite (measured->value), NULL);
+  const BwUnit *in = unit != NULL ? bw_unit_find (dimension, unit)
+                                  : automatic_unit (measured->value, dimension);
+  g_return_val_if_fail (in != NULL, NULL);
+  double place = 2 * in_unit (measured->half_digit, in);
+  int decimals = place > 0 ? (int) round (-log10 (place)) : -1;
+  BwMeasured back;
+  if (decimals >= 0 && decimals <= DECIMALS_MAX)
+    {
+      char number[400];
+      char format[8];
+      const BwReadAs as = { .mark = mark };
+      g_snprintf (format, sizeof format, "%%.%df", decimals);
+      g_ascii_formatd (number, sizeof number, format, in_unit (measured->value, in));
+      double shown = g_ascii_strtod (number, NULL);
+      set_mark (number, mark);
+      g_autofree char *text = g_strconcat (number, " ", bw_unit_after (in, shown), NULL);
+      if (bw_quantity_read (text, dimension, &as, &back, NULL)
+          && bw_near (back.value, measured->value, fabs (measured->value) * 1e-15))
+        return g_steal_pointer (&text);
+    }
+  return exact (measured->value, dimension, unit, TRUE, mark);
+}
+
 /**
  * bw_quantity_to_file:
  *

@@ -41,7 +41,8 @@ const BwUnit bw_units[] = {
 };
 const guint bw_n_units = G_N_ELEMENTS (bw_units);
 
-/* Other spellings that people and keyboards produce. */
+/* Other spellings that people, plates and keyboards produce. A prefix keeps its case: "mHz" is not
+ * a megahertz. */
 static const struct
 {
   const char *written;
@@ -50,10 +51,26 @@ static const struct
   { "\u00b5s", "us" },      { "\u03bcs", "us" },      { "\u00b5m", "um" },
   { "\u03bcm", "um" },      { "\u03a9", "ohm" },      { "\u2126", "ohm" },
   { "k\u03a9", "kohm" },    { "k\u2126", "kohm" },    { "M\u03a9", "Mohm" },
-  { "M\u2126", "Mohm" },    { "ohms", "ohm" },        { "line", "lines" },
-  { "\"", "in" },          { "\u2033", "in" },       { "hz", "Hz" },
-  { "khz", "kHz" },         { "\u00b5F", "uF" },      { "\u03bcF", "uF" },
+  { "M\u2126", "Mohm" },    { "ohms", "ohm" },        { "Ohm", "ohm" },
+  { "R", "ohm" },           { "k", "kohm" },          { "K", "kohm" },
+  { "kOhm", "kohm" },       { "k", "kHz" },           { "\"", "in" },
+  { "\u2033", "in" },       { "\u201d", "in" },       { "''", "in" },
+  { "inch", "in" },         { "inches", "in" },       { "hz", "Hz" },
+  { "HZ", "Hz" },           { "khz", "kHz" },         { "KHz", "kHz" },
+  { "KHZ", "kHz" },         { "kHZ", "kHz" },         { "Khz", "kHz" },
+  { "MHZ", "MHz" },         { "Mhz", "MHz" },         { "\u00b5F", "uF" },
+  { "\u03bcF", "uF" },      { "v", "V" },             { "volt", "V" },
+  { "volts", "V" },         { "VAC", "V" },           { "V AC", "V" },
+  { "V~", "V" },            { "V ~", "V" },           { "Vpp", "V" },
+  { "V p-p", "V" },         { "Vp-p", "V" },          { "mv", "mV" },
+  { "mVpp", "mV" },         { "mV p-p", "mV" },       { "mVp-p", "mV" },
+  { "a", "A" },             { "amp", "A" },           { "amps", "A" },
+  { "ire", "IRE" },         { "line", "lines" },      { "Lines", "lines" },
+  { "pixels", "px" },       { "pixel", "px" },
 };
+
+/* Spellings of TV lines alone: scanning lines are none. */
+static const char *const tv_line_spellings[] = { "TVL", "tvl", "TV lines", "TVL/PH" };
 
 /* So many are several in every language. */
 #define MANY_LINES 1000000
@@ -95,6 +112,17 @@ bw_unit_after (const BwUnit *unit, double number)
   return word_for_lines (is_whole ? (gulong) size : MANY_LINES);
 }
 
+static const BwUnit *
+unit_named (BwDimension dimension, const char *name)
+{
+  for (gsize i = 0; i < bw_n_units; i++)
+    if (bw_units[i].dimension == dimension
+        && (strcmp (bw_units[i].name, name) == 0
+            || (bw_units[i].screen == NULL && is_word_for_lines (name))))
+      return &bw_units[i];
+  return NULL;
+}
+
 /**
  * bw_unit_find:
  * @name: the unit, in any of its spellings, or as people read it in their language
@@ -105,15 +133,15 @@ const BwUnit *
 bw_unit_find (BwDimension dimension, const char *name)
 {
   g_return_val_if_fail (dimension < BW_N_DIMENSIONS && name != NULL, NULL);
-  for (gsize i = 0; i < G_N_ELEMENTS (spellings); i++)
+  const BwUnit *found = unit_named (dimension, name);
+  for (gsize i = 0; i < G_N_ELEMENTS (spellings) && found == NULL; i++)
     if (strcmp (spellings[i].written, name) == 0)
-      name = spellings[i].name;
-  for (gsize i = 0; i < bw_n_units; i++)
-    if (bw_units[i].dimension == dimension
-        && (strcmp (bw_units[i].name, name) == 0
-            || (bw_units[i].screen == NULL && is_word_for_lines (name))))
-      return &bw_units[i];
-  return NULL;
+      found = unit_named (dimension, spellings[i].name);
+  if (dimension == BW_DIMENSION_TV_LINES)
+    for (gsize i = 0; i < G_N_ELEMENTS (tv_line_spellings) && found == NULL; i++)
+      if (strcmp (tv_line_spellings[i], name) == 0)
+        found = bw_unit_base (dimension);
+  return found;
 }
 
 /**
@@ -163,6 +191,7 @@ bw_quantity_units (BwDimension dimension)
     [BW_DIMENSION_CAPACITANCE] = N_ ("F, mF, uF (or µF), nF, pF"),
     [BW_DIMENSION_CURRENT] = "A, mA",
     [BW_DIMENSION_FRACTION] = "%",
+    [BW_DIMENSION_TV_LINES] = N_ ("lines (or TVL)"),
     [BW_DIMENSION_PIXELS] = "px",
   };
   g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
@@ -179,6 +208,20 @@ bw_quantity_locale_mark (void)
 {
   const char *mark = localeconv ()->decimal_point;
   return mark != NULL && mark[0] == ',' ? ',' : '.';
+}
+
+/**
+ * bw_measured_uncertainty:
+ * @accuracy: of the instrument, as a share of what it reads; zero: not known
+ *
+ * Returns: by how much the value may be off: what its digits leave open, or the instrument if that
+ * is coarser
+ */
+double
+bw_measured_uncertainty (const BwMeasured *measured, double accuracy)
+{
+  g_return_val_if_fail (measured != NULL && accuracy >= 0, 0);
+  return MAX (measured->half_digit, accuracy * fabs (measured->value));
 }
 
 /**

@@ -65,6 +65,34 @@ typedef struct
   BwRange at[BW_BANDS_MAX];
 } BwBands;
 
+/**
+ * BwMeasured:
+ * @value: in the base unit
+ * @half_digit: half the place of its last digit, by which it may be off as it was written
+ */
+typedef struct
+{
+  double value;
+  double half_digit;
+} BwMeasured;
+
+/**
+ * BwReadAs:
+ * @mark: the decimal mark, '.' or ','
+ * @allowed: what the place allows, which may tell the unit of a bare number; both ends zero: any
+ * @volts_per_ire: where a voltage may be written in IRE too; zero: it may not
+ * @strict: as files are: with @mark alone, and always with a unit
+ *
+ * How a text is read.
+ */
+typedef struct
+{
+  char mark;
+  BwRange allowed;
+  double volts_per_ire;
+  gboolean strict;
+} BwReadAs;
+
 /* The decimal mark of files and of --json, whatever the locale. */
 #define BW_FILE_MARK '.'
 
@@ -72,6 +100,10 @@ GQuark bw_quantity_error_quark (void);
 
 char bw_quantity_locale_mark (void);
 
+gboolean bw_quantity_read (const char *text, BwDimension dimension, const BwReadAs *as,
+                           BwMeasured *measured, GError **error);
+gboolean bw_quantity_read_bands (const char *text, BwDimension dimension, const BwReadAs *as,
+                                 BwBands *bands, GError **error);
 gboolean bw_quantity_parse (const char *text, BwDimension dimension, char mark, double *value,
                             GError **error);
 gboolean bw_quantity_parse_ratio (const char *text, BwDimension dimension, BwRatio *ratio,
@@ -81,6 +113,8 @@ gboolean bw_quantity_parse_bands (const char *text, BwDimension dimension, char 
 
 char *bw_quantity_format (double value, BwDimension dimension, int digits, char mark);
 char *bw_quantity_to_entry (double value, BwDimension dimension, const char *unit, char mark);
+char *bw_measured_to_entry (const BwMeasured *measured, BwDimension dimension, const char *unit,
+                            char mark);
 char *bw_quantity_to_file (double value, BwDimension dimension, const char *unit);
 char *bw_quantity_format_ratio (BwRatio ratio, BwDimension dimension);
 char *bw_quantity_format_range (BwRange range, BwDimension dimension, int digits, char mark);
@@ -92,6 +126,8 @@ const char *bw_quantity_screen_unit (BwDimension dimension, const char *unit);
 char *bw_quantity_format_bands (const BwBands *bands, BwDimension dimension, int digits, char mark);
 const char *bw_quantity_base_unit (BwDimension dimension);
 const char *bw_quantity_units (BwDimension dimension);
+
+double bw_measured_uncertainty (const BwMeasured *measured, double accuracy);
 
 gboolean bw_near (double a, double b, double tolerance);
 

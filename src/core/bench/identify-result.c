@@ -5,18 +5,37 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/results.h"
+
 /* Which raster it is: what was read, what comes near, and how sure that is. */
 
 #define DIGITS 8
 
-/* Beyond three tolerances in one reading, or as much in all together, a raster is no answer. */
-#define SCORE_POOR exp (-0.5 * 3 * 3)
 #define CERTAIN 0.95
 
 static const BwCandidate *
 candidate (const GArray *candidates, guint i)
 {
   return &g_array_index (candidates, BwCandidate, i);
+}
+
+/* The lines of a field that follow from the rates: a range where their digits leave more than one half
+ * line open. */
+static BwValue
+derived_lines (const BwReadings *read)
+{
+  double line_hz = read->line_rate_hz, field_hz = read->field_rate_hz;
+  BwRange lines = { (line_hz - read->line_rate_uncertainty_hz)
+                        / (field_hz + read->field_rate_uncertainty_hz),
+                    (line_hz + read->line_rate_uncertainty_hz)
+                        / (field_hz - read->field_rate_uncertainty_hz) };
+  gboolean settled = round (2 * lines.low) >= round (2 * lines.high);
+
+  if (!(line_hz > 0 && field_hz > read->field_rate_uncertainty_hz))
+    return bw_value_if (FALSE, bw_value_quantity (NULL, 0, BW_DIMENSION_LINES, 1));
+  if (settled)
+    return bw_value_quantity (NULL, bw_readings_lines_per_field (read), BW_DIMENSION_LINES, DIGITS);
+  return bw_value_range (NULL, lines, BW_DIMENSION_LINES, 4);
 }
 
 static void
@@ -31,8 +50,7 @@ add_readings (BwNode *to, const BwReadings *read)
   } rates[] = {
     { _ ("Line rate"), read->line_rate_hz, BW_DIMENSION_FREQUENCY },
     { _ ("Field rate"), read->field_rate_hz, BW_DIMENSION_FREQUENCY },
-    { read->lines_per_field > 0 ? _ ("Lines per field") : _ ("Lines per field, from the two rates"),
-      bw_readings_lines_per_field (read), BW_DIMENSION_LINES },
+    { _ ("Lines per field"), read->lines_per_field, BW_DIMENSION_LINES },
     { _ ("Line sync"), read->line_sync_s, BW_DIMENSION_TIME },
     { _ ("Field sync"), read->field_sync_lines, BW_DIMENSION_LINES },
   };
@@ -42,6 +60,8 @@ add_readings (BwNode *to, const BwReadings *read)
                     bw_value_if (rates[i].value > 0,
                                  bw_value_quantity (NULL, rates[i].value, rates[i].dimension,
                                                     DIGITS)));
+  if (!(read->lines_per_field > 0))
+    bw_node_figure (section, _ ("Lines per field, from the two rates"), derived_lines (read));
   if (read->scan_known)
     bw_node_figure (section, _ ("Scan"), bw_value_kind (NULL, &bw_scans, read->scan));
   if (read->shape_known)
@@ -63,7 +83,7 @@ decider_words (BwNode *row, const BwCandidate *one)
     return NULL;
   return one->same_as != NULL
              ? ""
-             : bw_node_print (row, _ ("To tell it from its nearest rival: %s"), one->decider);
+             : bw_node_print (row, _ ("To tell it from %1$s: %2$s"), bw_raster_called (row, one->rival), one->decider);
 }
 
 /* Rasters with the same timing share one certainty, which the first of them has. */
@@ -72,10 +92,12 @@ add_candidate (BwNode *table, const BwReadings *read, const BwCandidate *one)
 {
   BwNode *row = bw_node_row (table);
   const char *same = one->same_as != NULL
-                         ? bw_node_print (row, _ ("the same timing as %s"), one->same_as->id)
+                         ? bw_node_print (row, _ ("the same timing as %s"),
+                                         bw_raster_called (row, one->same_as))
                          : NULL;
 
-  bw_node_cell (row, bw_value_words ("id", one->raster->id));
+  bw_node_cell (row, bw_value_read_as (bw_value_words ("id", one->raster->id),
+                                       bw_raster_called (row, one->raster)));
   bw_node_cell (row, bw_value_read_as (bw_value_fixed ("certainty", one->certainty,
                                                        BW_DIMENSION_FRACTION, "%", 1),
                                        same != NULL ? "" : NULL));
@@ -85,10 +107,13 @@ add_candidate (BwNode *table, const BwReadings *read, const BwCandidate *one)
   bw_node_cell (row, error_of ("field_rate_error_ppm", read->field_rate_hz > 0,
                                one->field_rate_error_ppm));
   bw_node_cell (row, bw_value_number ("lines_per_field", one->lines_per_field, 1));
-  bw_node_cell (row, bw_value_read_as (bw_value_words ("name", one->raster->name), same));
+  const char *no_name = bw_result_tells_ids (table->result) ? NULL : "";
+  bw_node_cell (row, bw_value_read_as (bw_value_words ("name", one->raster->name),
+                                       same != NULL ? same : no_name));
   bw_node_cell (row, bw_value_read_as (bw_value_says ("decider", one->decider),
                                        decider_words (row, one)));
   bw_node_member (row, bw_value_words ("same_as", one->same_as != NULL ? one->same_as->id : NULL));
+  bw_node_member (row, bw_value_words ("rival", one->rival != NULL ? one->rival->id : NULL));
 }
 
 static void
@@ -97,7 +122,7 @@ add_candidates (BwNode *to, const BwReadings *read, const GArray *candidates)
   BwNode *table = bw_node_table (to, "candidates", NULL);
 
   table->order = "id score line_rate_error_ppm field_rate_error_ppm lines_per_field decider name "
-                 "certainty same_as";
+                 "certainty same_as rival";
   bw_node_column (table, BW_COLUMN_WORDS, _ ("raster"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("sure"), "%");
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("score"), NULL);
@@ -112,45 +137,102 @@ add_candidates (BwNode *to, const BwReadings *read, const GArray *candidates)
 
 /* The answer */
 
-static const BwCandidate *
-first_rival (const GArray *candidates)
+/* "0.46 % below" for a rate that was read below that of the raster. */
+static const char *
+off_words (BwNode *to, double error_ppm)
 {
-  for (guint i = 1; i < candidates->len; i++)
-    if (candidate (candidates, i)->same_as == NULL)
-      return candidate (candidates, i);
-  return NULL;
+  const BwValue share = bw_value_number (NULL, fabs (error_ppm) / 1e4, 2);
+  const char *number = bw_node_take (to, bw_value_text (&share, bw_result_mark (to->result)));
+  return error_ppm < 0 ? bw_node_print (to, _ ("%s %% below it"), number)
+                       : bw_node_print (to, _ ("%s %% above it"), number);
+}
+
+/* How far the readings are off the nearest raster. */
+static const char *
+nearest_words (BwNode *to, const BwReadings *read, const BwCandidate *best)
+{
+  const char *id = bw_raster_called (to, best->raster);
+  const char *line = off_words (to, best->line_rate_error_ppm);
+  const char *field = off_words (to, best->field_rate_error_ppm);
+
+  if (read->line_rate_hz > 0 && read->field_rate_hz > 0)
+    return bw_node_print (to,
+                          _ ("Nothing in the catalogue agrees: %1$s is the nearest, with the line "
+                             "rate %2$s and the field rate %3$s."),
+                          id, line, field);
+  return bw_node_print (to, _ ("Nothing in the catalogue agrees: %1$s is the nearest; the reading is "
+                               "%2$s."),
+                        id, read->line_rate_hz > 0 ? line : field);
+}
+
+/* The first of each kind of timing that agrees about as well as the best. */
+static char *
+kinds_that_agree (BwNode *to, const GArray *candidates)
+{
+  char *names = NULL;
+  const BwCandidate *best = candidate (candidates, 0);
+
+  for (guint i = 0; i < candidates->len; i++)
+    {
+      const BwCandidate *one = candidate (candidates, i);
+      gboolean known = one->score < BW_AGREES_SHARE * best->score;
+      for (guint j = 0; j < i && !known; j++)
+        known = bw_candidate_same_kind (candidate (candidates, j), one);
+      if (known)
+        continue;
+      g_autofree char *before = names;
+      names = before != NULL ? g_strdup_printf (_ ("%1$s, or %2$s"), before, bw_raster_called (to, one->raster))
+                             : g_strdup (bw_raster_called (to, one->raster));
+    }
+  return names;
+}
+
+/* All that agree are of one kind: that much is sure. */
+static const char *
+one_kind_words (BwNode *to, const BwCandidate *best)
+{
+  const char *lines = bw_node_quantity (to, best->lines_per_field, BW_DIMENSION_LINES, 5);
+  const char *scan = bw_kind_label (&bw_scans, best->raster->scan);
+  return bw_node_print (to,
+                        _ ("It has %1$s in a field and is %2$s: %3$s comes first, and others of "
+                           "that kind agree too."),
+                        lines, scan, bw_raster_called (to, best->raster));
 }
 
 static const char *
-answer_words (BwNode *to, const BwCandidate *best)
+answer_words (BwNode *to, const BwReadings *read, const GArray *candidates)
 {
+  const BwCandidate *best = candidate (candidates, 0);
   const BwValue certainty = bw_value_fixed (NULL, best->certainty, BW_DIMENSION_FRACTION, "%", 1);
+  const char *called = bw_raster_called (to, best->raster);
   const char *share = bw_node_take (to, bw_value_text (&certainty, bw_result_mark (to->result)));
 
-  if (best->score < SCORE_POOR)
-    return bw_node_print (to,
-                          _ ("Nothing in the catalogue agrees: %s is the nearest, but the "
-                             "readings are beyond their tolerances."),
-                          best->raster->id);
+  if (best->score < BW_SCORE_POOR)
+    return nearest_words (to, read, best);
   if (best->certainty >= CERTAIN)
-    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), best->raster->id, share);
-  return bw_node_print (to, _ ("It may be %1$s, with %2$s of all that agrees; that is not sure."),
-                        best->raster->id, share);
+    return bw_node_print (to, _ ("It is %1$s: %2$s of all that agrees."), called, share);
+  g_autofree char *names = kinds_that_agree (to, candidates);
+  if (!bw_readings_decide (read))
+    return bw_node_print (to, _ ("It may be %s; one reading is not enough to be sure."), names);
+  return best->kinds > 1
+             ? bw_node_print (to, _ ("It may be %s: the readings agree with each of these."), names)
+             : one_kind_words (to, best);
 }
 
 static void
-add_answer (BwNode *to, const GArray *candidates)
+add_answer (BwNode *to, const BwReadings *read, const GArray *candidates)
 {
-  const BwCandidate *best = candidate (candidates, 0), *rival = first_rival (candidates);
+  const BwCandidate *best = candidate (candidates, 0);
 
-  bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, best));
-  if (best->decider == NULL)
-    return;
-  bw_node_say (to, BW_SAY_NOTE, NULL,
-               rival != NULL
-                   ? bw_node_print (to, _ ("To tell it from %1$s: %2$s."), rival->raster->id,
-                                    best->decider)
-                   : bw_node_print (to, _ ("To tell it from others: %s."), best->decider));
+  bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, read, candidates));
+  if (!bw_readings_decide (read))
+    bw_node_say (to, BW_SAY_NOTE, NULL,
+                 read->line_rate_hz > 0
+                     ? _ ("To be sure: read the field rate, or count the lines of a field.")
+                     : _ ("To be sure: read the line rate, or count the lines of a field."));
+  if (best->decider != NULL)
+    bw_node_say (to, BW_SAY_NOTE, NULL,
+                 bw_node_print (to, _ ("To tell it from %1$s: %2$s."), bw_raster_called (to, best->rival), best->decider));
 }
 
 static void
@@ -163,7 +245,8 @@ add_measure (BwNode *to, const BwReadings *read)
   bw_node_say (to, BW_SAY_NOTE, NULL,
                bw_node_print (to,
                               _ ("Score: 1 if all agrees, else exp (-1/2 x the sum of (error / "
-                                 "tolerance) squared). Tolerances: rates %s ppm, lines per "
+                                 "tolerance) squared), where the error of a rate is what is beyond "
+                                 "its digits. Tolerances: rates %s ppm, lines per "
                                  "field 0.25, line sync 5 %%, field sync 0.5 lines; another "
                                  "scan or shape of sync counts as three tolerances. Sure: the "
                                  "share in the scores of all rasters with a timing of their "
@@ -185,7 +268,7 @@ bw_identify_say (BwNode *to, const BwReadings *readings, const GArray *candidate
   add_readings (to, readings);
   add_candidates (to, readings, candidates);
   if (candidates->len > 0)
-    add_answer (to, candidates);
+    add_answer (to, readings, candidates);
   else
     bw_node_say (to, BW_SAY_ANSWER, NULL,
                  _ ("Nothing in the catalogue comes near these readings."));

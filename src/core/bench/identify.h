@@ -11,7 +11,10 @@ G_BEGIN_DECLS
  * BwReadings:
  * @line_rate_hz: from a counter; zero: not read
  * @field_rate_hz: from a counter; zero: not read
- * @rate_tolerance: of both, as a share; zero: %BW_RATE_TOLERANCE
+ * @line_rate_uncertainty_hz: what its digits or the counter leave open, to either side; within
+ *   that no raster is nearer than another
+ * @field_rate_uncertainty_hz: of the field rate
+ * @rate_tolerance: of the source, in both rates, as a share; zero: %BW_RATE_TOLERANCE
  * @lines_per_field: counted on a scope; zero: not read (it follows from the two rates)
  * @scan_known: whether the scan was seen
  * @scan: BwScan, if it is known
@@ -24,6 +27,8 @@ typedef struct
 {
   double line_rate_hz;
   double field_rate_hz;
+  double line_rate_uncertainty_hz;
+  double field_rate_uncertainty_hz;
   double rate_tolerance;
   double lines_per_field;
   gboolean scan_known;
@@ -41,24 +46,42 @@ typedef struct
 /**
  * BwCandidate:
  * @raster: borrowed from the catalogue
- * @score: 1 for a perfect match, exp (−½ Σ (error/tolerance)²) in general
- * @certainty: @score over the sum of the scores of all distinct rasters
+ * @distance: Σ (error/tolerance)², of what of each error is beyond the uncertainty of the reading
+ * @score: 1 for a perfect match, exp (−@distance / 2) in general
+ * @certainty: @score over the sum of the scores of all distinct rasters, and of one that is not in
+ *   the catalogue where less than two rates were read
  * @line_rate_error_ppm: reading less raster, in parts in a million; zero if not read
+ * @nth_of_kind: how many that are as near, of the same lines of a field and scan, come before it
+ * @kinds: how many kinds of timing, by lines of a field and scan, agree about as well as the best
  * @same_as: (nullable): an earlier candidate with the same timing under another name
- * @decider: what to read next to tell it from its nearest rival; translated, static
+ * @rival: (nullable): a candidate that agrees about as well and is told from it most easily; if none
+ *   does, the nearest
+ * @decider: (nullable): what to read next to tell it from @rival; translated, static
  */
 typedef struct
 {
   const BwRaster *raster;
+  double distance;
   double score;
   double certainty;
   double line_rate_error_ppm;
   double field_rate_error_ppm;
   double lines_per_field;
+  guint nth_of_kind;
+  guint kinds;
   const BwRaster *same_as;
+  const BwRaster *rival;
   const char *decider;
 } BwCandidate;
 
+/* A raster whose score is at least this share of the best one's agrees about as well. */
+#define BW_AGREES_SHARE 0.1
+
+/* A score below this is no agreement: beyond three tolerances in one reading, or as much in all. */
+#define BW_SCORE_POOR 0.011
+
+gboolean bw_candidate_same_kind (const BwCandidate *a, const BwCandidate *b);
+gboolean bw_readings_decide (const BwReadings *readings);
 double bw_readings_lines_per_field (const BwReadings *readings);
 GArray *bw_identify (const BwReadings *readings, const BwCatalogue *catalogue, guint most);
 

@@ -204,6 +204,20 @@ bw_lacks_plan (const BwSource *source, const BwInput *input, BwLack *lack)
 }
 
 /**
+ * bw_lacks_way:
+ * @lack: (out caller-allocates): what is lacking
+ *
+ * Returns: whether something is not known for want of which a way from @source to @input may not be
+ * found: what bw_lacks_plan() asks for, levels, what drives the conductors and what they end in. Only
+ * where it is all known does "no plan" say that nothing leads there
+ */
+gboolean
+bw_lacks_way (const BwSource *source, const BwInput *input, BwLack *lack)
+{
+  return bw_lacks_plan (source, input, lack) || bw_lacks_signal (source, input, lack);
+}
+
+/**
  * bw_lacks_signal:
  * @lack: (out caller-allocates): what is lacking
  *

@@ -41,6 +41,7 @@ gboolean bw_lacks_load (const BwInput *input, gboolean own_sync, BwLack *lack);
 gboolean bw_lacks_wire (const BwSource *source, BwLack *lack);
 gboolean bw_lacks_drive (const BwSource *source, BwLack *lack);
 gboolean bw_lacks_plan (const BwSource *source, const BwInput *input, BwLack *lack);
+gboolean bw_lacks_way (const BwSource *source, const BwInput *input, BwLack *lack);
 gboolean bw_lacks_signal (const BwSource *source, const BwInput *input, BwLack *lack);
 gboolean bw_lacks_deflection (const BwMonitor *monitor, BwLack *lack);
 gboolean bw_lacks_tube (const BwMonitor *monitor, BwLack *lack);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/circuit/drive.h"
+#include "core/circuit/pads.h"
 #include "monitor.h"
 #include "source.h"
 
@@ -15,11 +15,21 @@ G_BEGIN_DECLS
 typedef enum
 {
   BW_NEED_NOTHING,   /* it is taken as it is */
-  BW_NEED_LOAD,      /* the load that the conductor should have is enough */
+  BW_NEED_LOAD,      /* the end that the conductor should have is enough */
   BW_NEED_RESISTOR,  /* in series with sync alone */
-  BW_NEED_PAD,       /* a matched attenuator in every conductor with picture */
+  BW_NEED_PAD,       /* an attenuator in every conductor with picture */
   BW_NEED_AMPLIFIER
 } BwLevelNeed;
+
+/* What makes a line end in 75 Ω at an input that is not 75 Ω and cannot be made so. It stands at the
+ * input's end of the lead. */
+typedef enum
+{
+  BW_END_NO_PART,
+  BW_END_SERIES,      /* a resistor before an input of less than 75 Ω */
+  BW_END_SHUNT,       /* a resistor across an input of more */
+  BW_END_MINIMUM_LOSS /* a pad that matches both ways */
+} BwEndPart;
 
 /**
  * BwSyncWay:
@@ -90,12 +100,18 @@ typedef struct
  * @load_ohm: what the conductor ends in as it stands
  * @load_ratio: level there, against that across 75 Ω
  * @voltage_driven: the load hardly changes the level: the source has little resistance of its own
+ * @made_open: the input has no termination, nor a place for one, and takes what stands where the line
+ *   does not end, no less than the usual level, but not what would stand there if it did: it is made so
  * @change: what leads to one load of 75 Ω, whether it is needed or not
  * @changed_ohm: the load after @change
+ * @part: what the line needs at its end because @changed_ohm is not one load of 75 Ω
+ * @part_ratio: level at the input behind @part, against that across 75 Ω; one without a part
  * @sync: of the sync in it
+ * @pad: the attenuator at the source's end: %BW_PAD_T, or %BW_PAD_MINIMUM_LOSS where the source is
+ *   not of 75 Ω and that pad brings the levels where they should be
  * @pad_ratio: of the attenuator that the picture and the sync in it need; one: none
  * @terminator: the attenuator needs @change with it, although the level by itself does not
- * @end_ohm: what the conductor ends in when all that is needed is done
+ * @end_ohm: what the conductor ends in when all that is needed is done: the load of the input
  *
  * Conductors that carry picture.
  */
@@ -104,10 +120,14 @@ typedef struct
   double load_ohm;
   double load_ratio;
   gboolean voltage_driven;
+  gboolean made_open;
   BwLoadChange change;
   double changed_ohm;
+  BwEndPart part;
+  double part_ratio;
   BwLevelMatch video;
   BwLevelMatch sync;
+  BwPadKind pad;
   double pad_ratio;
   gboolean terminator;
   double end_ohm;
@@ -116,5 +136,10 @@ typedef struct
 void bw_match_own_sync (const BwSource *source, const BwInput *input, BwSyncMatch *match);
 void bw_match_picture (const BwSource *source, const BwInput *input, BwSyncKind sync,
                        BwPictureMatch *match);
+gboolean bw_match_needs_capacitor (const BwSource *source, const BwInput *input);
+gboolean bw_match_end (BwEndPart part, double open_v, double source_ohm, double input_ohm,
+                       BwNetwork *network);
+gboolean bw_match_pad (const BwSource *source, BwPadKind pad, double ratio, BwNetwork *network);
+void bw_match_network (const BwSource *source, const BwPictureMatch *match, BwNetwork *network);
 
 G_END_DECLS

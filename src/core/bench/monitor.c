@@ -128,7 +128,7 @@ static const BwField input_fields[] = {
   { .key = "loop_ended", .label = N_ ("Loop-through ends in 75 Ω"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
     AT (loop_ended), .help = N_ ("A terminator or a terminated set hangs on the loop-through.") },
   { .key = "input_resistance", .label = N_ ("Resistance unterminated"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
-    AT (input_ohm), .dimension = BW_DIMENSION_RESISTANCE, .low = 100, .high = 10e6, .unit = NULL,
+    AT (input_ohm), .dimension = BW_DIMENSION_RESISTANCE, .low = 10, .high = 10e6, .unit = NULL,
     .help = N_ ("What it is when the 75 Ω is not there.") },
   { .key = "clamp", .label = N_ ("Black level"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (clamp),
     .kinds = &bw_clamps },
@@ -284,7 +284,7 @@ is_switched_on (const BwInput *input, gboolean own_sync)
  * @own_sync: whether the conductor carries sync alone
  *
  * Returns: the resistance that the source sees, in ohms: the input's own, its 75 Ω if it is there
- * and on, and 75 Ω more if the loop-through is terminated
+ * and on, and beside it 75 Ω if the loop-through is terminated, and what was hung across it
  */
 double
 bw_input_load_ohm (const BwInput *input, gboolean own_sync)
@@ -292,12 +292,25 @@ bw_input_load_ohm (const BwInput *input, gboolean own_sync)
   g_return_val_if_fail (input != NULL, BW_INPUT_OHM);
   guint termination = own_sync ? input->sync_termination : input->termination;
   double load_ohm = input->input_ohm;
+  double added_ohm = own_sync ? input->added_sync_ohm : input->added_ohm;
 
   if (termination == BW_TERMINATION_FIXED || is_switched_on (input, own_sync))
     load_ohm = BW_VIDEO_OHM;
   if (!own_sync && input->loop_through == TRUE && input->loop_ended == TRUE)
     load_ohm = bw_parallel_ohm (load_ohm, BW_VIDEO_OHM);
-  return load_ohm;
+  return added_ohm > 0 ? bw_parallel_ohm (load_ohm, added_ohm) : load_ohm;
+}
+
+/**
+ * bw_input_line_end_ohm:
+ *
+ * Returns: what the lead of the video ends in, in ohms: the load of the input, or a part before it
+ */
+double
+bw_input_line_end_ohm (const BwInput *input)
+{
+  g_return_val_if_fail (input != NULL, BW_INPUT_OHM);
+  return input->line_end_ohm > 0 ? input->line_end_ohm : bw_input_load_ohm (input, FALSE);
 }
 
 /**
@@ -305,7 +318,8 @@ bw_input_load_ohm (const BwInput *input, gboolean own_sync)
  * @own_sync: whether the conductor carries sync alone
  *
  * Returns: what leads to one 75 Ω load where there is none or more than one; for sync alone that
- *   has one, the switch, if it is a switch that can take it away
+ *   has one, the switch, if it is a switch that can take it away; %BW_LOAD_AS_IT_IS also where the
+ *   input is of too little resistance by itself
  */
 BwLoadChange
 bw_input_load_change (const BwInput *input, gboolean own_sync)
@@ -316,8 +330,11 @@ bw_input_load_change (const BwInput *input, gboolean own_sync)
 
   if (load_ohm > BW_ONE_LOAD_MAX_OHM)
     return termination == BW_TERMINATION_SWITCHED ? BW_LOAD_SWITCH : BW_LOAD_TERMINATOR;
+  if (load_ohm < BW_ONE_LOAD_MIN_OHM && is_switched_on (input, own_sync))
+    return BW_LOAD_SWITCH;
   if (load_ohm < BW_ONE_LOAD_MIN_OHM)
-    return is_switched_on (input, own_sync) ? BW_LOAD_SWITCH : BW_LOAD_UNLOAD;
+    return !own_sync && input->loop_through == TRUE && input->loop_ended == TRUE ? BW_LOAD_UNLOAD
+                                                                 : BW_LOAD_AS_IT_IS;
   return own_sync && is_switched_on (input, own_sync) ? BW_LOAD_SWITCH : BW_LOAD_AS_IT_IS;
 }
 
@@ -332,7 +349,6 @@ bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change)
 {
   g_return_if_fail (input != NULL);
   gboolean *on = own_sync ? &input->sync_terminated : &input->terminated;
-  guint *termination = own_sync ? &input->sync_termination : &input->termination;
 
   switch (change)
     {
@@ -343,7 +359,7 @@ bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change)
       if (!own_sync && input->loop_through == TRUE)
         input->loop_ended = TRUE;
       else
-        *termination = BW_TERMINATION_FIXED;
+        *(own_sync ? &input->added_sync_ohm : &input->added_ohm) = BW_VIDEO_OHM;
       break;
     case BW_LOAD_UNLOAD:
       input->loop_ended = FALSE;

@@ -29,6 +29,11 @@ G_BEGIN_DECLS
  * @clamp: BwClamp
  * @dc_v: one band: d.c. offset of the source that it stands
  * @bandwidth_hz: of this input's own path, at -3 dB; zero: that of the monitor
+ * @added_ohm: a resistor that hangs across the conductors with video, besides all these; zero: none.
+ *   A plan sets it and the next two, for what it does at the input; a file does not hold them
+ * @added_sync_ohm: the same across the conductors that carry sync alone
+ * @line_end_ohm: what the lead of the video ends in, where a part between it and the input makes it
+ *   other than the input's load; zero: no such part
  * @from: BwOrigin of each figure, in the order of bw_input_fields
  *
  * Every figure may be unknown: see BwField.
@@ -60,6 +65,9 @@ typedef struct
   guint clamp;
   BwBands dc_v;
   double bandwidth_hz;
+  double added_ohm;
+  double added_sync_ohm;
+  double line_end_ohm;
   guint8 from[BW_ORIGINS_MAX];
 } BwInput;
 
@@ -144,6 +152,7 @@ gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
 guint bw_input_taken_syncs (const BwInput *input, guint syncs);
 BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
+double bw_input_line_end_ohm (const BwInput *input);
 BwLoadChange bw_input_load_change (const BwInput *input, gboolean own_sync);
 void bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change);
 double bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cause-private.h"
 
+#include <math.h>
+
 /* What a fault does to the circuit. */
 
 /**
@@ -21,6 +23,9 @@ bw_hypothesis_init (const BwCauseCase *c, BwHypothesis *h)
     .pad_ratio = c->pad_ratio,
     .spread = c->spread,
     .gain_sign = 1,
+    .level_gain = 1,
+    .sync_gain = 1,
+    .burst_gain = 1,
     .picture = 1,
     .coupling = c->coupling,
     .capacitor_f = c->capacitor_f,
@@ -35,6 +40,13 @@ apply_drive (BwSyncDrive drive, BwHypothesis *h)
   h->form.shape = facts->shape;
   h->sync_stated = facts->stated;
   h->sync_ohm = facts->driver_ohm;
+}
+
+/* The share of full white that leaves @ratio of it, where black stays at @setup of it. */
+static double
+picture_of (double ratio, double setup)
+{
+  return (ratio - setup) / (1 - setup);
 }
 
 /**
@@ -52,6 +64,7 @@ bw_hypothesis_apply (const BwFault *fault, BwHypothesis *h)
     case BW_FAULT_THREE_LOADS:
     case BW_FAULT_50_OHM:
     case BW_FAULT_NO_SIGNAL:
+    case BW_FAULT_OTHER_LOAD:
       h->load_ohm = fault->ohm;
       break;
     case BW_FAULT_OTHER_LEVELS:
@@ -84,7 +97,28 @@ bw_hypothesis_apply (const BwFault *fault, BwHypothesis *h)
       h->spread = (BwRange){ 1, 1 };
       break;
     case BW_FAULT_ATTENUATOR_ADDED:
-      h->series_ohm = fault->ohm;
+      if (fault->ohm > 0)
+        h->series_ohm = fault->ohm;
+      else
+        h->pad_ratio *= pow (10, -(double) fault->which / 20);
+      break;
+    case BW_FAULT_OTHER_DRIVER:
+      h->load_ohm = BW_VIDEO_OHM;
+      h->series_ohm = 0;
+      h->spread = (BwRange){ 1, 1 };
+      h->sync_ohm = fault->ohm;
+      break;
+    case BW_FAULT_GAIN:
+      h->level_gain = fault->ratio;
+      break;
+    case BW_FAULT_PICTURE_GAIN:
+      h->picture = picture_of (fault->ratio, h->form.setup_ire / 100);
+      break;
+    case BW_FAULT_SYNC_GAIN:
+      h->sync_gain = fault->ratio;
+      break;
+    case BW_FAULT_BURST_GAIN:
+      h->burst_gain = fault->ratio;
       break;
     case BW_FAULT_AC_COUPLED:
     case BW_FAULT_OTHER_CAPACITOR:

@@ -61,22 +61,22 @@ spread_of_resistor (const BwSyncAttenuator *it, double driver_ohm)
   return spread;
 }
 
-/* The same for the picture behind an attenuator of @ratio, as multiples of the level that is
- * wanted. */
+/* The same for the picture behind what @match needs, as multiples of the level behind the exact
+ * values. */
 static BwRange
-spread_of_pad (const BwSource *source, double ratio)
+spread_of_picture (const BwSource *source, const BwPictureMatch *match)
 {
-  double open_v = bw_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
   BwRange spread = no_spread;
+  BwNetwork ideal, made;
+  BwNetworkFigures exact, figures;
 
+  bw_match_network (source, match, &ideal);
+  bw_network_solve (&ideal, &exact);
   for (BwSeries series = 0; series < BW_N_SERIES; series++)
     {
-      BwNetwork ideal, made;
-      BwNetworkFigures figures;
-      if (!bw_pad_lower (open_v, source->source_ohm, ratio, series, &ideal, &made))
-        continue;
+      bw_network_prefer (&ideal, series, &made);
       bw_network_solve (&made, &figures);
-      extend (&spread, figures.level_v / (ratio * source->video_v));
+      extend (&spread, figures.level_v / exact.level_v);
     }
   return spread;
 }
@@ -120,12 +120,44 @@ set_picture (const BwSource *source, const BwInput *input, BwSyncKind sync, BwCa
   BwPictureMatch match;
 
   bw_match_picture (source, input, sync, &match);
-  if (!bw_load_is_one (match.end_ohm))
+  if (bw_load_is_one (match.end_ohm) || match.made_open)
+    c->load_ohm = match.end_ohm;
+  else if (match.part == BW_END_NO_PART)
     c->other[c->n_others++] = (BwRightCircuit){ .load_ohm = match.end_ohm, .spread = no_spread };
-  if (!(match.pad_ratio < 1))
+  else if (match.part == BW_END_SERIES)
+    {
+      c->load_ohm = match.changed_ohm;
+      c->series_ohm = BW_VIDEO_OHM - match.changed_ohm;
+    }
+  if (!(match.pad_ratio < 1) && match.part == BW_END_NO_PART)
     return;
   c->pad_ratio = match.pad_ratio;
-  c->spread = spread_of_pad (source, match.pad_ratio);
+  if (match.part == BW_END_MINIMUM_LOSS) /* a pad that is matched both ways, seen from the line */
+    c->pad_ratio *= match.part_ratio;
+  c->spread = spread_of_picture (source, &match);
+}
+
+/* An input that takes the other polarity alone stands behind an inverter, as the fit advises. */
+static void
+take_polarity (const BwInput *input, BwCauseCase *c)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (c->form.own_polarity); i++)
+    {
+      guint given = c->form.own_polarity[i];
+      guint other = given == BW_POLARITY_POSITIVE ? BW_POLARITY_NEGATIVE : BW_POLARITY_POSITIVE;
+      if (!(input->polarities & BW_BIT (given)) && (input->polarities & BW_BIT (other)))
+        c->form.own_polarity[i] = other;
+    }
+}
+
+/* A source whose d.c. this input does not stand gets a capacitor, as the fit advises. */
+static void
+take_coupling (const BwSource *source, const BwInput *input, BwCauseCase *c)
+{
+  if (!bw_match_needs_capacitor (source, input))
+    return;
+  c->dc_v = 0;
+  c->coupling = BW_COUPLING_AC;
 }
 
 /**
@@ -165,9 +197,17 @@ bw_cause_case_of_input (const BwSource *source, const BwInput *input, const BwRa
   bw_wire_form_of_source (source, raster, sync, &c->form);
   bw_cause_case_time (c, raster);
   if (own && input != NULL)
-    set_own_sync (source, input, c);
+    {
+      set_own_sync (source, input, c);
+      take_polarity (input, c);
+    }
   else if (input != NULL && (input->signals & BW_BIT (source->signal)))
-    set_picture (source, input, sync, c);
+    {
+      set_picture (source, input, sync, c);
+      take_coupling (source, input, c);
+    }
+  else
+    c->refused = input != NULL;
 }
 
 /**

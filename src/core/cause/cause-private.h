@@ -13,6 +13,7 @@ G_BEGIN_DECLS
  * @spread: as of BwCauseCase; one of a circuit without the attenuator that should be there
  * @picture: share of full white and colour
  * @gain_sign: −1 upside down
+ * @level_gain: of every level, whatever makes it; @sync_gain and @burst_gain: of that alone
  * @penalty: what speaks against it before a reading is made, in the units of a squared deviation
  *
  * A circuit that might be there.
@@ -32,6 +33,9 @@ typedef struct
   BwRange spread;
   double picture;
   double gain_sign;
+  double level_gain;
+  double sync_gain;
+  double burst_gain;
   guint coupling;
   double capacitor_f;
   gboolean any_dc;
@@ -71,6 +75,9 @@ gboolean bw_score_within (const BwCauseCase *c, const BwScopeReadings *readings,
                           const BwPrediction *right, double scale_v);
 
 GArray *bw_hypotheses_new (const BwCauseCase *c);
+gboolean bw_fault_is_solved (BwFaultKind kind);
+void bw_hypotheses_add_solved (const BwCauseCase *c, const BwScopeReadings *readings,
+                               GArray *hypotheses);
 
 /* What a sentence is made of. */
 typedef struct

@@ -310,6 +310,11 @@ answer_words (BwNode *to, const Ask *ask, const GArray *causes)
 {
   const BwCause *first = causes->len > 0 ? &g_array_index (causes, BwCause, 0) : NULL;
 
+  if (ask->c->refused)
+    return bw_node_print (to,
+                          _ ("This input does not take %s: what a scope reads there says nothing. "
+                             "Choose an input that takes it, or see Hook-up for what goes between."),
+                          bw_kind_label (&bw_signals, ask->c->form.signal));
   if (first == NULL)
     return _ ("This conductor decides nothing of what was read.");
   if (!first->known)
@@ -319,13 +324,24 @@ answer_words (BwNode *to, const Ask *ask, const GArray *causes)
   return bw_node_print (to, _ ("Likely cause: %s"), name_words (to, first));
 }
 
-static gboolean
-any_alike (const GArray *causes)
+/* What else to read where the first is not told from another. */
+static void
+add_next (BwNode *to, const Ask *ask, const GArray *causes)
 {
-  for (guint i = 0; i < causes->len; i++)
-    if (g_array_index (causes, BwCause, i).alike)
-      return TRUE;
-  return FALSE;
+  for (guint i = 1; i < causes->len; i++)
+    {
+      const BwCause *other = &g_array_index (causes, BwCause, i);
+      if (!other->alike)
+        continue;
+      char *says = bw_cause_decider_says (ask->c, ask->readings,
+                                          &g_array_index (causes, BwCause, 0), other,
+                                          bw_result_mark (to->result));
+      bw_node_say (to, BW_SAY_NOTE, NULL,
+                   _ ("Fits as well: these readings do not tell it from the first."));
+      if (says != NULL)
+        bw_node_say (to, BW_SAY_NOTE, "next", bw_node_take (to, says));
+      return;
+    }
 }
 
 /**
@@ -358,7 +374,5 @@ bw_cause_say (BwNode *to, const char *source, const char *input, const BwCauseCa
   bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, &ask, causes));
   add_causes (to, &ask, causes);
   bw_node_member (to, loss_value (to, "loss_db", c->pad_ratio));
-  if (any_alike (causes))
-    bw_node_say (to, BW_SAY_NOTE, NULL,
-                 _ ("Fits as well: these readings do not tell it from the first."));
+  add_next (to, &ask, causes);
 }

@@ -40,6 +40,12 @@ static const BwKind faults[BW_N_FAULTS] = {
   [BW_FAULT_AC_COUPLED] = { "ac-coupled", N_ ("A.c. coupled without a clamp") },
   [BW_FAULT_OTHER_CAPACITOR] = { "other-capacitor", N_ ("Coupling capacitor has changed") },
   [BW_FAULT_DC_OFFSET] = { "dc-offset", N_ ("D.c. on the line") },
+  [BW_FAULT_OTHER_LOAD] = { "other-load", N_ ("Another load") },
+  [BW_FAULT_OTHER_DRIVER] = { "no-resistor", N_ ("One load without its resistor") },
+  [BW_FAULT_GAIN] = { "gain", N_ ("Gain of everything") },
+  [BW_FAULT_PICTURE_GAIN] = { "picture-gain", N_ ("Gain of the picture alone") },
+  [BW_FAULT_SYNC_GAIN] = { "sync-gain", N_ ("Sync compressed or raised") },
+  [BW_FAULT_BURST_GAIN] = { "burst-gain", N_ ("High frequencies lost or raised") },
 };
 const BwKindTable bw_faults = { BW_N_FAULTS, faults };
 
@@ -110,6 +116,46 @@ bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double
     return FALSE;
   readings->given |= BW_BIT (reading);
   readings->at[reading] = value;
+  readings->half_digit[reading] = 0;
+  return TRUE;
+}
+
+/* What one IRE unit is on the conductor; zero where it has none. */
+static double
+volts_per_ire (const BwCauseCase *c)
+{
+  BwWireLevels levels[BW_N_CONDUCTORS];
+  guint n = bw_wire_levels (&c->form, levels);
+  for (guint i = 0; i < n; i++)
+    if (levels[i].conductor == c->conductor)
+      return levels[i].volts_per_ire;
+  return 0;
+}
+
+/**
+ * bw_scope_readings_read:
+ * @c: of which conductor; tells what an IRE unit is
+ * @text: a quantity; its digits tell how well it is read
+ *
+ * Returns: %FALSE with @error in %BW_QUANTITY_ERROR or %BW_FIELD_ERROR, and nothing set
+ */
+gboolean
+bw_scope_readings_read (BwScopeReadings *readings, const BwCauseCase *c, BwScopeReading reading,
+                        const char *text, char mark, GError **error)
+{
+  g_return_val_if_fail (readings != NULL && c != NULL && reading < BW_N_SCOPE_READINGS, FALSE);
+  const BwReadAs as = { .mark = mark, .volts_per_ire = volts_per_ire (c) };
+  BwMeasured measured;
+
+  if (!bw_quantity_read (text, bw_scope_reading_dimension (reading), &as, &measured, error))
+    return FALSE;
+  if (!bw_scope_readings_set (readings, reading, measured.value))
+    {
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE, "“%s”: %s", text,
+                   bw_scope_reading_allows (reading));
+      return FALSE;
+    }
+  readings->half_digit[reading] = measured.half_digit;
   return TRUE;
 }
 
@@ -141,6 +187,19 @@ fill_faults (const BwHypothesis *h, BwCause *cause)
     }
 }
 
+/* A load or a gain of any size agrees with all that a fault of a given size explains: it is not named
+ * beside that. */
+static void
+drop_loose (GArray *candidates)
+{
+  for (guint i = candidates->len; i-- > 0;)
+    {
+      BwFaultKind kind = g_array_index (candidates, Candidate, i).cause.faults[0].kind;
+      if (kind == BW_FAULT_GAIN || kind == BW_FAULT_OTHER_LOAD)
+        g_array_remove_index (candidates, i);
+    }
+}
+
 /* All single faults and pairs of faults that explain what was read, and that do not give the readings
  * of the right circuit. A pair is taken only if it does so better than every single fault and than
  * @best; if a single fault agrees with every reading within its uncertainty, no pair is taken. */
@@ -150,6 +209,7 @@ candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwP
 {
   GArray *candidates = g_array_new (FALSE, FALSE, sizeof (Candidate));
   g_autoptr (GArray) hypotheses = bw_hypotheses_new (c);
+  bw_hypotheses_add_solved (c, readings, hypotheses);
   gboolean right_dc = bw_score_agrees (readings, BW_SCOPE_DC, right, scale_v);
 
   for (guint i = 0; i < hypotheses->len; i++)
@@ -167,9 +227,13 @@ candidates_new (const BwCauseCase *c, const BwScopeReadings *readings, const BwP
       if (candidate.cause.deviation > EXPLAINS || (h->n_faults > 1 && candidate.score >= best))
         continue;
       if (h->n_faults == 1)
-        best = MIN (best, candidate.cause.deviation <= 1 ? 0 : candidate.score);
+        best = MIN (best, candidate.cause.deviation <= 1 && !bw_fault_is_solved (h->faults[0].kind)
+                              ? 0
+                              : candidate.score);
       g_array_append_val (candidates, candidate);
     }
+  if (best <= 0)
+    drop_loose (candidates);
   return candidates;
 }
 
@@ -215,10 +279,13 @@ causes_of (const GArray *candidates)
 static BwScopeReadings
 sound_readings (const BwScopeReadings *readings)
 {
-  BwScopeReadings sound = { 0 };
+  BwScopeReadings sound = { .accuracy = readings->accuracy };
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
     if (readings->given & BW_BIT (i))
-      bw_scope_readings_set (&sound, i, readings->at[i]);
+      {
+        bw_scope_readings_set (&sound, i, readings->at[i]);
+        sound.half_digit[i] = readings->half_digit[i];
+      }
   return sound;
 }
 
@@ -281,7 +348,7 @@ predict_right (const BwCauseCase *c, const BwScopeReadings *readings, BwPredicti
  *
  * Returns: (transfer full) (element-type BwCause): the likeliest first, those that are told apart
  *   from it or not; one that is not known if nothing explains the readings; empty if nothing was
- *   read, or the form does not have the conductor
+ *   read, the input does not take the picture, or the form does not have the conductor
  */
 GArray *
 bw_causes (const BwCauseCase *c, const BwScopeReadings *readings)
@@ -291,7 +358,7 @@ bw_causes (const BwCauseCase *c, const BwScopeReadings *readings)
 
   g_return_val_if_fail (c != NULL && readings != NULL, NULL);
   right.cause.known = predict_right (c, &read, &right.prediction);
-  if ((read.given & right.prediction.predicts) == 0)
+  if (c->refused || (read.given & right.prediction.predicts) == 0)
     return g_array_new (FALSE, FALSE, sizeof (BwCause));
 
   double scale_v = bw_score_scale_v (&right.prediction);

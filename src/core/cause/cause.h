@@ -27,14 +27,22 @@ typedef enum
 /* The most volts that a scope reads through a probe of 10:1 (common practice, no source). */
 #define BW_SCOPE_MOST 600
 
+/* How well a level can be read on a scope, as a share of it (common practice, no source). It must tell
+ * 7:3 from 10:4, whose syncs differ by 4.8 %. */
+#define BW_SCOPE_ACCURACY 0.03
+
 /**
  * BwScopeReadings:
  * @given: set of BwScopeReading that were read
+ * @half_digit: what the last digit of each leaves open; zero: nothing
+ * @accuracy: of the scope, as a share of what it reads; zero: %BW_SCOPE_ACCURACY
  */
 typedef struct
 {
   guint given;
   double at[BW_N_SCOPE_READINGS];
+  double half_digit[BW_N_SCOPE_READINGS];
+  double accuracy;
 } BwScopeReadings;
 
 /**
@@ -57,13 +65,16 @@ typedef struct
  * @form: what should be on the wire
  * @conductor: where the scope is
  * @not_taken: sync alone that the input does not take: what should be is what the source gives
+ * @refused: a picture in a signal kind that the input does not take: nothing can be said of it there
  * @source_ohm: of the outputs that carry a picture
  * @sync_ohm: of an output that carries sync alone
  * @sync_stated: what @form's own_sync_v is stated across
  * @load_ohm: what the conductor should end in, when what the fit advises is done
  * @input_ohm: of the input without its 75 Ω
- * @series_ohm: that should be in the lead of sync alone; zero: none
- * @pad_ratio: of the matched attenuator that should be in the lead of a picture; one: none
+ * @series_ohm: that should be in the lead of sync alone, or at an input for a picture of less than
+ *   75 Ω; zero: none
+ * @pad_ratio: of the matched attenuator that should be in the lead of a picture, or of the pad that
+ *   matches the input; one: none
  * @spread: lowest and highest that a level behind @series_ohm or @pad_ratio may be as a share of
  *   it, whichever preferred values that is made of
  * @n_others: circuits that are as right: other ways of making sync alone what the input takes, and a
@@ -87,6 +98,7 @@ typedef struct
   BwWireForm form;
   BwConductor conductor;
   gboolean not_taken;
+  gboolean refused;
   double source_ohm;
   double sync_ohm;
   BwStatedLoad sync_stated;
@@ -130,14 +142,20 @@ typedef enum
   BW_FAULT_AC_COUPLED,          /* and not clamped */
   BW_FAULT_OTHER_CAPACITOR,
   BW_FAULT_DC_OFFSET,
+  BW_FAULT_OTHER_LOAD,   /* as the levels tell it */
+  BW_FAULT_OTHER_DRIVER, /* one load without its resistor, behind a driver of another resistance */
+  BW_FAULT_GAIN,         /* of everything */
+  BW_FAULT_PICTURE_GAIN, /* white alone */
+  BW_FAULT_SYNC_GAIN,    /* sync alone */
+  BW_FAULT_BURST_GAIN,   /* burst alone: what is near the subcarrier */
   BW_N_FAULTS
 } BwFaultKind;
 
 /**
  * BwFault:
- * @which: of what kind, where BwFaultKind says so
- * @ohm: the load, or the series resistor; zero of a matched attenuator
- * @ratio: of a load or an attenuator: every level against what it should be
+ * @which: of what kind, where BwFaultKind says so; of a matched attenuator that is added: decibels
+ * @ohm: the load, the series resistor, or the driver; zero of a matched attenuator
+ * @ratio: what it changes against what that should be: every level, white, sync or burst
  * @farad: the capacitor, as given or as the tilt tells it; zero: not known
  */
 typedef struct
@@ -183,6 +201,10 @@ BwDimension bw_scope_reading_dimension (BwScopeReading reading);
 const char *bw_scope_reading_allows (BwScopeReading reading);
 gboolean bw_scope_readings_set (BwScopeReadings *readings, BwScopeReading reading, double value);
 
+gboolean bw_scope_readings_read (BwScopeReadings *readings, const BwCauseCase *c,
+                                 BwScopeReading reading, const char *text, char mark,
+                                 GError **error);
+
 void bw_cause_case_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync,
                              BwConductor conductor, BwCauseCase *c);
 void bw_cause_case_of_input (const BwSource *source, const BwInput *input,
@@ -192,6 +214,8 @@ void bw_cause_case_time (BwCauseCase *c, const BwRaster *raster);
 
 guint bw_cause_expected (const BwCauseCase *c, BwRange expected[BW_N_SCOPE_READINGS]);
 GArray *bw_causes (const BwCauseCase *c, const BwScopeReadings *readings);
+char *bw_cause_decider_says (const BwCauseCase *c, const BwScopeReadings *readings,
+                             const BwCause *first, const BwCause *other, char mark);
 char *bw_cause_says (const BwCauseCase *c, const BwScopeReadings *readings, const BwCause *cause,
                      char mark);
 const char *bw_cause_fit_words (const BwCause *cause, gboolean first);

@@ -26,6 +26,8 @@ typedef struct
 } Choice;
 
 #define PENALTY 2.0
+/* A pad is put into a line on purpose: a wrong load comes before it. */
+#define PENALTY_PAD 2.2
 /* Another sync drive is a wish for another source: what is wrong in the line comes before it. */
 #define PENALTY_DRIVE 3.0
 /* A d.c. that moves with the picture, or is any, agrees with much. */
@@ -131,6 +133,17 @@ add_wires (const BwCauseCase *c, GArray *choices)
       }
 }
 
+/* Matched attenuators as they are sold, in decibels (common practice, no source). */
+static const guint pads_db[] = { 3, 6, 10, 20 };
+
+static void
+add_pads (GArray *choices)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (pads_db); i++)
+    add (choices, GROUP_ATTENUATOR, PENALTY_PAD,
+         (BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED, .which = pads_db[i] });
+}
+
 static void
 add_attenuators (const BwCauseCase *c, GArray *choices)
 {
@@ -141,6 +154,8 @@ add_attenuators (const BwCauseCase *c, GArray *choices)
       double wanted_v = c->wanted_sync_v > 0 ? c->wanted_sync_v : BW_USUAL_SYNC_V;
       double open_v = bw_open_v (c->form.own_sync_v, c->sync_stated, c->sync_ohm);
       double ohm = bw_series_resistor_ohm (open_v, c->sync_ohm, BW_VIDEO_OHM, wanted_v);
+      if (!bw_conductor_is_sync_alone (c->conductor))
+        add_pads (choices);
       if (!bw_conductor_is_sync_alone (c->conductor) || ohm < BW_VIDEO_OHM)
         return;
       fault = (BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED,

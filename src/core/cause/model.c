@@ -27,7 +27,7 @@ bw_hypothesis_gain (const BwHypothesis *h)
 
   if (h->load_ohm <= 0)
     return 0;
-  return h->gain_sign * h->pad_ratio
+  return h->gain_sign * h->level_gain * h->pad_ratio
          * bw_level_at_load (1, own ? h->sync_stated : BW_LOAD_75_OHM, output_ohm (h), end_ohm)
          * h->load_ohm / end_ohm;
 }
@@ -85,7 +85,7 @@ static void
 predict_levels (const BwHypothesis *h, const BwWireLevels *levels, BwPrediction *prediction)
 {
   double gain = prediction->gain;
-  double sync_v = fabs (gain) * (levels->sync_high_v - levels->sync_low_v);
+  double sync_v = fabs (gain) * h->sync_gain * (levels->sync_high_v - levels->sync_low_v);
   gboolean downwards = levels->sync_low_v < 0;
 
   predict_one (prediction, BW_SCOPE_SYNC, sync_v);
@@ -94,7 +94,7 @@ predict_levels (const BwHypothesis *h, const BwWireLevels *levels, BwPrediction 
   predict_one (prediction, BW_SCOPE_WHITE, gain * levels->white_v);
   predict_one (prediction, BW_SCOPE_BLACK, gain * levels->black_v);
   if (burst_is_known (h, levels))
-    predict_one (prediction, BW_SCOPE_BURST, fabs (gain) * levels->burst_pp_v);
+    predict_one (prediction, BW_SCOPE_BURST, fabs (gain) * h->burst_gain * levels->burst_pp_v);
 }
 
 /* Behind a capacitor the mean of the waveform is zero, so blanking stands at minus what picture and

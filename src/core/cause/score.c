@@ -5,10 +5,9 @@
 
 /* How far a prediction lies from the readings. */
 
-/* How well a level can be read on a scope, as a share of it; at least as a share of white or sync.
- * Common practice, no source. It must tell 7:3 from 10:4, whose syncs differ by 4.8 %. */
-#define READ_SHARE 0.03
-#define READ_FLOOR 0.01
+/* Small levels are read as a share of white or sync at the least: a third of what a level is read to
+ * (common practice, no source). */
+#define READ_FLOOR_OF_SHARE (1 / 3.0)
 #define READ_DC_FLOOR 0.02
 #define READ_TILT_SHARE 0.1
 #define READ_TILT_FLOOR 0.01
@@ -18,10 +17,12 @@
  * the reading. */
 #define ALIKE 1.5
 
-/* How far apart a reading of @size may lie from the truth. */
+/* How far apart a reading of @size may lie from the truth, by the instrument. */
 static double
-uncertainty (BwScopeReading reading, double size, double scale_v)
+by_instrument (const BwScopeReadings *readings, BwScopeReading reading, double size, double scale_v)
 {
+  double share = readings->accuracy > 0 ? readings->accuracy : BW_SCOPE_ACCURACY;
+
   switch (reading)
     {
     case BW_SCOPE_POLARITY:
@@ -30,25 +31,33 @@ uncertainty (BwScopeReading reading, double size, double scale_v)
     case BW_SCOPE_FIELD_TILT:
       return MAX (READ_TILT_SHARE * size, READ_TILT_FLOOR);
     case BW_SCOPE_DC:
-      return MAX (READ_SHARE * size, READ_DC_FLOOR * scale_v);
+      return MAX (share * size, READ_DC_FLOOR * scale_v);
     case BW_SCOPE_SYNC:
     case BW_SCOPE_WHITE:
     case BW_SCOPE_BLACK:
     case BW_SCOPE_BURST:
     case BW_N_SCOPE_READINGS:
     default:
-      return MAX (READ_SHARE * size, READ_FLOOR * scale_v);
+      return MAX (share * size, share * READ_FLOOR_OF_SHARE * scale_v);
     }
+}
+
+/* The same, or what the digits of the reading leave open if that is more. */
+static double
+uncertainty (const BwScopeReadings *readings, BwScopeReading reading, double size, double scale_v)
+{
+  return MAX (by_instrument (readings, reading, size, scale_v), readings->half_digit[reading]);
 }
 
 /* Between two ranges, in the uncertainty of the reading. */
 static double
-distance (BwScopeReading reading, BwRange a, BwRange b, double scale_v)
+distance (const BwScopeReadings *readings, BwScopeReading reading, BwRange a, BwRange b,
+          double scale_v)
 {
   gboolean a_above = a.low > b.high;
   double from = a_above ? a.low : a.high;
   double to = a_above ? b.high : b.low;
-  double unit = uncertainty (reading, MAX (fabs (from), fabs (to)), scale_v);
+  double unit = uncertainty (readings, reading, MAX (fabs (from), fabs (to)), scale_v);
 
   if (from > to && !a_above)
     return 0;
@@ -79,7 +88,7 @@ reading_distance (const BwScopeReadings *readings, BwScopeReading reading,
                   const BwPrediction *prediction, double scale_v)
 {
   BwRange read = { readings->at[reading], readings->at[reading] };
-  return distance (reading, read, allowed_by (prediction, reading), scale_v);
+  return distance (readings, reading, read, allowed_by (prediction, reading), scale_v);
 }
 
 /**
@@ -157,7 +166,8 @@ bw_score_told_apart (const BwScopeReadings *readings, const BwPrediction *a, con
 {
   guint both = readings->given & a->predicts & b->predicts;
   for (guint i = 0; i < BW_N_SCOPE_READINGS; i++)
-    if ((both & BW_BIT (i)) && distance (i, allowed_by (a, i), allowed_by (b, i), scale_v) > ALIKE)
+    if ((both & BW_BIT (i))
+        && distance (readings, i, allowed_by (a, i), allowed_by (b, i), scale_v) > ALIKE)
       return TRUE;
   return FALSE;
 }

@@ -191,9 +191,9 @@ static char *
 says_attenuator (const Words *w)
 {
   gboolean missing = w->fault->kind == BW_FAULT_ATTENUATOR_MISSING;
-  g_autofree char *size = w->fault->ohm > 0
-                              ? ohms (w->fault->ohm, w->mark)
-                              : decibels (-20 * log10 (w->c->pad_ratio), w->mark);
+  double loss_db = missing ? -20 * log10 (w->c->pad_ratio) : (double) w->fault->which;
+  g_autofree char *size = w->fault->ohm > 0 ? ohms (w->fault->ohm, w->mark)
+                                            : decibels (loss_db, w->mark);
   g_autofree char *ratio = number ("%.3g", w->fault->ratio, w->mark);
   g_autofree char *
       what = g_strdup_printf (missing
@@ -266,6 +266,67 @@ says_dc (const Words *w)
                           here, open);
 }
 
+static char *
+says_other_load (const Words *w)
+{
+  g_autofree char *here = main_here (w);
+  g_autofree char *right = main_right (w);
+  g_autofree char *ohm = ohms (w->fault->ohm, w->mark);
+  g_autofree char *right_ohm = ohms (w->c->load_ohm, w->mark);
+  return g_strdup_printf (_ ("The line ends in %1$s, by the level: %2$s is %3$s, and %4$s at %5$s. "
+                             "See to its termination."),
+                          ohm, main_name (w), here, right, right_ohm);
+}
+
+static char *
+says_other_driver (const Words *w)
+{
+  g_autofree char *here = volts (w->cause->predicted[BW_SCOPE_SYNC].high, w->mark);
+  g_autofree char *right = volts (w->right->at[BW_SCOPE_SYNC].high, w->mark);
+  g_autofree char *driver = ohms (w->fault->ohm, w->mark);
+  return g_strdup_printf (_ ("Logic goes straight into one load of 75 Ω, without the resistor that "
+                             "belongs there: %1$s instead of %2$s, if the driver has %3$s. Fit the "
+                             "resistor that Hook-up names, or take the 75 Ω away."),
+                          here, right, driver);
+}
+
+static char *
+says_gain (const Words *w)
+{
+  g_autofree char *ratio = number ("%.2f", w->fault->ratio, w->mark);
+  g_autofree char *db = number ("%+.1f", 20 * log10 (w->fault->ratio), w->mark);
+  gboolean low = w->fault->ratio < 1;
+
+  switch (w->fault->kind)
+    {
+    case BW_FAULT_PICTURE_GAIN:
+      return g_strdup_printf (_ ("The picture alone is %1$s times what it should be (%2$s\u00a0dB), sync "
+                                 "is right: look at the source's video gain, or at whether it "
+                                 "shows a full white at all."),
+                              ratio, db);
+    case BW_FAULT_SYNC_GAIN:
+      return g_strdup_printf (low ? _ ("Sync alone is %1$s times what it should be (%2$s\u00a0dB), the "
+                                       "picture is right: sync is compressed or clipped on the "
+                                       "way, as by an overdriven amplifier or a wrong clamp.")
+                                  : _ ("Sync alone is %1$s times what it should be (%2$s\u00a0dB), the "
+                                       "picture is right: it is raised where it is inserted."),
+                              ratio, db);
+    case BW_FAULT_BURST_GAIN:
+      return g_strdup_printf (low ? _ ("The burst alone is %1$s times what it should be (%2$s\u00a0dB): "
+                                       "high frequencies are lost on the way, as in a long lead, a "
+                                       "poor joint or a trap; colour fades before white does.")
+                                  : _ ("The burst alone is %1$s times what it should be (%2$s\u00a0dB): "
+                                       "high frequencies are raised, as by an equaliser for a "
+                                       "longer lead."),
+                              ratio, db);
+    default:
+      return g_strdup_printf (_ ("Everything is %1$s times what it should be (%2$s\u00a0dB), which no "
+                                 "termination gives: set the gain of the source, or of what "
+                                 "distributes it."),
+                              ratio, db);
+    }
+}
+
 /**
  * bw_fault_says:
  *
@@ -306,6 +367,15 @@ bw_fault_says (const BwCauseWords *w)
       return says_coupling (w);
     case BW_FAULT_DC_OFFSET:
       return says_dc (w);
+    case BW_FAULT_OTHER_LOAD:
+      return says_other_load (w);
+    case BW_FAULT_OTHER_DRIVER:
+      return says_other_driver (w);
+    case BW_FAULT_GAIN:
+    case BW_FAULT_PICTURE_GAIN:
+    case BW_FAULT_SYNC_GAIN:
+    case BW_FAULT_BURST_GAIN:
+      return says_gain (w);
     case BW_FAULT_NONE:
     case BW_N_FAULTS:
     default:

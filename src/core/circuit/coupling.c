@@ -24,7 +24,7 @@ bw_picture_time (const BwRaster *raster, BwPictureTime *time)
     .front_lines = field->front_porch / 2.0 + raster->v_border,
     .sync_lines = field->sync / 2.0,
     .back_lines = field->back_porch / 2.0 + raster->v_border,
-    .serration_s = raster->serration_width_s,
+    .serration_s = raster->serration_width_s / (bw_raster_is_broad_by_line (raster) ? 2 : 1),
   };
 }
 

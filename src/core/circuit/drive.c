@@ -176,12 +176,15 @@ bw_sync_attenuator (double open_v, double driver_ohm, double load_ohm, BwRange t
 {
   g_return_val_if_fail (load_ohm > 0 && takes.high > 0 && attenuator != NULL, FALSE);
   double wanted_v = bw_range_nominal (takes, BW_USUAL_SYNC_V);
-  double terminated_ohm = bw_series_resistor_ohm (open_v, driver_ohm, BW_VIDEO_OHM, wanted_v);
-  gboolean terminator = bw_load_is_high (load_ohm) && terminated_ohm > 0;
+  double terminated_ohm
+      = isfinite (load_ohm) ? bw_parallel_ohm (load_ohm, BW_VIDEO_OHM) : BW_VIDEO_OHM;
+  gboolean terminator
+      = bw_load_is_high (load_ohm)
+        && bw_series_resistor_ohm (open_v, driver_ohm, terminated_ohm, wanted_v) > 0;
 
   *attenuator = (BwSyncAttenuator){ .wanted_v = wanted_v,
                                     .terminator = terminator,
-                                    .load_ohm = terminator ? BW_VIDEO_OHM : load_ohm };
+                                    .load_ohm = terminator ? terminated_ohm : load_ohm };
   attenuator->exact_ohm
       = bw_series_resistor_ohm (open_v, driver_ohm, attenuator->load_ohm, wanted_v);
   if (!(attenuator->exact_ohm > 0)

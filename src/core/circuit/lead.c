@@ -149,3 +149,18 @@ bw_lead_type_find (const GPtrArray *types, const char *id)
     }
   return NULL;
 }
+
+/**
+ * bw_lead_loss_decimals:
+ * @loss_db: not negative
+ *
+ * Losses are known within 30 % at best (data/catalogue/leads.ini), so that two digits say all.
+ *
+ * Returns: how many digits after the mark a loss is written with, the same wherever it is said
+ */
+int
+bw_lead_loss_decimals (double loss_db)
+{
+  g_return_val_if_fail (loss_db >= 0, 0);
+  return loss_db < 0.1 ? 3 : loss_db < 1 ? 2 : loss_db < 10 ? 1 : 0;
+}

@@ -127,4 +127,6 @@ void bw_lead_compute (const BwLeadCase *what, BwLeadFigures *figures);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLeadType, bw_lead_type_free)
 
+int bw_lead_loss_decimals (double loss_db);
+
 G_END_DECLS

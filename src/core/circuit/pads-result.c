@@ -25,7 +25,7 @@ static BwValue
 return_loss (const char *key, double end_ohm, double own_ohm)
 {
   double db = own_ohm > 0 ? bw_return_loss_db (end_ohm, own_ohm) : (double) INFINITY;
-  return bw_value_or (bw_value_if (db < 100, bw_value_number (key, db, 1)), "–");
+  return bw_value_or (bw_value_if (isfinite (db), bw_value_number (key, db, 1)), "–");
 }
 
 static double

@@ -22,6 +22,17 @@ tube_carries (const BwDetailCase *what, const BwDetail *detail)
          && (!(detail->spot_tvl > 0) || carries (detail->spot_tvl, what));
 }
 
+/* A claim is a round figure: so much less than it is still it (common practice, no source). */
+#define CLAIM_ROUNDING 0.05
+
+/* TRUE if mask, spot and bandwidth together resolve the claim, as far as they are known. */
+static gboolean
+carries_together (const BwDetailCase *what, const BwDetail *detail)
+{
+  double together_tvl = bw_detail_claim_together_tvl (detail);
+  return !(together_tvl > 0) || together_tvl >= (1 - CLAIM_ROUNDING) * what->claimed_lines;
+}
+
 static BwClaim
 judge (const BwDetailCase *what, const BwDetail *detail)
 {
@@ -35,10 +46,10 @@ judge (const BwDetailCase *what, const BwDetail *detail)
     return BW_CLAIM_UNKNOWN;
   gboolean by_path = carries (detail->bandwidth_tvl, what);
   gboolean by_tube = tube_known && tube_carries (what, detail);
+  if (by_tube && (!path_known || by_path))
+    return carries_together (what, detail) ? BW_CLAIM_SUPPORTED : BW_CLAIM_NOT_TOGETHER;
   if (by_tube)
-    return !path_known || by_path ? BW_CLAIM_SUPPORTED
-           : figure_of_tube       ? BW_CLAIM_BY_TUBE
-                                  : BW_CLAIM_NOT_SUPPORTED;
+    return figure_of_tube ? BW_CLAIM_BY_TUBE : BW_CLAIM_NOT_SUPPORTED;
   return by_path ? BW_CLAIM_BY_BANDWIDTH : BW_CLAIM_NOT_SUPPORTED;
 }
 
@@ -47,7 +58,7 @@ judge (const BwDetailCase *what, const BwDetail *detail)
  * @detail: has its size and limits
  *
  * Holds the claim against the mask's sampling limit, the spot at 3 % and the bandwidth over the
- * whole line, and turns each of these round. What is not known is not held against it, save that a
+ * whole line, each by itself and all together, and turns each of these round. What is not known is not held against it, save that a
  * bandwidth alone does not make a claim true of a tube with a mask.
  */
 void

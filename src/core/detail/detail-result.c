@@ -22,7 +22,7 @@ static const char order[] =
     "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
     "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "
     "line_width_ratio moire_samples_mask_m moire_lines_mask_m arc_minute_m links claim claim_says "
-    "limit_says";
+    "limit_says limiting_tvl";
 
 /* Zero stands for "not known". */
 static BwValue
@@ -169,7 +169,7 @@ add_all_together (BwNode *seen, const BwDetail *d)
 {
   BwNode *row = bw_node_row (seen);
   bw_node_cell (row, bw_value_says (NULL, _ ("all together")));
-  bw_node_cell (row, lines_cell (NULL, TRUE, d->combined_tvl));
+  bw_node_cell (row, lines_cell (NULL, TRUE, d->limiting_tvl));
   bw_node_cell (row, bw_value_nothing (NULL));
   for (guint i = 0; i < BW_N_MODULATIONS; i++)
     bw_node_cell (row, lines_cell (NULL, TRUE, d->mtf_tvl[i]));
@@ -202,6 +202,7 @@ add_links (BwNode *to, const BwDetailReport *report)
   if (d->limited_by < BW_N_LINKS)
     add_all_together (seen, d);
   bw_node_member (to, lines ("combined_tvl", d->combined_tvl));
+  bw_node_member (to, lines ("limiting_tvl", d->limiting_tvl));
   bw_node_member (to, lines ("mtf_3_tvl", d->mtf_tvl[0]));
   bw_node_member (to, lines ("mtf_10_tvl", d->mtf_tvl[1]));
   bw_node_member (to, lines ("mtf_50_tvl", d->mtf_tvl[2]));
@@ -297,7 +298,8 @@ bw_detail_say_answer (BwNode *to, const BwDetailReport *report)
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  /* xgettext:no-c-format */
                  _ ("The limit is −3 dB of lead and video bandwidth, the sampling limit of samples "
-                    "and mask, the edge of the band of the signal kind, and 3 % of the spot."));
+                    "and mask, the edge of the band of the signal kind, and 3 % of the spot; of all "
+                    "together it is where 3 % of the modulation is left, as read off a wedge."));
   bw_node_say (to, BW_SAY_NOTE, NULL, area_words (to, report));
   bw_node_say (to, BW_SAY_NOTE, NULL, overscan_words (to, &report->what));
   bw_node_say (to, BW_SAY_ANSWER, "limit_says",
@@ -317,11 +319,12 @@ add_way (BwNode *table, const BwDetail *detail, const BwDetailWay *way)
 
   bw_node_cell (row, bw_value_read_as (bw_value_kind ("kind", &bw_signals, way->signal),
                                        bw_node_take (row, bw_detail_way_name (way))));
-  bw_node_cell (row, bw_value_number ("combined_tvl", way->detail.combined_tvl, 0));
+  bw_node_cell (row, bw_value_number ("limiting_tvl", way->detail.limiting_tvl, 0));
   bw_node_cell (row,
                 bw_value_says (NULL, bw_node_take (row, bw_detail_way_notes (detail, way, mark))));
   bw_node_member (row,
                   bw_value_if (filtered, bw_value_kind ("filter", &bw_luma_filters, way->filter)));
+  bw_node_member (row, bw_value_number ("combined_tvl", way->detail.combined_tvl, 0));
   bw_node_member (row, bw_value_count ("gain", bw_detail_way_gain (detail, way)));
   bw_node_member (row, bw_value_flag ("is_own", way->is_own));
   bw_node_member (row, bw_value_flag ("is_taken", way->is_taken));
@@ -344,7 +347,7 @@ bw_detail_say_ways (BwNode *to, const BwDetailReport *report)
   bw_node_column (table, BW_COLUMN_WORDS, _ ("signal kind"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("TV lines"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("against this one"), NULL);
-  for (guint i = 0; i < report->n_ways && report->detail.combined_tvl > 0; i++)
+  for (guint i = 0; i < report->n_ways && report->detail.limiting_tvl > 0; i++)
     add_way (table, &report->detail, &report->ways[i]);
 }
 

@@ -35,6 +35,7 @@ static const BwKind claims[BW_N_CLAIMS] = {
   [BW_CLAIM_BY_BANDWIDTH] = { "by-bandwidth", N_ ("supported by the bandwidth alone") },
   [BW_CLAIM_BY_TUBE] = { "by-tube", N_ ("supported by the tube, not by the bandwidth") },
   [BW_CLAIM_NOT_SUPPORTED] = { "not-supported", N_ ("not supported") },
+  [BW_CLAIM_NOT_TOGETHER] = { "not-together", N_ ("supported by each part alone, not by all together") },
   [BW_CLAIM_UNKNOWN] = { "not-known", N_ ("not judged") },
 };
 const BwKindTable bw_claims = { G_N_ELEMENTS (claims), claims };
@@ -126,6 +127,7 @@ bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput
       what->signal = source->signal;
       what->system = bw_source_system (source);
     }
+  what->in_phase = source->signal == BW_SIGNAL_RGB && what->samples > 0 && !(source->detail_hz > 0);
   if (bw_monitor_switches_to (monitor, source->aspect))
     bw_detail_case_set_area (what, monitor, source->aspect);
 }
@@ -167,9 +169,8 @@ set_published (const BwDetailCase *what, BwDetail *detail)
 static void
 set_links (const BwDetailCase *what, BwDetail *detail)
 {
-  double sum = 0, lowest_tvl = G_MAXDOUBLE;
+  double sum = 0;
 
-  detail->limited_by = BW_N_LINKS;
   for (guint link = 0; link < BW_N_LINKS; link++)
     {
       double limit_tvl = bw_detail_link_limit_tvl (what, link);
@@ -178,27 +179,24 @@ set_links (const BwDetailCase *what, BwDetail *detail)
         continue;
       for (guint i = 0; i < BW_N_MODULATIONS; i++)
         detail->level_tvl[link][i] = bw_detail_link_level_tvl (what, link, bw_modulations[i]);
-      if (limit_tvl < lowest_tvl)
-        detail->limited_by = link;
-      lowest_tvl = MIN (lowest_tvl, limit_tvl);
       sum += 1 / (limit_tvl * limit_tvl);
     }
   detail->combined_tvl = sum > 0 ? 1 / sqrt (sum) : 0;
   for (guint i = 0; i < BW_N_MODULATIONS; i++)
     detail->mtf_tvl[i] = bw_detail_level_tvl (what, bw_modulations[i]);
+  detail->limiting_tvl = detail->mtf_tvl[0];
 }
 
-/* Where no link takes anything at @combined_tvl, each has its part of the sum of 1/TVL². */
 static void
 set_losses (const BwDetailCase *what, BwDetail *detail)
 {
   double loss_db[BW_N_LINKS];
   double sum_db = 0, most = 0;
 
-  detail->costs_most = BW_N_LINKS;
+  detail->limited_by = BW_N_LINKS;
   for (guint link = 0; link < BW_N_LINKS; link++)
     {
-      double mtf = bw_detail_link_mtf (what, link, detail->combined_tvl);
+      double mtf = bw_detail_link_mtf (what, link, detail->limiting_tvl);
       loss_db[link] = -20 * log10 (MAX (mtf, MTF_FLOOR));
       sum_db += loss_db[link];
     }
@@ -206,10 +204,9 @@ set_losses (const BwDetailCase *what, BwDetail *detail)
     {
       if (!(detail->limit_tvl[link] > 0))
         continue;
-      double part = detail->combined_tvl / detail->limit_tvl[link];
-      detail->loss[link] = sum_db > 0 ? loss_db[link] / sum_db : part * part;
+      detail->loss[link] = sum_db > 0 ? loss_db[link] / sum_db : 0;
       if (detail->loss[link] > most)
-        detail->costs_most = link;
+        detail->limited_by = link;
       most = MAX (most, detail->loss[link]);
     }
 }
@@ -225,7 +222,7 @@ set_losses (const BwDetailCase *what, BwDetail *detail)
  * signal kind the edge of its system's band or of its trap, of the spot 3 % (a line 1.18 σ wide).
  * @combined_tvl is made from these, as published figures are combined; it is not more than the
  * lowest. They do not stand at one level of modulation: for that there are @level_tvl, of each
- * link alone, and @mtf_tvl, of the product of all MTFs. Overscan takes its share of the line out
+ * link alone, and @mtf_tvl, of the product of all MTFs, whose 3 % is @limiting_tvl. Overscan takes its share of the line out
  * of @limit_tvl; @bandwidth_tvl, @source_tvl, @signal_tvl and @lead_tvl count the whole line.
  *
  * Every figure is finite, whatever is not known.

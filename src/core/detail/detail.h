@@ -38,6 +38,8 @@ typedef enum
  * @active_s: active line time of the raster; zero: no raster, and no link that counts in hertz
  * @active_lines: of picture in a whole frame
  * @samples: of the picture across the line; zero: not sampled, or not known
+ * @in_phase: whether the samples are drawn one by one, as a computer does: then alternate ones are in
+ *   phase with what is to be seen
  * @interlaced: whether the frame is two fields
  * @signal: BwSignal
  * @system: BwColourSystem
@@ -64,6 +66,7 @@ typedef struct
   double active_s;
   double active_lines;
   int samples;
+  gboolean in_phase;
   gboolean interlaced;
   guint signal;
   guint system;
@@ -77,7 +80,8 @@ typedef struct
   double claimed_lines;
 } BwDetailCase;
 
-/* Modulation at which detail is called lost, seen and crisp. */
+/* Modulation at which detail is called lost, seen and crisp. The lines of a wedge are lost to the eye
+ * at a few per cent (common practice, no source). */
 #define BW_MODULATION_LIMIT 0.03 /* of a Gaussian spot: a line is 1.18 sigma wide */
 #define BW_MODULATION_SEEN 0.10
 #define BW_MODULATION_CRISP 0.50
@@ -110,6 +114,7 @@ typedef enum
   BW_CLAIM_BY_BANDWIDTH, /* by the bandwidth alone: the classic trap */
   BW_CLAIM_BY_TUBE,      /* by mask and spot, but not by the bandwidth */
   BW_CLAIM_NOT_SUPPORTED,
+  BW_CLAIM_NOT_TOGETHER, /* each limit alone carries it, all together do not */
   BW_CLAIM_UNKNOWN, /* no pitch, spot or bandwidth is known */
   BW_N_CLAIMS
 } BwClaim;
@@ -128,11 +133,12 @@ typedef enum
  * @spot_tvl: where the spot's MTF is 3 %
  * @limit_tvl: of each link, as said in the comment of bw_detail_compute(); zero: not known
  * @level_tvl: where each link's own MTF falls to 3 %, 10 % and 50 %; zero: not known
- * @combined_tvl: from 1/TVL² of the links known; zero: none known
+ * @limiting_tvl: what a person reads off a wedge: where the product of the links' MTF falls to
+ *   %BW_MODULATION_LIMIT; zero: none known
+ * @combined_tvl: from 1/TVL² of the links known, as published figures are combined; zero: none known
  * @mtf_tvl: where the product of the links' MTF falls to 3 %, 10 % and 50 %; zero: none known
- * @loss: of each link at @combined_tvl: its share of the whole loss in decibels; sum 1
- * @limited_by: the link of the lowest limit; BW_N_LINKS: none known
- * @costs_most: the link of the greatest loss; BW_N_LINKS: none known
+ * @loss: of each link at @limiting_tvl: its share of the whole loss in decibels; sum 1
+ * @limited_by: the link of the greatest loss; BW_N_LINKS: none known
  * @seen_lines: of the frame, inside the viewable area
  * @vertical_lines: resolved, from the lines that are seen, Kell and interlace
  * @line_pitch_m: on the glass, of the whole frame: both fields where they are two
@@ -166,11 +172,11 @@ typedef struct
   double spot_tvl;
   double limit_tvl[BW_N_LINKS];
   double level_tvl[BW_N_LINKS][BW_N_MODULATIONS];
+  double limiting_tvl;
   double combined_tvl;
   double mtf_tvl[BW_N_MODULATIONS];
   double loss[BW_N_LINKS];
   guint limited_by;
-  guint costs_most;
   double seen_lines;
   double vertical_lines;
   double line_pitch_m;

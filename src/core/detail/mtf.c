@@ -36,6 +36,22 @@ low_pass_mtf (double x)
   return x < LOW_PASS_TO ? cos (G_PI / 2 * (x - LOW_PASS_FROM) / (LOW_PASS_TO - LOW_PASS_FROM)) : 0;
 }
 
+/* Samples that are drawn one by one, @x of their limit: only the box of each counts, and alternate ones
+ * still differ. */
+static double
+in_phase_mtf (double x)
+{
+  return x < 1 ? sinc (x / 2) : 0;
+}
+
+static double
+source_mtf (const BwDetailCase *what, double x)
+{
+  if (what->detail_hz > 0)
+    return low_pass_mtf (x);
+  return what->in_phase ? in_phase_mtf (x) : sampled_mtf (x);
+}
+
 /* A resonant circuit across the path, at −3 dB at @edge of its resonance. */
 static double
 notch_mtf (double x, double edge)
@@ -115,7 +131,8 @@ bw_detail_link_limit_tvl (const BwDetailCase *what, BwDetailLink link)
  *
  * The share of the modulation of a fine sine that @link leaves. Source samples and mask columns:
  * sinc(x) of the sampling limit, zero from there on. A column averages over its width, and at worst
- * the peak of the sine falls between two columns: sinc(x/2)·cos(πx/2) = sinc(x). A source's highest
+ * the peak of the sine falls between two columns: sinc(x/2)·cos(πx/2) = sinc(x); of samples in phase the
+ * box alone, sinc(x/2), which leaves 2/π at the limit. A source's highest
  * frequency and a colour system's bandwidth: a steep low pass, −3 dB at the bandwidth (its shape is
  * common practice); with a trap, times the notch of a resonant circuit at the subcarrier. Lead:
  * skin effect, exp(−k√f), −3 dB at @lead_hz. Amplifiers: Gaussian, −3 dB at the bandwidth; it has
@@ -134,7 +151,7 @@ bw_detail_link_mtf (const BwDetailCase *what, BwDetailLink link, double tvl)
   switch (link)
     {
     case BW_LINK_SOURCE:
-      return what->detail_hz > 0 ? low_pass_mtf (x) : sampled_mtf (x);
+      return source_mtf (what, x);
     case BW_LINK_SIGNAL:
       return signal_mtf (what, tvl);
     case BW_LINK_LEAD:

@@ -47,6 +47,13 @@ is_coded (guint signal)
   return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
 }
 
+/* What is recorded as composite or Y/C, as on a tape, has no finer picture behind it. */
+static gboolean
+is_recorded (const BwDetailCase *what)
+{
+  return is_coded (what->signal) && what->detail_hz > 0;
+}
+
 static gboolean
 is_taken (const BwMonitor *monitor, guint signal)
 {
@@ -105,7 +112,8 @@ compute (BwDetailWay *way, const BwDetailCase *what, double bandwidth_hz)
 
 /**
  * bw_detail_ways:
- * @ways: (out): @what by each signal kind, through the input that takes it, all else alike
+ * @ways: (out): @what by each signal kind, through the input that takes it, all else alike; of what
+ *   is recorded as composite or Y/C, these alone
  *
  * Returns: how many
  */
@@ -119,7 +127,7 @@ bw_detail_ways (const BwDetailCase *what, const BwDetailBench *bench,
 
   for (guint i = 0; i < BW_DETAIL_WAYS_MAX; i++)
     {
-      if (!can_be (i, system))
+      if (!can_be (i, system) || (is_recorded (what) && !is_coded (kinds[i].signal)))
         continue;
       ways[n] = (BwDetailWay){ .signal = kinds[i].signal,
                                .filter = kinds[i].filter,
@@ -160,12 +168,12 @@ bw_detail_ways_rgb (const BwDetailWay *ways, guint n_ways)
 static char *
 gain_sentence (const BwDetail *detail, const BwDetailWay *rgb, double gain, char mark)
 {
-  g_autofree char *now = lines (detail->combined_tvl, mark);
-  g_autofree char *then = lines (rgb->detail.combined_tvl, mark);
+  g_autofree char *now = lines (detail->limiting_tvl, mark);
+  g_autofree char *then = lines (rgb->detail.limiting_tvl, mark);
   g_autofree char *more = percent (gain, mark);
   g_autofree char *helps = g_strdup_printf (
-      _ ("RGB would help, through an input that takes it: %1$s in place of %2$s, %3$s more. Then the %4$s "
-         "would limit first."),
+      _ ("RGB would help, if the source gives it, through an input that takes it: %1$s in place of "
+         "%2$s, %3$s more. Then the %4$s would limit first."),
       then, now, more, bw_kind_label (&bw_detail_links, rgb->detail.limited_by));
   return rgb->is_taken ? g_steal_pointer (&helps)
                        : g_strconcat (helps, " ", _ ("But no input of this set takes it."), NULL);
@@ -186,15 +194,18 @@ bw_detail_ways_say (const BwDetailCase *what, const BwDetail *detail, const BwDe
   g_return_val_if_fail (n_ways == 0 || ways != NULL, NULL);
   const BwDetailWay *rgb = bw_detail_ways_rgb (ways, n_ways);
 
-  if (rgb == NULL || !(detail->combined_tvl > 0) || rgb->detail.limited_by >= BW_N_LINKS)
+  if (is_recorded (what))
+    return g_strdup (_ ("What limits is recorded with the picture: there is no RGB to be had, and "
+                        "none would show more."));
+  if (rgb == NULL || !(detail->limiting_tvl > 0) || rgb->detail.limited_by >= BW_N_LINKS)
     return g_strdup (_ ("Whether RGB would help is not known."));
   if (what->signal == BW_SIGNAL_RGB)
     return g_strdup (_ ("It comes as RGB already: no signal kind gives finer luminance."));
   double gain = bw_detail_way_gain (detail, rgb);
   if (gain > LEAST_GAIN)
     return gain_sentence (detail, rgb, gain, mark);
-  g_autofree char *now = lines (detail->combined_tvl, mark);
-  g_autofree char *then = lines (rgb->detail.combined_tvl, mark);
+  g_autofree char *now = lines (detail->limiting_tvl, mark);
+  g_autofree char *then = lines (rgb->detail.limiting_tvl, mark);
   return g_strdup_printf (
       _ ("RGB would hardly help: %1$s in place of %2$s. What limits is the %3$s, not "
          "the signal kind."),
@@ -211,8 +222,8 @@ double
 bw_detail_way_gain (const BwDetail *detail, const BwDetailWay *way)
 {
   g_return_val_if_fail (detail != NULL && way != NULL, 0);
-  g_return_val_if_fail (detail->combined_tvl > 0, 0);
-  return way->detail.combined_tvl / detail->combined_tvl - 1;
+  g_return_val_if_fail (detail->limiting_tvl > 0, 0);
+  return way->detail.limiting_tvl / detail->limiting_tvl - 1;
 }
 
 /**

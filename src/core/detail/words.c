@@ -101,6 +101,10 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
       return g_strdup_printf (_ ("The tube could show the claim of %s, but the bandwidth does not "
                                  "carry it."),
                               claimed);
+    case BW_CLAIM_NOT_TOGETHER:
+      return g_strdup_printf (_ ("The claim of %s does not hold: each part of the set alone carries "
+                                 "it, all together do not."),
+                              claimed);
     case BW_CLAIM_NOT_SUPPORTED:
       return g_strdup_printf (_ ("The claim of %s does not hold."), claimed);
     case BW_CLAIM_UNKNOWN:
@@ -118,15 +122,16 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
     }
 }
 
-/* "Each alone carries it; together they leave 495 lines.": of a claim that each limit carries. */
+/* "Together they leave 495 lines.": of a claim that each limit carries. */
 static char *
 together_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
 {
   double tvl = bw_detail_claim_together_tvl (detail);
-  if (detail->claim != BW_CLAIM_SUPPORTED || !(tvl > 0) || round (tvl) >= what->claimed_lines)
+  gboolean each = detail->claim == BW_CLAIM_SUPPORTED || detail->claim == BW_CLAIM_NOT_TOGETHER;
+  if (!each || !(tvl > 0) || round (tvl) >= what->claimed_lines)
     return g_strdup ("");
   g_autofree char *left = lines (tvl, mark);
-  return g_strdup_printf (_ ("Each alone carries it; together they leave %s."), left);
+  return g_strdup_printf (_ ("Together they leave %s (1/TVL² adds)."), left);
 }
 
 /* @a and @b, and a space between them if both say something. */
@@ -172,13 +177,11 @@ bw_detail_says (const BwDetail *detail, char mark)
   g_return_val_if_fail (detail != NULL, NULL);
   if (detail->limited_by >= BW_N_LINKS)
     return g_strdup (_ ("No limit of detail is known."));
-  g_autofree char *first = lines (detail->limit_tvl[detail->limited_by], mark);
-  g_autofree char *combined = lines (detail->combined_tvl, mark);
-  g_autofree char *says =
-      g_strdup_printf (_ ("The first limit is the %1$s: %2$s. All links together leave %3$s."),
-                       bw_kind_label (&bw_detail_links, detail->limited_by), first, combined);
-  if (detail->costs_most == detail->limited_by || detail->costs_most >= BW_N_LINKS)
-    return g_steal_pointer (&says);
-  return g_strdup_printf (_ ("%1$s Most of the contrast there is lost in the %2$s."), says,
-                          bw_kind_label (&bw_detail_links, detail->costs_most));
+  g_autofree char *limiting = lines (detail->limiting_tvl, mark);
+  g_autofree char *share = bw_quantity_format (round (100 * detail->loss[detail->limited_by]) / 100,
+                                               BW_DIMENSION_FRACTION, 3, mark);
+  return g_strdup_printf (_ ("All links together leave %1$s, as read off a wedge: there 3 %% of the "
+                             "modulation is left (common practice, no source). The %2$s limits "
+                             "first, with %3$s of the loss."),
+                          limiting, bw_kind_label (&bw_detail_links, detail->limited_by), share);
 }

@@ -49,6 +49,8 @@ typedef enum
   BW_REASON_OUTSIDE_TERMINATED, /* taken as it stands, but not with the termination that is due */
   BW_REASON_UNTERMINATED,
   BW_REASON_DOUBLE_TERMINATED,
+  BW_REASON_OTHER_RESISTANCE, /* of the input: neither 75 Ω nor high, and not to be made so */
+  BW_REASON_MADE_OPEN,      /* an input that takes the level of a line that does not end */
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
   BW_REASON_BLACK_WANDERS,
   BW_REASON_NO_CLAMP,
@@ -95,6 +97,7 @@ typedef struct
  * @with_load: whether a series resistor or an attenuator needs one load of 75 Ω besides, which the
  *   finding on the termination does not ask for
  * @without_load: whether a series resistor needs the termination of the input switched off
+ * @own: of sync on a conductor of its own
  */
 typedef struct
 {
@@ -102,7 +105,17 @@ typedef struct
   double wanted_v;
   gboolean with_load;
   gboolean without_load;
+  gboolean own;
 } BwLevelFigures;
+
+/**
+ * BwSyncDriveFigures:
+ * @load_ohm: what the output works into behind its own resistance
+ */
+typedef struct
+{
+  double load_ohm;
+} BwSyncDriveFigures;
 
 /**
  * BwSyncShapeFigures:
@@ -126,11 +139,13 @@ typedef struct
  * BwTerminationFigures:
  * @source_ohm: the source's own resistance
  * @level_ratio: what becomes of the level, as a ratio of the published one
+ * @return_loss_db: of the end of a lead of 75 Ω, where it is of another resistance
  */
 typedef struct
 {
   double source_ohm;
   double level_ratio;
+  double return_loss_db;
 } BwTerminationFigures;
 
 /**
@@ -178,6 +193,7 @@ typedef struct
  * @has_low: whether @low is a limit
  * @has_high: whether @high is a limit
  * @dimension: of @value, @low and @high
+ * @danger: it can hurt someone, or destroy what is joined
  * @lacks: the figure that would decide, of a rule that is not judged
  * @margin: distance from @value to the nearer limit as a share of that limit; negative outside
  * @as: what the rule of that name found besides; the other rules have nothing in it
@@ -192,6 +208,7 @@ typedef struct
   gboolean has_value;
   gboolean has_low;
   gboolean has_high;
+  gboolean danger;
   double value;
   double low;
   double high;
@@ -203,6 +220,7 @@ typedef struct
   {
     BwSyncPolarityFigures sync_polarity;
     BwLevelFigures sync_level;
+    BwSyncDriveFigures sync_drive;
     BwSyncShapeFigures sync_shape;
     BwLevelFigures video_level;
     BwSetupFigures setup;

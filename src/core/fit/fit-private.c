@@ -317,6 +317,29 @@ bw_load_change_remedy (BwLoadChange change, double load_ohm)
     }
 }
 
+/**
+ * bw_picture_end_remedy:
+ *
+ * Returns: the remedy that makes a line of @match end as it should: a change of the load, or a part
+ *   at the input with the value of its resistor; of a pad, the ratio of the level behind it to that
+ *   without it
+ */
+BwRemedy
+bw_picture_end_remedy (const BwPictureMatch *match)
+{
+  g_assert (match != NULL);
+  BwNetwork end;
+
+  if (match->part == BW_END_NO_PART
+      || !bw_match_end (match->part, 1, BW_VIDEO_OHM, match->changed_ohm, &end))
+    return (BwRemedy){ bw_load_change_remedy (match->change, match->load_ohm), 0 };
+  if (match->part == BW_END_MINIMUM_LOSS)
+    return (BwRemedy){ BW_REMEDY_MINIMUM_LOSS_PAD, match->part_ratio };
+  return (BwRemedy){ match->part == BW_END_SERIES ? BW_REMEDY_MATCHING_RESISTOR
+                                                  : BW_REMEDY_SHUNT_RESISTOR,
+                     end.at[0].ohm };
+}
+
 /* Luma of component video of 525 and 625 lines is sampled at 13.5 MHz (ITU-R BT.601). */
 #define COMPONENT_DETAIL_HZ (13.5e6 / 2)
 

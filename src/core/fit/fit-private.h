@@ -89,9 +89,11 @@ void bw_finding_lack (BwFinding *f, BwLack lack);
 
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
 BwRemedyKind bw_load_change_remedy (BwLoadChange change, double load_ohm);
+BwRemedy bw_picture_end_remedy (const BwPictureMatch *match);
 BwSignal bw_case_signal (const BwCase *c);
 const BwBands *bw_case_line_rates (const BwCase *c);
 
 char *bw_saying_figure (const BwSaying *s, double value, BwDimension dimension, int digits);
+char *bw_saying_decibel (const BwSaying *s, double db);
 
 G_END_DECLS

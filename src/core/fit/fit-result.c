@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "mains.h"
 
 /* The verdict on each source at each input, and what each rule found. */
 
@@ -26,8 +27,11 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   BwValue value = bw_value_quantity ("value", f->value, f->dimension, 4);
   BwValue margin = bw_value_fixed ("margin", f->margin, BW_DIMENSION_FRACTION, "%", 0);
 
-  row->mark = BW_MARK (f->severity);
-  bw_node_cell (row, bw_value_kind ("severity", &bw_severities, f->severity));
+  BwValue severity = bw_value_kind ("severity", &bw_severities, f->severity);
+
+  /* Translators: the outcome of a rule: what it found can hurt someone */
+  row->mark = BW_MARK (f->danger ? BW_SEVERITY_FATAL : f->severity);
+  bw_node_cell (row, f->danger ? bw_value_read_as (severity, C_ ("outcome", "danger")) : severity);
   bw_node_cell (row, bw_value_kind ("rule", &bw_rules, f->rule));
   bw_node_cell (row, bw_value_read_as (bw_value_if (f->has_value, value),
                                        bw_node_take (row, bw_finding_value (f, mark))));
@@ -41,17 +45,30 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
   bw_node_member (row, bw_value_words ("lacks", bw_node_take (row, bw_lack_key (&f->lacks))));
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
+  bw_node_member (row, bw_value_flag ("danger", f->danger));
 }
 
-/* With @worst_first the rules with the worst findings stand first, else all in their own order. */
+/* With @worst_first what is a danger stands first, then the rules with the worst findings; else all
+ * in their own order. */
 static void
 add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  table->order = "rule severity value low high unit says remedy margin lacks";
-  for (guint turn = 0; turn < (worst_first ? BW_N_SEVERITIES : 1); turn++)
+  table->order = "rule severity value low high unit says remedy margin danger lacks";
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    if (!worst_first || fit->at[rule].danger)
+      add_finding (table, &fit->at[rule], fit, c);
+  for (guint turn = 0; worst_first && turn < BW_N_SEVERITIES; turn++)
     for (BwRule rule = 0; rule < BW_N_RULES; rule++)
-      if (!worst_first || fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
+      if (!fit->at[rule].danger && fit->at[rule].severity == BW_N_SEVERITIES - 1 - turn)
         add_finding (table, &fit->at[rule], fit, c);
+}
+
+/* Each thing that the plan needs, for scripts; null where there is no plan, or none is needed. */
+static void
+add_needs (BwNode *row, char *const *needs)
+{
+  bw_node_member (row, needs != NULL ? bw_value_list ("plan", (const char *const *) needs)
+                                     : bw_value_nothing ("plan"));
 }
 
 /* "limiting" is the rule of the worst finding, null where all hold. */
@@ -68,6 +85,13 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
   bw_node_cell (row, bw_value_words ("input", bw_monitor_input (ask->sheet->monitor, input)->name));
   bw_case_init (&c, &figures, ask->sheet, ask->catalogue, source, input);
   bw_fit_judge (&c, &fit);
+  g_auto (GStrv) needs = NULL;
+  if (ask->plan != NULL && fit.verdict >= BW_VERDICT_WITH_PARTS)
+    {
+      needs = ask->plan (ask->sheet, ask->catalogue, source, input,
+                         bw_result_mark (table->result));
+      bw_fit_take_plan (&fit, &c, needs != NULL);
+    }
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
   BwValue verdict = bw_value_read_as (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
                                       bw_node_take (row, bw_fit_verdict_says (&fit)));
@@ -78,6 +102,7 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
   bw_node_member (row, bw_value_count ("not_judged", fit.not_judged));
   bw_node_member (row, from->syncs != 0 ? bw_value_kind ("sync", &bw_sync_kinds, fit.sync)
                                         : bw_value_nothing ("sync"));
+  add_needs (row, needs);
 }
 
 /**
@@ -92,7 +117,7 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
   bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
   BwNode *table = bw_node_table (to, "cells", NULL);
 
-  table->order = "source input verdict findings limiting sync not_judged";
+  table->order = "source input verdict findings limiting sync not_judged plan";
   table->names = 2;
   table->across = ask->inputs->len;
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);
@@ -103,6 +128,42 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
       add_cell (table, ask, g_array_index (ask->sources, guint, s),
                 g_array_index (ask->inputs, guint, i));
   return table;
+}
+
+/**
+ * bw_mains_say:
+ * @supply_v: mains at the bench; zero: not known. Likewise @supply_hz
+ *
+ * Adds what there is to say of the supply against the rating plate: for scripts always, for people
+ * where it does not plainly suit. It comes first on every face, because it can hurt someone.
+ */
+void
+bw_mains_say (BwNode *to, const BwMonitor *monitor, double supply_v, double supply_hz)
+{
+  g_return_if_fail (to != NULL && monitor != NULL);
+  BwMains mains = { .voltage = BW_SEVERITY_UNJUDGED, .frequency = BW_SEVERITY_UNJUDGED };
+  char mark = bw_result_mark (to->result);
+  gboolean judged = bw_mains_judge (monitor, supply_v, supply_hz, &mains);
+  gboolean danger = judged && bw_mains_is_danger (&mains);
+  BwSeverity worst = MAX (mains.voltage, mains.frequency);
+  const char *says = bw_node_take (to, bw_mains_says (monitor, supply_v, supply_hz, mark));
+  BwNode *section = bw_node_section (to, "mains", NULL);
+
+  section->order = "danger voltage frequency says";
+  bw_node_member (section, bw_value_flag ("danger", danger));
+  bw_node_member (section, bw_value_if (mains.voltage != BW_SEVERITY_UNJUDGED,
+                                        bw_value_kind ("voltage", &bw_severities, mains.voltage)));
+  bw_node_member (section,
+                  bw_value_if (mains.frequency != BW_SEVERITY_UNJUDGED,
+                               bw_value_kind ("frequency", &bw_severities, mains.frequency)));
+  bw_node_member (section, bw_value_says ("says", says));
+  if (worst == BW_SEVERITY_OK)
+    return;
+  const char *words = danger   ? bw_node_print (to, _ ("Danger: %s"), says)
+                      : judged ? bw_node_print (to, _ ("Mains: %s"), says)
+                               : bw_node_print (to, _ ("Mains not judged. %s"), says);
+  bw_node_say (section, BW_SAY_NOTE, NULL, words)->mark
+      = BW_MARK (danger ? BW_SEVERITY_FATAL : worst);
 }
 
 /**
@@ -123,16 +184,18 @@ bw_fit_say_legend (BwNode *to)
 
 /**
  * bw_fit_say_sheet:
+ * @plan: (nullable): as of BwFitAsk
  *
  * Returns: (transfer none): the table of bw_fit_say(), of every source at every input of @sheet
  */
 BwNode *
-bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue)
+bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *catalogue,
+                  BwFitPlanFunc plan)
 {
   g_return_val_if_fail (to != NULL && sheet != NULL && catalogue != NULL, NULL);
   g_autoptr (GArray) sources = g_array_new (FALSE, FALSE, sizeof (guint));
   g_autoptr (GArray) inputs = g_array_new (FALSE, FALSE, sizeof (guint));
-  const BwFitAsk ask = { sheet, catalogue, sources, inputs };
+  const BwFitAsk ask = { sheet, catalogue, sources, inputs, plan };
 
   for (guint i = 0; i < sheet->sources->len; i++)
     g_array_append_val (sources, i);
@@ -159,6 +222,16 @@ tell_finding (BwNode *to, const BwNode *finding)
     bw_node_say (sentence, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("Remedy: %s"), remedy));
 }
 
+/* What the plan takes in all, or that there is none. */
+static void
+tell_plan (BwNode *to, const BwNode *cell)
+{
+  const char *const *list = bw_node_value (cell, "plan")->list;
+  g_autofree char *needs = list != NULL ? g_strjoinv ("; ", (char **) list) : NULL;
+  if (needs != NULL && *needs != '\0')
+    bw_node_say (to, BW_SAY_NOTE, NULL, bw_node_print (to, _ ("In all: %s"), needs));
+}
+
 static void
 tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
 {
@@ -175,6 +248,7 @@ tell_cell (BwNode *to, const BwNode *cell, BwMark mark)
     bw_node_say (section, BW_SAY_NOTE, NULL, _ ("Every rule holds with margin."));
   for (guint i = 0; i < findings->children->len; i++)
     tell_finding (section, findings->children->pdata[i]);
+  tell_plan (section, cell);
 }
 
 /**
@@ -202,9 +276,9 @@ bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
 /**
  * bw_fit_reasons:
  *
- * Returns: (transfer full) (element-type utf8): what the verdict hangs on, each thing once: for
- *   "with parts" the remedies in short, for "tight" and "no" the rules, for "open" the figures that
- *   would decide; nothing for "direct"
+ * Returns: (transfer full) (element-type utf8): what the verdict hangs on, worst or as bad, each thing
+ *   once: for "with parts" the remedies in short, for "tight" and "no" the rules, for "open" the figures
+ *   that would decide; nothing for "direct"
  */
 GPtrArray *
 bw_fit_reasons (const BwFit *fit, char mark)
@@ -212,10 +286,13 @@ bw_fit_reasons (const BwFit *fit, char mark)
   g_return_val_if_fail (fit != NULL, NULL);
   GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
 
+  BwSeverity severity
+      = fit->unplanned ? BW_SEVERITY_CURABLE : bw_verdict_severity (fit->verdict);
+
   for (BwRule rule = 0; rule < BW_N_RULES && fit->verdict != BW_VERDICT_DIRECT; rule++)
     {
       const BwFinding *finding = &fit->at[rule];
-      if (finding->severity != bw_verdict_severity (fit->verdict))
+      if (finding->severity < severity)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
@@ -244,18 +321,31 @@ bw_fit_verdict_says (const BwFit *fit)
   if (fit->not_judged == 0)
     return g_strdup (verdict);
   /* Translators: a verdict and how many rules lack a figure: "direct so far; 3 not judged" */
-  return g_strdup_printf (ngettext ("%1$s; %2$u not judged", "%1$s; %2$u not judged",
-                                    fit->not_judged),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s; %2$u not judged",
+                                       "%1$s; %2$u not judged", fit->not_judged),
                           verdict, fit->not_judged);
 }
 
 /* "Console on RGB: with parts: …" */
 static const char *
-summary (BwNode *to, const BwFit *fit, const BwCase *c)
+summary (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
 {
   const char *verdict = bw_node_take (to, bw_fit_verdict_says (fit));
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
+  if (fit->verdict == BW_VERDICT_WITH_PARTS && needs != NULL && needs[0] != NULL)
+    return bw_node_print (to, _ ("%1$s on %2$s: %3$s: %4$s"), c->source->name, c->input->name,
+                          verdict,
+                          bw_node_take (to, g_strjoinv ("; ", (char **) needs)));
+  if (fit->unplanned && reasons->len > 0)
+    {
+      g_ptr_array_add (reasons, NULL);
+      return bw_node_print (to,
+                            _ ("%1$s on %2$s: %3$s: the catalogue holds nothing that cures all of "
+                               "this: %4$s"),
+                            c->source->name, c->input->name, verdict,
+                            bw_node_take (to, g_strjoinv ("; ", (char **) reasons->pdata)));
+    }
   if (reasons->len == 0)
     return bw_node_print (to, _ ("%1$s on %2$s: %3$s: every rule holds"), c->source->name,
                           c->input->name, verdict);
@@ -282,23 +372,25 @@ limits_from (BwNode *to, const BwCase *c)
 /**
  * bw_case_say:
  * @fit: of @c
+ * @needs: (nullable): what the plan needs, as from a BwFitPlanFunc
  *
  * Adds for people the fit of one source at one input, where its limits come from, and what each
  * rule found, those that do not hold first.
  */
 void
-bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c)
+bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
 {
   g_return_if_fail (to != NULL && fit != NULL && c != NULL);
-  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c))->mark = BW_MARK (
+  bw_mains_say (to, c->monitor, c->supply_v, c->supply_hz);
+  bw_node_say (to, BW_SAY_ANSWER, NULL, summary (to, fit, c, needs))->mark = BW_MARK (
       bw_verdict_severity (fit->verdict));
   bw_node_say (to, BW_SAY_NOTE, "limits_from", limits_from (to, c));
   BwNode *table = bw_node_table (to, "findings", NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Outcome"), NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Rule"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Expected"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Value"), NULL);
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Allowed"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin"), NULL);
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Margin to limit"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("Finding"), NULL);
   bw_node_column (table, BW_COLUMN_SAYS, _ ("Remedy"), NULL);
   add_findings (table, fit, c, TRUE);

@@ -187,6 +187,7 @@ bw_fit_judge (const BwCase *c, BwFit *fit)
   g_return_if_fail (c != NULL && c->source != NULL);
   g_return_if_fail (fit != NULL);
 
+  fit->unplanned = FALSE;
   fit->sync = best_sync (c);
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     bw_rule_judge (rule, c, fit->sync, &fit->at[rule]);
@@ -196,6 +197,29 @@ bw_fit_judge (const BwCase *c, BwFit *fit)
   fit->not_judged = 0;
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     fit->not_judged += fit->at[rule].severity == BW_SEVERITY_UNJUDGED;
+}
+
+/**
+ * bw_fit_take_plan:
+ * @fit: (inout): as bw_fit_judge() left it, of @c
+ * @leads: whether a plan leads from the source to the input
+ *
+ * Each rule is judged by itself, and names what would cure it. Whether all that can be had together is
+ * for the planner to say: where the source does not show as it stands, the verdict is with parts if
+ * there is a plan, and no if there is none. If there is none because too little is known, the verdict
+ * stays what it was.
+ */
+void
+bw_fit_take_plan (BwFit *fit, const BwCase *c, gboolean leads)
+{
+  g_return_if_fail (fit != NULL && c != NULL);
+  BwLack lack;
+  if (fit->verdict < BW_VERDICT_WITH_PARTS)
+    return;
+  if (!leads && bw_lacks_way (c->source, c->input, &lack))
+    return;
+  fit->unplanned = fit->verdict == BW_VERDICT_WITH_PARTS && !leads;
+  fit->verdict = leads ? BW_VERDICT_WITH_PARTS : BW_VERDICT_NO;
 }
 
 /**
@@ -243,6 +267,7 @@ bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
     .input = bw_monitor_input (sheet->monitor, input),
     .source = bw_sheet_source (sheet, source),
     .limits = &sheet->limits,
+    .supply_v = sheet->supply_v,
     .supply_hz = sheet->supply_hz,
   };
   c->raster = bw_sheet_raster (sheet, catalogue, c->source);

@@ -23,11 +23,13 @@ judge_level (const BwCase *c, const BwPictureMatch *match, const BwLevelMatch *l
     return;
   if (level->need == BW_NEED_LOAD)
     {
-      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CURED_BY_TERMINATION,
-                      bw_load_change_remedy (match->change, match->load_ohm));
+      f->reason = BW_REASON_CURED_BY_TERMINATION;
+      f->remedy = bw_picture_end_remedy (match);
       return;
     }
-  f->remedy.kind = level->need == BW_NEED_PAD ? BW_REMEDY_VIDEO_PAD : BW_REMEDY_VIDEO_AMPLIFIER;
+  f->remedy.kind = level->need != BW_NEED_PAD         ? BW_REMEDY_VIDEO_AMPLIFIER
+                   : match->pad == BW_PAD_MINIMUM_LOSS ? BW_REMEDY_MINIMUM_LOSS_PAD
+                                                       : BW_REMEDY_VIDEO_PAD;
   f->remedy.value = level->gain;
   figures->wanted_v = level->aim_v;
   figures->with_load = level->need == BW_NEED_PAD && match->terminator;
@@ -82,6 +84,7 @@ judge_own_sync (const BwCase *c, BwFinding *f)
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
   bw_finding_within (f, match.takes, c->limits->level);
   f->as.sync_level.load_ohm = match.load_ohm;
+  f->as.sync_level.own = TRUE;
   if (f->severity == BW_SEVERITY_CURABLE)
     cure_own_sync (&match, f);
 }
@@ -110,6 +113,12 @@ bw_rule_sync_level_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   judge_level (c, &match, &match.sync, f, &f->as.sync_level);
 }
 
+static gboolean
+is_lowered (const BwFinding *f)
+{
+  return f->remedy.kind == BW_REMEDY_VIDEO_PAD || f->remedy.kind == BW_REMEDY_MINIMUM_LOSS_PAD;
+}
+
 char *
 bw_rule_sync_level_says (const BwSaying *s)
 {
@@ -121,7 +130,7 @@ bw_rule_sync_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
-      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+      if (is_lowered (s->f))
         return g_strdup_printf (_ ("Sync arrives at %1$s across %2$s, below this input's %3$s; with "
                                    "the right termination it is above."),
                                 s->value, load, s->allowed);
@@ -185,7 +194,7 @@ bw_rule_video_level_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own levels."));
     case BW_REASON_BELOW:
-      if (s->f->remedy.kind == BW_REMEDY_VIDEO_PAD)
+      if (is_lowered (s->f))
         return g_strdup_printf (_ ("Video arrives at %1$s across %2$s, below this input's %3$s; with "
                                    "the right termination it is above."),
                                 s->value, load, s->allowed);

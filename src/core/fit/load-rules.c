@@ -5,12 +5,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/load.h"
+
 /* Rules on how the video conductor ends at the input: its load, and its coupling for d.c. */
 
 /**
  * bw_rule_termination_judge:
  *
- * The video conductor ends in one 75 Ω load.
+ * The video conductor ends in one 75 Ω load. At an input of another resistance the remedy is a part
+ * that stands there.
  */
 void
 bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -20,7 +23,7 @@ bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   if (!BW_NEEDS_SOURCE (f, c, source_ohm) || !bw_finding_needs_load (f, c, FALSE))
     return;
   bw_match_picture (c->source, c->input, sync, &match);
-  double load_ohm = match.load_ohm;
+  double load_ohm = bw_input_line_end_ohm (c->input);
 
   bw_finding_measure (f, BW_DIMENSION_RESISTANCE, load_ohm);
   f->has_low = f->has_high = TRUE;
@@ -28,15 +31,46 @@ bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   f->high = BW_ONE_LOAD_MAX_OHM;
   f->margin = MIN (load_ohm / f->low - 1, 1 - load_ohm / f->high);
   f->as.termination = (BwTerminationFigures){ .source_ohm = c->source->source_ohm,
-                                              .level_ratio = match.load_ratio };
-  if (match.change == BW_LOAD_AS_IT_IS)
+                                              .level_ratio = match.load_ratio,
+                                              .return_loss_db
+                                              = bw_return_loss_db (load_ohm, BW_VIDEO_OHM) };
+  if (bw_load_is_one (load_ohm))
     return;
-  if (match.voltage_driven)
+  if (match.part != BW_END_NO_PART && match.change == BW_LOAD_AS_IT_IS)
+    {
+      bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OTHER_RESISTANCE, BW_REMEDY_NONE);
+      f->remedy = bw_picture_end_remedy (&match);
+    }
+  else if (match.made_open)
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_MADE_OPEN, BW_REMEDY_NONE);
+  else if (match.voltage_driven)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE,
                     load_ohm > f->high ? BW_REASON_UNTERMINATED : BW_REASON_DOUBLE_TERMINATED,
                     bw_load_change_remedy (match.change, load_ohm));
+}
+
+/* At an input of neither 75 Ω nor high impedance: what the part there makes of it, and why it is that
+ * one: a resistor loses less than a pad, which matches the input's side as well. */
+static char *
+other_resistance_words (const BwSaying *s, const char *ratio)
+{
+  g_autofree char *back = bw_saying_decibel (s, s->f->as.termination.return_loss_db);
+  g_autofree char *says
+      = g_strdup_printf (_ ("The line ends in %1$s, not 75 Ω: a return loss of %2$s, so that edges "
+                            "echo, and levels at %3$s of what they should be."),
+                         s->value, back, ratio);
+  BwNetwork pad;
+  double pad_ohm = s->f->value, loss_db = 0;
+
+  if (s->f->remedy.kind == BW_REMEDY_MINIMUM_LOSS_PAD
+      || !bw_pad_minimum_loss (1, BW_VIDEO_OHM, pad_ohm, &pad, &loss_db, NULL))
+    return g_steal_pointer (&says);
+  g_autofree char *loss = bw_saying_decibel (s, loss_db);
+  return g_strdup_printf (_ ("%1$s One resistor mends that; a minimum-loss pad would match the input "
+                             "as well, and lose %2$s of power."),
+                          says, loss);
 }
 
 char *
@@ -57,6 +91,13 @@ bw_rule_termination_says (const BwSaying *s)
       return g_strdup_printf (_ ("The line ends in %1$s: terminated more than once. Levels fall to "
                                  "%2$s of what they should be."),
                               s->value, ratio);
+    case BW_REASON_OTHER_RESISTANCE:
+      return other_resistance_words (s, ratio);
+    case BW_REASON_MADE_OPEN:
+      return g_strdup_printf (_ ("The line ends in %1$s, and this input is made for the level that "
+                                 "stands there: %2$s of that across 75 Ω. Keep the lead short; a long "
+                                 "one echoes."),
+                              s->value, ratio);
     case BW_REASON_VOLTAGE_DRIVEN:
       return g_strdup_printf (_ ("The line ends in %1$s. The source drives it as a voltage (%2$s "
                                  "of its own), so the level holds, but a long lead echoes."),
@@ -67,7 +108,7 @@ bw_rule_termination_says (const BwSaying *s)
 }
 
 static void
-judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
+judge_dc (const BwCase *c, BwFinding *f)
 {
   const BwBands *stands = &c->input->dc_v;
   gboolean blocked = c->source->coupling == BW_COUPLING_AC;
@@ -80,7 +121,9 @@ judge_dc (const BwCase *c, BwFinding *f, BwRemedyKind remedy)
     return;
   bw_finding_within (f, stands->at[0], c->limits->level);
   if (f->severity == BW_SEVERITY_CURABLE)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET, remedy);
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET,
+                    bw_match_needs_capacitor (c->source, c->input) ? BW_REMEDY_COUPLING_CAPACITOR
+                                                                   : BW_REMEDY_CLAMP);
 }
 
 static void
@@ -117,12 +160,12 @@ bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
       if (c->source->coupling == BW_COUPLING_AC)
         bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NO_CLAMP, BW_REMEDY_CLAMP);
       else
-        judge_dc (c, f, BW_REMEDY_CLAMP);
+        judge_dc (c, f);
       break;
     case BW_CLAMP_BACK_PORCH:
     case BW_N_CLAMPS:
     default:
-      judge_dc (c, f, BW_REMEDY_COUPLING_CAPACITOR);
+      judge_dc (c, f);
       break;
     }
 }

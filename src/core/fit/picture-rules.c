@@ -133,7 +133,7 @@ bw_rule_bandwidth_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_BELOW, BW_REMEDY_NONE);
 }
 
-/* The narrowest of all links from the source to the glass; %NULL if none is known. Its lines are
+/* The link that limits the picture first, as on the page Detail; %NULL if none is known. Its lines are
  * counted over the height of the picture, as those of the rule: over an area of its own shape. */
 static char *
 first_limit_text (const BwSaying *s)

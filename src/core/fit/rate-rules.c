@@ -45,6 +45,22 @@ judge_rate (const BwCase *c, BwFinding *f, double rate_hz, const BwBands *bands,
     bw_finding_scan_converter (f, c, lies_between (bands, rate_hz) ? BW_REASON_BETWEEN : f->reason);
 }
 
+/* The two line rates of broadcasting: of 625 and of 525 lines (ITU-R BT.1700). */
+#define LINE_RATE_625_HZ 15625.0
+#define LINE_RATE_525_HZ (4.5e6 / 286)
+
+/* Whether a band is the two rates of broadcasting as a plate rounds them, such as 15.6 to 15.8 kHz: neither
+ * of its edges is @threshold away from the one or the other. A rate from the one to the other is then not
+ * near an edge. */
+static gboolean
+is_made_for_both (const BwFinding *f, double rate_hz, double threshold)
+{
+  const double play = 1e-4; /* of an ordinary oscillator (common practice, no source) */
+  return f->low <= LINE_RATE_625_HZ && f->low > LINE_RATE_625_HZ * (1 - threshold)
+         && f->high >= LINE_RATE_525_HZ && f->high < LINE_RATE_525_HZ * (1 + threshold)
+         && rate_hz >= LINE_RATE_625_HZ * (1 - play) && rate_hz <= LINE_RATE_525_HZ * (1 + play);
+}
+
 /**
  * bw_rule_line_rate_judge:
  *
@@ -54,8 +70,13 @@ void
 bw_rule_line_rate_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   gboolean own = c->input->line_rates_hz.n > 0;
-  if (bw_finding_needs_raster (f, c) && (own || BW_NEEDS_MONITOR (f, c, line_rates_hz)))
-    judge_rate (c, f, c->figures->line_rate_hz, bw_case_line_rates (c), c->limits->line_rate);
+
+  if (!bw_finding_needs_raster (f, c) || !(own || BW_NEEDS_MONITOR (f, c, line_rates_hz)))
+    return;
+  double rate_hz = c->figures->line_rate_hz;
+  judge_rate (c, f, rate_hz, bw_case_line_rates (c), c->limits->line_rate);
+  if (f->severity == BW_SEVERITY_TIGHT && is_made_for_both (f, rate_hz, c->limits->line_rate))
+    bw_finding_set (f, BW_SEVERITY_OK, BW_REASON_HOLDS, BW_REMEDY_NONE);
 }
 
 /* A rate far outside the bands stresses the line output stage: common practice, no source. */
@@ -153,10 +174,20 @@ whole_of_half (const BwBands *counts, int lines)
   return NULL;
 }
 
+static gboolean
+is_listed (const BwBands *counts, int lines)
+{
+  for (guint i = 0; i < counts->n; i++)
+    if (lines >= counts->at[i].low && lines <= counts->at[i].high)
+      return TRUE;
+  return FALSE;
+}
+
 /**
  * bw_rule_line_count_judge:
  *
- * The input takes this scan and, if it counts lines, this number of them.
+ * The input takes this scan and, if it counts lines, this number of them. A count that is listed is
+ * looked for before it is taken for half of another.
  */
 void
 bw_rule_line_count_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -166,7 +197,8 @@ bw_rule_line_count_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   const BwBands *counts = &c->input->line_counts;
   int lines = c->figures->lines_per_frame;
   gboolean progressive = c->raster->scan == BW_SCAN_PROGRESSIVE;
-  const BwRange *whole = progressive ? whole_of_half (counts, lines) : NULL;
+  gboolean listed = is_listed (counts, lines);
+  const BwRange *whole = progressive && !listed ? whole_of_half (counts, lines) : NULL;
   BwRange nearest = { 0 };
 
   bw_finding_measure (f, BW_DIMENSION_LINES, lines);
@@ -179,7 +211,7 @@ bw_rule_line_count_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     }
   if (!(c->input->scans & BW_BIT (c->raster->scan)))
     bw_finding_scan_converter (f, c, BW_REASON_WRONG_SCAN);
-  else if (counts->n == 0 || (lines >= nearest.low && lines <= nearest.high))
+  else if (counts->n == 0 || listed)
     return;
   else if (whole != NULL)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_OTHER_COUNT, BW_REMEDY_NONE);

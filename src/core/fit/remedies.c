@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/bench/match.h"
+#include "mains.h"
 
 /* The table of remedies, made of their list, and their words: the part to add or the setting to
  * change, with its value. A member that is missing here, or empty in the list, is an error. */
@@ -60,7 +61,9 @@ says_plain (const BwFinding *f, const BwCase *c, const char *value, char mark)
 static char *
 says_series_resistor (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
-  g_assert (f->rule == BW_RULE_SYNC_LEVEL);
+  g_assert (f->rule == BW_RULE_SYNC_LEVEL || f->rule == BW_RULE_SYNC_DRIVE);
+  if (f->rule == BW_RULE_SYNC_DRIVE)
+    return g_strdup (_ ("the series resistor that brings the level down"));
 
   const BwLevelFigures *figures = &f->as.sync_level;
   BwSyncMatch match;
@@ -109,6 +112,61 @@ says_gain (const BwFinding *f, const BwCase *c, const char *value, char mark)
                             part_of (f), value);
   /* Translators: an attenuator or amplifier and what it does: "video amplifier: +6.0 dB" */
   return g_strdup_printf (_ ("%1$s: %2$s"), part_of (f), value);
+}
+
+/* Where it goes: the loop-through carries video alone. */
+static char *
+says_terminator (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  gboolean own = f->rule == BW_RULE_SYNC_LEVEL && f->as.sync_level.own;
+  if (own)
+    return g_strdup (_ ("75 Ω terminator at the sync input"));
+  return g_strdup (c->input->loop_through ? _ ("75 Ω terminator at the loop-through")
+                                          : _ ("75 Ω terminator at the input"));
+}
+
+/* Its size, if the rated current is known: bw_mains_judge(). */
+static char *
+says_transformer (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  return bw_mains_transformer_words (c->monitor, c->supply_v, mark);
+}
+
+/* Which resistors it is made of, and at which end it stands. */
+static char *
+says_minimum_loss (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  gboolean at_input = f->rule == BW_RULE_TERMINATION || f->reason == BW_REASON_CURED_BY_TERMINATION;
+  double input_ohm = bw_input_load_ohm (c->input, FALSE), series_ohm = 0, shunt_ohm = 0;
+  BwNetwork pad;
+
+  if (at_input ? bw_match_end (BW_END_MINIMUM_LOSS, 1, BW_VIDEO_OHM, input_ohm, &pad)
+               : bw_match_pad (c->source, BW_PAD_MINIMUM_LOSS, 0, &pad))
+    for (guint i = 0; i < pad.n; i++)
+      *(pad.at[i].place == BW_PLACE_SERIES ? &series_ohm : &shunt_ohm)
+          = bw_preferred_value (pad.at[i].ohm, BW_USUAL_SERIES);
+  g_autofree char *series = bw_quantity_format (series_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
+  g_autofree char *shunt = bw_quantity_format (shunt_ohm, BW_DIMENSION_RESISTANCE, 3, mark);
+  if (at_input)
+    return g_strdup_printf (_ ("%1$s at the input's end of the lead, %2$s in series and %3$s to the "
+                               "return: %4$s"),
+                            part_of (f), series, shunt, value);
+  return g_strdup_printf (_ ("%1$s at the source's end of the lead, %2$s in series and %3$s to the "
+                             "return: %4$s"),
+                          part_of (f), series, shunt, value);
+}
+
+static char *
+says_matching (const BwFinding *f, const BwCase *c, const char *value, char mark)
+{
+  g_autofree char *ideal = bw_quantity_format (f->remedy.value, BW_DIMENSION_RESISTANCE, 4, mark);
+  if (f->remedy.kind == BW_REMEDY_MATCHING_RESISTOR)
+    return g_strdup_printf (_ ("matching resistor of %1$s in series at the input's end of the lead (exactly "
+                               "%2$s): the lead then ends in 75 Ω"),
+                            value, ideal);
+  return g_strdup_printf (_ ("shunt resistor of %1$s across the input (exactly %2$s): the lead then ends in "
+                             "75 Ω"),
+                          value, ideal);
 }
 
 static char *

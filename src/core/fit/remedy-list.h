@@ -17,8 +17,12 @@
 #define BW_REMEDY_LIST(X)                                                                          \
   X (NONE, "none", NOTHING, NONE, plain,                                                           \
      N_ ("none"), N_ ("none"))                                                                     \
-  X (TERMINATOR, "terminator", PART, NONE, plain,                                                  \
-     N_ ("75 Ω terminator at the input or its loop-through"), N_ ("75 Ω terminator"))              \
+  X (MAINS_TRANSFORMER, "mains-transformer", PART, NONE, transformer,                              \
+     N_ ("mains transformer"), N_ ("mains transformer"))                                           \
+  X (MAINS_CONVERTER, "mains-converter", PART, NONE, plain,                                        \
+     N_ ("supply of the voltage and frequency on the rating plate"), N_ ("another supply"))        \
+  X (TERMINATOR, "terminator", PART, NONE, terminator,                                             \
+     N_ ("75 Ω terminator"), N_ ("75 Ω terminator"))                                               \
   X (SWITCH_ON, "termination-on", SETTING, NONE, plain,                                            \
      N_ ("termination switch to 75 Ω"), N_ ("termination on"))                                     \
   X (SWITCH_OFF, "termination-off", SETTING, NONE, plain,                                          \
@@ -29,6 +33,12 @@
      N_ ("series resistor in the sync conductor"), N_ ("in sync"))                                 \
   X (VIDEO_PAD, "video-pad", PART, DECIBEL, gain,                                                  \
      N_ ("matched 75 Ω attenuator"), N_ ("attenuator"))                                            \
+  X (MINIMUM_LOSS_PAD, "minimum-loss-pad", PART, DECIBEL, minimum_loss,                            \
+     N_ ("minimum-loss pad"), N_ ("minimum-loss pad"))                                             \
+  X (MATCHING_RESISTOR, "matching-resistor", PART, OHM, matching,                                  \
+     N_ ("resistor in series at the input"), N_ ("in series at the input"))                        \
+  X (SHUNT_RESISTOR, "shunt-resistor", PART, OHM, matching,                                        \
+     N_ ("resistor across the input"), N_ ("across the input"))                                    \
   X (VIDEO_AMPLIFIER, "video-amplifier", PART, DECIBEL, gain,                                      \
      N_ ("video amplifier"), N_ ("video amplifier"))                                               \
   X (SYNC_AMPLIFIER, "sync-amplifier", PART, NONE, plain,                                          \

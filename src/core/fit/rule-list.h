@@ -20,6 +20,7 @@
 
 /* clang-format off */
 #define BW_RULE_LIST(X)                                                                            \
+  X (MAINS,          mains,          "mains",          N_ ("Mains"),               4, ALWAYS)      \
   X (SIGNAL_KIND,    signal_kind,    "signal-kind",    N_ ("Signal kind"),         3, ALWAYS)      \
   X (COLOUR_SYSTEM,  colour_system,  "colour-system",  N_ ("Colour system"),       5, ALWAYS)      \
   X (LINE_RATE,      line_rate,      "line-rate",      N_ ("Line rate"),           5, ALWAYS)      \
@@ -28,6 +29,7 @@
   X (SYNC_KIND,      sync_kind,      "sync-kind",      N_ ("Sync kind"),           3, SYNC_KIND)   \
   X (SYNC_POLARITY,  sync_polarity,  "sync-polarity",  N_ ("Sync polarity"),       3, SYNC)        \
   X (SYNC_LEVEL,     sync_level,     "sync-level",     N_ ("Sync level"),          3, SYNC)        \
+  X (SYNC_DRIVE,     sync_drive,     "sync-drive",     N_ ("Sync drive"),          3, SYNC)        \
   X (SYNC_SHAPE,     sync_shape,     "sync-shape",     N_ ("Sync shape"),          3, SYNC)        \
   X (LINE_BLANKING,  line_blanking,  "line-blanking",  N_ ("Line blanking"),       3, PICTURE)     \
   X (FIELD_BLANKING, field_blanking, "field-blanking", N_ ("Field blanking"),      3, PICTURE)     \

@@ -22,6 +22,21 @@ bw_saying_figure (const BwSaying *s, double value, BwDimension dimension, int di
 }
 
 /**
+ * bw_saying_decibel:
+ *
+ * Returns: (transfer full): @db to one digit behind the point: "14.0 dB"
+ */
+char *
+bw_saying_decibel (const BwSaying *s, double db)
+{
+  char text[32];
+  g_ascii_formatd (text, sizeof text, "%.1f", db);
+  if (s->mark != '.')
+    g_strdelimit (text, ".", s->mark);
+  return g_strdup_printf (_ ("%s dB"), text);
+}
+
+/**
  * bw_finding_value:
  * @mark: the decimal mark
  *

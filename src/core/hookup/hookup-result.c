@@ -7,13 +7,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/circuit/load.h"
+#include "core/fit/results.h"
 
 /* How one source comes to one input: the chain, the wiring list, the parts and the levels. Leads are
  * counted from one. */
 
 static const char order[] =
     "format source input verdict_before verdict_after alternative chain connections parts levels "
-    "warnings leads rests needs alternatives line_end lead";
+    "warnings leads rests needs alternatives line_end lead mains";
 
 /* What the plan does for the verdict. */
 static const char *
@@ -282,6 +283,23 @@ add_levels (BwNode *to, const BwHookup *hookup)
     }
 }
 
+/* Within the tolerance of a terminator at both ends, or at the one that counts: what does not come back
+ * from the input cannot turn round at the source. */
+static void
+add_match (BwNode *section, const BwLine *line)
+{
+  double least = BW_ONE_LOAD_MIN_OHM / BW_VIDEO_OHM, most = BW_ONE_LOAD_MAX_OHM / BW_VIDEO_OHM;
+  double end = line->load_ohm / line->lead_ohm, back = line->source_ohm / line->lead_ohm;
+  gboolean at_end = end >= least && end <= most, at_source = back >= least && back <= most;
+  const char *words = at_end && at_source ? _ ("matched at both ends")
+                      : at_end            ? _ ("matched at the input, which is enough")
+                      : at_source         ? _ ("matched at the source alone")
+                                          : _ ("not matched");
+
+  bw_node_figure (section, _ ("The line is"),
+                  bw_value_read_as (bw_value_flag ("matched", at_end), words));
+}
+
 /* What comes back from the end of the line. @lead: (nullable): without one only what its length does not
  * change is known. */
 static void
@@ -300,9 +318,10 @@ add_line_end (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
   BwLineEnd end;
 
   bw_line_end (&line, &end);
+  section->order = "load_ohm source_ohm return_loss_db echo echo_s matched source_match";
   bw_node_figure (section, _ ("The lead ends in"),
                   bw_value_quantity ("load_ohm", line.load_ohm, BW_DIMENSION_RESISTANCE, 4));
-  bw_node_figure (section, _ ("The input looks back into"),
+  bw_node_figure (section, _ ("Its end looks back into"),
                   bw_value_quantity ("source_ohm", line.source_ohm, BW_DIMENSION_RESISTANCE, 4));
   bw_node_figure (section, _ ("Return loss, dB"),
                   bw_value_or (bw_value_if (isfinite (end.return_loss_db),
@@ -315,6 +334,11 @@ add_line_end (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
                   bw_value_or (bw_value_if (known, bw_value_quantity ("echo_s", end.echo_s,
                                                                       BW_DIMENSION_TIME, 3)),
                                _ ("twice the delay of the lead")));
+  add_match (section, &line);
+  if (hookup->source_match != NULL)
+    bw_node_say (section, BW_SAY_NOTE, "source_match", hookup->source_match);
+  else
+    bw_node_member (section, bw_value_nothing ("source_match"));
 }
 
 /* What the lead from the source does. */
@@ -331,7 +355,8 @@ add_lead (BwNode *to, const BwLeadCase *lead)
       const char *label = bw_node_print (section, _ ("Loss at %s, dB"),
                                          bw_node_quantity (section, lead->top_hz,
                                                            BW_DIMENSION_FREQUENCY, 3));
-      bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db, f.loss_db < 1 ? 2 : 1),
+      bw_node_pair (section, label, bw_value_number ("loss_db", f.loss_db,
+                                                    bw_lead_loss_decimals (f.loss_db)),
                     bw_value_says (NULL, f.outside_law ? _ ("or more: no figure this high")
                                                        : _ ("within 30\u00a0%")));
     }
@@ -382,6 +407,7 @@ bw_hookup_say (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
 {
   g_return_if_fail (to != NULL && hookup != NULL);
   to->order = order;
+  bw_mains_say (to, hookup->monitor, hookup->supply_v, hookup->supply_hz);
   add_answer (to, hookup);
   bw_node_list (to, "needs", _ ("No plan: what stays in the way"), hookup->needs);
   add_steps (to, hookup);

@@ -48,7 +48,7 @@ put_in (Lead *lead, const BwPlanStep *step, const BwPlanSignal *before)
       else if (step->kind == BW_STEP_CAPACITOR)
         lead->parts.coupling_f[i] = bw_plan_capacitor_f (step);
     }
-  if (step->kind == BW_STEP_VIDEO_PAD)
+  if (step->kind == BW_STEP_VIDEO_PAD || step->kind == BW_STEP_MINIMUM_LOSS)
     {
       lead->pad = step->network;
       lead->pad_in = set;
@@ -363,6 +363,33 @@ terminate (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *before)
     }
 }
 
+static gboolean
+stands_at_end (guint kind)
+{
+  return kind == BW_STEP_END_SERIES || kind == BW_STEP_END_SHUNT
+         || kind == BW_STEP_END_MINIMUM_LOSS;
+}
+
+/* What stands between the end of the last lead and the input. */
+static void
+put_at_end (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *before)
+{
+  guint set = bw_plan_step_conductors (step, before);
+  g_autofree char *words = bw_wire_end_words (&step->network, bw_quantity_locale_mark ());
+  for (guint i = 0; i < hookup->connections->len; i++)
+    {
+      BwHookupConnection *one = hookup->connections->pdata[i];
+      if (one->hop + 1 != hookup->hops->len || one->conductor >= BW_N_CONDUCTORS
+          || !(set & BW_BIT (one->conductor)))
+        continue;
+      g_autofree char *through = one->through;
+      gboolean bare = one->n == 0 && !(one->coupling_f > 0);
+      add_elements (one, &step->network);
+      one->n_at_end = step->network.n;
+      one->through = bare ? g_strdup (words) : g_strdup_printf ("%s, %s", through, words);
+    }
+}
+
 /* The name of the box that follows step @i, or of the input. */
 static const char *
 next_name (const BwHookup *hookup, guint i)
@@ -410,6 +437,8 @@ bw_hookup_add_hops (BwHookup *hookup, const BwPlanSignal *start)
         }
       else if (step->kind == BW_STEP_TERMINATOR || step->kind == BW_STEP_SYNC_TERMINATOR)
         terminate (hookup, step, before);
+      else if (stands_at_end (step->kind))
+        put_at_end (hookup, step, before);
       else if (!bw_plan_step_is_setting (step))
         put_in (&lead, step, before);
       before = &step->after;

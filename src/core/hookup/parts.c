@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/circuit/coupling.h"
+#include "core/fit/mains.h"
 #include "core/levels/conductor.h"
 #include "planner-private.h"
 
@@ -205,7 +206,7 @@ lead_name (const BwPlanStep *step, const BwPlanSignal *before)
 static void
 add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
 {
-  const char *price = step->adaptor->price;
+  const char *price = step->adaptor != NULL ? step->adaptor->price : "";
   double power_w[BW_NETWORK_MAX] = { 0 };
   bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
   bw_hookup_add_resistor (hookup, _ ("resistor, in series in the attenuator"),
@@ -213,6 +214,25 @@ add_pad (BwHookup *hookup, const BwPlanStep *step, guint n)
                           MAX (power_w[0], power_w[2]), 2 * n, "");
   bw_hookup_add_resistor (hookup, _ ("resistor, to the return in the attenuator"),
                           step->ideal.at[1].ohm, step->network.at[1].ohm, power_w[1], n, price);
+}
+
+/* One resistor, or the two of a minimum-loss pad. */
+static void
+add_resistors (BwHookup *hookup, const BwPlanStep *step, guint n)
+{
+  double power_w[BW_NETWORK_MAX] = { 0 };
+  bw_network_powers (&step->network, BW_SUPPLY_TOLERANCE, power_w);
+  for (guint i = 0; i < step->network.n; i++)
+    {
+      gboolean series = step->network.at[i].place == BW_PLACE_SERIES;
+      const char *what = step->network.n > 1
+                             ? series ? _ ("resistor, in series in the minimum-loss pad")
+                                      : _ ("resistor, to the return in the minimum-loss pad")
+                         : series ? _ ("resistor, in series at the input's end of the lead")
+                                  : _ ("resistor, across the input");
+      bw_hookup_add_resistor (hookup, what, step->ideal.at[i].ohm, step->network.at[i].ohm,
+                              power_w[i], n, "");
+    }
 }
 
 static void
@@ -240,6 +260,12 @@ add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *be
     case BW_STEP_VIDEO_PAD:
       add_pad (hookup, step, n);
       break;
+    case BW_STEP_MINIMUM_LOSS:
+    case BW_STEP_END_SERIES:
+    case BW_STEP_END_SHUNT:
+    case BW_STEP_END_MINIMUM_LOSS:
+      add_resistors (hookup, step, n);
+      break;
     case BW_STEP_CAPACITOR:
       add_capacitor (hookup, step, n);
       break;
@@ -256,6 +282,30 @@ add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *be
     default:
       break;
     }
+}
+
+/**
+ * bw_hookup_add_mains:
+ *
+ * Where the supply lies outside the plate, adds what it needs as the first step and the first part.
+ */
+void
+bw_hookup_add_mains (BwHookup *hookup)
+{
+  const BwFinding *f = &hookup->fit_before.at[BW_RULE_MAINS];
+  char mark = bw_quantity_locale_mark ();
+
+  if (!f->danger)
+    return;
+  BwHookupStep *step = g_new0 (BwHookupStep, 1);
+  step->kind = BW_STEP_MAINS;
+  step->id = g_strdup (bw_kind_id (&bw_plan_steps, BW_STEP_MAINS));
+  step->name = f->remedy.kind == BW_REMEDY_MAINS_TRANSFORMER
+                   ? bw_mains_transformer_words (hookup->monitor, hookup->supply_v, mark)
+                   : g_strdup (bw_kind_label (&bw_remedies, f->remedy.kind));
+  step->purpose = g_strdup (_ ("before the set is switched on, by local codes and licensed practice"));
+  g_ptr_array_add (hookup->steps, step);
+  bw_hookup_add_part (hookup, step->name, 0, 0, 1, "");
 }
 
 /**

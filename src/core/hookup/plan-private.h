@@ -7,6 +7,7 @@ G_BEGIN_DECLS
 
 /* Shared by the files that put a plan into words. Each fills some of the arrays of @hookup. */
 
+void bw_hookup_add_mains (BwHookup *hookup);
 void bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start);
 void bw_hookup_add_hops (BwHookup *hookup, const BwPlanSignal *start);
 void bw_hookup_add_parts (BwHookup *hookup, const BwPlanSignal *start);
@@ -22,6 +23,7 @@ void bw_hookup_add_warning (BwHookup *hookup, const char *says);
 void bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan);
 void bw_hookup_add_needs (BwHookup *hookup, const BwCase *before);
 
+const char *bw_plan_step_name (const BwPlanStep *step);
 gboolean bw_plan_step_is_setting (const BwPlanStep *step);
 guint bw_plan_step_conductors (const BwPlanStep *step, const BwPlanSignal *before);
 double bw_plan_capacitor_f (const BwPlanStep *step);

@@ -82,6 +82,9 @@ hookup_empty (const BwCase *before)
   BwHookup *hookup = g_new0 (BwHookup, 1);
   hookup->source = g_strdup (before->source->name);
   hookup->input = g_strdup (before->input->name);
+  hookup->monitor = before->monitor;
+  hookup->supply_v = before->supply_v;
+  hookup->supply_hz = before->supply_hz;
   hookup->verdict_after = BW_VERDICT_NO;
   hookup->alternatives = g_ptr_array_new_with_free_func (free_alternative);
   hookup->steps = g_ptr_array_new_with_free_func (free_step);
@@ -107,6 +110,7 @@ bw_hookup_free (BwHookup *hookup)
   g_free (hookup->source);
   g_free (hookup->input);
   g_free (hookup->plan);
+  g_free (hookup->source_match);
   g_ptr_array_unref (hookup->alternatives);
   g_ptr_array_unref (hookup->steps);
   g_ptr_array_unref (hookup->hops);
@@ -227,6 +231,7 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
   bw_plan_state_case (&hookup->plan->state, &after);
   bw_fit_judge (&after, &hookup->fit_after);
   hookup->verdict_after = hookup->fit_after.verdict;
+  bw_hookup_add_mains (hookup);
   bw_hookup_add_steps (hookup, begin);
   warn_of_rate (hookup);
   warn_of_tight (hookup);
@@ -265,7 +270,9 @@ check_alternative (guint alternative, guint n, GError **error)
   if (alternative == 0 || alternative < n)
     return TRUE;
   g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-               _ ("there is no alternative %1$u; there are %2$u"), alternative + 1, n);
+               g_dngettext (GETTEXT_PACKAGE, "there is no alternative %1$u; there is %2$u",
+                            "there is no alternative %1$u; there are %2$u", n),
+               alternative + 1, n);
   return FALSE;
 }
 
@@ -321,6 +328,7 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
     return NULL;
   BwHookup *hookup = hookup_empty (&before);
   bw_fit_judge (&before, &hookup->fit_before);
+  bw_fit_take_plan (&hookup->fit_before, &before, plans->len > 0);
   hookup->verdict_before = hookup->fit_before.verdict;
   hookup->choice = *choice;
   hookup->alternative = alternative;
@@ -328,7 +336,7 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
     bw_hookup_add_alternative (hookup, plans->pdata[i]);
   if (plans->len > 0)
     describe (hookup, plans->pdata[alternative], &begin);
-  else if (bw_lacks_wire (before.source, &lack) || bw_lacks_drive (before.source, &lack))
+  else if (bw_lacks_way (before.source, before.input, &lack))
     {
       hookup->verdict_after = hookup->verdict_before;
       g_ptr_array_add (hookup->needs, bw_lack_says (&lack));

@@ -70,6 +70,7 @@ typedef struct
  * @select: BwSelect of a selection pin
  * @from_pin: as of BwConnection; of a selection pin zero. Likewise the other three
  * @n: how many resistors of @at there are, counted from the source's end
+ * @n_at_end: how many of them, the last ones, stand at the input's end of the lead
  * @coupling_f: capacitor in the conductor; zero: none
  * @terminator_ohm: where the conductor ends at the set, bought for it; zero: none
  * @supply_v: of a selection pin; else zero
@@ -88,6 +89,7 @@ typedef struct
   int to_pin;
   int to_ground;
   guint n;
+  guint n_at_end;
   BwElement at[BW_NETWORK_MAX];
   double coupling_f;
   double terminator_ohm;
@@ -176,8 +178,14 @@ typedef struct
  * @alternative: which of @alternatives this is
  * @plan: (nullable): %NULL: there is none. It borrows from sheet and catalogue
  * @verdict_after: of the fit on what arrives by the plan; no, if there is none
- * @back_ohm: that the input looks back into: the output's own resistance, or an attenuator
- * @end_ohm: that the conductors of the picture end in at the input; zero without a plan
+ * @back_ohm: that the end of this lead looks back into: the output's own resistance, or an
+ *   attenuator
+ * @end_ohm: that the lead of the picture ends in, at the input or at what stands before it; zero
+ *   without a plan
+ * @monitor: the set; borrowed, as what is in @plan
+ * @supply_v: mains at the bench; zero: not known. Likewise @supply_hz
+ * @source_match: (nullable): what would match a source that is not of 75 Ω to the lead, and what it
+ *   would leave of the picture; %NULL: it is of 75 Ω, or the plan matches it
  * @needs: (element-type utf8): where there is no plan: what stays in the way, and what would help
  *
  * All texts are owned and translated; all arrays own their elements, which are structs of the name.
@@ -195,6 +203,10 @@ typedef struct
   BwFit fit_after;
   double back_ohm;
   double end_ohm;
+  const BwMonitor *monitor;
+  double supply_v;
+  double supply_hz;
+  char *source_match;
   GPtrArray *alternatives; /* BwHookupAlternative */
   GPtrArray *steps;        /* BwHookupStep */
   GPtrArray *hops;         /* BwHookupHop */
@@ -226,6 +238,8 @@ BwHookup *bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalog
                                 guint input, const BwHookupChoice *choice, GError **error);
 gboolean bw_hookup_is_open (const BwHookup *hookup);
 void bw_hookup_free (BwHookup *hookup);
+char **bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
+                      char mark);
 char *bw_hookup_connection_says (const BwHookupConnection *connection);
 char *bw_rating_words (double rating_w);
 char *bw_hookup_part_power (const BwHookupPart *part, char mark);

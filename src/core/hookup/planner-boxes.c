@@ -138,7 +138,7 @@ approach_levels (const BwPlanner *planner, const BwAdaptor *box, BwPlanStretch *
     return FALSE; /* a level that is not known is not known to be taken */
   double ratio = pad_ratio (box, signal, own);
 
-  if (ratio < 1 && !bw_stretch_pad (planner, stretch, signal, sync, ratio, BW_N_RULES))
+  if (ratio < 1 && !bw_stretch_pad (planner, stretch, signal, sync, BW_PAD_T, ratio, BW_N_RULES))
     return FALSE;
   if (!in_bands (&box->takes_video_v, signal->source.video_v))
     return FALSE;

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "planner-private.h"
 
-#include "core/bench/match.h"
-
 /* The last stretch: lead, parts in it and settings of the set, until the fit holds. */
 
 /**
@@ -22,6 +20,7 @@ bw_plan_state_case (const BwPlanState *state, BwCase *c)
     .figures = &state->figures,
     .limits = state->limits,
     .supply_hz = state->supply_hz,
+    .mains_met = TRUE, /* a transformer is no part of a chain: see bw_hookup_add_mains() */
   };
 }
 
@@ -75,7 +74,10 @@ can_change (const BwPlanner *planner, guint changes)
 {
   const BwInput *input = &planner->base.input;
   gboolean have = planner->part[BW_ADAPTOR_TERMINATOR] != NULL;
-  gboolean open = is_open (input, FALSE), sync_open = is_open (input, TRUE);
+  gboolean open = is_open (input, FALSE) && input->termination != BW_TERMINATION_SWITCHED
+                  && bw_load_is_one (bw_parallel_ohm (bw_input_load_ohm (input, FALSE),
+                                                      BW_VIDEO_OHM));
+  gboolean sync_open = is_open (input, TRUE);
 
   if ((changes & LOAD_SWITCH)
       && (input->termination != BW_TERMINATION_SWITCHED || input->terminated == BW_SWITCH_UNKNOWN))
@@ -97,8 +99,10 @@ typedef struct
 {
   const BwPlanner *planner;
   guint connector;         /* BwConnector where the last lead begins */
-  BwPlanSignal signal;     /* at the input */
+  BwPlanSignal signal;     /* at the far end of the lead */
   BwPlanStretch parts;     /* in the lead */
+  BwPictureMatch match;    /* of the set as it is set: what its end needs */
+  BwPlanStretch end;       /* at the far end of the lead, before the input */
   BwPlanStretch settings;  /* of the set */
   BwPlanState state;
   BwFit fit;
@@ -114,7 +118,9 @@ begin (Attempt *a, const Attempt *start)
   a->state = start->state;
   a->fit = start->fit;
   bw_stretch_clear (&a->parts);
+  bw_stretch_clear (&a->end);
   bw_stretch_clear (&a->settings);
+  a->match.part = BW_END_NO_PART;
 }
 
 static void
@@ -159,6 +165,39 @@ change_loads (Attempt *a, guint changes)
     }
 }
 
+/* Whether all is known that bw_match_picture() asks for whatever the levels. */
+static gboolean
+knows_end (const Attempt *a)
+{
+  BwLack lack;
+  return !bw_lacks_load (&a->state.input, FALSE, &lack)
+         && !bw_lacks_source (&a->state.source, G_STRUCT_OFFSET (BwSource, source_ohm), &lack);
+}
+
+/* An input that stays of another resistance than 75 Ω needs a part that matches it. */
+static void
+choose_end (Attempt *a)
+{
+  if (!knows_end (a))
+    return;
+  bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &a->match);
+  if (a->match.change != BW_LOAD_AS_IT_IS) /* the load is to be changed first */
+    a->match.part = BW_END_NO_PART;
+}
+
+/* What the input sees of what comes to the end of the lead. */
+static gboolean
+arrive (Attempt *a)
+{
+  BwPlanSignal signal = a->signal;
+  bw_stretch_clear (&a->end);
+  if (a->match.part != BW_END_NO_PART
+      && !bw_stretch_end (a->planner, &a->end, &signal, a->fit.sync, &a->match, &a->state.input))
+    return FALSE;
+  set_signal (&a->state, &signal);
+  return TRUE;
+}
+
 static gboolean
 has_step (const BwPlanStretch *stretch, BwStepKind kind)
 {
@@ -180,15 +219,15 @@ cure_by_resistor (Attempt *a, const BwFinding *f)
 static gboolean
 cure_by_pad (Attempt *a, const BwFinding *f)
 {
-  BwPictureMatch match;
-  BwLack lack;
-  if (bw_lacks_load (&a->state.input, FALSE, &lack))
+  if (!knows_end (a))
     return FALSE;
-  double load_ohm = bw_input_load_ohm (&a->state.input, FALSE);
-  bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &match);
-  return bw_load_is_one (load_ohm) && !has_step (&a->parts, BW_STEP_VIDEO_PAD)
-         && bw_stretch_pad (a->planner, &a->parts, &a->signal, a->fit.sync, match.pad_ratio,
-                            f->rule);
+  BwPictureMatch match = a->match; /* the ratio without what preferred values make of the end */
+  if (match.part == BW_END_NO_PART)
+    bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &match);
+  return bw_load_is_one (bw_input_line_end_ohm (&a->state.input))
+         && !has_step (&a->parts, BW_STEP_VIDEO_PAD) && !has_step (&a->parts, BW_STEP_MINIMUM_LOSS)
+         && bw_stretch_pad (a->planner, &a->parts, &a->signal, a->fit.sync, match.pad,
+                            match.pad_ratio, f->rule);
 }
 
 static gboolean
@@ -269,9 +308,8 @@ cure_all (Attempt *a)
       const BwFinding *f = first_failing (&a->fit);
       if (f == NULL)
         return TRUE;
-      if (!cure (a, f))
+      if (!cure (a, f) || !arrive (a))
         return FALSE;
-      set_signal (&a->state, &a->signal);
     }
   return FALSE;
 }
@@ -282,7 +320,7 @@ is_hopeless (const BwFit *fit)
 {
   const guint closable = BW_BIT (BW_RULE_SYNC_LEVEL) | BW_BIT (BW_RULE_VIDEO_LEVEL)
                          | BW_BIT (BW_RULE_SETUP) | BW_BIT (BW_RULE_TERMINATION)
-                         | BW_BIT (BW_RULE_COUPLING) | BW_BIT (BW_RULE_VISIBLE_AREA);
+                         | BW_BIT (BW_RULE_SYNC_DRIVE) | BW_BIT (BW_RULE_COUPLING) | BW_BIT (BW_RULE_VISIBLE_AREA);
   for (guint i = 0; i < BW_N_RULES; i++)
     if (fit->at[i].severity >= BW_SEVERITY_CURABLE && !(closable & BW_BIT (i)))
       return TRUE;
@@ -293,15 +331,18 @@ static gboolean
 load_matters (const BwFit *fit)
 {
   return fit->at[BW_RULE_SYNC_LEVEL].severity >= BW_SEVERITY_CURABLE
+         || fit->at[BW_RULE_SYNC_DRIVE].severity >= BW_SEVERITY_CURABLE
          || fit->at[BW_RULE_VIDEO_LEVEL].severity >= BW_SEVERITY_CURABLE
          || fit->at[BW_RULE_TERMINATION].severity >= BW_SEVERITY_CURABLE;
 }
 
-/* Parts first, then the lead with them in it, then what is done at the set. */
+/* Parts first, then the lead with them in it, then what stands at its end and what is done at the
+ * set. */
 static BwPlanClosing *
 closing_new (const Attempt *a, const BwPlanStretch *lead)
 {
-  const BwPlanStretch *const order[] = { &a->parts, lead, &a->settings };
+  const BwPlanStretch *const order[] = { &a->parts, lead, &a->end, &a->settings };
+  BwPlanSignal seen = a->signal;
   BwPlanClosing *closing = g_new (BwPlanClosing, 1);
   BwPlanStretch *all = &closing->stretch;
 
@@ -312,8 +353,9 @@ closing_new (const Attempt *a, const BwPlanStretch *lead)
     all->at[i].sync = a->fit.sync;
   for (guint i = 0; i < a->parts.n; i++)
     all->at[i].after.source.connector = a->connector;
+  seen.source = a->state.source;
   for (guint i = a->parts.n; i < all->n; i++)
-    all->at[i].after = a->signal;
+    all->at[i].after = i < a->parts.n + lead->n ? a->signal : seen;
   closing->state = a->state;
   closing->fit = a->fit;
   return closing;
@@ -368,7 +410,8 @@ bw_planner_close (const BwPlanner *planner, const BwPlanPlace *place)
         continue;
       begin (&a, &start);
       change_loads (&a, changes);
-      if (cure_all (&a))
+      choose_end (&a);
+      if (arrive (&a) && cure_all (&a))
         take_closing (closings, closing_new (&a, &lead));
     }
   return closings;

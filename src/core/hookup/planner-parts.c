@@ -176,42 +176,96 @@ bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSig
   return TRUE;
 }
 
+/* @source behind resistors that leave @ratio of its level across one load of 75 Ω. */
+static void
+lower_picture (BwSource *source, BwSyncKind sync, double ratio, double output_ohm)
+{
+  if (!bw_sync_has_own_conductor (sync))
+    {
+      source->sync_v *= ratio;
+      source->syncs = BW_BIT (sync);
+    }
+  else
+    source->syncs &= BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_COMPOSITE);
+  source->dc_v *= ratio;
+  source->video_v *= ratio;
+  source->source_ohm = output_ohm;
+}
+
 /**
  * bw_stretch_pad:
+ * @pad: %BW_PAD_T or %BW_PAD_MINIMUM_LOSS
  * @ratio: of the level wanted to the level that there is, below one
  * @rule: the rule that calls for it
  *
- * Adds a matched T pad of the nearest preferred values to each conductor that carries picture. Sync
- * in video is lowered with it.
+ * Adds the pad, of the nearest preferred values, to each conductor that carries picture. Sync in video
+ * is lowered with it.
  *
  * Returns: %FALSE if there is no such part or the ratio is not that of a pad
  */
 gboolean
 bw_stretch_pad (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
-                BwSyncKind sync, double ratio, BwRule rule)
+                BwSyncKind sync, BwPadKind pad, double ratio, BwRule rule)
 {
+  gboolean t = pad == BW_PAD_T;
+  const BwAdaptor *part = planner->part[BW_ADAPTOR_VIDEO_ATTENUATOR];
+  BwSource *source = &signal->source;
+  BwPlanStep step = { .kind = t ? BW_STEP_VIDEO_PAD : BW_STEP_MINIMUM_LOSS,
+                      .adaptor = t ? part : NULL, .rule = rule, .sync = sync };
+  BwNetworkFigures figures;
+
+  if (part == NULL || !(ratio < 1) || !bw_match_pad (source, pad, ratio, &step.ideal))
+    return FALSE;
+  step.value = t ? -20 * log10 (ratio) : bw_network_power_loss_db (&step.ideal);
+  bw_network_prefer (&step.ideal, planner->series, &step.network);
+  bw_network_solve (&step.network, &figures);
+  lower_picture (source, sync, figures.level_v / source->video_v, figures.output_ohm);
+  step.after = *signal;
+  bw_stretch_add (stretch, &step, bw_adaptor_rank (part));
+  return TRUE;
+}
+
+/**
+ * bw_stretch_end:
+ * @match: of the input as it was before this; its part is not %BW_END_NO_PART
+ * @input: (inout): what the lead ends in is set
+ *
+ * Adds the part that makes a lead of 75 Ω end as it should at an input of another resistance, of the
+ * nearest preferred values, to each conductor that carries picture. @signal is then what the input
+ * sees.
+ *
+ * Returns: %FALSE if there are no such parts
+ */
+gboolean
+bw_stretch_end (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                BwSyncKind sync, const BwPictureMatch *match, BwInput *input)
+{
+  static const BwStepKind kinds[] = { [BW_END_SERIES] = BW_STEP_END_SERIES,
+                                      [BW_END_SHUNT] = BW_STEP_END_SHUNT,
+                                      [BW_END_MINIMUM_LOSS] = BW_STEP_END_MINIMUM_LOSS };
   const BwAdaptor *part = planner->part[BW_ADAPTOR_VIDEO_ATTENUATOR];
   BwSource *source = &signal->source;
   double open_v = bw_open_v (source->video_v, BW_LOAD_75_OHM, source->source_ohm);
-  BwPlanStep step = { .kind = BW_STEP_VIDEO_PAD, .adaptor = part, .rule = rule, .sync = sync,
-                      .value = -20 * log10 (ratio) };
+  BwPlanStep step = { .kind = kinds[match->part], .rule = BW_RULE_TERMINATION, .sync = sync };
   BwNetworkFigures figures;
 
   if (part == NULL
-      || !bw_pad_lower (open_v, source->source_ohm, ratio, planner->series, &step.ideal,
-                        &step.network))
+      || !bw_match_end (match->part, open_v, source->source_ohm, match->changed_ohm, &step.ideal))
     return FALSE;
+  bw_network_prefer (&step.ideal, planner->series, &step.network);
   bw_network_solve (&step.network, &figures);
-  if (!bw_sync_has_own_conductor (sync))
-    {
-      source->sync_v *= figures.level_v / source->video_v;
-      source->syncs = BW_BIT (sync);
-    }
+  if (match->part == BW_END_SHUNT)
+    input->added_ohm = step.value = step.network.at[0].ohm;
   else
-    source->syncs &= BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_COMPOSITE);
-  source->dc_v *= figures.level_v / source->video_v;
-  source->video_v = figures.level_v;
-  source->source_ohm = figures.output_ohm;
+    {
+      double per_v
+          = bw_level_at_load (1, BW_LOAD_75_OHM, figures.output_ohm, step.network.load_ohm);
+      BwNetwork matched = step.ideal;
+      matched.source_ohm = BW_VIDEO_OHM;
+      step.value = bw_network_power_loss_db (&matched);
+      input->line_end_ohm = figures.input_ohm;
+      lower_picture (source, sync, figures.level_v / per_v / source->video_v, figures.output_ohm);
+    }
   step.after = *signal;
   bw_stretch_add (stretch, &step, bw_adaptor_rank (part));
   return TRUE;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/bench/match.h"
 #include "planner.h"
 
 G_BEGIN_DECLS
@@ -110,7 +111,9 @@ gboolean bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch,
                               BwPlanSignal *signal, BwSyncKind sync, double load_ohm,
                               BwRange takes);
 gboolean bw_stretch_pad (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
-                         BwSyncKind sync, double ratio, BwRule rule);
+                         BwSyncKind sync, BwPadKind pad, double ratio, BwRule rule);
+gboolean bw_stretch_end (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
+                         BwSyncKind sync, const BwPictureMatch *match, BwInput *input);
 gboolean bw_stretch_capacitor (const BwPlanner *planner, BwPlanStretch *stretch,
                                BwPlanSignal *signal, BwSyncKind sync);
 

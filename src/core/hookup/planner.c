@@ -9,16 +9,23 @@ static const BwKind steps[BW_N_STEPS] = {
   [BW_STEP_LEAD] = { "lead", N_ ("lead") },
   [BW_STEP_SERIES_RESISTOR] = { "series-resistor", N_ ("series resistor in the sync conductor") },
   [BW_STEP_VIDEO_PAD] = { "video-pad", N_ ("matched 75 Ω attenuator") },
+  [BW_STEP_MINIMUM_LOSS] = { "minimum-loss-pad", N_ ("minimum-loss pad at the source") },
   [BW_STEP_CAPACITOR] = { "coupling-capacitor", N_ ("coupling capacitor in the lead") },
   [BW_STEP_BOX] = { "box", N_ ("box") },
-  [BW_STEP_TERMINATOR] = { "terminator", N_ ("75 Ω terminator at the input or its loop-through") },
+  [BW_STEP_TERMINATOR] = { "terminator", N_ ("75 Ω terminator") },
   [BW_STEP_SYNC_TERMINATOR] = { "sync-terminator", N_ ("75 Ω terminator at the sync input") },
+  [BW_STEP_END_SERIES]
+  = { "matching-resistor", N_ ("resistor in series at the input's end of the lead") },
+  [BW_STEP_END_SHUNT] = { "shunt-resistor", N_ ("resistor across the input") },
+  [BW_STEP_END_MINIMUM_LOSS]
+  = { "minimum-loss-pad-at-input", N_ ("minimum-loss pad at the input's end of the lead") },
   [BW_STEP_SWITCH] = { "termination-switch", N_ ("termination switch") },
   [BW_STEP_SYNC_SWITCH] = { "sync-termination-switch", N_ ("termination switch of sync") },
   [BW_STEP_UNLOAD_LOOP] = { "unload-loop", N_ ("take the 75 Ω load off the loop-through") },
   [BW_STEP_ASPECT_SWITCH] = { "aspect-switch", N_ ("aspect switch of the set") },
   [BW_STEP_ASPECT_SIZE] = { "aspect-size", N_ ("size control of the set") },
   [BW_STEP_UNDERSCAN] = { "underscan", N_ ("underscan, or width and height controls") },
+  [BW_STEP_MAINS] = { "mains", N_ ("supply of the set") },
   [BW_STEP_BLACK_LEVEL] = { "black-level", N_ ("set the black level (setup or brightness)") },
 };
 const BwKindTable bw_plan_steps = { BW_N_STEPS, steps };

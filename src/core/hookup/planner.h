@@ -17,10 +17,14 @@ typedef enum
   BW_STEP_LEAD,
   BW_STEP_SERIES_RESISTOR, /* in each conductor that carries sync alone */
   BW_STEP_VIDEO_PAD,       /* in each conductor that carries picture */
+  BW_STEP_MINIMUM_LOSS,    /* the same, from a source that is not of 75 Ω to a lead of 75 Ω */
   BW_STEP_CAPACITOR,       /* in each conductor that carries picture */
   BW_STEP_BOX,
   BW_STEP_TERMINATOR,      /* of the video conductors, at the input or its loop-through */
   BW_STEP_SYNC_TERMINATOR, /* of the conductors that carry sync alone */
+  BW_STEP_END_SERIES,      /* at an input that is not of 75 Ω: in each conductor with picture */
+  BW_STEP_END_SHUNT,       /* the same, across each of them */
+  BW_STEP_END_MINIMUM_LOSS,
   BW_STEP_SWITCH,          /* termination switch of video: on or off */
   BW_STEP_SYNC_SWITCH,
   BW_STEP_UNLOAD_LOOP,
@@ -28,6 +32,7 @@ typedef enum
   BW_STEP_ASPECT_SIZE,
   BW_STEP_UNDERSCAN,
   BW_STEP_BLACK_LEVEL,
+  BW_STEP_MAINS, /* of no chain: what the supply of the set needs, whatever is joined to it */
   BW_N_STEPS
 } BwStepKind;
 
@@ -54,7 +59,8 @@ typedef struct
  * @rule: BwRule that called for it; %BW_N_RULES: none, or several
  * @sync: BwSyncKind that is used there
  * @on: of a switch: its new position
- * @value: size as a share of what it was; setup in IRE; loss of a pad in decibels
+ * @value: size as a share of what it was; setup in IRE; of a T pad the loss of level, and of a
+ *   minimum-loss pad that of power, in decibels; of what hangs across a conductor its resistance
  * @ideal: of resistors: exact
  * @network: of resistors: with preferred values; its load is what it works into
  * @after: what comes out, or for a setting what the set sees

@@ -158,9 +158,45 @@ figure (double value, BwDimension dimension, char mark)
   return bw_quantity_format (value, dimension, 3, mark);
 }
 
+/* The resistors of @network in order: "33 Ω in series, 100 Ω to the return" */
+static char *
+elements_words (const BwNetwork *network, char mark)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  for (guint i = 0; i < network->n; i++)
+    {
+      g_autofree char *ohm = figure (network->at[i].ohm, BW_DIMENSION_RESISTANCE, mark);
+      g_string_append (text, i > 0 ? ", " : "");
+      g_string_append_printf (text, network->at[i].place == BW_PLACE_SERIES ? _ ("%s in series")
+                                                                            : _ ("%s to the return"),
+                              ohm);
+    }
+  return g_strdup (text->str);
+}
+
+/**
+ * bw_wire_end_words:
+ * @end: what stands between the end of a lead and the input
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full): "at the input's end 24 Ω in series"
+ */
+char *
+bw_wire_end_words (const BwNetwork *end, char mark)
+{
+  g_return_val_if_fail (end != NULL, NULL);
+  g_autofree char *elements = elements_words (end, mark);
+  return g_strdup_printf (_ ("at the input's end %s"), elements);
+}
+
 static char *
 pad_words (const BwNetwork *pad, char mark)
 {
+  if (pad->n < 3)
+    {
+      g_autofree char *elements = elements_words (pad, mark);
+      return g_strdup_printf (_ ("minimum-loss pad: %s"), elements);
+    }
   g_autofree char *series = figure (pad->at[0].ohm, BW_DIMENSION_RESISTANCE, mark);
   g_autofree char *shunt = figure (pad->at[1].ohm, BW_DIMENSION_RESISTANCE, mark);
   g_autofree char *last = figure (pad->at[2].ohm, BW_DIMENSION_RESISTANCE, mark);
@@ -170,7 +206,7 @@ pad_words (const BwNetwork *pad, char mark)
 
 /**
  * bw_wire_through:
- * @pad: (nullable): a T pad in the conductor, at the source's end
+ * @pad: (nullable): a T pad or a minimum-loss pad in the conductor, at the source's end
  * @mark: the decimal mark
  *
  * Returns: (transfer full): what is in the conductor: "straight through", "82 Ω in series at the
@@ -179,7 +215,7 @@ pad_words (const BwNetwork *pad, char mark)
 char *
 bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark)
 {
-  g_return_val_if_fail (connection != NULL && (pad == NULL || pad->n == 3), NULL);
+  g_return_val_if_fail (connection != NULL && (pad == NULL || pad->n == 2 || pad->n == 3), NULL);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *series = figure (connection->series_ohm, BW_DIMENSION_RESISTANCE, mark);
   g_autofree char *shunt = figure (connection->shunt_ohm, BW_DIMENSION_RESISTANCE, mark);

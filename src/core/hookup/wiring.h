@@ -134,6 +134,7 @@ gboolean bw_wiring_check_pins (const BwWiringEnd *from, int from_pin, const BwWi
                                int to_pin, GError **error);
 gboolean bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError **error);
 
+char *bw_wire_end_words (const BwNetwork *end, char mark);
 char *bw_wire_return (BwConnector connector, int number);
 char *bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark);
 

@@ -46,10 +46,50 @@ resistor_purpose (const BwPlanStep *step)
   g_autofree char *to = figure (lowered_v, BW_DIMENSION_VOLTAGE, 3);
   g_autofree char *load = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
   g_autofree char *open = figure (step->network.open_v, BW_DIMENSION_VOLTAGE, 3);
-  return step->kind == BW_STEP_VIDEO_PAD
+  return step->kind != BW_STEP_SERIES_RESISTOR
              ? g_strdup_printf (_ ("lowers the picture from %1$s to %2$s"), from, to)
-             : g_strdup_printf (_ ("lowers the sync from %1$s open (%2$s across %3$s) to %4$s"),
-                                open, from, load, to);
+             : g_strdup_printf (_ ("lowers the sync from %1$s open (%2$s across %3$s) to %4$s"), open, from,
+                                load, to);
+}
+
+static char *
+decibels (double db)
+{
+  char text[32];
+  g_ascii_formatd (text, sizeof text, "%.2f", db);
+  g_strdelimit (text, ".", bw_quantity_locale_mark ());
+  return g_strdup_printf (_ ("%s dB"), text);
+}
+
+/* A pad that matches two resistances, the source's and the lead's or the lead's and the input's. */
+static char *
+minimum_loss_purpose (const BwPlanStep *step)
+{
+  gboolean at_input = step->kind == BW_STEP_END_MINIMUM_LOSS;
+  BwNetworkFigures figures;
+  bw_network_solve (&step->network, &figures);
+  g_autofree char *from
+      = figure (at_input ? BW_VIDEO_OHM : step->network.source_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *to = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *loss = decibels (step->value);
+  g_autofree char *level = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
+  return g_strdup_printf (_ ("matches %1$s to %2$s, loses %3$s of power and leaves the picture at "
+                             "%4$s"),
+                          from, to, loss, level);
+}
+
+/* A resistor at an input that is not of 75 Ω. */
+static char *
+end_purpose (const BwPlanStep *step)
+{
+  BwNetworkFigures figures;
+  bw_network_solve (&step->network, &figures);
+  g_autofree char *input = figure (step->network.load_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *end = figure (figures.input_ohm, BW_DIMENSION_RESISTANCE, 3);
+  g_autofree char *level = figure (figures.level_v, BW_DIMENSION_VOLTAGE, 3);
+  return g_strdup_printf (_ ("so that the lead ends in %1$s at an input of %2$s; the picture is "
+                             "%3$s there"),
+                          end, input, level);
 }
 
 static char *
@@ -112,6 +152,12 @@ purpose (const BwPlanStep *step, const BwPlanSignal *before)
     case BW_STEP_SERIES_RESISTOR:
     case BW_STEP_VIDEO_PAD:
       return resistor_purpose (step);
+    case BW_STEP_MINIMUM_LOSS:
+    case BW_STEP_END_MINIMUM_LOSS:
+      return minimum_loss_purpose (step);
+    case BW_STEP_END_SERIES:
+    case BW_STEP_END_SHUNT:
+      return end_purpose (step);
     case BW_STEP_CAPACITOR:
       return g_strdup (_ ("keeps the source's d.c. from the input"));
     case BW_STEP_BOX:
@@ -121,8 +167,13 @@ purpose (const BwPlanStep *step, const BwPlanSignal *before)
     }
 }
 
-static const char *
-step_name (const BwPlanStep *step)
+/**
+ * bw_plan_step_name:
+ *
+ * Returns: (transfer none): what the step is called: as in the catalogue, else by its kind
+ */
+const char *
+bw_plan_step_name (const BwPlanStep *step)
 {
   if (step->adaptor != NULL)
     return step->adaptor->name;
@@ -147,7 +198,7 @@ bw_hookup_add_steps (BwHookup *hookup, const BwPlanSignal *start)
       shown->kind = step->kind;
       shown->id = g_strdup (step->adaptor != NULL ? step->adaptor->id
                                                   : bw_kind_id (&bw_plan_steps, step->kind));
-      shown->name = g_strdup (step_name (step));
+      shown->name = g_strdup (bw_plan_step_name (step));
       shown->purpose = purpose (step, before);
       shown->is_setting = bw_plan_step_is_setting (step);
       g_ptr_array_add (hookup->steps, shown);
@@ -203,10 +254,10 @@ bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
 
   for (guint i = 0; i < plan->n; i++)
     if (plan->at[i].kind == BW_STEP_LEAD)
-      lead = step_name (&plan->at[i]);
+      lead = bw_plan_step_name (&plan->at[i]);
     else
       g_string_append_printf (summary, "%s%s", summary->len > 0 ? "; " : "",
-                              step_name (&plan->at[i]));
+                              bw_plan_step_name (&plan->at[i]));
   if (summary->len == 0 && lead != NULL)
     g_string_append (summary, lead);
   alternative->summary = g_strdup (summary->str);
@@ -261,6 +312,50 @@ bw_hookup_connection_says (const BwHookupConnection *connection)
   return g_strdup_printf (_ ("%1$s; %2$s"), route, detail);
 }
 
+/* Whether a box would have to take the source's raster or signal and give another. */
+static gboolean
+raster_or_signal_fails (const BwHookup *hookup)
+{
+  static const BwRule rules[] = { BW_RULE_SIGNAL_KIND,   BW_RULE_COLOUR_SYSTEM,
+                                  BW_RULE_LINE_RATE,     BW_RULE_FIELD_RATE,
+                                  BW_RULE_LINE_COUNT,    BW_RULE_LINE_BLANKING,
+                                  BW_RULE_FIELD_BLANKING };
+  for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (hookup->fit_before.at[rules[i]].severity >= BW_SEVERITY_CURABLE)
+      return TRUE;
+  return FALSE;
+}
+
+/* What would cure each finding by itself, where raster and signal are right. */
+static char *
+levels_need (const BwHookup *hookup, const BwCase *before)
+{
+  g_autoptr (GPtrArray) remedies = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < BW_N_RULES; i++)
+    {
+      const BwFinding *f = &hookup->fit_before.at[i];
+      char *remedy = f->severity >= BW_SEVERITY_CURABLE && i != BW_RULE_MAINS
+                         ? bw_finding_remedy (f, &hookup->fit_before, before,
+                                              bw_quantity_locale_mark ())
+                         : NULL;
+      if (remedy != NULL && !g_ptr_array_find_with_equal_func (remedies, remedy, g_str_equal, NULL))
+        g_ptr_array_add (remedies, remedy);
+      else
+        g_free (remedy);
+    }
+  g_ptr_array_add (remedies, NULL);
+  g_autofree char *all = g_strjoinv ("; ", (char **) remedies->pdata);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "No chain of up to %1$d adaptor of the catalogue does all that is needed. One by "
+                   "one it would be: %2$s.",
+                   "No chain of up to %1$d adaptors of the catalogue does all that is needed. One by "
+                   "one it would be: %2$s.",
+                   BW_PLAN_MAX_BOXES),
+      BW_PLAN_MAX_BOXES, all);
+}
+
 /**
  * bw_hookup_add_needs:
  * @before: the source at the input as it is
@@ -280,6 +375,11 @@ bw_hookup_add_needs (BwHookup *hookup, const BwCase *before)
       g_ptr_array_add (hookup->needs,
                        bw_finding_says (&hookup->fit_before.at[i], &hookup->fit_before, before,
                                         bw_quantity_locale_mark ()));
+  if (!raster_or_signal_fails (hookup))
+    {
+      g_ptr_array_add (hookup->needs, levels_need (hookup, before));
+      return;
+    }
   g_ptr_array_add (
       hookup->needs,
       g_strdup_printf (

@@ -10,6 +10,8 @@
 /* A monitor as its EDID describes it. What an EDID does not say is that of a class of the catalogue,
  * and is named, so that it is entered from the set's own papers. */
 
+#define TENTH_OF_AN_INCH_M 2.54e-3
+
 static void note (GPtrArray *notes, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
 static void
@@ -49,8 +51,15 @@ source_words (const BwEdid *edid)
   return g_string_free (words, FALSE);
 }
 
-/* The class that stands in for what the EDID does not say: the first whose input has the connector of
- * computers, which takes the widest range of rates. */
+static double
+top_rate_hz (const BwMonitor *monitor)
+{
+  const BwBands *bands = &monitor->line_rates_hz;
+  return bands->n > 0 ? bands->at[bands->n - 1].high : 0;
+}
+
+/* The class that stands in for what the EDID does not say: of those whose input has the connector of
+ * computers, the one that takes the highest line rate. */
 static const BwMonitor *
 find_class (const BwCatalogue *catalogue, const BwInput **input)
 {
@@ -62,9 +71,8 @@ find_class (const BwCatalogue *catalogue, const BwInput **input)
       for (guint j = 0; j < monitor->inputs->len; j++)
         {
           const BwInput *one = bw_monitor_input (monitor, j);
-          double top_hz = monitor->line_rates_hz.at[monitor->line_rates_hz.n - 1].high;
           if (!(one->connectors & BW_BIT (BW_CONNECTOR_DE_15))
-              || (best != NULL && best->line_rates_hz.at[best->line_rates_hz.n - 1].high >= top_hz))
+              || (best != NULL && top_rate_hz (best) >= top_rate_hz (monitor)))
             continue;
           best = monitor;
           *input = one;
@@ -214,7 +222,9 @@ set_size (BwMonitor *monitor, const BwEdid *edid, GPtrArray *notes)
     }
   if (width_m > 0 && height_m > 0)
     {
-      monitor->diagonal_m = hypot (width_m, height_m);
+      /* sides in whole centimetres bear no more digits than this */
+      monitor->diagonal_m = round (hypot (width_m, height_m) / TENTH_OF_AN_INCH_M)
+                            * TENTH_OF_AN_INCH_M;
       monitor->aspect = ratio_of (width_m, height_m);
       return;
     }

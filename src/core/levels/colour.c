@@ -13,6 +13,14 @@ static const BwKind bars[BW_N_BARS] = {
 };
 const BwKindTable bw_bars = { BW_N_BARS, bars };
 
+/* Named by white/black/brightest/darkest colour (ITU-R BT.471). */
+static const BwKind bars_forms[BW_N_BARS_FORMS] = {
+  [BW_BARS_100] = { "100", N_ ("100 %") },
+  [BW_BARS_75] = { "75", N_ ("75 %") },
+  [BW_BARS_75_WHITE_100] = { "ebu", N_ ("EBU, 100/0/75/0") },
+};
+const BwKindTable bw_bars_forms = { BW_N_BARS_FORMS, bars_forms };
+
 /* Shares of R and B in luma; G has the rest. */
 static const struct
 {

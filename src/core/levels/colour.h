@@ -47,7 +47,7 @@ typedef enum
 {
   BW_BARS_100, /* 100/0/100/0; with setup 100/7.5/100/7.5 */
   BW_BARS_75,  /* 75/0/75/0; with setup 75/7.5/75/7.5 */
-  BW_BARS_75_WHITE_100, /* 100/0/75/0: white full, colours at 75 % */
+  BW_BARS_75_WHITE_100, /* 100/0/75/0, EBU bars: white full, colours at 75 % */
   BW_N_BARS_FORMS
 } BwBarsForm;
 
@@ -79,6 +79,7 @@ typedef struct
   double min_v;
 } BwCodedLevels;
 
+extern const BwKindTable bw_bars_forms;
 extern const BwKindTable bw_bars;
 
 void bw_rgb_to_ypbpr (BwMatrix matrix, const BwRgb *rgb, BwYPbPr *ypbpr);

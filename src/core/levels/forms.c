@@ -12,6 +12,7 @@ static const BwKind names[BW_N_LEVEL_FORMS] = {
   = { "component-4-3", N_ ("component with setup, differences × 4/3") },
   [BW_LEVELS_COMPONENT_925]
   = { "component-925", N_ ("component with setup, differences × 0.925") },
+  [BW_LEVELS_1400] = { "1400", N_ ("1.4 V in all, of older closed circuits") },
 };
 const BwKindTable bw_level_forms = { BW_N_LEVEL_FORMS, names };
 
@@ -34,6 +35,8 @@ static const BwLevelFormFacts facts[BW_N_LEVEL_FORMS] = {
                                 BW_COMPONENT_SETUP_4_3 },
   [BW_LEVELS_COMPONENT_925] = { COMPONENT, BW_WHITE_7_3_V, 7.5, BW_SYNC_7_3_V, 0,
                                 BW_COMPONENT_SETUP_925 },
+  /* common practice, no source; its setup is that of the system */
+  [BW_LEVELS_1400] = { CODED, 1, 0, 0.4, 0.4, BW_COMPONENT_700 },
 };
 
 /**
@@ -60,7 +63,8 @@ bw_level_form_apply (BwLevelForm levels, BwWireForm *form)
   const BwLevelFormFacts *set = bw_level_form_facts (levels);
 
   form->white_v = set->white_v;
-  form->setup_ire = set->setup_ire;
+  if (levels != BW_LEVELS_1400)
+    form->setup_ire = set->setup_ire;
   form->sync_v = set->sync_v;
   form->component = set->component;
   if (form->burst_pp_v > 0)

@@ -15,6 +15,7 @@ typedef enum
   BW_LEVELS_1000_400,       /* RGB of 1.000 and 0.400 V */
   BW_LEVELS_COMPONENT_4_3,  /* Y as 10:4 with setup, differences × 4/3 */
   BW_LEVELS_COMPONENT_925,  /* Y 700 mV with setup, differences × 0.925 */
+  BW_LEVELS_1400,           /* 1.0 V and 0.4 V: 1.4 V in all, of older closed circuits */
   BW_N_LEVEL_FORMS
 } BwLevelForm;
 

@@ -71,7 +71,6 @@ untouched_init (Untouched *it, const BwPreview *preview)
   set_curve (preview, it->curve);
   it->row = g_new0 (float, preview->picture->width + 8);
   it->columns = g_new0 (float, preview->width);
-  it->made = -1;
 }
 
 static void

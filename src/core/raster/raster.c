@@ -50,6 +50,10 @@ static const BwField common_fields[] = {
     .type = BW_FIELD_COUNT, AT (equalising_after), .low = 0, .high = 100 },
   DURATION ("equalising_width", BW_FIELD_UNKNOWN, N_ ("Equalising width"), equalising_width_s),
   DURATION ("serration_width", BW_FIELD_UNKNOWN, N_ ("Serration width"), serration_width_s),
+  DURATION ("broad_start", BW_FIELD_UNKNOWN, N_ ("Broad pulse from"), broad_start_s),
+  DURATION ("broad_width", BW_FIELD_UNKNOWN, N_ ("Broad pulse width"), broad_width_s),
+  { .key = "sync_recalled", .label = N_ ("Field sync is from memory"), .type = BW_FIELD_SWITCH,
+    AT (sync_recalled) },
   { .key = "numbered_before_sync", .flags = BW_FIELD_UNKNOWN,
     .label = N_ ("Lines numbered before field sync"), .type = BW_FIELD_COUNT,
     AT (numbered_before_sync), .low = 0, .high = 20 },
@@ -229,6 +233,12 @@ check_pulses (const BwRaster *raster, GError **error)
     return fault (error, BW_RASTER_ERROR_PULSES,
                   _ ("equalising pulses need a width (equalising_width), and pulses and serrations "
                      "must be shorter than half a line"));
+  double broad_end_s = raster->broad_start_s + raster->broad_width_s;
+  if (raster->broad_start_s < 0 || raster->broad_width_s < 0
+      || broad_end_s >= (raster->scan == BW_SCAN_INTERLACED ? 1 : 2) * half_line_s)
+    return fault (error, BW_RASTER_ERROR_PULSES,
+                  _ ("a broad pulse (broad_start, broad_width) must end within its line, and within "
+                     "its half line where the scan is interlaced"));
   int front = MIN (raster->field[0].front_porch, raster->field[1].front_porch);
   int back = MIN (raster->field[0].back_porch, raster->field[1].back_porch);
   if (raster->equalising_before > front || raster->equalising_after > back)
@@ -502,4 +512,32 @@ bw_raster_has_alias (const BwRaster *raster, const char *name)
     if (strcmp (g_strstrip (*alias), name) == 0)
       return TRUE;
   return FALSE;
+}
+
+/**
+ * bw_raster_is_broad_by_line:
+ *
+ * Returns: whether the broad pulses of bi-level field sync follow each other a line apart. Pulses at
+ * half lines are there for the sake of interlace; a progressive raster without equalising pulses has
+ * none (SMPTE 293M, ITU-R BT.1358; from memory)
+ */
+gboolean
+bw_raster_is_broad_by_line (const BwRaster *raster)
+{
+  g_return_val_if_fail (raster != NULL, FALSE);
+  return raster->scan == BW_SCAN_PROGRESSIVE && raster->equalising_before == 0
+         && raster->equalising_after == 0;
+}
+
+/**
+ * bw_raster_broad_s:
+ *
+ * Returns: the width of a broad pulse of bi-level field sync, where that is serrated
+ */
+double
+bw_raster_broad_s (const BwRaster *raster)
+{
+  g_return_val_if_fail (raster != NULL, 0);
+  double line_s = 1 / bw_ratio_to_double (raster->line_rate_hz);
+  return (bw_raster_is_broad_by_line (raster) ? line_s : line_s / 2) - raster->serration_width_s;
 }

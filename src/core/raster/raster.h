@@ -33,6 +33,10 @@ typedef struct
  * @equalising_before: equalising pulses before field sync, at half-line spacing
  * @equalising_width_s: zero if there are none
  * @serration_width_s: the gap between broad pulses; zero if field sync is not serrated
+ * @broad_start_s: of the broad pulse of tri-level sync, after the datum, or after each half line where
+ *   the scan is interlaced; zero: from where the picture would begin
+ * @broad_width_s: likewise; zero: to where the picture would end
+ * @sync_recalled: field sync is from memory: the text that lays it down was not read
  * @numbered_before_sync: lines by which line 1 comes before the field sync of field 1: 3 in the
  *   525-line interlaced numbering, 0 where line 1 is the first line of field sync
  *
@@ -67,6 +71,9 @@ typedef struct
   int equalising_after;
   double equalising_width_s;
   double serration_width_s;
+  double broad_start_s;
+  double broad_width_s;
+  gboolean sync_recalled;
   int numbered_before_sync;
 } BwRaster;
 
@@ -145,6 +152,8 @@ const BwFieldTable *bw_raster_keys (BwRasterKeys which);
 BwRaster *bw_raster_load (GKeyFile *keys, const char *group, const char *id, const char *file,
                           GError **error);
 void bw_raster_save (const BwRaster *raster, GKeyFile *keys, const char *group);
+gboolean bw_raster_is_broad_by_line (const BwRaster *raster);
+double bw_raster_broad_s (const BwRaster *raster);
 gboolean bw_raster_check (const BwRaster *raster, GError **error);
 
 GPtrArray *bw_raster_names (const BwRaster *raster);

@@ -30,7 +30,9 @@ static void
 add_names (BwNode *to, const BwStandardLimits *limits, const char *key)
 {
   BwNode *section = bw_node_section (to, NULL,
-                                     bw_node_print (to, "%s: %s", limits->id, name_of (limits)));
+                                     bw_result_tells_ids (to->result)
+                                         ? bw_node_print (to, "%s: %s", limits->id, name_of (limits))
+                                         : name_of (limits));
   bw_node_member (section, bw_value_words (key, limits->id));
   bw_node_member (section, bw_value_words ("name", name_of (limits)));
   bw_node_figure (section, _ ("Given by"), bw_value_words ("source", limits->source));
@@ -51,7 +53,7 @@ static const char *
 limit_words (BwNode *row, BwReadingKind kind, double value, const BwJudgement *judgement)
 {
   gboolean upper = is_upper (judgement, value);
-  gboolean within = judgement->outcome == BW_OUTCOME_WITHIN;
+  gboolean within = judgement->to_limit >= 0;
   BwDimension dimension = bw_reading_dimension (kind);
   const char *limit = bw_node_quantity (row,
                                         upper ? judgement->allowed.high : judgement->allowed.low,
@@ -80,16 +82,16 @@ deviation (BwReadingKind kind, const BwJudgement *judgement)
 }
 
 static void
-add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, double value)
+add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, double value,
+             double uncertainty)
 {
   BwJudgement judgement;
   BwNode *row = bw_node_row (table);
 
-  bw_reading_judge (limits, kind, value, &judgement);
+  bw_reading_judge (limits, kind, value, uncertainty, &judgement);
   gboolean known = judgement.outcome != BW_OUTCOME_NOT_LAID_DOWN;
   if (known)
-    row->mark = judgement.outcome == BW_OUTCOME_WITHIN ? BW_MARK (BW_SEVERITY_OK)
-                                                       : BW_MARK (BW_SEVERITY_FATAL);
+    row->mark = BW_MARK (bw_outcome_severity (judgement.outcome));
   bw_node_cell (row, bw_value_words ("name", bw_kind_label (&bw_readings, kind)));
   bw_node_cell (row, quantity ("value", kind, value, DIGITS));
   bw_node_cell (row, bw_value_if (known, quantity ("nominal", kind, judgement.nominal, DIGITS)));
@@ -104,8 +106,29 @@ add_reading (BwNode *table, const BwStandardLimits *limits, BwReadingKind kind, 
   bw_node_member (row, bw_value_if (known, bw_value_words ("limit", is_upper (&judgement, value)
                                                                         ? "high"
                                                                         : "low")));
+  bw_node_member (row, quantity ("uncertainty", kind, uncertainty, DEVIATION_DIGITS));
   bw_node_member (row, bw_value_if (known, quantity ("to_limit", kind, judgement.to_limit,
                                                      DEVIATION_DIGITS)));
+}
+
+/* Says of the first reading that its uncertainty leaves open what would settle it. */
+static void
+add_undecided (BwNode *to, const BwStandardLimits *limits, const BwReadingsTaken *taken)
+{
+  for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
+    {
+      BwJudgement judgement = { 0 };
+      if (taken->read[kind])
+        bw_reading_judge (limits, kind, taken->value[kind], taken->uncertainty[kind], &judgement);
+      if (judgement.outcome != BW_OUTCOME_UNDECIDED)
+        continue;
+      const char *u = bw_node_quantity (to, taken->uncertainty[kind], bw_reading_dimension (kind), 3);
+      bw_node_say (to, BW_SAY_NOTE, NULL,
+                   bw_node_print (to,
+                                  _ ("%1$s is read to within %2$s, which reaches across the limit: "
+                                     "a finer reading decides."),
+                                  bw_kind_label (&bw_readings, kind), u));
+    }
 }
 
 /**
@@ -123,8 +146,8 @@ bw_readings_say (BwNode *to, const BwStandardLimits *limits, const BwReadingsTak
   add_names (to, limits, "standard");
   BwNode *table = bw_node_table (to, "readings", NULL);
 
-  table->order = "id name value unit outcome nominal allowed_low allowed_high deviation limit "
-                 "to_limit";
+  table->order = "id name value uncertainty unit outcome nominal allowed_low allowed_high deviation "
+                 "limit to_limit";
   bw_node_column (table, BW_COLUMN_WORDS, _ ("reading"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("read"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("nominal"), NULL);
@@ -133,7 +156,8 @@ bw_readings_say (BwNode *to, const BwStandardLimits *limits, const BwReadingsTak
   bw_node_column (table, BW_COLUMN_SAYS, _ ("limit"), NULL);
   for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
     if (taken->read[kind])
-      add_reading (table, limits, kind, taken->value[kind]);
+      add_reading (table, limits, kind, taken->value[kind], taken->uncertainty[kind]);
+  add_undecided (to, limits, taken);
 }
 
 /* Standards */

@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "reading.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 
 #include "bw-catalogue-resources.h"
+#include "colour-system.h"
 #include "core/base/keyfile.h"
 
 static const BwKind readings[BW_N_READINGS] = {
@@ -35,6 +37,7 @@ static const BwKind outcomes[] = {
   [BW_OUTCOME_WITHIN] = { "within", N_ ("within") },
   [BW_OUTCOME_TOO_LOW] = { "too-low", N_ ("too low") },
   [BW_OUTCOME_TOO_HIGH] = { "too-high", N_ ("too high") },
+  [BW_OUTCOME_UNDECIDED] = { "undecided", N_ ("not sure") },
 };
 const BwKindTable bw_outcomes = { G_N_ELEMENTS (outcomes), outcomes };
 
@@ -188,15 +191,80 @@ bw_reading_dimension (BwReadingKind kind)
 }
 
 /**
+ * bw_outcome_severity:
+ *
+ * Returns: the mark of an outcome that is judged
+ */
+BwSeverity
+bw_outcome_severity (BwOutcome outcome)
+{
+  return outcome == BW_OUTCOME_WITHIN      ? BW_SEVERITY_OK
+         : outcome == BW_OUTCOME_UNDECIDED ? BW_SEVERITY_TIGHT
+                                           : BW_SEVERITY_FATAL;
+}
+
+/**
+ * bw_limits_volts_per_ire:
+ *
+ * Returns: what one IRE unit is in the system that @limits judge, or else in one that has the same
+ * raster; zero if there is none
+ */
+double
+bw_limits_volts_per_ire (const BwStandardLimits *limits)
+{
+  g_return_val_if_fail (limits != NULL, 0);
+  BwColourSystem same_raster = BW_N_SYSTEMS;
+  for (BwColourSystem system = 0; system < BW_N_SYSTEMS; system++)
+    {
+      const BwSystemFacts *facts = bw_system_facts (system);
+      if (g_strcmp0 (facts->limits, limits->id) == 0)
+        return bw_ire_to_volts (system, 1);
+      if (same_raster == BW_N_SYSTEMS && g_strcmp0 (facts->raster, limits->raster) == 0)
+        same_raster = system;
+    }
+  return same_raster < BW_N_SYSTEMS ? bw_ire_to_volts (same_raster, 1) : 0;
+}
+
+/* A bare number is read in the unit that brings it nearer than this to what is laid down: the units
+ * of a dimension are a thousand apart. */
+#define NEAR_NOMINAL 30.0
+
+/**
+ * bw_reading_read:
+ * @limits: (nullable): tell what a bare number and an IRE unit are
+ * @text: as it was typed
+ *
+ * Returns: %FALSE with @error in %BW_QUANTITY_ERROR, @measured being untouched
+ */
+gboolean
+bw_reading_read (const BwStandardLimits *limits, BwReadingKind kind, const char *text, char mark,
+                 BwMeasured *measured, GError **error)
+{
+  g_return_val_if_fail (kind < BW_N_READINGS && text != NULL && measured != NULL, FALSE);
+  BwReadAs as = { .mark = mark };
+  if (limits != NULL)
+    {
+      double nominal = limits->at[kind].n > 0 ? limits->at[kind].at[0].low : 0;
+      as.volts_per_ire = bw_limits_volts_per_ire (limits);
+      as.allowed = (BwRange){ nominal / NEAR_NOMINAL, nominal * NEAR_NOMINAL };
+    }
+  return bw_quantity_read (text, bw_reading_dimension (kind), &as, measured, error);
+}
+
+/* Less than this share of the uncertainty is rounding of the double. */
+#define UNCERTAINTY_ROUNDING 1e-6
+
+/**
  * bw_reading_judge:
  * @value: the reading, in the base unit
+ * @uncertainty: by how much it may be off, in the base unit; zero: by nothing
  * @judgement: (out caller-allocates): deviation, limit and outcome
  *
  * Holds a reading against what @limits allow.
  */
 void
 bw_reading_judge (const BwStandardLimits *limits, BwReadingKind kind, double value,
-                  BwJudgement *judgement)
+                  double uncertainty, BwJudgement *judgement)
 {
   g_return_if_fail (limits != NULL && judgement != NULL);
   const BwBands *bands = &limits->at[kind];
@@ -210,4 +278,6 @@ bw_reading_judge (const BwStandardLimits *limits, BwReadingKind kind, double val
   judgement->outcome = value < judgement->allowed.low    ? BW_OUTCOME_TOO_LOW
                        : value > judgement->allowed.high ? BW_OUTCOME_TOO_HIGH
                                                          : BW_OUTCOME_WITHIN;
+  if (fabs (judgement->to_limit) < uncertainty * (1 - UNCERTAINTY_ROUNDING))
+    judgement->outcome = BW_OUTCOME_UNDECIDED;
 }

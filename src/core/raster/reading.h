@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/field.h"
+#include "core/base/severity.h"
 
 G_BEGIN_DECLS
 
@@ -49,7 +50,8 @@ typedef enum
   BW_OUTCOME_NOT_LAID_DOWN,
   BW_OUTCOME_WITHIN,
   BW_OUTCOME_TOO_LOW,
-  BW_OUTCOME_TOO_HIGH
+  BW_OUTCOME_TOO_HIGH,
+  BW_OUTCOME_UNDECIDED /* the uncertainty of the reading reaches across a limit */
 } BwOutcome;
 
 /**
@@ -72,10 +74,14 @@ extern const BwKindTable bw_readings;
 extern const BwKindTable bw_outcomes;
 
 BwDimension bw_reading_dimension (BwReadingKind kind);
+BwSeverity bw_outcome_severity (BwOutcome outcome);
+double bw_limits_volts_per_ire (const BwStandardLimits *limits);
+gboolean bw_reading_read (const BwStandardLimits *limits, BwReadingKind kind, const char *text,
+                          char mark, BwMeasured *measured, GError **error);
 GPtrArray *bw_limits_load (const char *text, gsize length, const char *file, GPtrArray *faults);
 GPtrArray *bw_limits_shipped (void);
 const BwStandardLimits *bw_limits_find (const GPtrArray *limits, const char *id);
 void bw_reading_judge (const BwStandardLimits *limits, BwReadingKind kind, double value,
-                       BwJudgement *judgement);
+                       double uncertainty, BwJudgement *judgement);
 
 G_END_DECLS

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 
 /* What the calculations of this room say, to be shown by any face (core/result). */
 
+const char *bw_raster_called (const BwNode *node, const BwRaster *raster);
 void bw_raster_say (BwNode *to, const BwRaster *raster);
 void bw_rasters_say (BwNode *to, const GPtrArray *rasters);
 
@@ -17,11 +18,13 @@ void bw_rasters_say (BwNode *to, const GPtrArray *rasters);
  * BwReadingsTaken:
  * @read: which readings there are
  * @value: of each, in the base unit
+ * @uncertainty: of each, by its digits or its instrument, in the base unit
  */
 typedef struct
 {
   gboolean read[BW_N_READINGS];
   double value[BW_N_READINGS];
+  double uncertainty[BW_N_READINGS];
 } BwReadingsTaken;
 
 /* The column of what people read of the limit. */

@@ -151,23 +151,15 @@ bw_figure_dimension (BwFigure figure)
 /* A rate that is written in few digits is meant as such: "27 MHz" is not 26.5 to 27.5 MHz. */
 #define RATE_UNCERTAINTY_MAX 100e-6
 
-/* Half of the last decimal place of @text, in the base unit: the text is read again with a last
- * digit that is one more. */
+/* Half of the last decimal place that is written, in the base unit. */
 static double
-written_uncertainty (const char *text, BwDimension dimension, char mark, double value)
+written_uncertainty (const BwMeasured *measured, BwDimension dimension)
 {
-  g_autofree char *changed = g_strdup (text);
-  char *last = NULL;
-  for (char *p = changed; *p != '\0' && (g_ascii_isdigit (*p) || *p == mark || *p == ' '); p++)
-    last = g_ascii_isdigit (*p) ? p : last;
-  if (last == NULL)
+  if (dimension == BW_DIMENSION_PIXELS || dimension == BW_DIMENSION_LINES)
     return 0;
-  *last += *last == '9' ? -1 : 1;
-  double other = value;
-  bw_quantity_parse (changed, dimension, mark, &other, NULL);
-  double half_place = fabs (other - value) / 2;
-  return dimension == BW_DIMENSION_FREQUENCY ? MIN (half_place, RATE_UNCERTAINTY_MAX * value)
-                                             : half_place;
+  if (dimension == BW_DIMENSION_FREQUENCY)
+    return MIN (measured->half_digit, RATE_UNCERTAINTY_MAX * measured->value);
+  return measured->half_digit;
 }
 
 /**
@@ -185,12 +177,12 @@ bw_solver_enter (BwSolver *solver, BwFigure figure, const char *text, char mark,
 {
   g_return_val_if_fail (solver != NULL && text != NULL, FALSE);
   BwDimension dimension = bw_figure_dimension (figure);
-  gboolean counted = dimension == BW_DIMENSION_PIXELS || dimension == BW_DIMENSION_LINES;
-  double value;
+  const BwReadAs as = { .mark = mark };
+  BwMeasured measured;
 
-  if (!bw_quantity_parse (text, dimension, mark, &value, error))
+  if (!bw_quantity_read (text, dimension, &as, &measured, error))
     return FALSE;
-  if (value < 0)
+  if (measured.value < 0)
     {
       g_set_error (error, BW_SOLVE_ERROR, BW_SOLVE_ERROR_NEGATIVE,
                    _ ("“%s” is negative; zero or more is allowed"), text);
@@ -198,8 +190,8 @@ bw_solver_enter (BwSolver *solver, BwFigure figure, const char *text, char mark,
     }
   solver->at[figure] = (BwSolved){
     .entered = TRUE,
-    .value = value,
-    .uncertainty = counted ? 0 : written_uncertainty (text, dimension, mark, value),
+    .value = measured.value,
+    .uncertainty = written_uncertainty (&measured, dimension),
   };
   return TRUE;
 }

@@ -13,7 +13,8 @@ static const char order[] =
     "v_front_porch v_sync v_back_porch lines_per_field lines_per_frame line_rate_hz field_rate_hz "
     "frame_rate_hz h_sync_polarity v_sync_polarity h_border v_border v_active_field_2 "
     "v_front_porch_field_2 v_sync_field_2 v_back_porch_field_2 sync_shape h_datum_s aliases note "
-    "pixel_repeat equalising_before equalising_after equalising_width_s serration_width_s";
+    "pixel_repeat equalising_before equalising_after equalising_width_s serration_width_s "
+    "broad_start_s broad_width_s sync_recalled";
 
 /* What the parts of one raster need. */
 typedef struct
@@ -36,13 +37,30 @@ lines (const char *key, double count, int decimals)
 
 /* Names */
 
+/**
+ * bw_raster_called:
+ * @node: of the result in which it is named
+ *
+ * Returns: (transfer none): what @raster is called in a sentence: its id where people type that, else
+ * its name
+ */
+const char *
+bw_raster_called (const BwNode *node, const BwRaster *raster)
+{
+  g_return_val_if_fail (node != NULL && raster != NULL, "");
+  gboolean named = raster->name != NULL && *raster->name != '\0';
+  return named && !bw_result_tells_ids (node->result) ? raster->name : raster->id;
+}
+
 static void
 add_names (BwNode *to, const Timing *t)
 {
   const BwRaster *raster = t->raster;
   g_autoptr (GPtrArray) names = bw_raster_names (raster);
-  BwNode *section = bw_node_section (to, NULL,
-                                     bw_node_print (to, "%s: %s", raster->id, raster->name));
+  const char *title = bw_result_tells_ids (to->result)
+                          ? bw_node_print (to, "%s: %s", raster->id, raster->name)
+                          : bw_raster_called (to, raster);
+  BwNode *section = bw_node_section (to, NULL, title);
 
   g_ptr_array_add (names, NULL);
   bw_node_member (section, bw_value_words ("id", raster->id));
@@ -231,6 +249,16 @@ add_sync (BwNode *to, const Timing *t)
   bw_node_figure (sync, _ ("Serration width"),
                   bw_value_if (r->serration_width_s > 0,
                                microseconds ("serration_width_s", r->serration_width_s)));
+  bw_node_figure (sync, _ ("Broad pulse from"),
+                  bw_value_if (r->broad_start_s > 0,
+                               microseconds ("broad_start_s", r->broad_start_s)));
+  bw_node_figure (sync, _ ("Broad pulse width"),
+                  bw_value_if (r->broad_width_s > 0,
+                               microseconds ("broad_width_s", r->broad_width_s)));
+  bw_node_member (sync, bw_value_flag ("sync_recalled", r->sync_recalled));
+  if (r->sync_recalled)
+    bw_node_say (sync, BW_SAY_NOTE, NULL,
+                 _ ("The text that lays down this field sync was not read: it is from memory."));
 }
 
 /**

@@ -68,8 +68,8 @@ pulse_at (const BwRaster *raster, int field, int h, BwPulse *pulse)
   if (is_serrated (raster) && h >= 0 && h < sync)
     {
       pulse->kind = BW_PULSE_BROAD;
-      pulse->width_s = half_line_s - raster->serration_width_s;
-      return TRUE;
+      pulse->width_s = bw_raster_broad_s (raster);
+      return !(pulse->half && bw_raster_is_broad_by_line (raster));
     }
   if ((h < 0 && h >= -raster->equalising_before)
       || (h >= sync && h < sync + raster->equalising_after))

@@ -137,7 +137,7 @@ write_list (Writer *writer, const char *key, const char *const *list)
 {
   begin (writer, key, '[');
   for (guint i = 0; list != NULL && list[i] != NULL; i++)
-    write_string (writer, NULL, list[i]);
+    write_sentence (writer, NULL, list[i]);
   end (writer, ']');
 }
 

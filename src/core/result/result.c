@@ -4,6 +4,7 @@
 struct _BwResult
 {
   char mark;
+  gboolean ids;
   GStringChunk *words; /* every string of the tree */
   BwNode *root;
 };
@@ -91,6 +92,31 @@ bw_result_mark (const BwResult *result)
 {
   g_return_val_if_fail (result != NULL, BW_FILE_MARK);
   return result->mark;
+}
+
+/**
+ * bw_result_tell_ids:
+ *
+ * To be called before anything is said: people will read the ids of rasters and standards as well,
+ * because they type them, as on a command line. Scripts always get them.
+ */
+void
+bw_result_tell_ids (BwResult *result)
+{
+  g_return_if_fail (result != NULL);
+  result->ids = TRUE;
+}
+
+/**
+ * bw_result_tells_ids:
+ *
+ * Returns: whether people read ids
+ */
+gboolean
+bw_result_tells_ids (const BwResult *result)
+{
+  g_return_val_if_fail (result != NULL, FALSE);
+  return result->ids;
 }
 
 /* Words, kept by the tree */

@@ -100,6 +100,8 @@ void bw_result_free (BwResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwResult, bw_result_free)
 BwNode *bw_result_root (BwResult *result);
 char bw_result_mark (const BwResult *result);
+void bw_result_tell_ids (BwResult *result);
+gboolean bw_result_tells_ids (const BwResult *result);
 
 const char *bw_node_print (BwNode *node, const char *format, ...) G_GNUC_PRINTF (2, 3);
 const char *bw_node_take (BwNode *node, char *words);
@@ -134,6 +136,8 @@ char *bw_node_cell_text (const BwNode *row, guint column, gboolean plain);
 gboolean bw_node_starts_group (const BwNode *table, guint row);
 BwResult *bw_node_cross (const BwNode *table, guint most);
 const char *bw_mark_sign (BwMark mark, gboolean plain);
+
+void bw_node_say_keys (BwNode *to, const BwNode *of);
 
 /* The walkers: each makes the whole of a node, whatever it is, in one form. */
 char *bw_node_to_json (const BwNode *node);

@@ -544,8 +544,9 @@ add_plain_here (BwNode *row, const BwWireForm *form, const BwLevelsHere *here, B
 static void
 add_bars_here (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
 {
-  const char *title = here->bars == BW_BARS_100 ? _ ("Colour bars at 100 %, as they are here")
-                                                : _ ("Colour bars at 75 %, as they are here");
+  const char *title = here->bars == BW_BARS_100  ? _ ("Colour bars at 100 %, as they are here")
+                      : here->bars == BW_BARS_75 ? _ ("Colour bars at 75 %, as they are here")
+                                                 : _ ("EBU bars, 100/0/75/0, as they are here");
   gboolean apart = form->signal == BW_SIGNAL_YC;
   gboolean coded = is_coded (form->signal) && bw_system_has_phase (form->system);
   guint conductors = picture_conductors (form);

@@ -54,13 +54,17 @@ sync_rise_s (const BwSynthesis *s, int family)
   return SYNC_RISE_SHARE * s->sync_width_s;
 }
 
-/* Edges of luma are those of a 2T pulse, which is 2T at half amplitude with T = 1/(2·bandwidth),
- * and which has nothing of note above the bandwidth. */
+/* 2T of 525 lines, where T is 125 ns (common practice, no source); elsewhere T is 1/(2·bandwidth),
+ * 100 ns of the 5 MHz of 625 lines. */
+#define PULSE_525_S 250e-9
+
+/* Edges of luma are those of a 2T pulse, which is 2T at half amplitude, and which has nothing of note
+ * above the bandwidth. */
 void
 bw_shapes_init (BwSynthesis *s)
 {
   int family = family_of (s);
-  double luma_pulse_s = 1 / s->luma_hz;
+  double luma_pulse_s = family == 525 ? PULSE_525_S : 1 / s->luma_hz;
   double blanking_rise_s = family == 525   ? BLANKING_RISE_525_S
                            : family == 625 ? BLANKING_RISE_625_S
                                            : luma_pulse_s * 2 * BW_RISE_SHARE;

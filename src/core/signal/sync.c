@@ -6,9 +6,9 @@
 /* Which pulses and how much picture each line of a frame has, and the sync as features.
  *
  * Where field sync is not serrated, composite sync is at its tip for the whole of it (common
- * practice, no source). Tri-level sync goes on through field sync, and the rest of each half line
- * is at the lower level, from where the picture would begin to where it would end (the single broad
- * pulse a line of progressive high definition; from memory). */
+ * practice, no source). Tri-level sync goes on through field sync, where each line of a progressive
+ * raster has one broad pulse and each line of an interlaced one two, at the lower level. A raster that
+ * does not say where they lie has them from where the picture would begin to where it would end. */
 
 #define CROSS_LINES 12 /* of the crosshatch, from top to bottom */
 
@@ -141,7 +141,7 @@ pulse_width_s (const BwSynthesis *s, int kind)
   switch (kind)
     {
     case BW_PULSE_BROAD:
-      return s->line_s / 2 - s->raster->serration_width_s;
+      return bw_raster_broad_s (s->raster);
     case BW_PULSE_EQUALISING:
       return s->raster->equalising_width_s;
     default:
@@ -164,10 +164,28 @@ add_composite (const Writer *w)
     add_field_pulse (w);
 }
 
+/* The broad pulses of a raster that lays them down: one in each half line of an interlaced raster, else
+ * one in each line. */
+static void
+add_laid_broad (const Writer *w, int slot, double datum_s)
+{
+  const BwRaster *raster = w->s->raster;
+  gboolean second = slot % 2 != 0;
+  double from_s = datum_s + (second ? w->s->line_s / 2 : 0) + raster->broad_start_s;
+
+  if (raster->scan == BW_SCAN_INTERLACED || !second)
+    add_pulse (w, from_s, from_s + raster->broad_width_s, w->volts);
+}
+
 /* The broad pulse of the half line @slot, whose line begins at @datum_s. */
 static void
 add_trilevel_broad (const Writer *w, int slot, double datum_s)
 {
+  if (w->s->raster->broad_width_s > 0)
+    {
+      add_laid_broad (w, slot, datum_s);
+      return;
+    }
   gboolean second = slot % 2 != 0;
   double middle_s = datum_s + w->s->line_s / 2;
   double from_s = second ? middle_s : datum_s + w->s->active_from_s;

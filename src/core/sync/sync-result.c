@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/raster/results.h"
+
 /* A mixture of sync, and what an AFC makes of it. */
 
 static const char *const form_ids[BW_N_SYNC_FORMS] = {
@@ -26,19 +28,27 @@ add_number_if (BwNode *to, const char *key, gboolean known, double number)
   bw_node_member (to, bw_value_if (known, bw_value_count (key, number)));
 }
 
+static const char *
+name_of (const BwRaster *raster)
+{
+  return raster->name != NULL ? raster->name : "";
+}
+
 /* "525-line interlaced, 59.94 Hz (525-59.94-interlaced), field 1: H XOR V, H negative, V negative" */
 static const char *
 head_words (BwNode *to, const BwSyncMixCase *what)
 {
-  const char *raster = what->raster->name != NULL ? what->raster->name : "";
+  const char *raster = bw_result_tells_ids (to->result)
+                           ? bw_node_print (to, "%s (%s)", name_of (what->raster),
+                                            what->raster->id)
+                           : bw_raster_called (to, what->raster);
   const char *name = bw_node_take (to, bw_sync_mix_name (what));
 
   if (what->gate == BW_SYNC_GATE_STANDARD)
-    /* Translators: raster, its id, field, and the gate that combines the syncs. */
-    return bw_node_print (to, _ ("%1$s (%2$s), field %3$d: %4$s"), raster, what->raster->id,
-                          what->field + 1, name);
-  return bw_node_print (to, _ ("%1$s (%2$s), field %3$d: %4$s, H %5$s, V %6$s"), raster,
-                        what->raster->id, what->field + 1, name,
+    /* Translators: raster, number of the field, and the gate that combines the syncs. */
+    return bw_node_print (to, _ ("%1$s, field %2$d: %3$s"), raster, what->field + 1, name);
+  /* Translators: as before, and the polarity of either sync. */
+  return bw_node_print (to, _ ("%1$s, field %2$d: %3$s, H %4$s, V %5$s"), raster, what->field + 1, name,
                         bw_kind_label (&bw_polarities, what->h_polarity),
                         bw_kind_label (&bw_polarities, what->v_polarity));
 }
@@ -127,7 +137,7 @@ add_lines (BwNode *to, const BwSyncRun *run)
 
   table->order = "line due_s edge late_s in_field_sync half_line_edges extra_edges phase_s";
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Line"), NULL);
-  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Due after 0V"), "µs");
+  bw_node_column (table, BW_COLUMN_NUMBERS, _ ("From field sync"), "µs");
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Edge"), NULL);
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Late by"), "µs");
   bw_node_column (table, BW_COLUMN_NUMBERS, _ ("Halves"), NULL);
@@ -169,7 +179,7 @@ add_afc (BwNode *to, const BwSyncAfc *afc, const BwSyncRun *run)
 /* The gist in figures, for people */
 
 static const char *const edge_labels[BW_N_AFC_EDGES] = {
-  [BW_AFC_EDGE_RIGHT] = N_ ("Edges right"),
+  [BW_AFC_EDGE_RIGHT] = N_ ("Edges at their place"),
   [BW_AFC_EDGE_EARLY] = N_ ("Edges early"),
   [BW_AFC_EDGE_LATE] = N_ ("Edges late"),
   [BW_AFC_EDGE_MISSING] = N_ ("Edges missing"),

@@ -12,7 +12,7 @@
 #include "core/base/harmless.h"
 #include "drawing-private.h"
 
-G_DEFINE_QUARK (bw-export-error-quark, bw_export_error)
+G_DEFINE_QUARK (bw - export - error - quark, bw_export_error)
 
 #define POINTS_PER_PIXEL (72.0 / 96.0)
 #define PNG_SCALE 2.0 /* dots for each pixel of 1/96 inch */
@@ -105,15 +105,21 @@ make_pdf (const BwDrawing *drawing, const char *title, GByteArray *bytes)
 }
 
 static cairo_status_t
-make_png (const BwDrawing *drawing, const char *title, GByteArray *bytes)
+make_scaled_png (const BwDrawing *drawing, double scale, GByteArray *bytes)
 {
-  int width = (int) ceil (bw_drawing_width (drawing) * PNG_SCALE);
-  int height = (int) ceil (bw_drawing_height (drawing) * PNG_SCALE);
+  int width = (int) ceil (bw_drawing_width (drawing) * scale);
+  int height = (int) ceil (bw_drawing_height (drawing) * scale);
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  cairo_status_t status = paint (drawing, surface, PNG_SCALE);
+  cairo_status_t status = paint (drawing, surface, scale);
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_write_to_png_stream (surface, append, bytes);
   return finish (surface, status);
+}
+
+static cairo_status_t
+make_png (const BwDrawing *drawing, const char *title, GByteArray *bytes)
+{
+  return make_scaled_png (drawing, PNG_SCALE, bytes);
 }
 
 static const struct
@@ -310,6 +316,15 @@ bw_export_drawing (const BwDrawing *drawing, const char *title, const char *path
   return bw_export_write (bw_export_drawing_bytes (drawing, title, path, error), path, error);
 }
 
+/* For the clipboard: nothing where the drawing could not be made. */
+static GBytes *
+take_bytes (GByteArray *bytes, cairo_status_t status)
+{
+  if (status != CAIRO_STATUS_SUCCESS)
+    g_byte_array_set_size (bytes, 0);
+  return g_byte_array_free_to_bytes (bytes);
+}
+
 /**
  * bw_export_svg:
  *
@@ -320,8 +335,38 @@ bw_export_svg (const BwDrawing *drawing)
 {
   g_return_val_if_fail (drawing != NULL, NULL);
   GByteArray *bytes = g_byte_array_new ();
+  return take_bytes (bytes, make_svg (drawing, bw_drawing_name (drawing), bytes));
+}
 
-  if (make_svg (drawing, bw_drawing_name (drawing), bytes) != CAIRO_STATUS_SUCCESS)
-    g_byte_array_set_size (bytes, 0);
-  return g_byte_array_free_to_bytes (bytes);
+/**
+ * bw_export_pdf:
+ *
+ * Returns: (transfer full): @drawing as the bytes of a PDF file, for the clipboard
+ */
+GBytes *
+bw_export_pdf (const BwDrawing *drawing)
+{
+  g_return_val_if_fail (drawing != NULL, NULL);
+  GByteArray *bytes = g_byte_array_new ();
+  return take_bytes (bytes, make_pdf (drawing, bw_drawing_name (drawing), bytes));
+}
+
+/**
+ * bw_export_png:
+ * @dpi: dots to the inch of the drawing's own size, above zero
+ *
+ * Returns: (transfer full): @drawing as the bytes of a PNG file, for the clipboard; empty if it
+ *   would have more dots than a file may have
+ */
+GBytes *
+bw_export_png (const BwDrawing *drawing, double dpi)
+{
+  g_return_val_if_fail (drawing != NULL && dpi > 0, NULL);
+  GByteArray *bytes = g_byte_array_new ();
+  double scale = dpi * POINTS_PER_PIXEL / 72;
+  double width = bw_drawing_width (drawing) * scale, height = bw_drawing_height (drawing) * scale;
+
+  if (width > PNG_MAX_SIDE || height > PNG_MAX_SIDE || width * height > PNG_MAX_DOTS)
+    return g_byte_array_free_to_bytes (bytes);
+  return take_bytes (bytes, make_scaled_png (drawing, scale, bytes));
 }

@@ -45,5 +45,7 @@ gboolean bw_export_drawing (const BwDrawing *drawing, const char *title, const c
                             GError **error);
 gboolean bw_export_write (GBytes *bytes, const char *path, GError **error);
 GBytes *bw_export_svg (const BwDrawing *drawing);
+GBytes *bw_export_pdf (const BwDrawing *drawing);
+GBytes *bw_export_png (const BwDrawing *drawing, double dpi);
 
 G_END_DECLS

@@ -15,13 +15,13 @@
 static gboolean
 can_draw (const BwDetailView *what)
 {
-  return what->detail->combined_tvl > 0;
+  return what->detail->limiting_tvl > 0;
 }
 
 static double
 limit_of (const BwDetailView *what, guint row)
 {
-  return row < BW_N_LINKS ? what->detail->limit_tvl[row] : what->detail->combined_tvl;
+  return row < BW_N_LINKS ? what->detail->limit_tvl[row] : what->detail->limiting_tvl;
 }
 
 /* The middle of a row, from the top. */
@@ -89,7 +89,7 @@ limit_text (const BwDetailView *what, guint row)
   if (!(limit_tvl > 0))
     return g_strdup (no_limit_words (what, row));
   g_autofree char *tvl = bw_detail_tvl_text (limit_tvl, what->mark);
-  return row == what->detail->limited_by ? g_strdup_printf (_ ("%s, the least"), tvl)
+  return row == what->detail->limited_by ? g_strdup_printf (_ ("%s, limits first"), tvl)
                                          : g_strdup (tvl);
 }
 
@@ -116,11 +116,11 @@ claim_row (BwDetailPage *page, guint row)
 static char *
 caption_text (const BwDetailView *what)
 {
-  g_autofree char *all = bw_detail_tvl_text (what->detail->combined_tvl, what->mark);
+  g_autofree char *all = bw_detail_tvl_text (what->detail->limiting_tvl, what->mark);
   return g_strdup_printf (
       _ ("Limit of each link in TV lines per picture height, and its share of the loss in decibels "
-         "at %s, where all together end (1/TVL² adds). Limits as the trade quotes them: samples "
-         "and mask at the sampling limit, bandwidths at −3 dB, spot at 3 %%."),
+         "at %s, where all together leave 3 %% as read off a wedge. Limits as the trade quotes "
+         "them: samples and mask at the sampling limit, bandwidths at −3 dB, spot at 3 %%."),
       all);
 }
 

@@ -29,7 +29,7 @@ modulation_at (double tvl, gconstpointer data)
 static gboolean
 can_draw (const BwDetailView *what)
 {
-  return what->detail->combined_tvl > 0;
+  return what->detail->limiting_tvl > 0;
 }
 
 static char *
@@ -59,7 +59,7 @@ claim_name (BwDetailPage *page, guint link)
   const BwDetailView *what = page->what;
   const Curve curve = { what->what, link };
   BwInkRole role = link == BW_N_LINKS                 ? BW_INK_GRAPHITE
-                   : link == what->detail->costs_most ? BW_INK_ACCENT
+                   : link == what->detail->limited_by ? BW_INK_ACCENT
                                                       : BW_INK_GRAPHITE_LIGHT;
 
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
@@ -206,7 +206,7 @@ static void
 draw_curve_of (const BwDetailPage *page, cairo_t *cr, guint link)
 {
   const Curve data = { page->what->what, link };
-  gboolean whole = link == BW_N_LINKS, worst = link == page->what->detail->costs_most;
+  gboolean whole = link == BW_N_LINKS, worst = link == page->what->detail->limited_by;
   const BwChartCurve curve = { .value = modulation_at,
                                .data = &data,
                                .from = 0,

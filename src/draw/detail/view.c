@@ -105,7 +105,7 @@ double
 bw_detail_shown_tvl (const BwDetailView *what)
 {
   const BwDetail *detail = what->detail;
-  double near_tvl = MAX (detail->combined_tvl, what->what->claimed_lines);
+  double near_tvl = MAX (detail->limiting_tvl, what->what->claimed_lines);
 
   if (detail->limited_by < BW_N_LINKS)
     near_tvl = MAX (near_tvl, detail->limit_tvl[detail->limited_by]);

@@ -102,7 +102,8 @@ claim_datum (BwFieldLayout *layout)
   BwCanvas *canvas = layout->canvas;
   const BwFieldRow *row = &layout->row[0];
   double x = bw_ruler_x (&layout->ruler, 0), gap = canvas->pad / 2;
-  BwLabel label = { (char *) "0V", bw_canvas_measure (canvas, "0V"), BW_INK_ACCENT,
+  const char *name = _ ("field sync starts");
+  BwLabel label = { (char *) name, bw_canvas_measure (canvas, name), BW_INK_ACCENT,
                     PANGO_ALIGN_LEFT, .halo = TRUE };
 
   if (!bw_ruler_shows (&layout->ruler, x))

@@ -63,7 +63,12 @@ bw_field_text_caption (const BwFieldView *what)
 {
   const char *shows = is_interlaced (what) ? _ ("the vertical interval of both fields")
                                            : _ ("the vertical interval");
-  return bw_text_caption (what->raster->name, shows, what->raster->source);
+  g_autofree char *source
+      = what->raster->sync_recalled
+            ? g_strdup_printf (_ ("%s: its text was not read, and field sync is from memory"),
+                               what->raster->source)
+            : g_strdup (what->raster->source);
+  return bw_text_caption (what->raster->name, shows, source);
 }
 
 static void
@@ -73,7 +78,7 @@ add_composite (GString *text, const BwFieldShape *shape, char mark)
   double line_sync_s = bw_line_shape_length (&shape->line, BW_INTERVAL_SYNC);
   g_autofree char *line_sync = bw_text_us (line_sync_s, mark);
   g_autofree char *equalising = bw_text_us (raster->equalising_width_s, mark);
-  g_autofree char *broad = bw_text_us (shape->half_line_s - raster->serration_width_s, mark);
+  g_autofree char *broad = bw_text_us (bw_raster_broad_s (raster), mark);
   g_autofree char *serration = bw_text_us (raster->serration_width_s, mark);
 
   g_string_append_printf (text, _ ("Line sync %s"), line_sync);
@@ -265,8 +270,8 @@ words (gconstpointer data, const BwDrawingPoint *point)
   g_autofree char *time = bw_text_time (time_s, field->mark);
   g_autofree char *line_time = bw_text_time (time_s - bw_field_shape_time (shape, start),
                                              field->mark);
-  g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before 0V")
-                                                                 : _ ("%s after 0V"),
+  g_autofree char *from_field_sync = g_strdup_printf (time_s < 0 ? _ ("%s before field sync")
+                                                                 : _ ("%s after field sync starts"),
                                                       time);
   return g_strdup_printf (_ ("Field %1$d, line %2$d, %3$s after its 0H: %4$s; %5$s"),
                           shape->field + 1, line, line_time, bw_or_empty (part), from_field_sync);

@@ -39,9 +39,17 @@ static void
 add_symbol (BwHookupRow *row, BwHookupSymbol symbol, gboolean at_end, char *text)
 {
   if (row->n_symbols < BW_HOOKUP_MAX_SYMBOLS)
-    row->symbols[row->n_symbols++] = (BwHookupSymbolPlace){ symbol, at_end, text };
+    row->symbols[row->n_symbols++] = (BwHookupSymbolPlace){ symbol, at_end, FALSE, text };
   else
     g_free (text);
+}
+
+static void
+add_capacitor (const BwHookupView *what, BwHookupRow *row)
+{
+  if (row->connection->coupling_f > 0)
+    add_symbol (row, BW_HOOKUP_CAPACITOR, FALSE,
+                bw_hookup_text_farad (what, row->connection->coupling_f));
 }
 
 static void
@@ -49,12 +57,20 @@ add_symbols (const BwHookupView *what, BwHookupRow *row)
 {
   const BwHookupConnection *one = row->connection;
   for (guint i = 0; i < one->n; i++)
-    add_symbol (row, one->at[i].place == BW_PLACE_SERIES ? BW_HOOKUP_SERIES : BW_HOOKUP_SHUNT,
-                FALSE, bw_hookup_text_ohm (what, one->at[i].ohm));
-  if (one->coupling_f > 0)
-    add_symbol (row, BW_HOOKUP_CAPACITOR, FALSE, bw_hookup_text_farad (what, one->coupling_f));
-  if (one->terminator_ohm > 0)
-    add_symbol (row, BW_HOOKUP_SHUNT, TRUE, bw_hookup_text_ohm (what, one->terminator_ohm));
+    {
+      gboolean at_end = i + one->n_at_end >= one->n;
+      if (at_end && i + one->n_at_end == one->n)
+        add_capacitor (what, row);
+      add_symbol (row, one->at[i].place == BW_PLACE_SERIES ? BW_HOOKUP_SERIES : BW_HOOKUP_SHUNT,
+                  at_end, bw_hookup_text_ohm (what, one->at[i].ohm));
+    }
+  if (one->n_at_end == 0)
+    add_capacitor (what, row);
+  if (one->terminator_ohm > 0 && row->n_symbols < BW_HOOKUP_MAX_SYMBOLS)
+    {
+      add_symbol (row, BW_HOOKUP_SHUNT, TRUE, bw_hookup_text_ohm (what, one->terminator_ohm));
+      row->symbols[row->n_symbols - 1].terminates = TRUE;
+    }
 }
 
 static void

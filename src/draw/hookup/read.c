@@ -60,9 +60,8 @@ part_words (const BwHookupRow *row, const BwHookupSymbolPlace *place)
     return g_strdup_printf (_ ("Resistor of %1$s, in series in %2$s"), place->text, signal);
   if (place->symbol == BW_HOOKUP_CAPACITOR)
     return g_strdup_printf (_ ("Capacitor of %1$s, in series in %2$s"), place->text, signal);
-  return g_strdup_printf (place->at_end
-                              ? _ ("Terminator of %1$s, from %2$s to its return at the set")
-                              : _ ("Resistor of %1$s, from %2$s to its return"),
+  return g_strdup_printf (place->terminates ? _ ("Terminator of %1$s, from %2$s to its return at the set")
+                                            : _ ("Resistor of %1$s, from %2$s to its return"),
                           place->text, signal);
 }
 

@@ -39,6 +39,7 @@ typedef struct
 {
   BwHookupSymbol symbol;
   gboolean at_end; /* stands at the far end of the row */
+  gboolean terminates; /* is the terminator there */
   char *text;      /* its value */
   double width;    /* of its place in the row */
   double x;        /* left edge of that */

@@ -210,8 +210,9 @@ bw_hookup_view_lead (const BwHookupView *what)
     return g_strdup_printf (_ ("%1$s, %2$s late"), length, delay);
   g_autofree char *top = bw_quantity_format (what->lead->top_hz, BW_DIMENSION_FREQUENCY, 3,
                                              what->mark);
-  char loss[32];
-  g_ascii_formatd (loss, sizeof loss, "%.2g", figures.loss_db);
+  char loss[32], format[8];
+  g_snprintf (format, sizeof format, "%%.%df", bw_lead_loss_decimals (figures.loss_db));
+  g_ascii_formatd (loss, sizeof loss, format, figures.loss_db);
   g_strdelimit (loss, ".", what->mark);
   return g_strdup_printf (_ ("%1$s, %2$s late, %3$s\u00a0dB lost at %4$s"), length, delay, loss,
                           top);

@@ -56,5 +56,7 @@ bw_line_draw (const BwLineLayout *layout, cairo_t *cr)
   bw_line_panel_draw_datum (part, 0, part->top, canvas, cr);
   bw_line_panel_draw_curve (whole, shape, canvas, cr);
   bw_line_panel_draw_curve (part, shape, canvas, cr);
+  bw_line_panel_draw_burst (whole, shape, canvas, cr);
+  bw_line_panel_draw_burst (part, shape, canvas, cr);
   bw_canvas_show_labels (canvas, cr);
 }

@@ -225,6 +225,23 @@ claim_datum (BwLineLayout *layout)
                                layout->period.y, 0, 0.5);
 }
 
+/* The burst and its length, above it, where nothing else is. */
+static void
+claim_burst (BwLineLayout *layout)
+{
+  const BwLineShape *shape = &layout->shape;
+  const BwLinePanel *part = &layout->part;
+  double length_s = shape->burst_to_s - shape->burst_from_s;
+  double top = bw_line_panel_y (part, shape->burst_level) - layout->canvas->pad / 2;
+
+  if (!bw_line_shape_has_burst (shape))
+    return;
+  g_autofree char *length = bw_text_us (length_s, layout->what->mark);
+  g_autofree char *text = g_strdup_printf (_ ("burst %s"), length);
+  bw_canvas_claim_at (layout->canvas, text, BW_INK_GRAPHITE,
+                      bw_line_panel_x (part, shape->burst_from_s + length_s / 2), top, 0.5, 1);
+}
+
 static gboolean
 claim_scale (BwLineLayout *layout)
 {
@@ -280,5 +297,6 @@ bw_line_try (BwLineLayout *layout)
   if (keeps (layout, BW_LEAVE_UPPER_NAMES))
     all &= bw_line_panel_claim_names (&layout->whole, &layout->shape, canvas);
   all &= claim_scale (layout);
+  claim_burst (layout);
   return all;
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "panel.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/text.h"
@@ -195,5 +197,53 @@ bw_line_panel_draw_curve (const BwLinePanel *panel, const BwLineShape *shape,
   bw_canvas_set_pen (canvas, cr, BW_INK_GRAPHITE, CURVE_LINE);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   trace_steps (panel, cr, steps);
+  cairo_stroke (cr);
+}
+
+/* So many points make a wave of one cycle, and so wide must it be at least to be seen as one. */
+#define WAVE_POINTS 16
+#define LEAST_WAVE 0.25 /* in heights of a line of text */
+
+static void
+trace_wave (const BwLinePanel *panel, const BwLineShape *shape, cairo_t *cr)
+{
+  double length_s = shape->burst_to_s - shape->burst_from_s;
+  int points = (int) ceil (shape->burst_cycles * WAVE_POINTS);
+
+  for (int i = 0; i <= points; i++)
+    {
+      double share = (double) i / points;
+      double level = shape->burst_level * sin (2 * G_PI * share * shape->burst_cycles);
+      cairo_line_to (cr, bw_line_panel_x (panel, shape->burst_from_s + share * length_s),
+                     bw_line_panel_y (panel, level));
+    }
+}
+
+/**
+ * bw_line_panel_draw_burst:
+ *
+ * Draws the burst, if there is one: as cycles where there is room to see them, over the range that
+ * they take.
+ */
+void
+bw_line_panel_draw_burst (const BwLinePanel *panel, const BwLineShape *shape,
+                          const BwCanvas *canvas, cairo_t *cr)
+{
+  g_return_if_fail (panel != NULL && shape != NULL && canvas != NULL && cr != NULL);
+  if (!bw_line_shape_has_burst (shape))
+    return;
+  double left = bw_line_panel_x (panel, shape->burst_from_s);
+  double right = bw_line_panel_x (panel, shape->burst_to_s);
+  double top = bw_line_panel_y (panel, shape->burst_level);
+  double bottom = bw_line_panel_y (panel, -shape->burst_level);
+
+  cairo_rectangle (cr, left, top, right - left, bottom - top);
+  bw_ink_set_alpha (cr, canvas->ink, BW_INK_GRAPHITE, 0.3);
+  cairo_fill (cr);
+  if ((right - left) / shape->burst_cycles < LEAST_WAVE * canvas->text_height)
+    return;
+  cairo_new_path (cr);
+  trace_wave (panel, shape, cr);
+  bw_canvas_set_pen (canvas, cr, BW_INK_GRAPHITE, LEVEL_LINE);
   cairo_stroke (cr);
 }

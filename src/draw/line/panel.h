@@ -38,6 +38,8 @@ void bw_line_panel_draw_levels (const BwLinePanel *panel, const BwLineShape *sha
                                 const BwCanvas *canvas, cairo_t *cr);
 void bw_line_panel_draw_datum (const BwLinePanel *panel, double time_s, double from_y,
                                const BwCanvas *canvas, cairo_t *cr);
+void bw_line_panel_draw_burst (const BwLinePanel *panel, const BwLineShape *shape,
+                               const BwCanvas *canvas, cairo_t *cr);
 void bw_line_panel_draw_curve (const BwLinePanel *panel, const BwLineShape *shape,
                                const BwCanvas *canvas, cairo_t *cr);
 

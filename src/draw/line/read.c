@@ -61,6 +61,13 @@ level_words (BwLineInterval interval, gboolean trilevel)
     }
 }
 
+static gboolean
+is_in_burst (const BwLineShape *shape, double time_s)
+{
+  return bw_line_shape_has_burst (shape) && time_s >= shape->burst_from_s
+         && time_s <= shape->burst_to_s;
+}
+
 static char *
 words (gconstpointer data, const BwDrawingPoint *point)
 {
@@ -73,7 +80,9 @@ words (gconstpointer data, const BwDrawingPoint *point)
                                      /* Translators: time after the reference edge of the line, the interval there, its length. */
                                      : _ ("%1$s after 0H: %2$s, %3$s"),
                           time, bw_line_interval_label (interval),
-                          level_words (interval, line->shape.trilevel));
+                          is_in_burst (&line->shape, time_s)
+                              ? _ ("in the burst")
+                              : level_words (interval, line->shape.trilevel));
 }
 
 static char *

@@ -153,3 +153,49 @@ bw_line_shape_steps (const BwLineShape *shape, double from_s, double to_s)
       add_interval (&writer, shape, i, line * shape->period_s);
   return steps;
 }
+
+static gboolean
+goes_with (const BwSystemFacts *facts, const BwRaster *raster)
+{
+  BwRasterFigures figures;
+  bw_raster_figures (raster, &figures);
+  return facts->any_raster || bw_near (facts->lines, figures.lines_per_frame, 0.1);
+}
+
+/**
+ * bw_line_shape_add_burst:
+ *
+ * Puts the burst of @system on the back porch, as its standard lays it down for a line that has one,
+ * if @raster is one that the system goes with and leaves room for it.
+ */
+void
+bw_line_shape_add_burst (BwLineShape *shape, const BwRaster *raster, BwColourSystem system)
+{
+  g_return_if_fail (shape != NULL && raster != NULL);
+  const BwSystemFacts *facts = bw_system_facts (system);
+  double subcarrier_hz = bw_ratio_to_double (facts->subcarrier_hz);
+
+  if (shape->trilevel || !(facts->burst_cycles > 0 && facts->burst_pp_v > 0 && subcarrier_hz > 0)
+      || !goes_with (facts, raster))
+    return;
+  double to_s = facts->burst_from_s + facts->burst_cycles / subcarrier_hz;
+  if (facts->burst_from_s < shape->start_s[BW_INTERVAL_BACK_PORCH]
+      || to_s > bw_line_shape_blanking_end (shape))
+    return;
+  shape->burst_from_s = facts->burst_from_s;
+  shape->burst_to_s = to_s;
+  shape->burst_cycles = facts->burst_cycles;
+  shape->burst_level = facts->burst_pp_v / 2 / facts->white_v;
+}
+
+/**
+ * bw_line_shape_has_burst:
+ *
+ * Returns: whether the line has a burst
+ */
+gboolean
+bw_line_shape_has_burst (const BwLineShape *shape)
+{
+  g_return_val_if_fail (shape != NULL, FALSE);
+  return shape->burst_to_s > shape->burst_from_s;
+}

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/raster/raster.h"
+#include "core/raster/colour-system.h"
 
 G_BEGIN_DECLS
 
@@ -31,6 +31,9 @@ typedef enum
  *   line, one period after the first
  * @pixels: length of each interval; all zero in a raster defined in time
  * @trilevel: whether the sync interval is a negative and a positive half
+ * @burst_from_s: where the colour burst starts; equal to @burst_to_s where there is none
+ * @burst_cycles: of the subcarrier, in the burst
+ * @burst_level: amplitude of the burst, from blanking to its peak
  *
  * Starts at the front porch, thus before the datum.
  */
@@ -40,6 +43,10 @@ typedef struct
   int pixels[BW_N_INTERVALS];
   gboolean trilevel;
   double period_s;
+  double burst_from_s;
+  double burst_to_s;
+  double burst_cycles;
+  double burst_level;
 } BwLineShape;
 
 /**
@@ -55,6 +62,8 @@ typedef struct
 } BwLineStep;
 
 void bw_line_shape_init (BwLineShape *shape, const BwRaster *raster);
+void bw_line_shape_add_burst (BwLineShape *shape, const BwRaster *raster, BwColourSystem system);
+gboolean bw_line_shape_has_burst (const BwLineShape *shape);
 double bw_line_shape_blanking_end (const BwLineShape *shape);
 double bw_line_shape_length (const BwLineShape *shape, BwLineInterval interval);
 BwLineInterval bw_line_shape_at (const BwLineShape *shape, double time_s);

@@ -52,6 +52,7 @@ bw_line_drawing (const BwLineView *what, double width, double height, const BwIn
   bw_line_page_init (&page, what->across, width);
   layout.canvas = bw_canvas_new (ink, page.width, height);
   bw_line_shape_init (&layout.shape, what->raster);
+  bw_line_shape_add_burst (&layout.shape, what->raster, what->system);
   layout.breaks = bw_line_try (&layout);
   while (!layout.breaks && !bw_line_try (&layout) && layout.left_out < BW_N_LEAVES)
     layout.left_out++;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/raster/raster.h"
+#include "core/raster/colour-system.h"
 #include "draw/base/drawing.h"
 
 G_BEGIN_DECLS
@@ -21,6 +21,7 @@ G_BEGIN_DECLS
  * @across: (nullable): the part of the page that is shown as wide as the page, from 0 to 1; %NULL
  *   for all
  * @mark: the decimal mark
+ * @system: whose burst is drawn, where @raster is one that it goes with
  *
  * What is drawn. All is borrowed.
  */
@@ -29,6 +30,7 @@ typedef struct
   const BwRaster *raster;
   const BwViewRange *across;
   char mark;
+  BwColourSystem system;
 } BwLineView;
 
 /* The places of its drawing, each with its own scale: points are seconds after 0H across. */

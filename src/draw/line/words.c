@@ -49,6 +49,7 @@ bw_line_describe (const BwLineView *what)
 {
   BwLineShape shape;
   bw_line_shape_init (&shape, what->raster);
+  bw_line_shape_add_burst (&shape, what->raster, what->system);
   g_autofree char *caption = bw_line_caption (what->raster);
   g_autofree char *period = bw_text_us (shape.period_s, what->mark);
   GString *text = g_string_new (NULL);
@@ -60,6 +61,9 @@ bw_line_describe (const BwLineView *what)
   describe_interval (text, _ ("line blanking"),
                      bw_line_shape_blanking_end (&shape) - shape.start_s[0], shape.period_s,
                      what->mark);
+  if (bw_line_shape_has_burst (&shape))
+    describe_interval (text, _ ("burst"), shape.burst_to_s - shape.burst_from_s, shape.period_s,
+                       what->mark);
   g_string_append_c (text, '.');
   return g_string_free (text, FALSE);
 }

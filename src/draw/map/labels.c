@@ -105,21 +105,14 @@ claim_glass (BwMapLayout *layout)
 }
 
 static void
-claim_datums (BwMapLayout *layout)
+claim_datum (BwMapLayout *layout)
 {
   BwCanvas *canvas = layout->canvas;
-  double x = bw_map_place (&layout->across, 0), y = bw_map_place (&layout->down, 0);
+  double x = bw_map_place (&layout->across, 0);
 
   if (x >= layout->across.place0 - 0.01 && x <= layout->across.place1)
     bw_canvas_claim_at (canvas, "0H", BW_INK_ACCENT, x, layout->down.place1 + canvas->pad * 0.75,
                         0.5, 0);
-  if (y < layout->down.place0 - 0.01 || y > layout->down.place1)
-    return;
-  BwLabel label = { (char *) "0V", bw_canvas_measure (canvas, "0V"), BW_INK_ACCENT,
-                    PANGO_ALIGN_LEFT, .halo = TRUE };
-  label.box.x = layout->across.place0 - canvas->pad * 0.75 - label.box.width;
-  label.box.y = y - label.box.height / 2;
-  bw_canvas_claim (canvas, &label);
 }
 
 gboolean
@@ -153,7 +146,7 @@ bw_map_claim_labels (BwMapLayout *layout)
   all &= bw_dim_row_claim (&layout->period, canvas);
   all &= claim_side (layout);
   all &= claim_lines (layout);
-  claim_datums (layout);
+  claim_datum (layout);
   claim_picture (layout);
   claim_glass (layout);
   return all;

@@ -162,11 +162,11 @@ side_width (const BwMapLayout *layout)
   return (SIDE_GAP + BW_MAP_LABEL_GAP) * layout->canvas->text_height + widest + layout->canvas->pad;
 }
 
-/* From the map to the dimension line at its left: the name of 0V stands between. */
+/* From the map to the dimension line at its left. */
 static double
 lines_gap (const BwMapLayout *layout)
 {
-  return bw_canvas_measure (layout->canvas, "0V").width + 1.5 * layout->canvas->pad;
+  return 2.5 * layout->canvas->pad;
 }
 
 static double

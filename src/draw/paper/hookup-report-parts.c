@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "core/fit/results.h"
 #include "core/hookup/results.h"
 
 /* What stands on the sheet, from top to bottom. */
@@ -21,8 +22,12 @@ add_head (BwHookupReport *report)
   const BwHookup *hookup = report->what.hookup;
   g_autofree char *title = g_strdup_printf (_ ("Hook-up: %1$s to %2$s"), hookup->source,
                                             hookup->input);
+  g_autoptr (BwResult) mains = bw_result_new (report->what.mark);
+
+  bw_mains_say (bw_result_root (mains), hookup->monitor, hookup->supply_v, hookup->supply_hz);
   bw_flow_add_text (report->flow,
                     &(BwFlowText){ title, BW_FLOW_HEADING, 0, BW_FLOW_NO_MARK, FALSE });
+  bw_flow_add_node (report->flow, bw_result_root (mains), 1);
   bw_flow_add_drawing (report->flow, bw_hookup_drawing (&report->what, bw_flow_width (report->flow),
                                                         report->drawing_pt, &report->ink));
 }
@@ -32,7 +37,8 @@ add_head (BwHookupReport *report)
 static void
 add_plan (BwHookupReport *report)
 {
-  static const char *const elsewhere[] = { "leads", "levels", "warnings", "alternatives", NULL };
+  static const char *const elsewhere[] = { "mains", "leads", "levels", "warnings", "alternatives",
+                                            NULL };
   g_autoptr (BwResult) result = bw_result_new (report->what.mark);
   const BwNode *root = bw_result_root (result);
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/fit/results.h"
+#include "core/hookup/plan.h"
 
 /* The table of fits and the findings behind it. */
 
@@ -48,7 +49,7 @@ bw_report_add_fit (BwReport *report)
   g_autoptr (BwResult) verdicts = bw_result_new (report->mark);
   g_autoptr (BwResult) findings = bw_result_new (report->mark);
   const BwNode *cells = bw_fit_say_sheet (bw_result_root (verdicts), report->sheet,
-                                          report->catalogue);
+                                          report->catalogue, bw_plan_needs);
   bw_flow_add_node (report->flow, bw_result_root (verdicts), 1);
   add_thresholds (report);
   bw_fit_tell (bw_result_root (findings), cells, TRUE);

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "core/fit/results.h"
 #include "core/raster/results.h"
 #include "draw/line/view.h"
 
@@ -22,6 +23,16 @@ add_result (BwReport *report, BwResult *result)
   bw_flow_add_node (report->flow, bw_result_root (result), 1);
 }
 
+/* The first thing on the paper, if there is something to say of it. */
+static void
+add_mains (BwReport *report)
+{
+  const BwSheet *sheet = report->sheet;
+  g_autoptr (BwResult) result = bw_result_new (report->mark);
+  bw_mains_say (bw_result_root (result), sheet->monitor, sheet->supply_v, sheet->supply_hz);
+  add_result (report, result);
+}
+
 /**
  * bw_report_add_head:
  *
@@ -36,6 +47,7 @@ bw_report_add_head (BwReport *report)
   BwNode *root = bw_result_root (result);
 
   bw_report_say (report, BW_FLOW_TITLE, sheet->title[0] != '\0' ? sheet->title : _ ("Bench sheet"));
+  add_mains (report);
   bw_report_say (report, BW_FLOW_BODY, sheet->note);
   bw_flow_add_space (report->flow, bw_flow_line_height (report->flow) / 2);
   add_caution (report);

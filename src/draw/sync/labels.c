@@ -49,7 +49,7 @@ claim_datum (BwSyncLayout *layout)
 {
   double x = bw_ruler_x (&layout->ruler, 0);
   if (bw_ruler_shows (&layout->ruler, x))
-    bw_canvas_claim_at (layout->canvas, "0V", BW_INK_ACCENT, x, layout->head_y, 0.5, 0.5);
+    bw_canvas_claim_at (layout->canvas, _ ("field sync starts"), BW_INK_ACCENT, x, layout->head_y, 0.5, 0.5);
 }
 
 /* Words under the marks */

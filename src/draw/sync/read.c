@@ -103,7 +103,7 @@ words (gconstpointer data, const BwDrawingPoint *point)
   const BwSyncLine *line = line_of (mixture, time_s);
   g_autofree char *from_line = bw_text_time (line_time_s, mark);
   g_autofree char *time = bw_text_time (time_s, mark);
-  g_autofree char *from = g_strdup_printf (time_s < 0 ? _ ("%s before 0V") : _ ("%s after 0V"),
+  g_autofree char *from = g_strdup_printf (time_s < 0 ? _ ("%s before field sync") : _ ("%s after field sync starts"),
                                            time);
   g_autofree char *edge = edge_words (line, mark);
   g_autofree char *phase = phase_words (line->phase_s, mark);

@@ -99,7 +99,7 @@ char *
 bw_sync_text_key (const BwSyncLayout *layout, guint mark)
 {
   static const char *const forms[BW_SYNC_MARKS_MAX] = {
-    [BW_AFC_EDGE_RIGHT] = N_ ("edge right: %u"),
+    [BW_AFC_EDGE_RIGHT] = N_ ("edge at its place: %u"),
     [BW_AFC_EDGE_EARLY] = N_ ("early: %u"),
     [BW_AFC_EDGE_LATE] = N_ ("late: %u"),
     [BW_AFC_EDGE_MISSING] = N_ ("missing: %u"),

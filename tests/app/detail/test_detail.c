@@ -137,7 +137,7 @@ lines (double tvl)
 static void
 assert_says_combined (Fixture *f)
 {
-  g_autofree char *all = lines (detail (f)->combined_tvl);
+  g_autofree char *all = lines (detail (f)->limiting_tvl);
   g_autofree char *summary = g_strdup_printf ("All together %s;", all);
   g_assert_true (page_says (f, summary));
   g_assert_nonnull (strstr (answer (f), all));
@@ -155,7 +155,7 @@ test_starts_with_sheet (Fixture *f, gconstpointer data)
                        bw_document_selected_source (f->document),
                        bw_document_selected_raster (f->document));
   bw_detail_compute (&what, &expected);
-  g_assert_cmpfloat (detail (f)->combined_tvl, ==, expected.combined_tvl);
+  g_assert_cmpfloat (detail (f)->limiting_tvl, ==, expected.limiting_tvl);
   g_assert_false (bw_detail_state_any_moved (f->state));
   for (guint i = 0; i < BW_N_DETAIL_VALUES; i++)
     g_assert_false (gtk_widget_is_sensitive (reset_button (f, i)));
@@ -187,13 +187,13 @@ static void
 test_move_bandwidth (Fixture *f, gconstpointer data)
 {
   type (f, BW_DETAIL_BANDWIDTH, "5 MHz");
-  double at_5 = detail (f)->bandwidth_tvl, all_at_5 = detail (f)->combined_tvl;
+  double at_5 = detail (f)->bandwidth_tvl, all_at_5 = detail (f)->limiting_tvl;
   g_autofree char *drawn_at_5 = g_strdup (bw_drawing_description (drawing (f)));
   g_assert_cmpfloat (at_5, >, 0);
   type (f, BW_DETAIL_BANDWIDTH, "10 MHz");
   g_assert_false (drawing_says (f, drawn_at_5));
   g_assert_cmpfloat_with_epsilon (detail (f)->bandwidth_tvl, 2 * at_5, 1e-6);
-  g_assert_cmpfloat (detail (f)->combined_tvl, >, all_at_5);
+  g_assert_cmpfloat (detail (f)->limiting_tvl, >, all_at_5);
   assert_says_combined (f);
   type (f, BW_DETAIL_BANDWIDTH, "");
   g_assert_cmpfloat (detail (f)->bandwidth_tvl, ==, 0);
@@ -206,14 +206,14 @@ static void
 test_move_lead (Fixture *f, gconstpointer data)
 {
   const BwDetailCase *what = bw_detail_state_get_case (f->state);
-  double without = detail (f)->combined_tvl;
+  double without = detail (f)->limiting_tvl;
 
   g_assert_cmpfloat (what->lead_hz, ==, 0);
   g_assert_true (drawing_says (f, "none that matters"));
   type (f, BW_DETAIL_LEAD_LENGTH, "50 m");
   double at_50_hz = what->lead_hz;
   g_assert_cmpfloat (at_50_hz, >, 0);
-  g_assert_cmpfloat (detail (f)->combined_tvl, <, without);
+  g_assert_cmpfloat (detail (f)->limiting_tvl, <, without);
   g_assert_cmpfloat (detail (f)->lead_tvl, >, 0);
   g_assert_false (drawing_says (f, "none that matters"));
   type (f, BW_DETAIL_LEAD_LENGTH, "100 m");
@@ -270,7 +270,7 @@ test_scales_are_allowed (Fixture *f, gconstpointer data)
           gtk_range_set_value (GTK_RANGE (scale), place);
           g_assert_null (bw_editor_row_get_error (editor (f, i)));
           g_assert_cmpfloat_with_epsilon (gtk_range_get_value (GTK_RANGE (scale)), place, 1e-9);
-          g_assert_true (isfinite (detail (f)->combined_tvl));
+          g_assert_true (isfinite (detail (f)->limiting_tvl));
         }
       bw_detail_state_reset (f->state, i);
     }
@@ -279,7 +279,7 @@ test_scales_are_allowed (Fixture *f, gconstpointer data)
 static void
 test_reset (Fixture *f, gconstpointer data)
 {
-  double own = detail (f)->combined_tvl;
+  double own = detail (f)->limiting_tvl;
   g_autofree char *text = g_strdup (shown (f, BW_DETAIL_DIAGONAL));
   g_autofree char *sheet = app_test_sheet_text (f->document);
   GtkWidget *all = app_test_find (GTK_WIDGET (f->path), GTK_TYPE_BUTTON, "reset-all");
@@ -294,7 +294,7 @@ test_reset (Fixture *f, gconstpointer data)
   g_signal_emit_by_name (all, "clicked");
   g_assert_false (bw_detail_state_any_moved (f->state));
   g_assert_false (gtk_widget_is_sensitive (all));
-  g_assert_cmpfloat (detail (f)->combined_tvl, ==, own);
+  g_assert_cmpfloat (detail (f)->limiting_tvl, ==, own);
   g_assert_false (page_says (f, "● moved, from"));
 
   /* A question is no edit */
@@ -321,13 +321,13 @@ test_error (Fixture *f, gconstpointer data)
   static const char *const wrong[] = { "0.4", "0.4 MHz", "fine", "20 mm", "-1 mm", "0.4 mm mm" };
 
   type (f, BW_DETAIL_PITCH_VALUE, "0.4 mm");
-  double before = detail (f)->combined_tvl;
+  double before = detail (f)->limiting_tvl;
   for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
     {
       type (f, BW_DETAIL_PITCH_VALUE, wrong[i]);
       g_assert_nonnull (bw_editor_row_get_error (editor (f, BW_DETAIL_PITCH_VALUE)));
       assert_invalid (f, BW_DETAIL_PITCH_VALUE, TRUE);
-      g_assert_cmpfloat (detail (f)->combined_tvl, ==, before);
+      g_assert_cmpfloat (detail (f)->limiting_tvl, ==, before);
       g_assert_cmpstr (shown (f, BW_DETAIL_PITCH_VALUE), ==, wrong[i]);
     }
   type (f, BW_DETAIL_BANDWIDTH, "7 MHz");
@@ -389,7 +389,7 @@ test_rgb (Fixture *f, gconstpointer data)
   by_input.system = BW_SYSTEM_NONE;
   by_input.bandwidth_hz = 20e6;
   bw_detail_compute (&by_input, &through);
-  g_autofree char *there = lines (through.combined_tvl);
+  g_autofree char *there = lines (through.limiting_tvl);
   g_assert_nonnull (strstr (answer (f), there));
 
   type (f, BW_DETAIL_PITCH_VALUE, "0.2 mm");
@@ -403,7 +403,7 @@ test_rgb (Fixture *f, gconstpointer data)
   as_rgb.signal = BW_SIGNAL_RGB;
   as_rgb.system = BW_SYSTEM_NONE;
   bw_detail_compute (&as_rgb, &by_rgb);
-  g_autofree char *figure = lines (by_rgb.combined_tvl);
+  g_autofree char *figure = lines (by_rgb.limiting_tvl);
   g_assert_nonnull (strstr (answer (f), figure));
 
   type (f, BW_DETAIL_PITCH_VALUE, "5 mm"); /* some 60 lines: the mask decides all */
@@ -419,10 +419,10 @@ test_selection (Fixture *f, gconstpointer data)
   const BwField *pitch = app_test_field (BW_PART_MONITOR, "pitch");
 
   select_signal (f, BW_SIGNAL_COMPOSITE);
-  double composite = detail (f)->combined_tvl;
+  double composite = detail (f)->limiting_tvl;
   type (f, BW_DETAIL_PITCH_VALUE, "0.21 mm");
   select_signal (f, BW_SIGNAL_RGB);
-  g_assert_cmpfloat (detail (f)->combined_tvl, >, composite);
+  g_assert_cmpfloat (detail (f)->limiting_tvl, >, composite);
   g_assert_true (bw_detail_state_is_moved (f->state, BW_DETAIL_PITCH_VALUE));
   g_assert_cmpstr (shown (f, BW_DETAIL_PITCH_VALUE), ==, "0.21 mm");
   g_autofree char *name = g_strconcat (bw_document_selected_source (f->document)->name, " at ",

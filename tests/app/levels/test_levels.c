@@ -192,7 +192,9 @@ test_load (Fixture *f, gconstpointer part)
 static void
 test_content (Fixture *f, gconstpointer part)
 {
-  static const char *const bars[] = { "colour bars at 75 %", "colour bars at 100 %" };
+  static const char *const bars[] = { "colour bars at 75 %", "colour bars at 100 %",
+                                      "colour bars at 75 % with white at 100 %" };
+  const guint n_bars = G_N_ELEMENTS (bars);
   BwPicturePanel *panel = drawing (f);
 
   choose (panel, "load", BW_TERMINATORS_TWO);
@@ -200,13 +202,14 @@ test_content (Fixture *f, gconstpointer part)
   bw_picture_panel_choose (panel, "field");
   g_assert_true (drawn_says (panel, "two 75\u00a0Ω loads"));
   g_assert_true (drawn_says (panel, "a field’s time"));
-  for (guint content = 0; content <= BW_N_CONTENTS; content++)
+  for (guint content = 0; content < n_bars + BW_N_CONTENTS - 1; content++)
     {
       choose (panel, "content", content);
-      g_assert_true (drawn_says (panel, content < 2 ? bars[content]
-                                                    : bw_kind_label (&bw_contents, content - 1)));
+      g_assert_true (drawn_says (panel, content < n_bars
+                                            ? bars[content]
+                                            : bw_kind_label (&bw_contents, content - n_bars + 1)));
       BwResult *result = bw_picture_panel_get_result (panel);
-      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < 2));
+      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < n_bars));
     }
 }
 

@@ -192,7 +192,8 @@ test_drawing (Fixture *f, gconstpointer data)
   GtkWidget *page = GTK_WIDGET (bw_window_get_page (f->window, "timing"));
   GtkWidget *area = app_test_find (page, BW_TYPE_PICTURE_AREA, NULL);
   const BwRaster *raster = bw_document_selected_raster (f->document);
-  const BwLineView line = { .raster = raster, .mark = bw_quantity_locale_mark () };
+  const BwLineView line = { .raster = raster, .mark = bw_quantity_locale_mark (),
+                            .system = BW_SYSTEM_NTSC_M }; /* of the tape deck */
   const BwInk ink = { BW_THEME_LIGHT, NULL, BW_INK_SCREEN_DPI };
   g_autoptr (BwDrawing) drawing = bw_line_drawing (&line, 800, 500, &ink);
   g_autofree char *label = g_strdup_printf ("The line of %s, drawn", raster->name);

@@ -331,6 +331,7 @@ open_window (void)
 {
   g_autofree char *path = app_test_copy_sheet ("help.bench");
   g_autoptr (GFile) file = g_file_new_for_path (path);
+  app_test_allow_toolkit_faults ();
   g_application_open (G_APPLICATION (application), &file, 1, "");
   BwWindow *window = BW_WINDOW (
       gtk_application_get_active_window (GTK_APPLICATION (application)));
@@ -404,7 +405,6 @@ test_keyboard (void)
   GtkWidget *list = app_test_find (GTK_WIDGET (help), GTK_TYPE_LIST_BOX, NULL);
   GtkWidget *text = app_test_find (GTK_WIDGET (help), GTK_TYPE_TEXT_VIEW, NULL);
 
-  gtk_window_set_default_size (GTK_WINDOW (help), 600, 300);
   give_focus (GTK_WINDOW (help));
   g_assert_true (gtk_widget_has_focus (text));
   app_test_xdotool ("key Next");

@@ -259,6 +259,24 @@ test_delete (Fixture *f, gconstpointer data)
   g_assert_false (bw_document_is_modified (f->document));
 }
 
+/* Leaving with Control+Q and starting again: the sheet is open at the page and view that were seen. */
+static void
+test_session (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (f->path);
+
+  app_test_xdotool ("key ctrl+4");
+  ASSERT_COMES_TRUE (strcmp (bw_window_get_page_id (f->window), "levels") == 0);
+  bw_page_show_view (bw_window_get_shown_page (f->window), "sync");
+  app_test_xdotool ("key ctrl+q");
+  ASSERT_COMES_TRUE (gtk_application_get_windows (GTK_APPLICATION (application)) == NULL);
+  g_application_activate (G_APPLICATION (application));
+  f->window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  g_assert_true (g_file_equal (bw_document_get_file (bw_window_get_document (f->window)), file));
+  g_assert_cmpstr (bw_window_get_page_id (f->window), ==, "levels");
+  g_assert_cmpstr (bw_page_get_view (bw_window_get_shown_page (f->window)), ==, "sync");
+}
+
 /* With Tab through the bench from the header bar to the page: each list is one stop, and nothing else
  * is selected. */
 static void
@@ -446,6 +464,7 @@ main (int argc, char **argv)
   ADD ("undo-in-field", test_undo_in_field);
   ADD ("error-and-escape", test_error_and_escape);
   ADD ("delete", test_delete);
+  ADD ("session", test_session);
   ADD ("pages-and-menu", test_pages_and_menu);
   ADD ("work-out", test_work_out);
   ADD ("identify-and-use", test_identify_and_use);

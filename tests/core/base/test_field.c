@@ -22,6 +22,7 @@ typedef struct
   BwBands bands_hz;
   BwBands one_band_hz;
   double unknown_v;
+  double wide_v;
   char *required;
   char *lines;
 } Sample;
@@ -85,6 +86,13 @@ static const BwField sample_fields[] = {
     .low = 0.01,
     .high = 5,
     .help = "Help." },
+  { .key = "wide",
+    .label = "Wide",
+    .type = BW_FIELD_QUANTITY,
+    AT (wide_v),
+    .dimension = BW_DIMENSION_VOLTAGE,
+    .low = 0,
+    .high = 10 },
   { .key = "required",
     .label = "Required",
     .type = BW_FIELD_TEXT,
@@ -155,9 +163,10 @@ static const ParseCase parse_cases[] = {
   { "quantity-below", "level", "9.9 mV", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "quantity-above", "level", "5.1 V", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "quantity-negative", "level", "-0.7 V", '.', NULL, BW_FIELD_ERROR_RANGE },
-  { "quantity-no-unit", "level", "0.7", '.', NULL, QUANTITY_FAULT },
+  { "quantity-no-unit", "level", "0.7", '.', "700 mV", 0 },
+  { "quantity-no-unit-either", "wide", "7", '.', NULL, QUANTITY_FAULT },
   { "quantity-wrong-unit", "level", "0.7 Hz", '.', NULL, QUANTITY_FAULT },
-  { "quantity-wrong-mark", "level", "0,7 V", '.', NULL, QUANTITY_FAULT },
+  { "quantity-other-mark", "level", "0,7 V", '.', "700 mV", 0 },
   { "quantity-empty-where-zero-is-out-of-range", "level", "", '.', NULL, BW_FIELD_ERROR_MISSING },
   { "count", "count", "525", '.', "525", 0 },
   { "count-spaces", "count", " 525 ", '.', "525", 0 },
@@ -176,7 +185,9 @@ static const ParseCase parse_cases[] = {
   { "count-empty-where-zero-is-out-of-range", "count", "", '.', NULL, BW_FIELD_ERROR_MISSING },
   { "half-lines", "half", "262.5", '.', "262.5", 0 },
   { "half-lines-comma", "half", "262,5", ',', "262.5", 0 },
-  { "half-lines-point-where-comma", "half", "262.5", ',', NULL, BW_FIELD_ERROR_RANGE },
+  { "half-lines-point-where-comma", "half", "262.5", ',', "262.5", 0 },
+  { "half-lines-named", "half", "262.5\u00a0lines", '.', "262.5", 0 },
+  { "half-lines-other-unit", "half", "262.5 px", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "half-lines-whole", "half", "262", '.', "262", 0 },
   { "half-lines-quarter", "half", "262.25", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "half-lines-most", "half", "625", '.', "625", 0 },
@@ -218,6 +229,11 @@ static const ParseCase parse_cases[] = {
   { "bands-below", "bands", "0.5 Hz .. 16 kHz", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "bands-reversed", "bands", "16 kHz .. 15 kHz", '.', NULL, QUANTITY_FAULT },
   { "one-band", "one_band", "48 Hz .. 62 Hz", '.', "48 Hz .. 62 Hz", 0 },
+  { "one-band-hyphen", "one_band", "48-62 Hz", '.', "48 Hz .. 62 Hz", 0 },
+  { "one-band-either", "one_band", "50/60 Hz", '.', "50 Hz .. 60 Hz", 0 },
+  { "one-band-selector", "one_band", "110/220 Hz", '.', NULL, BW_FIELD_ERROR_VALUE },
+  { "one-band-selector-of-ranges", "one_band", "100-120/200-240 Hz", '.', NULL,
+    BW_FIELD_ERROR_VALUE },
   { "one-band-two", "one_band", "48 Hz .. 52 Hz; 58 Hz .. 62 Hz", '.', NULL, BW_FIELD_ERROR_VALUE },
   { "unknown", "unknown", "", '.', "", 0 },
   { "unknown-spaces", "unknown", " \t ", '.', "", 0 },

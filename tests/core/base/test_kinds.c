@@ -46,7 +46,6 @@ test_table (gconstpointer data)
   const TableCase *c = data;
 
   g_assert_cmpuint (c->table->n, ==, c->n);
-  g_assert_cmpuint (c->n, <=, 32); /* a set is a guint */
   for (guint i = 0; i < c->n; i++)
     {
       guint found = 99;
@@ -161,7 +160,8 @@ main (int argc, char **argv)
       add ("table", table_cases[i].name, &table_cases[i], test_table);
       add ("unknown", table_cases[i].name, &table_cases[i], test_unknown);
       add ("ids", table_cases[i].name, &table_cases[i], test_all_ids);
-      add ("labels", table_cases[i].name, &table_cases[i], test_set_labels);
+      if (table_cases[i].n <= 32) /* a set is a guint; of more kinds there are none */
+        add ("labels", table_cases[i].name, &table_cases[i], test_set_labels);
     }
   for (gsize i = 0; i < G_N_ELEMENTS (sync_cases); i++)
     add ("signal-syncs", sync_cases[i].name, &sync_cases[i], test_signal_syncs);

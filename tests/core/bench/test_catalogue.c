@@ -367,7 +367,7 @@ static const BadCase bad_cases[] = {
     "[bad]\n" USER_MONITOR "[bad/1]\n" USER_INPUT "input_resistance=1 ohm\n" GOOD_MONITOR,
     bw_field_error_quark,
     BW_FIELD_ERROR_RANGE,
-    { "[bad/1]", "input_resistance", "100" } },
+    { "[bad/1]", "input_resistance", "10 Ω" } },
   { "monitor-input-sync",
     BW_CATALOGUE_MONITORS,
     "[bad]\n" USER_MONITOR "[bad/1]\nname=In\nconnectors=bnc\nsignals=rgb\nsyncs=on-y\n"

@@ -35,8 +35,8 @@ assert_ranked (const GArray *candidates)
   for (guint i = 0; i < candidates->len; i++)
     {
       const BwCandidate *c = candidate (candidates, i);
-      g_assert_true (c->score > 0 && c->score <= 1);
-      g_assert_true (c->certainty > 0 && c->certainty <= 1 + 1e-12);
+      g_assert_true (c->score >= 0 && c->score <= 1);
+      g_assert_true (c->certainty >= 0 && c->certainty <= 1 + 1e-12);
       g_assert_true (isfinite (c->line_rate_error_ppm) && isfinite (c->field_rate_error_ppm));
       g_assert_true (i == 0 || c->score <= candidate (candidates, i - 1)->score);
       certainty += c->same_as == NULL ? c->certainty : 0;
@@ -399,27 +399,152 @@ test_most (void)
     }
 }
 
-/* Nothing comes near, or the readings are no readings: an empty list, not a wrong one. */
+/* Nothing agrees, or the readings are no readings: then the nearest are listed with how far they are
+ * off, and none has a share; readings that are no numbers give an empty list. */
 static void
 test_nothing (void)
 {
   const BwReadings odd[] = {
     { .line_rate_hz = 1e12 },
     { .line_rate_hz = 1e-12 },
-    { .line_rate_hz = 15625, .field_rate_hz = 1e300 },
-    { .line_rate_hz = 15625, .field_rate_hz = 1e-300 },
     { .line_rate_hz = 22222, .field_rate_hz = 77 },
-    { .line_rate_hz = INFINITY },
+    { .line_rate_hz = 15300, .field_rate_hz = 55, .lines_per_field = 290 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (odd); i++)
     {
       g_autoptr (GArray) candidates = bw_identify (&odd[i], bw_test_catalogue (), ALL);
-      g_assert_cmpuint (candidates->len, ==, 0);
+      g_assert_cmpuint (candidates->len, >=, 5);
+      g_assert_cmpfloat (candidate (candidates, 0)->score, <, BW_SCORE_POOR);
+      g_assert_cmpfloat (fabs (candidate (candidates, 0)->line_rate_error_ppm), >, 1000);
+      g_assert_true (isfinite (candidate (candidates, 0)->certainty));
     }
+  const BwReadings infinite = { .line_rate_hz = INFINITY };
+  g_autoptr (GArray) none = bw_identify (&infinite, bw_test_catalogue (), ALL);
+  g_assert_cmpuint (none->len, ==, 0);
   BwReadings counted = { .line_rate_hz = 15625, .lines_per_field = 312 };
   g_assert_cmpfloat (bw_readings_lines_per_field (&counted), ==, 312);
   counted = (BwReadings){ .line_rate_hz = 15625 };
   g_assert_cmpfloat (bw_readings_lines_per_field (&counted), ==, 0);
+}
+
+/* Coarse readings, as a counter of three digits or a plate gives them: what comes first, and what else
+ * agrees. Each by arithmetic: 4.5 MHz / 286 = 15.734 kHz over 262.5 or 262 lines is 59.94 or 60.05 Hz;
+ * 15.625 kHz over 312.5, 312 or 313 lines is 50, 50.08 or 49.92 Hz; 33.75 kHz over 562.5 lines is
+ * 60 Hz; 31.469 kHz over 525 and 449 lines is 59.94 and 70.09 Hz (the latter is common practice, no
+ * source). */
+
+typedef struct
+{
+  const char *name;
+  const char *line_rate; /* as typed */
+  const char *field_rate;
+  struct
+  {
+    BwScan scan;
+    double lines_per_field;
+  } first[3]; /* in this order; zero lines: no more */
+  const char *decider; /* what the next reading of the first must be about */
+} CoarseCase;
+
+#define P BW_SCAN_PROGRESSIVE
+#define I BW_SCAN_INTERLACED
+
+static const CoarseCase coarse_cases[] = {
+  { "15.7-60.1", "15.7 kHz", "60.1 Hz", { { P, 262 } }, "lines of a field" },
+  { "15.7-60", "15.7 kHz", "60 Hz", { { I, 262.5 }, { P, 262 } }, "lines of a field" },
+  { "15.6-50", "15.6 kHz", "50 Hz", { { I, 312.5 }, { P, 312 }, { P, 313 } }, "lines of a field" },
+  { "33.7-60", "33.7 kHz", "60 Hz", { { I, 562.5 } }, "field rate" },
+  { "31.5-60", "31.5 kHz", "60 Hz", { { P, 525 } }, "field rate" },
+  { "31.47-70", "31.47 kHz", "70 Hz", { { P, 449 } }, "polarity" },
+};
+
+static void
+read_as (const char *text, double *rate_hz, double *uncertainty_hz)
+{
+  const BwReadAs as = { .mark = '.' };
+  BwMeasured measured = { 0 };
+  g_assert_true (bw_quantity_read (text, BW_DIMENSION_FREQUENCY, &as, &measured, NULL));
+  *rate_hz = measured.value;
+  *uncertainty_hz = measured.half_digit;
+}
+
+static void
+test_coarse (gconstpointer data)
+{
+  const CoarseCase *c = data;
+  BwReadings read = { 0 };
+  read_as (c->line_rate, &read.line_rate_hz, &read.line_rate_uncertainty_hz);
+  read_as (c->field_rate, &read.field_rate_hz, &read.field_rate_uncertainty_hz);
+  g_autoptr (GArray) candidates = bw_identify (&read, bw_test_catalogue (), 6);
+
+  for (guint i = 0; i < G_N_ELEMENTS (c->first) && c->first[i].lines_per_field > 0; i++)
+    {
+      const BwCandidate *one = candidate (candidates, i);
+      g_assert_cmpuint (one->raster->scan, ==, c->first[i].scan);
+      g_assert_cmpfloat (one->lines_per_field, ==, c->first[i].lines_per_field);
+      g_assert_cmpfloat (one->score, ==, 1);
+    }
+  g_assert_cmpfloat (candidate (candidates, 0)->certainty, <, 0.95);
+  g_assert_nonnull (candidate (candidates, 0)->decider);
+  g_assert_nonnull (strstr (candidate (candidates, 0)->decider, c->decider));
+}
+
+/* Which rasters of a kind come first: that of broadcasting in its company, and both texts of 70 Hz. */
+static void
+test_ties (void)
+{
+  static const struct
+  {
+    const char *line_rate, *field_rate, *first, *among;
+  } ties[] = {
+    { "15.7 kHz", "60.1 Hz", "262-60.05-progressive", "cta-861-vic-8" },
+    { "15.7 kHz", "60 Hz", "525-59.94-interlaced", "262-60.05-progressive" },
+    { "31.5 kHz", "60 Hz", "525-59.94-progressive", "vesa-dmt-04" },
+    { "31.47 kHz", "70 Hz", "computer-720x400-70", "computer-640x350-70" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (ties); i++)
+    {
+      BwReadings read = { 0 };
+      read_as (ties[i].line_rate, &read.line_rate_hz, &read.line_rate_uncertainty_hz);
+      read_as (ties[i].field_rate, &read.field_rate_hz, &read.field_rate_uncertainty_hz);
+      g_autoptr (GArray) all = bw_identify (&read, bw_test_catalogue (), ALL);
+      const BwCandidate *among = find (all, bw_catalogue_raster (bw_test_catalogue (), ties[i].among));
+      g_assert_cmpstr (candidate (all, 0)->raster->id, ==, ties[i].first);
+      g_assert_nonnull (among);
+      g_assert_cmpfloat (among != NULL ? among->score : 0, ==, 1);
+    }
+}
+
+/* One reading never makes anything sure, however fine it is. */
+static void
+test_one_reading (void)
+{
+  const BwReadings alone[] = {
+    { .field_rate_hz = 60.1, .field_rate_uncertainty_hz = 0.05 },
+    { .field_rate_hz = 60.0985 },
+    { .line_rate_hz = 24826.65 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (alone); i++)
+    {
+      g_autoptr (GArray) candidates = bw_identify (&alone[i], bw_test_catalogue (), ALL);
+      g_assert_false (bw_readings_decide (&alone[i]));
+      g_assert_cmpfloat (candidate (candidates, 0)->certainty, <=, 0.5);
+    }
+}
+
+/* 60 Hz ± 0.05 Hz is 0.0544 Hz from 60.0544: 0.0044 Hz beyond, in the root of the squares of 200
+ * parts in a million of it and of half the half digit, 0.0277 Hz. */
+static void
+test_beyond_the_digits (void)
+{
+  const BwRaster *raster = bw_catalogue_raster (bw_test_catalogue (), "262-60.05-progressive");
+  const double field_hz = 4.5e6 / 286 / 262;
+  BwReadings read = { .field_rate_hz = 60, .field_rate_uncertainty_hz = 0.05 };
+  double beyond = (field_hz - 60 - 0.05) / hypot (200e-6 * field_hz, 0.025);
+  g_autoptr (GArray) candidates = bw_identify (&read, bw_test_catalogue (), ALL);
+  const BwCandidate *one = find (candidates, raster);
+  g_assert_nonnull (one);
+  g_assert_cmpfloat_with_epsilon (one != NULL ? one->score : 0, exp (-beyond * beyond / 2), 1e-9);
 }
 
 static void
@@ -450,6 +575,14 @@ main (int argc, char **argv)
   g_test_add_func ("/identify/measure", test_measure);
   g_test_add_func ("/identify/more-readings", test_more_readings);
   g_test_add_func ("/identify/most", test_most);
+  for (gsize i = 0; i < G_N_ELEMENTS (coarse_cases); i++)
+    {
+      g_autofree char *path = g_strconcat ("/identify/coarse/", coarse_cases[i].name, NULL);
+      g_test_add_data_func (path, &coarse_cases[i], test_coarse);
+    }
+  g_test_add_func ("/identify/ties", test_ties);
+  g_test_add_func ("/identify/one-reading", test_one_reading);
+  g_test_add_func ("/identify/beyond-the-digits", test_beyond_the_digits);
   g_test_add_func ("/identify/nothing", test_nothing);
   return g_test_run ();
 }

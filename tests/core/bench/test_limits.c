@@ -36,7 +36,7 @@ static const Limit limits[] = {
   { &bw_input_fields, "sync_level", { "9.9 mV", "10 mV", "15 V", "15.15 V" } },
   { &bw_input_fields, "own_sync_level", { "9.9 mV", "10 mV", "15 V", "15.15 V" } },
   { &bw_input_fields, "setup", { "-5.05 IRE", "-5 IRE", "20 IRE", "20.2 IRE" } },
-  { &bw_input_fields, "input_resistance", { "99 ohm", "100 ohm", "10 Mohm", "10.1 Mohm" } },
+  { &bw_input_fields, "input_resistance", { "9.9 ohm", "10 ohm", "10 Mohm", "10.1 Mohm" } },
   { &bw_input_fields, "dc_offset", { "-50.5 V", "-50 V", "50 V", "50.5 V" } },
   { &bw_input_fields, "bandwidth", { "99 kHz", "100 kHz", "1 GHz", "1.01 GHz" } },
   { &bw_source_fields, "video_level", { "9.9 mV", "10 mV", "10 V", "10.1 V" } },

@@ -240,7 +240,7 @@ count (const BwCauseCase *c, BwFaultKind kind)
 }
 
 /* An input of little more than 75 Ω cannot be told from one that is terminated. Levels of another standard are
- * those that differ, up or down: of 1 V of white and 0.3 V of sync all three others do. */
+ * those that differ, up or down: of 1 V of white and 0.3 V of sync all four do. */
 static void
 test_what_differs (void)
 {
@@ -251,10 +251,10 @@ test_what_differs (void)
   c.input_ohm = 160;
   g_assert_cmpuint (count (&c, BW_FAULT_UNTERMINATED), ==, 1);
   c.form.white_v = 1;
-  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 3);
+  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 4);
   c.form.white_v = 0.7;
   c.form.sync_v = 0.6;
-  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 3);
+  g_assert_cmpuint (count (&c, BW_FAULT_OTHER_LEVELS), ==, 4);
   BwCauseCase h = standard_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB, BW_SYNC_SEPARATE, BW_CONDUCTOR_H);
   g_assert_cmpuint (count (&h, BW_FAULT_OTHER_DRIVE), ==, 4);
   h.form.own_sync_v = 3.3; /* 5 V logic is another */
@@ -290,9 +290,10 @@ static const Choices choices[] = {
       [BW_FAULT_THREE_LOADS] = 1,
       [BW_FAULT_50_OHM] = 1,
       [BW_FAULT_NO_SIGNAL] = 1,
-      [BW_FAULT_OTHER_LEVELS] = 2,
+      [BW_FAULT_OTHER_LEVELS] = 3,
       [BW_FAULT_SETUP_ADDED] = 1,
       [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_ATTENUATOR_ADDED] = 4,
       [BW_FAULT_OTHER_SYNC] = 1,
       [BW_FAULT_INVERTED] = 1,
       [BW_FAULT_AC_COUPLED] = 1,
@@ -319,6 +320,7 @@ static const Choices choices[] = {
       [BW_FAULT_OTHER_LEVELS] = 2,
       [BW_FAULT_SETUP_ADDED] = 1,
       [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_ATTENUATOR_ADDED] = 4,
       [BW_FAULT_OTHER_CONDUCTOR] = 2,
       [BW_FAULT_AC_COUPLED] = 1,
       [BW_FAULT_DC_OFFSET] = 1 } },
@@ -330,9 +332,10 @@ static const Choices choices[] = {
       [BW_FAULT_THREE_LOADS] = 1,
       [BW_FAULT_50_OHM] = 1,
       [BW_FAULT_NO_SIGNAL] = 1,
-      [BW_FAULT_OTHER_LEVELS] = 2,
+      [BW_FAULT_OTHER_LEVELS] = 3,
       [BW_FAULT_SETUP_ADDED] = 1,
       [BW_FAULT_BARS_75] = 1,
+      [BW_FAULT_ATTENUATOR_ADDED] = 4,
       [BW_FAULT_OTHER_CONDUCTOR] = 1,
       [BW_FAULT_AC_COUPLED] = 1,
       [BW_FAULT_DC_OFFSET] = 1 } },

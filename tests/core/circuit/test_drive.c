@@ -260,12 +260,14 @@ typedef struct
 static const SyncCase sync_cases[] = {
   /* 75 × (5 / 0.3 − 1) − 50 = 1125; 5 × 75 / (75 + 50 + 1100) */
   { "logic-into-75-ohm", 5, 50, 75, { 0.2, 1 }, TRUE, FALSE, 1125, 1100, 0.30612 },
-  { "logic-into-10-kilohm", 5, 50, 10e3, { 0.2, 1 }, TRUE, TRUE, 1125, 1100, 0.30612 },
+  /* a terminator beside 10 kΩ is 74.4417 Ω: × 15.66667 − 50; 5 × 74.4417 / (74.4417 + 1150) */
+  { "logic-into-10-kilohm", 5, 50, 10e3, { 0.2, 1 }, TRUE, TRUE, 1116.253, 1100, 0.30398 },
   /* √(1 × 2) = 1.41421 V: 75 × (5 / 1.41421 − 1) − 100 = 90.17; 5 × 75 / (75 + 100 + 91) */
   { "1-to-2-volts", 5, 100, 75, { 1, 2 }, TRUE, FALSE, 90.165, 91, 1.40977 },
   /* a load of 1 kΩ is no high impedance: 1000 × (5 / 0.3 − 1) − 50 */
   { "into-1-kilohm", 5, 50, 1000, { 0.2, 1 }, TRUE, FALSE, 15616.667, 16e3, 0.29326 },
-  { "into-1001-ohm", 5, 50, 1001, { 0.2, 1 }, TRUE, TRUE, 1125, 1100, 0.30612 },
+  /* beside 1001 Ω it is 69.7723 Ω: × 15.66667 − 50; 5 × 69.7723 / (69.7723 + 1050) */
+  { "into-1001-ohm", 5, 50, 1001, { 0.2, 1 }, TRUE, TRUE, 1043.099, 1000, 0.31155 },
   /* 3.4641 V cannot be had across 75 Ω behind 50 Ω, and 4.4 kΩ into 10 kΩ would smear the edges:
    * 2.2 × 3 kΩ × 150 pF of lead are a microsecond */
   { "3-to-4-volts-into-10-kilohm", 5, 50, 10e3, { 3, 4 }, FALSE, FALSE, 0, 0, 0 },
@@ -290,7 +292,7 @@ test_sync (gconstpointer data)
   if (!c->helps)
     return;
   g_assert_cmpint (it.terminator, ==, c->terminator);
-  NEAR (it.load_ohm, c->terminator ? 75 : c->load_ohm, 0);
+  NEAR (it.load_ohm, c->terminator ? 75 * c->load_ohm / (75 + c->load_ohm) : c->load_ohm, 1e-9);
   NEAR (it.exact_ohm, c->exact_ohm, 1e-2);
   NEAR (it.resistor_ohm, c->resistor_ohm, 1e-9 * c->resistor_ohm);
   NEAR (it.level_v, c->level_v, 0.5e-5);

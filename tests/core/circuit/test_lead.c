@@ -91,6 +91,17 @@ test_picture (void)
   assert_near (figures.shift_px, 5e-9 * 13.5e6, 1e-9);
   assert_near (figures.shift_m, 0.4 * 5e-9 / 52e-6, 1e-9);
   g_assert_false (figures.outside_law);
+
+  /* what is above or below where the law of the lead holds is told so */
+  type.law_to_hz = 9.9e6;
+  bw_lead_compute (&what, &figures);
+  g_assert_true (figures.outside_law);
+  type.law_to_hz = 10.1e6;
+  bw_lead_compute (&what, &figures);
+  g_assert_false (figures.outside_law);
+  type.law_from_hz = 10.05e6;
+  bw_lead_compute (&what, &figures);
+  g_assert_true (figures.outside_law);
 }
 
 static void

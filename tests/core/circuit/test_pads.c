@@ -198,8 +198,9 @@ typedef struct
   double loss_db;
 } MinimumCase;
 
-/* Values derived from the formulas, which are from memory; so the match and the loss of power are
- * worked out from the network as well. */
+/* 75 Ω to 50 Ω: 43.3 Ω and 86.6 Ω, 5.7 dB, is what makers of such pads state (common practice, no
+ * source). The rest is derived from the formulas, which are from memory; so the match and the loss of
+ * power are worked out from the network as well. */
 static const MinimumCase minimum_cases[] = {
   { "75-to-50", 75, 50, 43.30, 86.60, 5.719 },
   { "50-to-75", 50, 75, 43.30, 86.60, 5.719 },

@@ -2,6 +2,7 @@
 /* What a tube, a path and a source can resolve: definitions, worked examples, the claim. MTF and
  * combination are in test_detail-mtf.c. */
 #include "core/detail/detail.h"
+#include "core/detail/ways.h"
 
 #include <math.h>
 
@@ -511,13 +512,14 @@ static const ClaimCase claim_cases[] = {
     0,
     10e6,
     500,
-    BW_CLAIM_SUPPORTED,
-    { "Each alone carries it", "together they leave 431" } },
+    BW_CLAIM_NOT_TOGETHER,
+    { "does not hold", "each part of the set alone carries it", "Together they leave 431" } },
+  /* 514.35 and 7928.3 (100 MHz) leave 513.27 */
   { "holds-at-the-limit",
     BW_MASK_GRILLE,
     0.8e-3,
-    1e-3,
-    10e6,
+    0,
+    100e6,
     500,
     BW_CLAIM_SUPPORTED,
     { "very limit" } },
@@ -545,7 +547,7 @@ test_claim (gconstpointer data)
     bw_test_assert_words (says, WORDS (c->words[i]));
 }
 
-/* What a claim needs is what carries it exactly. */
+/* What a claim needs of each part is what carries it exactly. */
 static void
 test_needs (void)
 {
@@ -566,7 +568,7 @@ test_needs (void)
       what.spot_m = detail.spot_for_claim_m;
       what.bandwidth_hz = detail.bandwidth_for_claim_hz;
       bw_detail_compute (&what, &detail);
-      g_assert_cmpuint (detail.claim, ==, BW_CLAIM_SUPPORTED);
+      g_assert_cmpuint (detail.claim, ==, BW_CLAIM_NOT_TOGETHER); /* each carries it exactly */
       what.claimed_lines = 600.01;
       bw_detail_compute (&what, &detail);
       g_assert_cmpuint (detail.claim, ==, BW_CLAIM_NOT_SUPPORTED);
@@ -613,6 +615,34 @@ test_no_size (void)
     }
 }
 
+/* A tape has no finer picture behind its own: no way is named that it cannot come by, and nobody is told
+ * what RGB would give. A camera whose highest frequency is not known may have one. */
+static void
+test_recorded (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  const BwDetailBench bench = { .monitor = sheet->monitor,
+                                .raster = bw_test_raster ("525-59.94-interlaced") };
+  BwDetailWay ways[BW_DETAIL_WAYS_MAX];
+  BwDetailCase what;
+  BwDetail detail;
+
+  init (&what, 19 * INCH, BW_MASK_SLOT, 0.45e-3);
+  what.active_s = ACTIVE_S170_S;
+  what.signal = BW_SIGNAL_COMPOSITE;
+  what.system = BW_SYSTEM_NTSC_M;
+  guint live = bw_detail_ways (&what, &bench, ways);
+  g_assert_nonnull (bw_detail_ways_rgb (ways, live));
+
+  what.detail_hz = 3e6;
+  bw_detail_compute (&what, &detail);
+  guint recorded = bw_detail_ways (&what, &bench, ways);
+  g_autofree char *says = bw_detail_ways_say (&what, &detail, ways, recorded, '.');
+  g_assert_cmpuint (recorded, ==, 3); /* trap, comb, Y/C */
+  g_assert_null (bw_detail_ways_rgb (ways, recorded));
+  bw_test_assert_words (says, WORDS ("recorded", "no RGB"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -642,5 +672,6 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/needs", test_needs);
   g_test_add_func ("/detail/odd-overscan", test_odd_overscan);
   g_test_add_func ("/detail/no-size", test_no_size);
+  g_test_add_func ("/detail/recorded", test_recorded);
   return g_test_run ();
 }

@@ -28,17 +28,20 @@
 
 /* --- Base objects, written as "key=value | key=value" with the keys of the sheet. --- */
 
+/* Made for every supply of these tests: invented. */
+#define PLATE " | mains_voltage=100 V .. 140 V | mains_frequency=45 Hz .. 100 Hz"
+
 /* A studio set for 15 kHz. Nothing about it is close to a limit for 525 or 625 lines. */
 static const char
     studio[] = "name=Studio | diagonal=13 in | aspect=4:3 | line_rates=15.4 kHz .. 16 kHz"
                " | field_rates=47 Hz .. 63 Hz | line_retrace=9 us | field_retrace=800 us"
-               " | bandwidth=20 MHz";
+               " | bandwidth=20 MHz" PLATE;
 
 /* A set that scans almost anything. Changes narrow it down. */
 static const char
     multi[] = "name=Multi | diagonal=20 in | aspect=4:3 | line_rates=15 kHz .. 100 kHz"
               " | field_rates=45 Hz .. 110 Hz | line_retrace=2 us | field_retrace=300 us"
-              " | bandwidth=150 MHz";
+              " | bandwidth=150 MHz" PLATE;
 
 /* What all inputs have in common: BNC, 75 ohm, clamped, 0.5 to 1 V picture, 0.15 to 0.6 V sync. */
 #define INPUT                                                                                      \
@@ -174,7 +177,7 @@ typedef struct
   {                                                                                                \
     BW_RULE_##r, CURE, BW_REMEDY_##kind, ABS_TOL (0)                                               \
   }
-#define DIRECT .verdict = BW_VERDICT_DIRECT, .rule = BW_RULE_SIGNAL_KIND
+#define DIRECT .verdict = BW_VERDICT_DIRECT, .rule = 0 /* the first one of all that hold */
 #define TIGHT(r) .verdict = BW_VERDICT_TIGHT, .rule = BW_RULE_##r
 #define PARTS(r, cure)                                                                             \
   .verdict = BW_VERDICT_WITH_PARTS, .rule = BW_RULE_##r, .remedy = BW_REMEDY_##cure
@@ -471,6 +474,32 @@ static const Row rows[] = {
   { "sync-kind/on-y-into-component-composite-sync", studio, in_component, component,
     .i = "syncs=composite-sync", PARTS (SYNC_KIND, SYNC_SEPARATOR) },
 
+  /* ---- Mains: 120 V and 60 Hz at the bench ---- */
+
+  /* A set for 220 to 240 V: (120 - 220) / 220 = -0.454545; a transformer to 220 V. */
+  { "mains/too-low", studio, in_rgb, rgb, .m = "mains_voltage=220 V .. 240 V",
+    PARTS (MAINS, MAINS_TRANSFORMER),
+    .numbers = { NUM (MAINS, VALUE, 120, ABS_TOL (0)),
+                 NUM (MAINS, MARGIN, -0.454545, ABS_TOL (1e-6)),
+                 NUM (MAINS, PART, 220, ABS_TOL (1e-9)) } },
+  /* 120 V on a plate of 100 to 117 V: 2.6 % above, within 6 % (practice). */
+  { "mains/a-little-high", studio, in_rgb, rgb, .m = "mains_voltage=100 V .. 117 V", TIGHT (MAINS) },
+  { "mains/suits", studio, in_rgb, rgb,
+    .m = "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz .. 60 Hz", DIRECT },
+  /* No transformer changes 60 Hz into 50 Hz. */
+  { "mains/other-frequency", studio, in_rgb, rgb,
+    .m = "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz", PARTS (MAINS, MAINS_CONVERTER) },
+
+  /* ---- Sync drive ---- */
+
+  /* An input that takes logic across 75 ohm: 5 V * 75 / 175 = 2.142857 V is in 2 to 5 V, and 5 V / 175
+   * ohm = 28.5714 mA is more than logic gives without harm (24 mA, practice). */
+  { "sync-drive/logic-into-75-ohm", studio, in_rgb, rgb, .i = "own_sync_level=2 V .. 5 V", .s = TTL,
+    TIGHT (SYNC_DRIVE), .numbers = { NUM (SYNC_DRIVE, VALUE, 0.0285714, ABS_TOL (1e-7)) } },
+  { "sync-drive/logic-into-10-kilohm", studio, in_rgb, rgb,
+    .i = "own_sync_level=2 V .. 5.5 V | sync_termination=none", .s = TTL, DIRECT,
+    .numbers = { NUM (SYNC_DRIVE, VALUE, 4.950495e-4, ABS_TOL (1e-9)) } },
+
   /* ---- Sync polarity ---- */
 
   /* 640x480 is -/- (DMT 04), 800x600 at 60 is +/+ (DMT 09), 720x400 at 85 is -/+ (DMT 03). */
@@ -519,12 +548,13 @@ static const Row rows[] = {
     .s = "sync_level=5 V | sync_stated=open | sync_resistance=1175 ohm", DIRECT,
     .numbers = { NUM (SYNC_LEVEL, VALUE, 0.3, ABS_TOL (1e-9)) } },
   /* Behind a terminator where the input is of more than 1 kohm (practice), else into the input as it
-   * is: 75 * (5 / 0.3 - 1) - 100 = 1075 ohm, 900 * (5 / 0.3 - 1) - 100 = 14000 ohm. */
+   * is: 75 beside 1100 ohm are 70.2128 ohm, 70.2128 * (5 / 0.3 - 1) - 100 = 1000 ohm;
+   * 900 * (5 / 0.3 - 1) - 100 = 14000 ohm. */
   { "sync-level/ttl-into-1100-ohm", studio, in_rgb, rgb,
     .i = "sync_termination=none | input_resistance=1100 ohm", .s = TTL,
     PARTS (SYNC_LEVEL, SERIES_RESISTOR),
     .numbers = { NUM (SYNC_LEVEL, VALUE, 4.583333, ABS_TOL (1e-6)),
-                 NUM (SYNC_LEVEL, PART, 1075, ABS_TOL (1e-6)) } },
+                 NUM (SYNC_LEVEL, PART, 1000, ABS_TOL (1e-6)) } },
   { "sync-level/ttl-into-900-ohm", studio, in_rgb, rgb,
     .i = "sync_termination=none | input_resistance=900 ohm", .s = TTL,
     PARTS (SYNC_LEVEL, SERIES_RESISTOR),
@@ -1131,6 +1161,8 @@ kind_row (guint from, guint to)
     row.s = "syncs=on-green";
   if (kind_cells[from][to] != BW_REMEDY_NONE)
     return row;
+  if (to != BW_SIGNAL_LUMA || from == BW_SIGNAL_LUMA)
+    row.rule = 0; /* the first one of all that hold */
   row.verdict = to == BW_SIGNAL_LUMA && from != BW_SIGNAL_LUMA ? BW_VERDICT_TIGHT
                                                                : BW_VERDICT_DIRECT;
   return row;
@@ -1168,7 +1200,7 @@ sync_row (guint from, guint to)
               .i = only_sync[to],
               .s = only_sync[from],
               .verdict = direct ? BW_VERDICT_DIRECT : BW_VERDICT_WITH_PARTS,
-              .rule = direct ? BW_RULE_SIGNAL_KIND : BW_RULE_SYNC_KIND,
+              .rule = direct ? 0 : BW_RULE_SYNC_KIND,
               .remedy = cure == ANY ? BW_REMEDY_NONE : cure,
               .sync_bit = BW_BIT (sync_kinds[from]) };
   return row;
@@ -1237,7 +1269,8 @@ judge (Judged *judged, const Row *row)
                         raster,
                         &judged->figures,
                         &limits,
-                        row->mains_hz > 0 ? row->mains_hz : 60 };
+                        row->mains_hz > 0 ? row->mains_hz : 60,
+                        120 };
   bw_fit_judge (&judged->c, &judged->fit);
 }
 
@@ -1441,6 +1474,7 @@ test_row (gconstpointer data)
 #define P BW_BIT (BW_VERDICT_WITH_PARTS)
 #define N BW_BIT (BW_VERDICT_NO)
 static const guint reach[BW_N_RULES] = {
+  [BW_RULE_MAINS] = T | P,
   [BW_RULE_SIGNAL_KIND] = T | P | N,
   [BW_RULE_COLOUR_SYSTEM] = T | P,
   [BW_RULE_LINE_RATE] = T | P | N,
@@ -1449,6 +1483,7 @@ static const guint reach[BW_N_RULES] = {
   [BW_RULE_SYNC_KIND] = P,
   [BW_RULE_SYNC_POLARITY] = P,
   [BW_RULE_SYNC_LEVEL] = T | P,
+  [BW_RULE_SYNC_DRIVE] = T, /* what a resistor cures is named by the level */
   [BW_RULE_SYNC_SHAPE] = P,
   [BW_RULE_LINE_BLANKING] = T | P | N,
   [BW_RULE_FIELD_BLANKING] = T | P | N,

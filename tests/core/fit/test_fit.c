@@ -12,7 +12,8 @@
 
 static const char base_monitor[] =
     "name=Set | diagonal=14 in | aspect=4:3 | line_rates=15 kHz .. 16.5 kHz"
-    " | field_rates=45 Hz .. 65 Hz | line_retrace=8 us | field_retrace=800 us | bandwidth=10 MHz";
+    " | field_rates=45 Hz .. 65 Hz | line_retrace=8 us | field_retrace=800 us | bandwidth=10 MHz"
+    " | mains_voltage=100 V .. 120 V | mains_frequency=50 Hz .. 60 Hz";
 static const char base_input
     [] = "name=In | connectors=bnc | signals=rgb | syncs=composite-sync | shapes=bi-level"
          " | polarities=negative | scans=progressive; interlaced | video_level=0.5 V .. 1 V"
@@ -88,7 +89,8 @@ bench_init (Bench *b, const char *monitor, const char *input, const char *source
                    .source = b->source,
                    .figures = &b->figures,
                    .limits = &b->limits,
-                   .supply_hz = 60 };
+                   .supply_hz = 60,
+                   .supply_v = 120 };
   bench_finish (b);
 }
 
@@ -111,7 +113,7 @@ test_base_is_direct (void)
   for (guint i = 0; i < BW_N_RULES; i++)
     g_assert_cmpstr (bw_kind_id (&bw_severities, fit.at[i].severity), ==, "ok");
   g_assert_cmpuint (fit.verdict, ==, BW_VERDICT_DIRECT);
-  g_assert_cmpuint (fit.limiting, ==, BW_RULE_SIGNAL_KIND);
+  g_assert_cmpuint (fit.limiting, ==, 0);
   bench_clear (&b);
 }
 
@@ -139,6 +141,56 @@ typedef struct
 #define FATAL BW_SEVERITY_FATAL
 
 static const RuleCase rule_cases[] = {
+  /* the bench has 120 V and 60 Hz; a plate that is not known is not judged; 120 V are 4.3 % above 115 V,
+   * which is within 6 % (common practice, no source) */
+  { "mains-unknown", BW_RULE_MAINS, "mains_voltage= | mains_frequency=", "", "", UNJUDGED, BW_REASON_UNKNOWN, BW_REMEDY_NONE, NAN, 0 },
+  { "mains-voltage-not-known", BW_RULE_MAINS, "mains_voltage=", "", "", UNJUDGED,
+    BW_REASON_UNKNOWN, BW_REMEDY_NONE, NAN, 0 },
+  { "mains-frequency-not-known", BW_RULE_MAINS, "mains_frequency=", "", "", UNJUDGED,
+    BW_REASON_UNKNOWN, BW_REMEDY_NONE, NAN, 0 },
+  { "mains-too-low-of-unknown-frequency", BW_RULE_MAINS, "mains_voltage=220 V .. 240 V | mains_frequency=", "", "",
+    CURABLE, BW_REASON_BELOW, BW_REMEDY_MAINS_TRANSFORMER, 120, 0 },
+  { "mains-suits", BW_RULE_MAINS, "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz .. 60 Hz", "",
+    "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 120, 0 },
+  { "mains-a-little-high", BW_RULE_MAINS,
+    "mains_voltage=100 V .. 115 V | mains_frequency=50 Hz .. 60 Hz", "", "", TIGHT, BW_REASON_ABOVE,
+    BW_REMEDY_NONE, 120, 0 },
+  { "mains-too-high", BW_RULE_MAINS, "mains_voltage=100 V | mains_frequency=50 Hz .. 60 Hz", "", "",
+    CURABLE, BW_REASON_ABOVE, BW_REMEDY_MAINS_TRANSFORMER, 120, 0 },
+  { "mains-too-low", BW_RULE_MAINS, "mains_voltage=220 V .. 240 V", "", "", CURABLE, BW_REASON_BELOW,
+    BW_REMEDY_MAINS_TRANSFORMER, 120, 0 },
+  { "mains-of-another-frequency", BW_RULE_MAINS,
+    "mains_voltage=100 V .. 120 V | mains_frequency=50 Hz", "", "", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_MAINS_CONVERTER, 60, 0 },
+  { "mains-frequency-alone", BW_RULE_MAINS, "mains_frequency=50 Hz", "", "", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_MAINS_CONVERTER, 60, 0 },
+  /* 5 V behind 50 Ω into 75 Ω: 5 / 125 = 40 mA, into 10 kΩ 0.5 mA; behind 200 Ω 5 / 275 = 18.2 mA; 16 and 24 mA
+   * are common practice, no source */
+  { "drive-not-logic", BW_RULE_SYNC_DRIVE, "", "", "", OK, BW_REASON_NOT_NEEDED, BW_REMEDY_NONE, NAN,
+    0 },
+  { "drive-of-unknown-kind", BW_RULE_SYNC_DRIVE, "", "", "sync_stated=", UNJUDGED, BW_REASON_UNKNOWN,
+    BW_REMEDY_NONE, NAN, 0 },
+  { "drive-of-unknown-level", BW_RULE_SYNC_DRIVE, "", "", "sync_level= | sync_stated=open", UNJUDGED,
+    BW_REASON_UNKNOWN, BW_REMEDY_NONE, NAN, 0 },
+  { "drive-of-unknown-resistance", BW_RULE_SYNC_DRIVE, "", "",
+    "sync_level=5 V | sync_stated=open | sync_resistance=", UNJUDGED, BW_REASON_UNKNOWN,
+    BW_REMEDY_NONE, NAN, 0 },
+  { "drive-into-unknown-load", BW_RULE_SYNC_DRIVE, "", "sync_termination=",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", UNJUDGED, BW_REASON_UNKNOWN,
+    BW_REMEDY_NONE, NAN, 0 },
+  { "drive-without-a-part", BW_RULE_SYNC_DRIVE, "", "",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", CURABLE, BW_REASON_ABOVE,
+    BW_REMEDY_SERIES_RESISTOR, 0.04, 1e-12 },
+  { "drive-of-a-level-that-is-taken", BW_RULE_SYNC_DRIVE, "", "own_sync_level=2 V .. 5 V",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", TIGHT, BW_REASON_ABOVE,
+    BW_REMEDY_NONE, 0.04, 1e-12 },
+  { "drive-of-strong-logic", BW_RULE_SYNC_DRIVE, "", "own_sync_level=0.5 V .. 2 V",
+    "sync_level=5 V | sync_stated=open | sync_resistance=200 ohm", TIGHT, BW_REASON_NEAR_EDGE,
+    BW_REMEDY_NONE, 0.0181818, 1e-7 },
+  { "drive-into-high-impedance", BW_RULE_SYNC_DRIVE, "",
+    "own_sync_level=2 V .. 5.5 V | sync_termination=none",
+    "sync_level=5 V | sync_stated=open | sync_resistance=50 ohm", OK, BW_REASON_HOLDS,
+    BW_REMEDY_NONE, 4.97512e-4, 1e-9 },
   { "signal-taken", BW_RULE_SIGNAL_KIND, "", "", "", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, NAN, 0 },
   { "signal-component-for-rgb", BW_RULE_SIGNAL_KIND, "", "", "signal=component | syncs=on-y",
     CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_TRANSCODER, NAN, 0 },
@@ -170,6 +222,14 @@ static const RuleCase rule_cases[] = {
   /* 15 734.27 Hz is 0.22 % above 15.7 kHz, inside the preset 0.5 % */
   { "line-rate-near-edge", BW_RULE_LINE_RATE, "line_rates=15.7 kHz .. 16 kHz", "", "", TIGHT,
     BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
+  /* a plate of 15.6 to 15.8 kHz holds both rates of broadcasting, 15.625 and 15.734 kHz (BT.1700), which lie
+   * 0.16 and 0.42 % inside it: neither is near an edge; 15.75 kHz is none of them */
+  { "line-rate-of-a-narrow-plate-525", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.8 kHz", "", "", OK,
+    BW_REASON_HOLDS, BW_REMEDY_NONE, 15734.265734265734, 1e-9 },
+  { "line-rate-of-a-narrow-plate-625", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.8 kHz", "",
+    "raster=625-50-interlaced", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 15625, 1e-9 },
+  { "line-rate-of-a-plate-for-one", BW_RULE_LINE_RATE, "line_rates=15.6 kHz .. 15.7 kHz", "",
+    "raster=625-50-interlaced", TIGHT, BW_REASON_NEAR_EDGE, BW_REMEDY_NONE, 15625, 1e-9 },
   /* a rate with bands on both sides of it is neither below nor above what the set takes */
   { "line-rate-between", BW_RULE_LINE_RATE, "line_rates=15 kHz .. 15.5 kHz; 31 kHz .. 32 kHz", "",
     "", CURABLE, BW_REASON_BETWEEN, BW_REMEDY_SCAN_CONVERTER, 15734.265734265734, 1e-9 },
@@ -192,6 +252,9 @@ static const RuleCase rule_cases[] = {
   { "count-wrong", BW_RULE_LINE_COUNT, "", "line_counts=625 lines", "", CURABLE,
     BW_REASON_WRONG_COUNT, BW_REMEDY_SCAN_CONVERTER, 525, 0 },
   /* CTA-861-H VIC 8: 262 lines are half of 525 */
+  /* 262 lines are listed, and not taken for half of the 525 that are listed before them */
+  { "count-listed-beside-its-whole", BW_RULE_LINE_COUNT, "", "line_counts=525 lines; 262 lines",
+    "raster=262-60.05-progressive", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 262, 0 },
   { "count-half", BW_RULE_LINE_COUNT, "", "line_counts=525 lines", "raster=262-60.05-progressive",
     TIGHT, BW_REASON_OTHER_COUNT, BW_REMEDY_NONE, 262, 0 },
   { "scan-not-taken", BW_RULE_LINE_COUNT, "", "scans=progressive", "", CURABLE,
@@ -231,6 +294,9 @@ static const RuleCase rule_cases[] = {
     BW_REASON_BELOW, BW_REMEDY_SCAN_CONVERTER, 1.2711111e-3, 0.5e-9 },
   { "video-high", BW_RULE_VIDEO_LEVEL, "", "", "video_level=2 V", CURABLE, BW_REASON_ABOVE,
     BW_REMEDY_VIDEO_PAD, 2, 1e-15 },
+  /* a source of 50 Ω: the pad that matches it lowers 1.4 V to 0.74 V */
+  { "video-high-from-50-ohm", BW_RULE_VIDEO_LEVEL, "", "", "video_level=1.4 V | source_resistance=50 ohm",
+    CURABLE, BW_REASON_ABOVE, BW_REMEDY_MINIMUM_LOSS_PAD, 1.4, 1e-12 },
   { "video-low", BW_RULE_VIDEO_LEVEL, "", "", "video_level=200 mV", CURABLE, BW_REASON_BELOW,
     BW_REMEDY_VIDEO_AMPLIFIER, 0.2, 1e-15 },
   /* divider: 1.4 V × 10 000/10 075 */
@@ -258,6 +324,19 @@ static const RuleCase rule_cases[] = {
     0 },
   { "termination-none", BW_RULE_TERMINATION, "", "termination=none", "", CURABLE,
     BW_REASON_UNTERMINATED, BW_REMEDY_TERMINATOR, 10e3, 0 },
+  { "termination-50-ohm", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.3 V .. 1 V", "", CURABLE,
+    BW_REASON_OTHER_RESISTANCE, BW_REMEDY_MATCHING_RESISTOR, 50, 0 },
+  { "termination-50-ohm-too-much", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.2 V .. 0.4 V", "", CURABLE,
+    BW_REASON_OTHER_RESISTANCE, BW_REMEDY_MINIMUM_LOSS_PAD, 50, 0 },
+  /* 3.97 V at 10 kΩ is what an input for 2 to 6 V is made for; 2 V across 75 Ω would be none too much */
+  { "termination-of-volts", BW_RULE_TERMINATION, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V", TIGHT, BW_REASON_MADE_OPEN, BW_REMEDY_NONE, 10e3, 0 },
+  { "level-of-volts", BW_RULE_VIDEO_LEVEL, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V", OK, BW_REASON_HOLDS, BW_REMEDY_NONE, 3.970223, 1e-6 },
+  { "termination-300-ohm", BW_RULE_TERMINATION, "", "termination=none | input_resistance=300 ohm",
+    "", CURABLE, BW_REASON_OTHER_RESISTANCE, BW_REMEDY_SHUNT_RESISTOR, 300, 0 },
   { "termination-switch-off", BW_RULE_TERMINATION, "", "termination=switched | terminated=no", "",
     CURABLE, BW_REASON_UNTERMINATED, BW_REMEDY_SWITCH_ON, 10e3, 0 },
   /* 75 Ω twice is 37.5 Ω */
@@ -383,6 +462,36 @@ test_every_rule_fails_once (void)
         g_test_message ("no row in which %s fails", bw_kind_id (&bw_rules, rule));
         g_test_fail ();
       }
+}
+
+/* What can hurt someone stands first and is told from what merely fails: mains far outside the plate, and
+ * logic into 75 Ω. */
+static void
+test_danger (void)
+{
+  static const struct
+  {
+    const char *monitor;
+    const char *source;
+    BwRule rule;
+    gboolean danger;
+  } cases[] = {
+    { "mains_voltage=100 V .. 115 V", "", BW_RULE_MAINS, FALSE },
+    { "mains_voltage=100 V", "", BW_RULE_MAINS, TRUE },
+    { "mains_frequency=50 Hz", "", BW_RULE_MAINS, TRUE },
+    { "", "sync_level=5 V | sync_stated=open | sync_resistance=300 ohm", BW_RULE_SYNC_DRIVE, FALSE },
+    { "", "sync_level=5 V | sync_stated=open | sync_resistance=100 ohm", BW_RULE_SYNC_DRIVE, TRUE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench b;
+      BwFit fit;
+      bench_init (&b, cases[i].monitor, "", cases[i].source);
+      bw_fit_judge (&b.c, &fit);
+      for (guint rule = 0; rule < BW_N_RULES; rule++)
+        g_assert_cmpint (fit.at[rule].danger, ==, rule == cases[i].rule && cases[i].danger);
+      bench_clear (&b);
+    }
 }
 
 /* What a remedy makes anew is not judged: behind a scan converter the set sees another raster, and
@@ -684,21 +793,43 @@ static const ToldCase told_cases[] = {
   { "field-long", BW_RULE_FIELD_BLANKING, "", "", "",
     { "Field blanking lasts 1.27 ms; retrace needs 800 µs.",
     "1.27 ms", "at least 800 µs", "59 %", "" } },
+  /* 2 × 10000 / 10075 = 198.5 %; (10000 − 82.5) / 82.5 */
+  { "made-open", BW_RULE_TERMINATION, "", "termination=none | video_level=2.5 V .. 6 V",
+    "video_level=2 V",
+    { "The line ends in 10 kΩ, and this input is made for the level that stands there: 199 % of that "
+    "across 75 Ω. Keep the lead short; a long one echoes.",
+    "10 kΩ", "67.5–82.5 Ω", "121 × the limit", "" } },
+  /* a terminator hangs on the loop-through, where there is one */
+  { "open-with-loop", BW_RULE_TERMINATION, "",
+    "termination=none | loop_through=yes | input_resistance=12.3 kohm", "",
+    { "The line ends in 12.3 kΩ: not terminated. Levels stand at 199 % of what they "
+    "should be, and edges echo.",
+    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the loop-through" } },
   /* 2 × 12300 / 12375 = 198.8 %; 12300 / 82.5 = 149 */
   { "open", BW_RULE_TERMINATION, "", "termination=none | input_resistance=12.3 kohm", "",
     { "The line ends in 12.3 kΩ: not terminated. Levels stand at 199 % of what they "
     "should be, and edges echo.",
-    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the input or its loop-through" } },
+    "12.3 kΩ", "67.5–82.5 Ω", "149 × the limit", "75 Ω terminator at the input" } },
   /* 2 × 37.5 / 112.5 = 66.7 %; (37.5 − 67.5) / 67.5 = −44.4 % */
   { "two-loads", BW_RULE_TERMINATION, "", "loop_through=yes | loop_ended=yes", "",
     { "The line ends in 37.5 Ω: terminated more than once. Levels fall to 66.7 % of "
     "what they should be.",
     "37.5 Ω", "67.5–82.5 Ω", "−44 %", "take the 75 Ω load off the loop-through" } },
-  /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 % */
+  /* 20 lg (125/25) = 14.0 dB; 2 × 50/125 = 80 %; (50 − 67.5)/67.5 = −25.9 %; 75 − 50 = 25 Ω, 24 Ω in
+   * E24; the pad 5.7 dB (common practice, no source) */
+  { "fifty-ohm", BW_RULE_TERMINATION, "",
+    "termination=none | input_resistance=50 ohm | video_level=0.3 V .. 1 V", "",
+    { "The line ends in 50 Ω, not 75 Ω: a return loss of 14.0 dB, so that edges echo, and levels at "
+    "80 % of what they should be. One resistor mends that; a minimum-loss pad would match the input "
+    "as well, and lose 5.7 dB of power.",
+    "50 Ω", "67.5–82.5 Ω", "−26 %", "matching resistor of 24 Ω in series at the input's end of the lead "
+    "(exactly 25 Ω): the lead then ends in 75 Ω" } },
+  /* 2 × 5 MHz × 52.8556 µs × 3/4 = 396.4, of 3.3456 MHz 265.2; −33.1 %. A path of 3.35 MHz still passes more than
+   * half at 5 MHz, where the source ends. */
   { "soft", BW_RULE_BANDWIDTH, "bandwidth=3.3456 MHz", "", "",
     { "The source carries detail up to 5 MHz (396 lines per picture height); the "
     "bandwidth of 3.35 MHz passes 265 lines: the picture is softer than the source. "
-    "The first limit of detail is the video bandwidth: 265 lines.",
+    "The first limit of detail is the source: 396 lines.",
     "3.35 MHz", "at least 5 MHz", "−33 %", "" } },
   /* (55.67 − 59.94) / 55.67 = −7.67 % */
   { "field-rate", BW_RULE_FIELD_RATE, "field_rates=40 Hz .. 55.67 Hz", "", "",
@@ -723,7 +854,7 @@ static const ToldCase told_cases[] = {
   { "sync-open", BW_RULE_SYNC_LEVEL, "", "sync_termination=none", "sync_level=0.35 V",
     { "Sync arrives at 695 mV across 10 kΩ, outside this input's 200–600 mV; with the "
     "right termination it is inside.",
-    "695 mV", "200–600 mV", "−16 %", "75 Ω terminator at the input or its loop-through" } },
+    "695 mV", "200–600 mV", "−16 %", "75 Ω terminator at the sync input" } },
 };
 
 static void
@@ -841,7 +972,7 @@ typedef struct
 } LimitingCase;
 
 static const LimitingCase limiting_cases[] = {
-  { "none", "", "", "", BW_VERDICT_DIRECT, BW_RULE_SIGNAL_KIND },
+  { "none", "", "", "", BW_VERDICT_DIRECT, 0 },
   { "the-only-one", "", "", "video_level=2 V", BW_VERDICT_WITH_PARTS, BW_RULE_VIDEO_LEVEL },
   /* two as bad: the first in the rules' order */
   { "first-of-two", "", "", "video_level=2 V | sync_level=2 V", BW_VERDICT_WITH_PARTS,
@@ -1099,6 +1230,7 @@ main (int argc, char **argv)
     add ("limiting", limiting_cases[i].name, &limiting_cases[i], test_limiting);
   for (gsize i = 0; i < G_N_ELEMENTS (sync_cases); i++)
     add ("sync", sync_cases[i].name, &sync_cases[i], test_sync);
+  g_test_add_func ("/fit/danger", test_danger);
   g_test_add_func ("/fit/every-rule-fails-once", test_every_rule_fails_once);
   g_test_add_func ("/fit/figure/series-resistor", test_series_resistor_value);
   g_test_add_func ("/fit/figure/pad", test_pad_value);

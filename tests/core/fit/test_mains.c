@@ -31,6 +31,22 @@ test_suits (void)
   g_assert_cmpfloat (mains.transformer_va, ==, 0);
 }
 
+/* What is needed names the voltages and the size, where the current is known. */
+static void
+test_transformer (void)
+{
+  g_autoptr (BwMonitor) monitor = monitor_rated ("100 V .. 120 V", "50 Hz .. 60 Hz", 1.4);
+  g_autofree char *sized = bw_mains_transformer_words (monitor, 230, '.');
+  g_autofree char *danger = bw_mains_says (monitor, 230, 50, '.');
+  g_assert_nonnull (strstr (sized, "of at least 260 VA"));
+  g_assert_nonnull (strstr (danger, "local codes and licensed practice"));
+  monitor->mains_a = 0;
+  g_autofree char *plain = bw_mains_transformer_words (monitor, 230, '.');
+  g_autofree char *suits = bw_mains_says (monitor, 110, 50, '.');
+  g_assert_null (strstr (plain, "VA"));
+  g_assert_null (strstr (suits, "local codes"));
+}
+
 static void
 test_too_high (void)
 {
@@ -98,7 +114,20 @@ static void
 test_unknown (void)
 {
   g_autoptr (BwMonitor) monitor = bw_monitor_new ();
+  g_autoptr (BwMonitor) volts = monitor_rated ("110 V .. 120 V", "60 Hz", 1);
+  g_autoptr (BwMonitor) hertz = monitor_rated ("110 V .. 120 V", "60 Hz", 1);
   BwMains mains;
+
+  /* the voltage is judged by itself, and so is the frequency */
+  volts->mains_hz.n = 0;
+  g_assert_true (bw_mains_judge (volts, 230, 50, &mains));
+  g_assert_cmpint (mains.frequency, ==, BW_SEVERITY_UNJUDGED);
+  g_assert_true (bw_mains_is_danger (&mains));
+  hertz->mains_v.n = 0;
+  g_assert_true (bw_mains_judge (hertz, 115, 50, &mains));
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_UNJUDGED);
+  g_assert_true (bw_mains_is_danger (&mains));
+  g_assert_false (bw_mains_judge (hertz, 115, 0, &mains));
   g_assert_false (bw_mains_judge (monitor, 120, 60, &mains));
   g_autofree char *says = bw_mains_says (monitor, 0, 60, '.');
   g_assert_nonnull (strstr (says, "Enter"));
@@ -135,6 +164,7 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/mains/suits", test_suits);
+  g_test_add_func ("/mains/transformer", test_transformer);
   g_test_add_func ("/mains/too-high", test_too_high);
   g_test_add_func ("/mains/too-quick", test_too_quick);
   g_test_add_func ("/mains/digits", test_digits);

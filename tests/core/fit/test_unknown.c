@@ -6,6 +6,7 @@
 
 #include "core/cause/cause.h"
 #include "core/detail/detail.h"
+#include "core/hookup/plan.h"
 #include "core/hookup/results.h"
 #include "properties.h"
 #include "support.h"
@@ -72,7 +73,7 @@ static void
 assert_fit_said_well (const BwSheet *sheet)
 {
   g_autoptr (BwResult) result = bw_result_new ('.');
-  bw_fit_say_sheet (bw_result_root (result), sheet, catalogue);
+  bw_fit_say_sheet (bw_result_root (result), sheet, catalogue, bw_plan_needs);
   assert_said_well (result);
 }
 
@@ -92,7 +93,17 @@ assert_planned (const BwSheet *sheet, guint source, guint input, const BwFit *be
     g_assert_cmpuint (hookup->verdict_after, >=, BW_VERDICT_OPEN);
   if (hookup->plan == NULL)
     g_assert_cmpuint (hookup->needs->len, >, 0);
-  g_assert_cmpuint (hookup->verdict_before, ==, before->verdict);
+  /* The verdict before is the plan's to settle, but for want of a figure it is not no. */
+  BwRasterFigures figures;
+  BwCase c;
+  BwFit settled = *before;
+  BwLack lack;
+  bw_case_init (&c, &figures, sheet, catalogue, source, input);
+  bw_fit_take_plan (&settled, &c, hookup->plan != NULL);
+  g_assert_cmpuint (hookup->verdict_before, ==, settled.verdict);
+  if (hookup->plan == NULL && before->verdict != BW_VERDICT_NO
+      && bw_lacks_way (c.source, c.input, &lack))
+    g_assert_cmpuint (hookup->verdict_before, ==, before->verdict);
   bw_hookup_free (hookup);
 }
 

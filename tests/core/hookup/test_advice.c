@@ -75,6 +75,8 @@ assert_right (const Cell *cell, BwSyncKind sync, BwConductor conductor,
   BwCauseCase c;
 
   bw_cause_case_of_input (cell->source, cell->input, cell->raster, sync, conductor, &c);
+  if (c.refused) /* another signal kind than the input takes: a box stands between, and nothing is judged here */
+    return;
   g_autoptr (GArray) causes = bw_causes (&c, readings);
   g_assert_cmpuint (causes->len, >, 0);
   const BwCause *first = &g_array_index (causes, BwCause, 0);
@@ -127,7 +129,9 @@ load_after (const BwInput *input, gboolean own_sync, BwRemedyKind remedy)
 
   switch (remedy)
     {
-    case BW_REMEDY_TERMINATOR:
+    case BW_REMEDY_TERMINATOR: /* beside what is there */
+      other_ohm = bw_input_load_ohm (input, own_sync);
+      return 75 * other_ohm / (75 + other_ohm);
     case BW_REMEDY_SWITCH_ON:
       return 75;
     case BW_REMEDY_SWITCH_OFF:
@@ -177,11 +181,51 @@ try_sync_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   try_circuit (cell, &circuit, sync_conductors ());
 }
 
+/* The level behind a minimum-loss pad of E24 between 75 Ω and @load_ohm: its series resistor stands at
+ * the higher resistance, its other one at the lower. */
+static double
+behind_pad (double open_v, double ohm, double load_ohm)
+{
+  double high = MAX (75, load_ohm), low = MIN (75, load_ohm);
+  double series = bw_preferred_value (sqrt (high * (high - low)), BW_SERIES_E24);
+  double shunt = bw_preferred_value (low * sqrt (high / (high - low)), BW_SERIES_E24);
+
+  if (load_ohm < 75)
+    return divider (open_v, ohm + series, shunt * load_ohm / (shunt + load_ohm));
+  return divider (divider (open_v, ohm, shunt), shunt * ohm / (shunt + ohm) + series, load_ohm);
+}
+
+/* What an input of another resistance than 75 Ω gets behind the part that the fit puts there, against
+ * the level across 75 Ω: by the divider, with resistors of E24. */
+static gboolean
+end_of_fit (const Cell *cell, const BwFinding *ends, double open_v, double ohm, double *gain)
+{
+  double load_ohm = bw_input_load_ohm (cell->input, FALSE);
+  double r = ends->remedy.value;
+
+  switch (ends->remedy.kind)
+    {
+    case BW_REMEDY_MATCHING_RESISTOR:
+      *gain = divider (open_v, ohm + bw_preferred_value (r, BW_SERIES_E24), load_ohm);
+      return TRUE;
+    case BW_REMEDY_SHUNT_RESISTOR:
+      r = bw_preferred_value (r, BW_SERIES_E24);
+      *gain = divider (open_v, ohm, r * load_ohm / (r + load_ohm));
+      return TRUE;
+    case BW_REMEDY_MINIMUM_LOSS_PAD:
+      *gain = behind_pad (open_v, ohm, load_ohm);
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
 /* An attenuator stands between the source and one load. */
 static gboolean
 pad_of_fit (const BwFinding *f, double *ratio)
 {
-  if (f->remedy.kind != BW_REMEDY_VIDEO_PAD)
+  if (f->reason == BW_REASON_CURED_BY_TERMINATION
+      || (f->remedy.kind != BW_REMEDY_VIDEO_PAD && f->remedy.kind != BW_REMEDY_MINIMUM_LOSS_PAD))
     return FALSE;
   *ratio = MIN (*ratio, f->remedy.value);
   return TRUE;
@@ -208,9 +252,21 @@ try_picture_of_fit (const Cell *cell, const BwFit *fit, Count *count)
   gboolean padded = pad_of_fit (level, &ratio);
   padded |= !own && pad_of_fit (sync, &ratio);
   double load_ohm = load_after (cell->input, FALSE, cure);
-  circuit.video_gain = ratio;
-  if (!padded)
-    circuit.video_gain = divider (without_load (1, BW_LOAD_75_OHM, ohm), ohm, load_ohm);
+  if (!(cell->input->signals & BW_BIT (cell->source->signal))) /* the converter ends the line */
+    load_ohm = 75;
+  if (padded && (level->as.video_level.with_load || (!own && sync->as.sync_level.with_load)))
+    load_ohm = load_after (cell->input, FALSE,
+                           cell->input->termination == BW_TERMINATION_NONE && load_ohm > 75
+                               ? BW_REMEDY_TERMINATOR
+                               : BW_REMEDY_SWITCH_ON);
+  double open_v = without_load (1, BW_LOAD_75_OHM, ohm);
+  if (padded) /* the line looks back into 75 Ω */
+    {
+      open_v = 2 * ratio;
+      ohm = 75;
+    }
+  if (!end_of_fit (cell, ends, open_v, ohm, &circuit.video_gain))
+    circuit.video_gain = divider (open_v, ohm, load_ohm);
   count->n_pads += padded;
   count->n_loads += cure != BW_REMEDY_NONE;
   count->n_plain += !padded && cure == BW_REMEDY_NONE;
@@ -262,12 +318,76 @@ try_hookup (const Cell *cell, BwSeries series, Count *count)
     try_plan (&here, plans->pdata[i], count);
 }
 
+/* What the fit promises the hook-up finds, and the list of the fit is that of the plan: each step but the
+ * leads, in order, under the same name. */
+static void
+check_promise (const Cell *cell, BwFit fit)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwHookup) hookup = bw_hookup_new (cell->sheet, bw_test_catalogue (), cell->source_at,
+                                               cell->input_at, 0, &error);
+  g_auto (GStrv) needs
+      = bw_plan_needs (cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at,
+                       '.');
+  guint n = 0;
+
+  g_assert_no_error (error);
+  BwRasterFigures figures;
+  BwCase c;
+  BwLack lack;
+  bw_case_init (&c, &figures, cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at);
+  bw_fit_take_plan (&fit, &c, needs != NULL);
+  g_assert_cmpint (fit.verdict, ==, hookup->verdict_before);
+  g_assert_cmpint (needs != NULL, ==, hookup->plan != NULL);
+  if (needs == NULL && bw_lacks_way (c.source, c.input, &lack))
+    return; /* nothing is promised for want of a figure */
+  if (fit.verdict == BW_VERDICT_WITH_PARTS)
+    g_assert_nonnull (hookup->plan);
+  if (fit.verdict <= BW_VERDICT_TIGHT) /* as it stands: nothing is needed but a lead */
+    g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : G_MAXUINT, ==, 0);
+  for (guint i = 0; hookup->plan != NULL && i < hookup->steps->len; i++)
+    {
+      const BwHookupStep *step = hookup->steps->pdata[i];
+      if (step->kind == BW_STEP_LEAD)
+        continue;
+      g_assert_nonnull (needs[n]);
+      g_assert_true (g_str_has_prefix (needs[n], step->name));
+      n++;
+    }
+  g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : 0, ==, n);
+}
+
+/* A capacitor that the fit asks for keeps all d.c. from the input, and behind an inverter sync stands as
+ * the input takes it: the likely cause expects that. */
+static void
+check_expected (const Cell *cell, const BwFit *fit)
+{
+  guint conductors = bw_signal_conductors (cell->source->signal, fit->sync);
+
+  for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
+    {
+      BwCauseCase c;
+      if (!(conductors & BW_BIT (i)))
+        continue;
+      bw_cause_case_of_input (cell->source, cell->input, cell->raster, fit->sync, i, &c);
+      if (fit->at[BW_RULE_COUPLING].remedy.kind == BW_REMEDY_COUPLING_CAPACITOR
+          && !bw_conductor_is_sync_alone (i))
+        g_assert_true (bw_near (c.dc_v, 0, 0));
+      if (fit->at[BW_RULE_SYNC_POLARITY].remedy.kind == BW_REMEDY_SYNC_INVERTER
+          && bw_conductor_is_sync_alone (i) && cell->input->polarities != 0 && !c.not_taken)
+        g_assert_true (cell->input->polarities
+                       & BW_BIT (c.form.own_polarity[i == BW_CONDUCTOR_V ? 1 : 0]));
+    }
+}
+
 static void
 try_cell (const Cell *cell, const BwCase *c, Count *count)
 {
   BwFit fit;
 
   bw_fit_judge (c, &fit);
+  check_promise (cell, fit);
+  check_expected (cell, &fit);
   if (bw_sync_has_own_conductor (fit.sync))
     try_sync_of_fit (cell, &fit, count);
   try_picture_of_fit (cell, &fit, count);

@@ -57,12 +57,16 @@ verdict_as_sheet (const BwSheet *model, const BwPlan *plan, guint input)
   set->termination = plan->state.input.termination;
   set->sync_termination = plan->state.input.sync_termination;
   set->loop_ended = plan->state.input.loop_ended;
+  set->added_ohm = plan->state.input.added_ohm;
+  set->added_sync_ohm = plan->state.input.added_sync_ohm;
+  set->line_end_ohm = plan->state.input.line_end_ohm;
   set->setup_ire = plan->state.input.setup_ire;
   sheet->monitor->aspect = plan->state.monitor.aspect;
   sheet->monitor->overscan_h = plan->state.monitor.overscan_h;
   sheet->monitor->overscan_v = plan->state.monitor.overscan_v;
   g_assert_true (bw_source_check (source, NULL));
   bw_case_init (&c, &figures, sheet, none, 0, input);
+  c.mains_met = TRUE; /* a plan leaves the supply out */
   bw_fit_judge (&c, &fit);
   return fit.verdict;
 }
@@ -411,6 +415,101 @@ test_pad_sync (void)
   g_assert_true (bw_near (plan->fit.at[BW_RULE_SYNC_LEVEL].value, 0.3040, 0.5e-4));
 }
 
+/* The composite source of the demonstration, 0.7 V and 0.3 V times @gain across 75 Ω, at its composite
+ * input, made one of @input_ohm without termination that takes @takes_v of the picture. */
+static BwSheet *
+other_resistance_sheet (double source_ohm, double gain, double input_ohm, BwRange takes_v)
+{
+  BwSheet *sheet = bw_test_demo ();
+  BwSource *source = bw_sheet_source (sheet, 0);
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+
+  source->video_v = 0.7 * gain;
+  source->sync_v = 0.3 * gain;
+  source->source_ohm = source_ohm;
+  source->setup_ire = 0;
+  input->setup_ire.n = 0;
+  input->loop_through = input->loop_ended = FALSE;
+  input->termination = input_ohm > 0 ? BW_TERMINATION_NONE : BW_TERMINATION_FIXED;
+  input->input_ohm = input_ohm > 0 ? input_ohm : 10e3;
+  input->video_v = (BwBands){ 1, { takes_v } };
+  input->sync_v = (BwBands){ 1, { { takes_v.low * 3 / 7, takes_v.high * 3 / 7 } } };
+  return sheet;
+}
+
+typedef struct
+{
+  const char *name;
+  double source_ohm;
+  double gain;
+  double input_ohm; /* zero: 75 Ω inside */
+  BwRange takes_v;
+  BwStepKind kind;
+  guint n; /* resistors in E24 */
+  double ohm[2];
+  double level_v;  /* at the input's terminals */
+  double end_ohm;  /* of the lead */
+  double source_at_end_ohm; /* that the input looks back into */
+} ResistanceCase;
+
+/* In E24 (IEC 60063), by Ohm's law. 24 Ω and 50 Ω: 1.4 V × 50/(75 + 74) = 0.4698 V. 43 Ω, and 91 Ω
+ * beside 50 Ω = 32.270 Ω: the lead ends in 75.270 Ω, 1.4 × 32.270/150.270 = 0.30064 V there; back 118 Ω
+ * beside 91 Ω = 51.378 Ω. 150 Ω beside 150 Ω: 75 Ω. From 50 Ω: 2.3333 V × 91/141 = 1.50591 V behind
+ * 32.270 Ω and 43 Ω = 75.270 Ω, of which 75 Ω have 0.75160 V. */
+static const ResistanceCase resistance_cases[] = {
+  { "75-into-50", 75, 1, 50, { 0.3, 1 }, BW_STEP_END_SERIES, 1, { 24 }, 0.46980, 74, 99 },
+  { "75-into-50-less", 75, 1, 50, { 0.2, 0.38 }, BW_STEP_END_MINIMUM_LOSS, 2, { 43, 91 }, 0.30064,
+    75.270, 51.378 },
+  { "75-into-150", 75, 1, 150, { 0.5, 1 }, BW_STEP_END_SHUNT, 1, { 150 }, 0.7, 75, 75 },
+  { "50-into-75", 50, 2, 0, { 0.5, 1 }, BW_STEP_MINIMUM_LOSS, 2, { 91, 43 }, 0.75160, 75, 75.270 },
+};
+
+static void
+test_resistance (gconstpointer data)
+{
+  const ResistanceCase *c = data;
+  g_autoptr (BwSheet) sheet
+      = other_resistance_sheet (c->source_ohm, c->gain, c->input_ohm, c->takes_v);
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  const BwPlan *plan = plans->len > 0 ? plans->pdata[0] : NULL;
+  const BwPlanStep *step = plan != NULL ? find_step (plan, c->kind) : NULL;
+
+  g_assert_nonnull (step);
+  if (step == NULL)
+    return;
+  g_assert_cmpuint (plan->n_boxes, ==, 0);
+  g_assert_cmpuint (step->network.n, ==, c->n);
+  for (guint i = 0; i < c->n; i++)
+    g_assert_true (bw_near (step->network.at[i].ohm, c->ohm[i], 1e-9));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_VIDEO_LEVEL].value, c->level_v, 1e-5));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_SYNC_LEVEL].value, c->level_v * 3 / 7, 1e-5));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_TERMINATION].value, c->end_ohm, 1e-3));
+  g_assert_true (bw_near (plan->state.source.source_ohm, c->source_at_end_ohm, 1e-3));
+}
+
+/* Both too much and the wrong resistance: 2.8 V at 50 Ω, where 0.7 V is wanted. A resistor of 25 Ω leaves
+ * 2.8 × 50/75 = 1.8667 V, and an attenuator before it lowers that by 0.7/1.8667 = 0.375 = 8.519 dB: k =
+ * 2.6667, 75 × 1.6667/3.6667 = 34.09 Ω and 150 k/(k² − 1) = 65.45 Ω. In E24 33, 68 and 24 Ω: 68 beside 33 +
+ * 24 + 50 = 107 Ω are 41.577 Ω, 5.6 V × 41.577/149.577 × 50/107 = 0.7274 V. */
+static void
+test_resistance_and_level (void)
+{
+  g_autoptr (BwSheet) sheet = other_resistance_sheet (75, 4, 50, (BwRange){ 0.5, 0.9 });
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, bw_test_catalogue (), 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
+  g_assert_cmpuint (plans->len, ==, 1);
+  const BwPlan *plan = plans->pdata[0];
+  const BwPlanStep *pad = find_step (plan, BW_STEP_VIDEO_PAD);
+
+  g_assert_nonnull (find_step (plan, BW_STEP_END_SERIES));
+  g_assert_nonnull (pad);
+  g_assert_true (bw_near (pad->value, 8.519, 1e-3));
+  g_assert_true (bw_near (pad->ideal.at[0].ohm, 34.09, 5e-3));
+  g_assert_true (bw_near (pad->ideal.at[1].ohm, 65.45, 5e-3));
+  g_assert_true (bw_near (plan->fit.at[BW_RULE_VIDEO_LEVEL].value, 0.7274, 1e-4));
+}
+
 static void
 remove_boxes (BwCatalogue *catalogue)
 {
@@ -430,11 +529,11 @@ add_adaptors (BwCatalogue *catalogue, const char *text)
 
 /* Logic sync into an input without 75 Ω: R = 900 (5 / 0.3 − 1) = 14.1 kΩ (voltage divider). Where
  * the input has more than 1 kΩ the resistor would smear the edges (common practice, no source): a
- * terminator first, and 75 (5 / 0.3 − 1) = 1175 Ω. */
+ * terminator first, 75 Ω beside 1100 Ω = 70.213 Ω, and 70.213 (5 / 0.3 − 1) = 1100 Ω. */
 static void
 test_resistor_at (void)
 {
-  static const double exact_ohm[][2] = { { 900, 14100 }, { 1100, 1175 } };
+  static const double exact_ohm[][2] = { { 900, 14100 }, { 1100, 1100 } };
   for (gsize i = 0; i < G_N_ELEMENTS (exact_ohm); i++)
     {
       g_autoptr (BwSheet) sheet = logic_sheet (5, 0);
@@ -735,6 +834,68 @@ test_box_takes_systems (void)
     }
 }
 
+static void
+count_branch (const BwPlanPlace *after, gpointer user_data)
+{
+  guint *systems = user_data;
+  *systems |= BW_BIT (after->signal.source.system);
+}
+
+/* What comes out of a box is coded as what went in, if the box does not code it anew; Y/C is always coded in some system,
+ * composite need not be. */
+static void
+test_systems_out (void)
+{
+  static const struct
+  {
+    BwColourSystem system;
+    const char *gives;
+    guint systems; /* that come out */
+  } cases[] = {
+    { BW_SYSTEM_NONE, "gives_signals=composite\n", BW_BIT (BW_SYSTEM_NONE) },
+    { BW_SYSTEM_NONE, "gives_signals=yc\n", 0 },
+    { BW_SYSTEM_NTSC_M, "gives_signals=composite\n", BW_BIT (BW_SYSTEM_NTSC_M) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=yc\n", BW_BIT (BW_SYSTEM_NTSC_M) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=composite\ngives_systems=pal-60\n", BW_BIT (BW_SYSTEM_PAL_60) },
+    { BW_SYSTEM_NTSC_M, "gives_signals=rgb\ngives_syncs=composite-sync\n", BW_BIT (BW_SYSTEM_NONE) },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = bw_test_demo ();
+      g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+      g_autofree char *text = g_strconcat ("[box]\nname=box\norigin=Invented\nkind=box\n"
+                                           "takes_signals=composite\nlevels=standard\n",
+                                           cases[i].gives, NULL);
+      guint systems = 0;
+      bw_sheet_source (sheet, 0)->system = cases[i].system;
+      remove_boxes (catalogue);
+      add_adaptors (catalogue, text);
+      g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 0);
+      g_assert_cmpuint (planner->boxes->len, ==, 1);
+      bw_box_branches (planner, &planner->start, &g_array_index (planner->boxes, BwPlanBox, 0),
+                       count_branch, &systems);
+      if (systems != cases[i].systems)
+        g_test_fail_printf ("case %" G_GSIZE_FORMAT ": %x", i, systems);
+    }
+}
+
+/* What the catalogue does not have is in no plan. */
+static void
+test_no_terminator (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwCatalogue) catalogue = bw_catalogue_new (NULL, NULL);
+  GPtrArray *adaptors = bw_catalogue_adaptors (catalogue);
+  for (guint i = adaptors->len; i-- > 0;)
+    if (((BwAdaptor *) adaptors->pdata[i])->kind == BW_ADAPTOR_TERMINATOR)
+      g_ptr_array_remove_index (adaptors, i);
+  bw_monitor_input (sheet->monitor, 0)->termination = BW_TERMINATION_NONE;
+  g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, 0, 0);
+  g_autoptr (GPtrArray) plans = bw_planner_find (planner, 3);
+  for (guint i = 0; i < plans->len; i++)
+    g_assert_null (find_step (plans->pdata[i], BW_STEP_TERMINATOR));
+}
+
 /* What a plan costs in money is the price of everything in it that has one: here each thing another price. */
 static void
 test_money (void)
@@ -1032,6 +1193,12 @@ main (int argc, char **argv)
   g_test_add_func ("/planner/sync-switch", test_sync_switch);
   g_test_add_func ("/planner/pad", test_pad);
   g_test_add_func ("/planner/pad-sync", test_pad_sync);
+  for (gsize i = 0; i < G_N_ELEMENTS (resistance_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/planner/resistance/%s", resistance_cases[i].name);
+      g_test_add_data_func (path, &resistance_cases[i], test_resistance);
+    }
+  g_test_add_func ("/planner/resistance-and-level", test_resistance_and_level);
   g_test_add_func ("/planner/pad-of-a-voltage", test_pad_of_a_voltage);
   g_test_add_func ("/planner/colour-lost", test_colour_lost);
   for (gsize i = 0; i < G_N_ELEMENTS (resistor_cases); i++)
@@ -1046,6 +1213,8 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/planner/box-takes", test_box_takes);
   g_test_add_func ("/planner/box-takes-systems", test_box_takes_systems);
+  g_test_add_func ("/planner/systems-out", test_systems_out);
+  g_test_add_func ("/planner/no-terminator", test_no_terminator);
   g_test_add_func ("/planner/money", test_money);
   g_test_add_func ("/planner/better-box", test_better_box);
   g_test_add_func ("/planner/fewer-boxes", test_fewer_boxes);

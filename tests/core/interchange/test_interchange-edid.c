@@ -64,9 +64,10 @@ lists (const BwEdid *edid, BwEdidOrigin origin, const char *id, double rate_hz)
 
 /* Detailed timing -> raster -> detailed timing */
 
-/* The catalogue's entries that a detailed timing cannot hold: VIC 39 for its even total, the others
- * for front porches over 1023 pixels. */
+/* The catalogue's entries that a detailed timing cannot hold: VIC 39 for its even total, DMT 57
+ * and 58 for 4096 pixels in a line, the others for front porches over 1023 pixels. */
 static const char *const too_wide[] = {
+  "vesa-dmt-57",          "vesa-dmt-58",
   "cta-861-vic-39",       "cta-861-vic-60",       "cta-861-vic-60-23.98",
   "cta-861-vic-61",       "cta-861-vic-62",       "cta-861-vic-62-29.97",
   "cta-861-vic-65",       "cta-861-vic-65-23.98", "cta-861-vic-66",
@@ -85,6 +86,8 @@ assert_too_wide (const BwRaster *raster)
   g_assert_error (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_UNWRITABLE);
   if (even)
     bw_test_assert_words (error->message, WORDS (raster->id, "even total", "1250"));
+  else if (raster->h_active > 4095)
+    bw_test_assert_words (error->message, WORDS (raster->id, "active pixels", "4096", "4095"));
   else
     bw_test_assert_words (error->message, WORDS (raster->id, "front porch", "1023"));
 }
@@ -212,6 +215,45 @@ test_bit_fields (void)
               assert_kept (raster, back);
           }
       }
+}
+
+/* Every bit of every count of a detailed timing goes its own way (VESA E-EDID Release A Revision 2, table 3.21): whatever
+ * the others are, each comes back as it was. */
+static void
+test_detailed_bits (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (321);
+  for (int i = 0; i < 2000; i++)
+    {
+      g_autoptr (BwRaster) raster = bw_raster_copy (bw_test_raster ("cta-861-vic-16"));
+      g_autoptr (GError) error = NULL;
+      guint8 bytes[DETAILED];
+      int front = g_rand_int_range (rand, 0, 1024), sync = g_rand_int_range (rand, 1, 1024);
+      int v_front = g_rand_int_range (rand, 0, 64), v_sync = g_rand_int_range (rand, 1, 64);
+      raster->h_active = g_rand_int_range (rand, 1, 4096);
+      raster->h_front_porch = front;
+      raster->h_sync = sync;
+      raster->h_back_porch = g_rand_int_range (rand, 0, 4096 - front - sync);
+      for (int f = 0; f < 2; f++)
+        {
+          raster->field[f].front_porch = 2 * v_front;
+          raster->field[f].sync = 2 * v_sync;
+          raster->field[f].active = 2 * 1000;
+          raster->field[f].back_porch = 2 * 30;
+        }
+      set_clock (raster, 400000000);
+      if (!bw_raster_check (raster, NULL))
+        continue;
+      g_assert_true (bw_edid_detailed_from_raster (raster, bytes, &error));
+      g_assert_no_error (error);
+      g_assert_cmpint (bytes[8] | (bytes[11] >> 6) << 8, ==, front);
+      g_assert_cmpint (bytes[9] | (bytes[11] >> 4 & 3) << 8, ==, sync);
+      g_assert_cmpint (bytes[10] >> 4 | (bytes[11] >> 2 & 3) << 4, ==, v_front);
+      g_assert_cmpint ((bytes[10] & 15) | (bytes[11] & 3) << 4, ==, v_sync);
+      g_autoptr (BwRaster) back = bw_edid_detailed_to_raster (bytes, &error);
+      g_assert_no_error (error);
+      assert_kept (raster, back);
+    }
 }
 
 static void
@@ -834,6 +876,7 @@ main (int argc, char **argv)
   g_test_add_func ("/edid/detailed/round-trip", test_round_trip);
   g_test_add_func ("/edid/detailed/bit-fields", test_bit_fields);
   g_test_add_func ("/edid/detailed/clock-limit", test_clock_limit);
+  g_test_add_func ("/edid/detailed/detailed-bits", test_detailed_bits);
   g_test_add_func ("/edid/detailed/sync-forms", test_sync_forms);
   g_test_add_func ("/edid/read/base", test_base_fields);
   g_test_add_func ("/edid/read/sizes", test_sizes);

@@ -397,6 +397,26 @@ test_half_stated_polarity (void)
     }
 }
 
+/* The clock may be from 0.001 to 10000 MHz, as its fault says; what is inside may make no raster, but not for its clock. */
+static void
+test_clock_range (void)
+{
+  static const struct
+  {
+    const char *mhz;
+    gboolean allowed;
+  } cases[] = { { "0.000999", FALSE }, { "0.001", TRUE }, { "0.005", TRUE },
+                { "10000", TRUE },     { "10000.1", FALSE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *text = g_strconcat ("\"x\" ", cases[i].mhz, " 640 656 752 800 480 490 492 525", NULL);
+      g_autoptr (BwRaster) raster = bw_modeline_parse (text, &error);
+      g_assert_cmpint (g_error_matches (error, BW_INTERCHANGE_ERROR, BW_INTERCHANGE_ERROR_NUMBER), ==,
+                       !cases[i].allowed);
+    }
+}
+
 /* Bad text */
 
 typedef struct
@@ -583,6 +603,7 @@ main (int argc, char **argv)
   g_test_add_func ("/modeline/flags", test_flags);
   g_test_add_func ("/modeline/exact-clock", test_exact_clock);
   g_test_add_func ("/modeline/half-stated-polarity", test_half_stated_polarity);
+  g_test_add_func ("/modeline/clock-range", test_clock_range);
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autofree char *path = g_strdup_printf ("/modeline/bad/%" G_GSIZE_FORMAT, i + 1);

@@ -895,6 +895,27 @@ test_grey_light (void)
     }
 }
 
+/* A view that lies within one row of the picture shows that row, whichever it is. */
+static void
+test_one_row (void)
+{
+  for (int row = 0; row < 3; row++)
+    {
+      Bench bench;
+      bench_init (&bench, 1, 3);
+      bench.preview.gamma = 1;
+      bench.preview.centre_y = (row + 0.5) / 3;
+      for (int colour = 0; colour < 3; colour++)
+        for (int y = 0; y < 3; y++)
+          bench.picture->at[colour][y] = 0.1f * (float) (1 + y + 3 * colour);
+      g_autoptr (BwPlanes) light = bw_preview_untouched (&bench.preview, NULL, NULL);
+      for (int colour = 0; colour < 3; colour++)
+        g_assert_cmpfloat_with_epsilon (light->at[colour][HEIGHT / 2 * WIDTH + WIDTH / 2],
+                                        0.1 * (1 + row + 3 * colour), 1e-5);
+      bench_clear (&bench);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -907,6 +928,7 @@ main (int argc, char **argv)
   g_test_add_func ("/preview/mask/mean", test_mean_is_kept);
   g_test_add_func ("/preview/place", test_place);
   g_test_add_func ("/preview/untouched", test_untouched);
+  g_test_add_func ("/preview/one-row", test_one_row);
   g_test_add_func ("/preview/edges", test_edges);
   g_test_add_func ("/preview/gamma", test_gamma);
   g_test_add_func ("/preview/cancel", test_cancel);

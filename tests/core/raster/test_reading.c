@@ -301,22 +301,22 @@ judge_edges (const BwStandardLimits *limits, BwReadingKind kind)
   double step = 1e-6 * allowed.high;
   BwJudgement j;
 
-  bw_reading_judge (limits, kind, bands->at[0].low, &j);
+  bw_reading_judge (limits, kind, bands->at[0].low, 0, &j);
   g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_WITHIN);
   g_assert_cmpfloat (j.deviation, ==, 0);
-  bw_reading_judge (limits, kind, allowed.low, &j);
+  bw_reading_judge (limits, kind, allowed.low, 0, &j);
   g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_WITHIN);
   g_assert_cmpfloat (j.to_limit, ==, 0);
   g_assert_cmpfloat (j.deviation, <=, 0);
-  bw_reading_judge (limits, kind, allowed.high, &j);
+  bw_reading_judge (limits, kind, allowed.high, 0, &j);
   g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_WITHIN);
   g_assert_cmpfloat (j.to_limit, ==, 0);
   g_assert_cmpfloat (j.deviation, >=, 0);
-  bw_reading_judge (limits, kind, allowed.low - step, &j);
+  bw_reading_judge (limits, kind, allowed.low - step, 0, &j);
   g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_TOO_LOW);
   g_assert_cmpfloat_with_epsilon (j.to_limit, -step, 1e-6 * step);
   g_assert_cmpfloat (j.deviation, <, 0);
-  bw_reading_judge (limits, kind, allowed.high + step, &j);
+  bw_reading_judge (limits, kind, allowed.high + step, 0, &j);
   g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_TOO_HIGH);
   g_assert_cmpfloat_with_epsilon (j.to_limit, -step, 1e-6 * step);
   g_assert_cmpfloat (j.deviation, >, 0);
@@ -336,7 +336,7 @@ test_edges (void)
             judge_edges (limits, kind);
             continue;
           }
-        bw_reading_judge (limits, kind, 4.7e-6, &j);
+        bw_reading_judge (limits, kind, 4.7e-6, 0, &j);
         g_assert_cmpuint (j.outcome, ==, BW_OUTCOME_NOT_LAID_DOWN);
         g_assert_true (fabs (j.nominal) + fabs (j.allowed.low) + fabs (j.allowed.high)
                            + fabs (j.deviation) + fabs (j.to_limit)
@@ -385,7 +385,7 @@ test_judged (gconstpointer data)
   double value;
 
   g_assert_true (bw_quantity_parse (c->text, BW_DIMENSION_TIME, BW_FILE_MARK, &value, NULL));
-  bw_reading_judge (limits, c->kind, value, &j);
+  bw_reading_judge (limits, c->kind, value, 0, &j);
   g_assert_cmpuint (j.outcome, ==, c->outcome);
   g_assert_cmpfloat_with_epsilon (j.deviation * 1e6, c->deviation_us, 1e-8);
   g_assert_cmpfloat_with_epsilon (j.to_limit * 1e6, c->to_limit_us, 1e-8);

@@ -524,6 +524,48 @@ test_random (void)
   g_assert_cmpuint (computed, >, 20000);
 }
 
+/* The figures alone are those of the raster that has names as well, and there is none where there is no raster. */
+static void
+assert_figures (const BwFormulaRequest *request, guint *made, guint *refused)
+{
+  BwRaster figures;
+  g_autoptr (BwRaster) raster = bw_standards_cvt (request, NULL);
+  gboolean well = bw_standards_cvt_figures (request, &figures, NULL);
+  g_assert_cmpint (well, ==, raster != NULL);
+  *made += well;
+  *refused += !well;
+  if (!well)
+    return;
+  g_assert_cmpint (figures.h_active, ==, raster->h_active);
+  g_assert_cmpint (figures.h_front_porch, ==, raster->h_front_porch);
+  g_assert_cmpint (figures.h_sync, ==, raster->h_sync);
+  g_assert_cmpint (figures.h_back_porch, ==, raster->h_back_porch);
+  g_assert_cmpint (bw_ratio_compare (figures.pixel_clock_hz, raster->pixel_clock_hz), ==, 0);
+  g_assert_cmpint (figures.field[0].sync, ==, raster->field[0].sync);
+  g_assert_cmpint (figures.field[0].back_porch, ==, raster->field[0].back_porch);
+}
+
+static void
+test_figures (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (5);
+  guint made = 0, refused = 0;
+  for (int width = 64; width <= 128; width += 8)
+    for (int height = 64; height <= 128; height += 16)
+      for (int rate = 10; rate <= 200; rate += 30)
+        {
+          BwFormulaRequest request = { .width = width, .height = height, .field_rate_hz = { rate, 1 } };
+          assert_figures (&request, &made, &refused);
+        }
+  for (int i = 0; i < 300; i++)
+    {
+      BwFormulaRequest request = random_request (rand);
+      assert_figures (&request, &made, &refused);
+    }
+  g_assert_cmpuint (made, >, 100);
+  g_assert_cmpuint (refused, >, 10);
+}
+
 /* Requests as text */
 
 typedef struct
@@ -689,6 +731,7 @@ main (int argc, char **argv)
   g_test_add_func ("/standards/request-limits", test_request_limits);
   g_test_add_func ("/standards/odd-rates", test_odd_rates);
   g_test_add_func ("/standards/rate-limits", test_rate_limits);
+  g_test_add_func ("/standards/figures", test_figures);
   g_test_add_func ("/standards/random", test_random);
   g_test_add_func ("/standards/decimals", test_decimals);
   g_test_add_func ("/standards/margin-lines", test_margin_lines);

@@ -121,6 +121,39 @@ test_interval (gconstpointer data)
   g_assert_cmpuint (i, ==, interval->pulses->len);
 }
 
+/* A progressive raster without equalising pulses has one broad pulse in each line of its field sync, and
+ * not two: a line less the serration, which is what its raster says (27 MHz over 858 and 864 clocks,
+ * CTA-861-H formats 2 and 17; the width of the serration is from memory and not judged). */
+static void
+test_progressive (void)
+{
+  static const struct
+  {
+    const char *raster;
+    guint broad;
+    double line_us;
+  } cases[] = { { "525-59.94-progressive", 6, 858 / 27.0 }, { "625-50-progressive", 5, 864 / 27.0 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const BwRaster *raster = bw_test_raster (cases[i].raster);
+      g_autoptr (BwVerticalInterval) interval = bw_vertical_interval_new (raster, 0, 2, 2);
+      guint broad = 0;
+      g_assert_true (raster->serration_width_s > 0);
+      g_assert_true (raster->sync_recalled);
+      for (guint k = 0; k < interval->pulses->len; k++)
+        {
+          const BwPulse *pulse = &g_array_index (interval->pulses, BwPulse, k);
+          g_assert_false (pulse->half);
+          if (pulse->kind != BW_PULSE_BROAD)
+            continue;
+          assert_near_us (pulse->start_s, broad++ * cases[i].line_us);
+          assert_near_us (pulse->width_s, cases[i].line_us - raster->serration_width_s * 1e6);
+        }
+      g_assert_cmpuint (broad, ==, cases[i].broad);
+    }
+}
+
 /* Lines that carry no burst, in each field of the sequence: nine in NTSC and in PAL of 625 lines, eleven
  * in PAL of 525. The last two before a field's sync are in the frame before. */
 typedef struct
@@ -215,5 +248,6 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/waveform/burst/none", test_no_burst);
   g_test_add_func ("/waveform/numbers", test_numbers);
+  g_test_add_func ("/waveform/progressive", test_progressive);
   return g_test_run ();
 }

@@ -119,6 +119,19 @@ test_multiburst_phase (void)
     }
 }
 
+/* A 2T pulse of 525 lines is 250 ns wide at half amplitude: T is 125 ns there (common practice, no
+ * source), and not half of what 4.2 MHz would give. */
+static void
+test_pulse_525 (void)
+{
+  g_autoptr (BwSynthesis) s = luma ("525-59.94-interlaced", BW_SYSTEM_NTSC_J,
+                                    BW_CONTENT_PULSE_AND_WINDOW, 1000000000);
+  double half_v = 0.5 * 100 / 140;
+  double up_s = crossing_s (s, BW_CONDUCTOR_VIDEO, 100, 14 * US, 24 * US, half_v, TRUE);
+  double down_s = crossing_s (s, BW_CONDUCTOR_VIDEO, 100, 14 * US, 24 * US, half_v, FALSE);
+  assert_near (down_s - up_s, 250e-9, 0.05e-9);
+}
+
 /* A packet ends as it begins: it swells up over an edge, and falls away over another, as much before its end as after
  * its beginning, and without a jump. */
 static void
@@ -365,6 +378,7 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-content/multiburst/ends", test_multiburst_ends);
   g_test_add_func ("/synthesis-content/multiburst/phase", test_multiburst_phase);
   g_test_add_func ("/synthesis-content/pulse-and-window", test_pulse_and_window);
+  g_test_add_func ("/synthesis-content/pulse-525", test_pulse_525);
   g_test_add_func ("/synthesis-content/edge-over-the-end-of-a-line", test_edge_over_the_end_of_a_line);
   g_test_add_func ("/synthesis-content/crosshatch", test_crosshatch);
   g_test_add_func ("/synthesis-content/crosshatch-at-half-a-line", test_crosshatch_at_half_a_line);

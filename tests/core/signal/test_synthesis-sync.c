@@ -96,6 +96,10 @@ test_separate (void)
   assert_near (level_at (s, BW_CONDUCTOR_V, 3, 10 * US), 5, 1e-6);
   assert_near (level_at (s, BW_CONDUCTOR_V, 525, 10 * US), 5, 1e-6);
   assert_near (crossing_s (s, BW_CONDUCTOR_V, 3, -US, US, 2.5, TRUE), 0, 0.1 * NS);
+  /* where no standard says, an edge has the share of its pulse that it has in SMPTE 170M: 140 ns of 4.7 µs */
+  double high_s = crossing_s (s, BW_CONDUCTOR_H, 2, -US, US, 4.5, FALSE);
+  double low_s = crossing_s (s, BW_CONDUCTOR_H, 2, -US, US, 0.5, FALSE);
+  assert_near (low_s - high_s, 0.14 / 4.7 * 96 * pixel_s, 0.5 * NS);
 }
 
 /* High definition: ±300 mV about blanking, 0H the crossing between; each half of 720 lines 40
@@ -180,6 +184,34 @@ test_trilevel_broad (void)
     }
 }
 
+/* Two broad pulses in a line of 1125 lines interlaced, one in that of 1125 progressive: edges where the
+ * raster says, and blanking between the two (that there are two is what SMPTE 274M lays down by secondary
+ * sources; where they lie is from memory, so that the raster's own figures are what is held against). */
+static void
+test_broad_edges (void)
+{
+  static const char *const rasters[] = { "1125-60-interlaced", "1125-60-progressive" };
+  for (gsize i = 0; i < G_N_ELEMENTS (rasters); i++)
+    {
+      const BwRaster *raster = bw_test_raster (rasters[i]);
+      g_autoptr (BwSynthesis) s
+          = synthesis_of (&(Setup){ rasters[i], BW_SYSTEM_NONE, BW_SIGNAL_COMPONENT, BW_SYNC_ON_Y,
+                                    BW_CONTENT_BARS, FINE });
+      double half_s = bw_synthesis_line_start_s (s, 0, 2) / 2;
+      double from_s = raster->broad_start_s, to_s = from_s + raster->broad_width_s;
+      g_assert_true (raster->broad_width_s > 0 && raster->sync_recalled);
+      assert_near (crossing_s (s, BW_CONDUCTOR_Y, 3, from_s - 0.3 * US, from_s + 0.3 * US, -0.15,
+                               FALSE), from_s, 2 * NS);
+      assert_near (crossing_s (s, BW_CONDUCTOR_Y, 3, to_s - 0.3 * US, to_s + 0.3 * US, -0.15, TRUE),
+                   to_s, 2 * NS);
+      gboolean two = raster->scan == BW_SCAN_INTERLACED;
+      double between = level_at (s, BW_CONDUCTOR_Y, 3, half_s + from_s / 2);
+      assert_near (between, two ? 0 : -0.3, 1e-6);
+      if (two)
+        assert_near (level_at (s, BW_CONDUCTOR_Y, 3, half_s + (from_s + to_s) / 2), -0.3, 1e-6);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -190,5 +222,6 @@ main (int argc, char **argv)
   g_test_add_func ("/synthesis-sync/tri-level", test_trilevel);
   g_test_add_func ("/synthesis-sync/unserrated", test_unserrated);
   g_test_add_func ("/synthesis-sync/tri-level-broad", test_trilevel_broad);
+  g_test_add_func ("/synthesis-sync/broad-edges", test_broad_edges);
   return g_test_run ();
 }

@@ -13,6 +13,7 @@
 typedef struct
 {
   const char *raster;
+  gboolean no_equalising; /* of that raster: its equalising pulses are taken out */
   guint gate;
   int field;
   gboolean turn_h; /* the other polarity than negative */
@@ -34,8 +35,15 @@ said (const Case *of)
 {
   BwSyncMixCase what;
   BwSyncAfc afc;
-  const BwRaster *raster = bw_test_raster (of->raster != NULL ? of->raster : RASTER);
+  g_autoptr (BwRaster) raster
+      = bw_raster_copy (bw_test_raster (of->raster != NULL ? of->raster : RASTER));
 
+  if (of->no_equalising)
+    {
+      raster->equalising_before = raster->equalising_after = 0;
+      raster->equalising_width_s = 0;
+    }
+  g_assert_true (bw_raster_check (raster, NULL));
   bw_sync_mix_case_init (&what, raster, of->gate);
   what.field = of->field;
   what.v_offset_s = of->v_offset_s;
@@ -148,6 +156,8 @@ static const Case structures[] = {
   { .gate = BW_SYNC_GATE_STANDARD, .topic = BW_SYNC_TOPIC_STRUCTURE,
     .says = { "Composite sync as the raster has it: 6 serrations in field sync and 6 + 6 equalising "
               "pulses." } },
+  { .no_equalising = TRUE, .gate = BW_SYNC_GATE_STANDARD, .topic = BW_SYNC_TOPIC_STRUCTURE,
+    .says = { "Composite sync as the raster has it: 6 serrations in field sync and 0 + 0 equalising" } },
   { .raster = "vesa-dmt-04", .gate = BW_SYNC_GATE_STANDARD, .topic = BW_SYNC_TOPIC_STRUCTURE,
     .says = { "The raster has no serration and no equalising pulses" } },
   { .gate = BW_SYNC_GATE_AND, .topic = BW_SYNC_TOPIC_STRUCTURE,

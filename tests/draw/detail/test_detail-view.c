@@ -314,7 +314,7 @@ test_read_rows (void)
       if (!bw_drawing_read (drawing, x, y, &point) || (int) point.id == last)
         continue;
       g_assert_cmpint ((int) point.id, ==, ++last);
-      double limit_tvl = last < BW_N_LINKS ? d.detail.limit_tvl[last] : d.detail.combined_tvl;
+      double limit_tvl = last < BW_N_LINKS ? d.detail.limit_tvl[last] : d.detail.limiting_tvl;
       g_autofree char *words = bw_drawing_words (drawing, &point);
       g_autofree char *limit = g_strdup_printf (": limit %.0f", round (limit_tvl));
       g_assert_nonnull (strstr (words, limit));
@@ -458,7 +458,7 @@ test_describe (void)
   Drawing d;
   drawing_init (&d, all_links, BW_DETAIL_CHAIN);
   g_autofree char *chain = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
-  g_assert_nonnull (strstr (chain, "the least"));
+  g_assert_nonnull (strstr (chain, "limits first"));
   g_assert_nonnull (strstr (chain, "of the loss"));
   drawing_init (&d, all_links, BW_DETAIL_STRUCTURE);
   d.view.mark = ',';

@@ -359,7 +359,7 @@ test_figures (void)
                                         "no burst  264 to 272",
                                         "Field 1 (I)",
                                         "Field 2 (II)",
-                                        "0V" };
+                                        "field sync starts" };
   static const char *const of_625[] = { "2.5\u00a0lines",
                                         "17.5\u00a0lines",
                                         "160\u00a0µs",

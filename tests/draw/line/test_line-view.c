@@ -396,6 +396,52 @@ test_describe (void)
       g_assert_nonnull (strstr (text, smpte_170m[i]));
 }
 
+/* Colour burst: nine cycles of 3.579545 MHz, 2.514 µs, from 19 of them after 0H, 5.308 µs (SMPTE 170M-2004 table 2,
+ * ITU-R BT.470-6 table 2); ten of 4.43361875 MHz, 2.2555 µs, from 5.6 µs (BT.1700 part B). SECAM has none,
+ * and no system has one on the raster of a computer. */
+static const struct
+{
+  const char *raster;
+  BwColourSystem system;
+  double from_s;
+  double length_s;
+} bursts[] = {
+  { "525-59.94-interlaced", BW_SYSTEM_NTSC_M, 5.308e-6, 2.514e-6 },
+  { "625-50-interlaced", BW_SYSTEM_PAL_B, 5.6e-6, 2.2555e-6 },
+  { "625-50-interlaced", BW_SYSTEM_SECAM_L, 0, 0 },
+  { "525-59.94-interlaced", BW_SYSTEM_NONE, 0, 0 },
+  { "vesa-dmt-04", BW_SYSTEM_NTSC_M, 0, 0 },
+};
+
+static void
+test_burst (void)
+{
+  g_autoptr (BwCatalogue) catalogue = test_catalogue ();
+  for (guint i = 0; i < G_N_ELEMENTS (bursts); i++)
+    {
+      const BwRaster *raster = bw_catalogue_raster (catalogue, bursts[i].raster);
+      const BwLineView what = { raster, NULL, '.', bursts[i].system };
+      g_autoptr (BwDrawing) drawing = bw_line_drawing (&what, 1100, 700, &ink);
+      BwLineShape shape;
+      BwDrawingPoint before = { .id = BW_LINE_PART, .across = bursts[i].from_s - 0.1e-6 };
+      BwDrawingPoint inside = { .id = BW_LINE_PART, .across = bursts[i].from_s + 0.1e-6 };
+
+      bw_line_shape_init (&shape, raster);
+      bw_line_shape_add_burst (&shape, raster, bursts[i].system);
+      g_assert_cmpint (bw_line_shape_has_burst (&shape), ==, bursts[i].length_s > 0);
+      g_assert_cmpint (strstr (bw_drawing_description (drawing), "burst") != NULL, ==,
+                       bursts[i].length_s > 0);
+      if (!(bursts[i].length_s > 0))
+        continue;
+      g_autofree char *first = bw_drawing_words (drawing, &before);
+      g_autofree char *second = bw_drawing_words (drawing, &inside);
+      g_assert_true (fabs (shape.burst_from_s - bursts[i].from_s) < 1e-9);
+      g_assert_true (fabs (shape.burst_to_s - shape.burst_from_s - bursts[i].length_s) < 1e-9);
+      g_assert_nonnull (strstr (first, "at blanking"));
+      g_assert_nonnull (strstr (second, "in the burst"));
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -413,5 +459,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/line-view/time-runs-evenly", test_time_runs_evenly);
   g_test_add_func ("/draw/line-view/shape", test_shape);
   g_test_add_func ("/draw/line-view/describe", test_describe);
+  g_test_add_func ("/draw/line-view/burst", test_burst);
   return g_test_run ();
 }

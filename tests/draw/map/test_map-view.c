@@ -154,8 +154,7 @@ test_figures_525 (void)
                                        "4:3",
                                        "SMPTE 170M-2004",
                                        "glass",
-                                       "0H",
-                                       "0V" };
+                                       "0H" };
   g_autoptr (BwCatalogue) catalogue = test_catalogue ();
   BwMapView what = view_of (catalogue, "525-59.94-interlaced", 0.08, 0.04);
   assert_shows (&what, shown, G_N_ELEMENTS (shown));

@@ -153,8 +153,8 @@ static void
 test_figures (void)
 {
   static const char *const shown[] = {
-    "late by 4.7\u00a0µs",  "missing", "late: 3",         "missing: 1", "edge right: 22",
-    "picture from line 21", "0V",      "SMPTE 170M-2004", "positive",   "does not lock"
+    "late by 4.7\u00a0µs",  "missing", "late: 3",         "missing: 1", "edge at its place: 22",
+    "picture from line 21", "field sync starts", "SMPTE 170M-2004", "positive",   "does not lock"
   };
   g_auto (Drawing) drawing, lost;
   drawing_init (&drawing, "525-59.94-interlaced", BW_SYNC_GATE_XOR, 0);
@@ -290,7 +290,7 @@ test_reading (void)
       g_assert_cmpuint (point.id, ==, row);
       g_autofree char *words = bw_drawing_words (drawn, &point);
       g_assert_nonnull (strstr (words, levels[row]));
-      g_assert_nonnull (strstr (words, ": line 4, 1\u00a0µs after its 0H, 1\u00a0µs after 0V; "));
+      g_assert_nonnull (strstr (words, ": line 4, 1\u00a0µs after its 0H, 1\u00a0µs after field sync starts; "));
       g_assert_nonnull (strstr (words, "its edge is 4.7\u00a0µs late"));
     }
   BwDrawingPoint outside = { .id = 77 };

@@ -445,7 +445,8 @@ gboolean
 bw_match_needs_capacitor (const BwSource *source, const BwInput *input)
 {
   g_return_val_if_fail (source != NULL && input != NULL, FALSE);
-  gboolean clamps = input->clamp != BW_CLAMP_NONE_DC && input->clamp != BW_CLAMP_NONE_AC;
+  gboolean clamps = input->clamp < BW_N_CLAMPS && input->clamp != BW_CLAMP_NONE_DC
+                    && input->clamp != BW_CLAMP_NONE_AC; /* not known is neither */
 
   return clamps && input->dc_v.n > 0
          && (source->dc_v < input->dc_v.at[0].low || source->dc_v > input->dc_v.at[0].high);

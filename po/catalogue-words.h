@@ -269,6 +269,84 @@ NC_ ("catalogue", "21-pin socket")
 /* Translators: of a class of monitors, and its inputs. */
 NC_ ("catalogue", "Monochrome monitor, 9 in, for cameras")
 
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 20 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 25 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 27 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 29 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 32 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 14 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 20 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 25 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 27 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 29 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Studio monitor, 32 in, 15 kHz and 31 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 14 in, 15 kHz to 38 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 20 in, 15 kHz to 64 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 27 in, 15 kHz to 38 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Computer monitor, 29 in, 15 kHz to 50 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 14 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 20 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 25 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 27 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 29 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Receiver, 32 in, 15 kHz, with 21-pin input")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 14 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 20 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 25 in, 15 kHz")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Uncommon at this size")
+
+/* Translators: of a class of monitors, and its inputs. */
+NC_ ("catalogue", "Monochrome monitor, 29 in, 15 kHz")
+
 /* Translators: of a raster: the timing of a picture. */
 NC_ ("catalogue", "525-line interlaced, 59.94 Hz")
 

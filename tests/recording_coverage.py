@@ -15,7 +15,7 @@ import tempfile
 
 from recording_program import Cli, own_sheets, stop
 
-SEVERITIES = ["ok", "tight", "curable", "fatal"]
+SEVERITIES = ["ok", "not-judged", "tight", "curable", "fatal"]
 YES_OR_NO = "it holds or it does not: no margin is kept"
 CANNOT_OCCUR = {
     ("mains", "fatal"): "a transformer or another supply gives what the plate asks for",
@@ -107,7 +107,6 @@ REASONS = {
         "holds": "as this input expects",
     },
     "mains": {
-        "unknown": "^Not judged",
         "above": "outside the rating|a little outside|above the rated|below the rated",
         "holds": "suits the rating|plate asks for",
     },
@@ -134,7 +133,6 @@ REASONS = {
         "holds": "^Black is found",
     },
     "bandwidth": {
-        "unknown": "^Not judged: the source's highest",
         "below": "softer than the source",
         "holds": "passes the source's",
     },
@@ -157,6 +155,7 @@ REASONS = {
 }
 OUT_OF_REACH = "out of reach"
 OTHER_RASTER = "other raster"
+NOT_JUDGED = "not judged"
 SAYS_OTHER_RASTER = "^Not judged: the set does not lock|^Not judged for the source"
 NOT_OF_THE_RASTER = {"mains", "signal-kind", "colour-system", "line-rate", "field-rate", "line-count",
                      "termination", "lead"}
@@ -247,6 +246,8 @@ class Coverage:
 def reason_of(rule, severity, says):
     if severity == "fatal":
         return OUT_OF_REACH
+    if severity == "not-judged":
+        return NOT_JUDGED if re.search("^Not judged: “.*” of the .* is not known", says) else None
     if re.search(SAYS_OTHER_RASTER, says):
         return OTHER_RASTER
     reasons = REASONS.get(rule, {})

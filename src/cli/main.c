@@ -57,7 +57,7 @@ static const BwCliCommand commands[] = {
         "say is told on standard error."),
     TRUE, bw_cli_display },
   { "fit", N_ ("SHEET"), 1, 1, N_ ("Judge each source of a bench sheet at each input"),
-    N_ ("A verdict is direct, tight, with parts, or no."), TRUE, bw_cli_fit },
+    N_ ("A verdict is direct, direct so far, tight, with parts, or no."), TRUE, bw_cli_fit },
   { "hookup", N_ ("SHEET"), 1, 1, N_ ("Plan how a source of a bench sheet comes to an input"),
     N_ ("Leads pin by pin, parts, adaptors and settings. With one source or one input in the sheet "
         "its option may be left out."),

@@ -163,7 +163,7 @@ test_monitors_and_sources (Home *home, gconstpointer data)
   g_autofree char *monitors = write_own (home, "monitors.ini", "[own]\n", own_monitor, "[own/1]\n",
                                          own_input, "[bad]\n", own_monitor, NULL);
   g_autofree char *sources = write_own (home, "sources.ini", "[own-source]\n", own_source,
-                                        "[bad-source]\nname=x\n", NULL);
+                                        "[bad-source]\nname=x\nvideo_level=5 s\n", NULL);
   g_autoptr (Run) run = run_cli_in (home->environment, "catalogue", "--json", NULL);
   g_autoptr (JsonObject) root = parse_object (run->out);
 

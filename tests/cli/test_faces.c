@@ -398,7 +398,9 @@ check_source (const char *path, guint source, guint inputs)
     {
       g_autofree char *command = g_strdup_printf ("%s '%s' --source %u --input %u", commands[i],
                                                   path, source, source % inputs + 1);
-      g_assert_cmpuint (check (command), >, 0);
+      guint figures = check (command);
+      if (strstr (path, "nothing-known") == NULL) /* of which there is none to say */
+        g_assert_cmpuint (figures, >, 0);
     }
 }
 

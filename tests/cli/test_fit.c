@@ -324,7 +324,7 @@ test_danger (void)
   g_assert_nonnull (strstr (plan->out, "1. mains transformer"));
 }
 
-/* Where a plate or a supply is not known that is said first. */
+/* Where a plate or a supply is not known that is said first, and each cell names the figure. */
 static void
 test_mains_not_judged (void)
 {
@@ -336,7 +336,12 @@ test_mains_not_judged (void)
   g_assert_false (json_object_get_boolean_member (mains, "danger"));
   g_assert_true (is_null (mains, "voltage"));
   g_assert_true (is_null (mains, "frequency"));
-  g_assert_true (g_str_has_prefix (text->out, "Mains not judged."));
+  JsonArray *findings = json_object_get_array_member (cell_at (root, 0), "findings");
+  JsonObject *first = json_array_get_object_element (findings, 0);
+  g_assert_cmpstr (json_object_get_string_member (first, "rule"), ==, "mains");
+  g_assert_cmpstr (json_object_get_string_member (first, "severity"), ==, "not-judged");
+  g_assert_cmpstr (json_object_get_string_member (first, "lacks"), ==, "monitor.mains_voltage");
+  g_assert_true (g_str_has_prefix (text->out, "? Mains not judged."));
 }
 
 int

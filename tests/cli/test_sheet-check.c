@@ -38,7 +38,9 @@ static const struct
   { "comma", "bandwidth=20 MHz", "bandwidth=2,5 MHz", { "[monitor] bandwidth: " } },
   { "range", "diagonal=19 in", "diagonal=19 m", { "[monitor] diagonal: " } },
   { "kind", "mask=slot", "mask=net", { "[monitor] mask: ", "grille" } },
-  { "missing", "diagonal=19 in\n", "", { "[monitor] diagonal: " } },
+  { "missing", "name=Foyer monitor\n", "", { "[monitor] name: " } },
+  { "origin", "pitch=0.45 mm\n", "pitch=0.45 mm\npitch.from=hearsay\n",
+    { "[monitor] pitch.from: ", "hearsay", "plate" } },
   { "raster",
     "raster=vesa-dmt-25",
     "raster=vesa-dmt-99",
@@ -53,7 +55,7 @@ static const struct
   { "no-monitor", "[monitor]", "[tv]", { "[monitor]" } },
   { "no-sheet", "[bench-sheet]", "[sheet]", { "[bench-sheet]" } },
   { "no-format", "format=1\n", "", { "[bench-sheet] format: " } },
-  { "newer", "format=1\n", "format=2\n", { "[bench-sheet] format: ", "newer", "format 2" } },
+  { "newer", "format=1\n", "format=3\n", { "[bench-sheet] format: ", "newer", "format 3" } },
 };
 
 static void

@@ -214,6 +214,10 @@ finding_fault (const BwFinding *f)
     return "curable, and nothing cures it";
   if (f->severity == BW_SEVERITY_FATAL && f->remedy.kind != BW_REMEDY_NONE)
     return "no cure, and one is named";
+  if ((f->severity == BW_SEVERITY_UNJUDGED) != (f->lacks.field != NULL))
+    return "not judged without a figure that is lacking, or the reverse";
+  if (f->severity == BW_SEVERITY_UNJUDGED && (f->has_value || f->has_low || f->has_high))
+    return "not judged, and there are figures";
   if (f->has_low && f->has_high && f->low > f->high)
     return "the limits are reversed";
   return NULL;
@@ -250,6 +254,7 @@ char *
 bw_property_fit (const BwCase *c, const BwFit *fit)
 {
   BwSeverity worst = BW_SEVERITY_OK;
+  guint not_judged = 0;
 
   for (guint i = 0; i < BW_N_RULES; i++)
     {
@@ -260,12 +265,15 @@ bw_property_fit (const BwCase *c, const BwFit *fit)
       if (fault != NULL)
         return g_strdup_printf ("%s: %s", bw_kind_id (&bw_rules, i), fault);
       worst = MAX (worst, f->severity);
+      not_judged += f->severity == BW_SEVERITY_UNJUDGED;
     }
+  if (fit->not_judged != not_judged)
+    return g_strdup ("the number of rules that are not judged is wrong");
   if ((guint) fit->verdict != (guint) worst)
     return g_strdup ("the verdict is not that of the worst finding");
   if (fit->at[fit->limiting].severity != worst)
     return g_strdup ("the limiting rule is not the worst");
-  if (!(c->source->syncs & BW_BIT (fit->sync)))
+  if (c->source->syncs != 0 && !(c->source->syncs & BW_BIT (fit->sync)))
     return g_strdup ("judged for a sync that the source does not give");
   return NULL;
 }
@@ -287,7 +295,7 @@ bw_property_cells (const BwSheet *sheet, const BwCatalogue *catalogue)
         bw_case_init (&c, &figures, sheet, catalogue, source, input);
         bw_fit_judge (&c, &fit);
         g_autofree char *fault = bw_property_fit (&c, &fit);
-        if (fault == NULL)
+        if (fault == NULL && c.raster != NULL)
           fault = bw_property_raster (c.raster);
         if (fault != NULL)
           return g_strdup_printf ("source %u, input %u: %s", source + 1, input + 1, fault);

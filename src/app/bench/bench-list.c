@@ -64,8 +64,9 @@ dup_words (guint index, const char **name, gpointer owner)
     }
   const BwSource *source = bw_sheet_source (sheet, index);
   *name = source->name;
-  return g_strdup (
-      bw_sheet_raster (sheet, bw_document_get_catalogue (self->document), source)->name);
+  const BwRaster *raster = bw_sheet_raster (sheet, bw_document_get_catalogue (self->document),
+                                            source);
+  return g_strdup (raster != NULL ? raster->name : _ ("raster not known"));
 }
 
 static void
@@ -183,22 +184,31 @@ on_list_key (BwBenchList *self, guint keyval)
   return GDK_EVENT_STOP;
 }
 
-/* A plain one is only a start: its form is opened at once. */
+/* What is taken from the catalogue, and a plain one, has the figures of a class. A plain one and a
+ * blank one are only a start: the form is opened at once. */
 static void
 on_picked (BwBenchList *self, BwPickItem *item)
 {
   gconstpointer like = bw_pick_item_get_thing (item);
+  gboolean blank = bw_pick_item_is_blank (item);
   gboolean added;
 
   if (self->part == BW_PART_INPUT)
     {
-      g_autoptr (BwInput) plain = bw_plain_input_new ();
-      added = bw_document_add_input (self->document, like != NULL ? like : plain, NULL);
+      g_autoptr (BwInput) start = like != NULL ? bw_input_copy (like)
+                                  : blank      ? bw_blank_input_new ()
+                                               : bw_plain_input_new ();
+      bw_fields_set_origins (&bw_input_fields, start, BW_ORIGIN_CLASS);
+      added = bw_document_add_input (self->document, start, NULL);
     }
   else
     {
-      g_autoptr (BwSource) plain = bw_plain_source_new (bw_document_get_sheet (self->document));
-      added = bw_document_add_source (self->document, like != NULL ? like : plain, NULL);
+      g_autoptr (BwSource) start = like != NULL ? bw_source_copy (like)
+                                   : blank
+                                       ? bw_blank_source_new ()
+                                       : bw_plain_source_new (bw_document_get_sheet (self->document));
+      bw_fields_set_origins (&bw_source_fields, start, BW_ORIGIN_CLASS);
+      added = bw_document_add_source (self->document, start, NULL);
     }
   if (!added)
     return;

@@ -56,7 +56,8 @@ supply_words (const BwSheet *sheet)
 {
   g_autofree char *volts = quantity_words (sheet->supply_v, BW_DIMENSION_VOLTAGE);
   g_autofree char *hertz = quantity_words (sheet->supply_hz, BW_DIMENSION_FREQUENCY);
-  return g_strjoin (*volts != '\0' ? ", " : "", volts, hertz, NULL);
+  gboolean both = *volts != '\0' && *hertz != '\0';
+  return g_strjoin (both ? ", " : "", volts, hertz, NULL);
 }
 
 static void
@@ -142,7 +143,13 @@ on_edit_source (BwBenchPanel *self)
 static void
 on_monitor_picked (BwBenchPanel *self, BwPickItem *item)
 {
-  bw_document_set_monitor (self->document, bw_pick_item_get_thing (item));
+  gconstpointer like = bw_pick_item_get_thing (item);
+  g_autoptr (BwMonitor) monitor = like != NULL ? bw_monitor_copy (like) : bw_blank_monitor_new ();
+
+  if (monitor->id != NULL) /* a class of the catalogue; a display says itself where it has what from */
+    bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
+  if (bw_document_set_monitor (self->document, monitor) && like == NULL)
+    emit_edit (self, BW_PART_MONITOR);
 }
 
 static void

@@ -28,7 +28,7 @@ first_of (guint set)
  * bw_bench_signal_init:
  * @signal: (out caller-allocates)
  *
- * Returns: whether there is a source with a raster, and an input
+ * Returns: whether there is a source, and an input, of which all is known that matters on the wires
  */
 gboolean
 bw_bench_signal_init (BwBenchSignal *signal, BwDocument *document)
@@ -38,7 +38,8 @@ bw_bench_signal_init (BwBenchSignal *signal, BwDocument *document)
   *signal = (BwBenchSignal){ .source = bw_document_selected_source (document),
                              .input = bw_document_selected_input (document),
                              .raster = bw_document_selected_raster (document) };
-  if (signal->source == NULL || signal->input == NULL || signal->raster == NULL)
+  if (signal->source == NULL || signal->input == NULL
+      || bw_lacks_signal (signal->source, signal->input, &signal->lack) || signal->raster == NULL)
     return FALSE;
   guint carried = signal->source->syncs & bw_signal_syncs ((BwSignal) signal->source->signal);
   guint taken = bw_input_taken_syncs (signal->input, carried);

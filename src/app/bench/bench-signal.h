@@ -23,6 +23,7 @@ typedef enum
  * BwBenchSignal:
  * @syncs: set of BwSyncKind of @source that @input takes; all of @source if it takes none
  * @usual: that of them which suits the input best
+ * @lack: the figure without which it cannot be said what is on the wires, if one is lacking
  *
  * All is borrowed, until the next "changed" of the document.
  */
@@ -33,6 +34,7 @@ typedef struct
   const BwRaster *raster;
   guint syncs;
   BwSyncKind usual;
+  BwLack lack;
 } BwBenchSignal;
 
 extern const BwKindTable bw_terminators;

@@ -54,7 +54,8 @@ bw_monitor_mains_words (const BwMonitor *monitor)
 /**
  * bw_monitor_tube_words:
  *
- * Returns: (transfer full): the tube: "19 in, 4:3, aperture grille, pitch 0.3 mm"
+ * Returns: (transfer full): the tube, as far as it is known: "19 in, 4:3, aperture grille, pitch
+ *   0.3 mm"
  */
 char *
 bw_monitor_tube_words (const BwMonitor *monitor)
@@ -63,7 +64,8 @@ bw_monitor_tube_words (const BwMonitor *monitor)
   char mark = bw_quantity_locale_mark ();
   add (text, bw_field_to_entry (bw_field_find (&bw_monitor_fields, "diagonal"), monitor, mark));
   add (text, bw_field_to_entry (bw_field_find (&bw_monitor_fields, "aspect"), monitor, mark));
-  add (text, g_strdup (bw_kind_label (&bw_masks, monitor->mask)));
+  if (monitor->mask < BW_N_MASKS)
+    add (text, g_strdup (bw_kind_label (&bw_masks, monitor->mask)));
   add_quantity (text, _ ("pitch"), monitor->pitch_m, BW_DIMENSION_LENGTH);
   return g_string_free (text, FALSE);
 }
@@ -92,5 +94,6 @@ bw_monitor_words (const BwMonitor *monitor)
 char *
 bw_input_words (const BwInput *input)
 {
-  return bw_kind_set_labels (&bw_signals, input->signals);
+  return input->signals != 0 ? bw_kind_set_labels (&bw_signals, input->signals)
+                             : g_strdup (_ ("signal kinds not known"));
 }

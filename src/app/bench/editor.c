@@ -156,6 +156,18 @@ on_edited (BwEditor *self, BwEditorRow *row)
   update_heads (self);
 }
 
+/* The list does nothing while something that is typed is refused: the figure is shown as it was. */
+static void
+on_origin_chosen (BwEditor *self, guint origin, BwEditorRow *row)
+{
+  if (!self->open)
+    return;
+  if (!bw_document_set_origin (self->document, self->part, edited_index (self),
+                               bw_editor_row_get_field (row), (BwOrigin) origin, NULL))
+    bw_editor_row_follow_object (row, edited_object (self));
+  update_heads (self);
+}
+
 /* Showing */
 
 /* Rows that hold something not taken yet keep it. */
@@ -212,6 +224,9 @@ build_form (BwEditor *self)
   for (guint i = 0; i < self->rows->len; i++)
     {
       bw_editor_row_set_part (self->rows->pdata[i], self->part);
+      bw_editor_row_add_origin (self->rows->pdata[i], bw_part_fields (self->part));
+      g_signal_connect_object (self->rows->pdata[i], "origin-chosen", G_CALLBACK (on_origin_chosen),
+                               self, G_CONNECT_SWAPPED);
       g_signal_connect_object (self->rows->pdata[i], "edited", G_CALLBACK (on_edited), self,
                                G_CONNECT_SWAPPED);
     }

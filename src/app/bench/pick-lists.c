@@ -40,15 +40,31 @@ add_rasters (GListStore *list, GPtrArray *rasters)
     }
 }
 
+#define BLANK_ID "blank"
+
+/**
+ * bw_pick_item_is_blank:
+ *
+ * Returns: whether the item stands for something of which nothing is known yet
+ */
+gboolean
+bw_pick_item_is_blank (BwPickItem *item)
+{
+  return bw_pick_item_get_thing (item) == NULL
+         && g_str_equal (bw_pick_item_get_id (item), BLANK_ID);
+}
+
 /**
  * bw_pick_list_rasters:
  *
- * Returns: (transfer full): the rasters of the sheet, then those of the catalogue
+ * Returns: (transfer full): none that is known, with an empty id; the rasters of the sheet, then
+ * those of the catalogue
  */
 GListModel *
 bw_pick_list_rasters (BwDocument *document)
 {
   GListStore *list = g_list_store_new (BW_TYPE_PICK_ITEM);
+  add (list, _ ("not known"), _ ("which raster the source gives is to be found out"), "", NULL);
   add_rasters (list, bw_document_get_sheet (document)->rasters);
   add_rasters (list, bw_catalogue_rasters (bw_document_get_catalogue (document)));
   return G_LIST_MODEL (list);
@@ -79,8 +95,8 @@ add_displays (GListStore *list, const BwCatalogue *catalogue)
 /**
  * bw_pick_list_monitors:
  *
- * Returns: (transfer full): the monitors of @catalogue, then the displays of this computer; each item's
- * thing is the BwMonitor
+ * Returns: (transfer full): a blank set, whose item has no thing, then the monitors of @catalogue,
+ * then the displays of this computer; each item's thing is the BwMonitor
  */
 GListModel *
 bw_pick_list_monitors (const BwCatalogue *catalogue)
@@ -88,6 +104,7 @@ bw_pick_list_monitors (const BwCatalogue *catalogue)
   GListStore *list = g_list_store_new (BW_TYPE_PICK_ITEM);
   GPtrArray *monitors = bw_catalogue_monitors (catalogue);
 
+  add (list, _ ("Blank set"), _ ("nothing known yet: enter what is on the plate"), BLANK_ID, NULL);
   for (guint i = 0; i < monitors->len; i++)
     {
       const BwMonitor *monitor = monitors->pdata[i];
@@ -101,7 +118,7 @@ bw_pick_list_monitors (const BwCatalogue *catalogue)
 /**
  * bw_pick_list_inputs:
  *
- * Returns: (transfer full): a plain input, whose item has no thing, then the inputs of all monitors
+ * Returns: (transfer full): a plain and a blank input, whose items have no thing, then the inputs of all monitors
  * of @catalogue
  */
 GListModel *
@@ -111,6 +128,7 @@ bw_pick_list_inputs (const BwCatalogue *catalogue)
   GPtrArray *monitors = bw_catalogue_monitors (catalogue);
 
   add (list, _ ("Plain input"), _ ("RGB with composite sync, to be edited"), "", NULL);
+  add (list, _ ("Blank input"), _ ("nothing known yet"), BLANK_ID, NULL);
   for (guint i = 0; i < monitors->len; i++)
     {
       const BwMonitor *monitor = monitors->pdata[i];
@@ -129,7 +147,7 @@ bw_pick_list_inputs (const BwCatalogue *catalogue)
 /**
  * bw_pick_list_sources:
  *
- * Returns: (transfer full): a plain source, whose item has no thing, then those of @catalogue
+ * Returns: (transfer full): a plain and a blank source, whose items have no thing, then those of @catalogue
  */
 GListModel *
 bw_pick_list_sources (const BwCatalogue *catalogue)
@@ -138,6 +156,7 @@ bw_pick_list_sources (const BwCatalogue *catalogue)
   GPtrArray *sources = bw_catalogue_sources (catalogue);
 
   add (list, _ ("Plain source"), _ ("RGB with composite sync, to be edited"), "", NULL);
+  add (list, _ ("Blank source"), _ ("nothing known yet"), BLANK_ID, NULL);
   for (guint i = 0; i < sources->len; i++)
     {
       const BwSource *source = sources->pdata[i];
@@ -176,12 +195,19 @@ bw_plain_input_new (void)
   return input;
 }
 
+static const char *
+usual_raster (const BwSheet *sheet)
+{
+  return sheet->supply_hz > 0 ? bw_system_facts (bw_system_of_field_rate (sheet->supply_hz))->raster
+                              : "";
+}
+
 /**
  * bw_plain_source_new:
  * @sheet: for its mains frequency
  *
  * Returns: (transfer full): a source that passes bw_source_check(), to be edited; its raster is the
- * broadcast one that goes with the mains frequency
+ * broadcast one that goes with the mains frequency, and not known if that is not
  */
 BwSource *
 bw_plain_source_new (const BwSheet *sheet)
@@ -190,9 +216,55 @@ bw_plain_source_new (const BwSheet *sheet)
   g_free (source->name);
   source->name = g_strdup (_ ("New source"));
   g_free (source->raster);
-  source->raster = g_strdup (bw_system_facts (bw_system_of_field_rate (sheet->supply_hz))->raster);
+  source->raster = g_strdup (usual_raster (sheet));
   source->syncs = BW_BIT (BW_SYNC_COMPOSITE);
   source->video_v = BW_USUAL_VIDEO_V;
   source->sync_v = BW_USUAL_SYNC_V;
   return source;
+}
+
+/**
+ * bw_blank_input_new:
+ *
+ * Returns: (transfer full): an input of which nothing is known
+ */
+BwInput *
+bw_blank_input_new (void)
+{
+  BwInput *input = bw_input_new ();
+  bw_fields_forget (&bw_input_fields, input);
+  g_free (input->name);
+  input->name = g_strdup (_ ("New input"));
+  return input;
+}
+
+/**
+ * bw_blank_source_new:
+ *
+ * Returns: (transfer full): a source of which nothing is known
+ */
+BwSource *
+bw_blank_source_new (void)
+{
+  BwSource *source = bw_source_new ();
+  bw_fields_forget (&bw_source_fields, source);
+  g_free (source->name);
+  source->name = g_strdup (_ ("New source"));
+  return source;
+}
+
+/**
+ * bw_blank_monitor_new:
+ *
+ * Returns: (transfer full): a monitor of which nothing is known, with one such input
+ */
+BwMonitor *
+bw_blank_monitor_new (void)
+{
+  BwMonitor *monitor = bw_monitor_new ();
+  bw_fields_forget (&bw_monitor_fields, monitor);
+  g_free (monitor->name);
+  monitor->name = g_strdup (_ ("New monitor"));
+  g_ptr_array_add (monitor->inputs, bw_blank_input_new ());
+  return monitor;
 }

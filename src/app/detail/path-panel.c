@@ -161,8 +161,11 @@ update (BwPathPanel *self)
     .bandwidth_stands = bw_detail_state_is_moved (self->state, BW_DETAIL_BANDWIDTH),
   };
 
+  BwLack lack = { NULL };
+
+  bw_lacks_tube (bench.monitor, &lack);
   report.n_ways = bw_detail_ways (&report.what, &bench, report.ways);
-  bw_picture_panel_update_empty (self->panel, document, FALSE);
+  bw_picture_panel_update_empty (self->panel, document, &lack);
   show_title (self, bw_detail_ways_rgb (report.ways, report.n_ways));
   show_picture (self);
   bw_picture_panel_show_result (self->panel, make_result (&report));

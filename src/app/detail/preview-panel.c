@@ -152,8 +152,11 @@ static void
 update (BwPreviewPanel *self)
 {
   g_autofree char *name = bw_detail_state_dup_name (self->state);
+  BwDocument *document = bw_detail_state_get_document (self->state);
+  BwLack lack = { NULL };
 
-  bw_picture_panel_update_empty (self->panel, bw_detail_state_get_document (self->state), FALSE);
+  bw_lacks_tube (bw_document_get_sheet (document)->monitor, &lack);
+  bw_picture_panel_update_empty (self->panel, document, &lack);
   if (!has_dots (self))
     self->frame = 0;
   gtk_widget_set_sensitive (self->next, has_dots (self));

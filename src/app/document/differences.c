@@ -63,6 +63,19 @@ value_words (const Comparison *c, const BwSheet *sheet, const BwField *field, gc
     }
 }
 
+/* @says: whether where the figure comes from is said as well */
+static char *
+value_with_origin (const Comparison *c, const BwSheet *sheet, const BwFieldTable *table,
+                   const BwField *field, gconstpointer object, gboolean says)
+{
+  g_autofree char *value = value_words (c, sheet, field, object);
+  if (!says || !bw_field_is_set (field, object))
+    return g_steal_pointer (&value);
+  /* Translators: a figure and where it comes from: "0.7 mm (plate)" */
+  return g_strdup_printf (_ ("%1$s (%2$s)"), value,
+                          bw_kind_label (&bw_origins, bw_field_origin (table, field, object)));
+}
+
 /* @of: what the members belong to; NULL: the sheet itself */
 static void
 compare_fields (Comparison *c, const BwFieldTable *table, const char *of, gconstpointer from,
@@ -71,10 +84,12 @@ compare_fields (Comparison *c, const BwFieldTable *table, const char *of, gconst
   for (guint i = 0; i < table->n; i++)
     {
       const BwField *field = &table->at[i];
-      if (bw_field_equal (field, from, to))
+      gboolean same_origin = bw_field_origin (table, field, from)
+                             == bw_field_origin (table, field, to);
+      if (bw_field_equal (field, from, to) && same_origin)
         continue;
-      g_autofree char *before = value_words (c, c->from, field, from);
-      g_autofree char *after = value_words (c, c->to, field, to);
+      g_autofree char *before = value_with_origin (c, c->from, table, field, from, !same_origin);
+      g_autofree char *after = value_with_origin (c, c->to, table, field, to, !same_origin);
       if (of == NULL)
         add_line (c, g_strdup_printf (
                          /* Translators: name of a field: old value → new value */

@@ -290,6 +290,20 @@ bw_document_selected_raster (BwDocument *self)
 }
 
 /**
+ * bw_document_lacks_raster:
+ * @lack: (out caller-allocates): the figure; none if there is no source at all
+ *
+ * Returns: whether it is not known which raster the selected source gives
+ */
+gboolean
+bw_document_lacks_raster (BwDocument *self, BwLack *lack)
+{
+  const BwSource *source = bw_document_selected_source (self);
+  *lack = (BwLack){ NULL };
+  return source != NULL && bw_lacks_source (source, G_STRUCT_OFFSET (BwSource, raster), lack);
+}
+
+/**
  * bw_document_follow:
  * @update: called with @follower as its first argument, each time that the sheet or the selection
  *   changes

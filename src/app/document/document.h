@@ -55,6 +55,9 @@ gboolean bw_document_edit (BwDocument *self, BwPart part, guint index, const BwE
                            guint n_edits, char mark, GError **error);
 gboolean bw_document_set_field (BwDocument *self, BwPart part, guint index, const BwField *field,
                                 const char *text, char mark, GError **error);
+gboolean bw_document_set_origin (BwDocument *self, BwPart part, guint index, const BwField *field,
+                                 BwOrigin origin, GError **error);
+gboolean bw_document_lacks_raster (BwDocument *self, BwLack *lack);
 gboolean bw_document_set_monitor (BwDocument *self, const BwMonitor *monitor);
 gboolean bw_document_add_input (BwDocument *self, const BwInput *like, GError **error);
 gboolean bw_document_add_source (BwDocument *self, const BwSource *like, GError **error);

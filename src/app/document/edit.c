@@ -76,7 +76,7 @@ bw_document_get_object (BwDocument *self, BwPart part, guint index)
 static gboolean
 check_raster (BwDocument *self, const BwSheet *sheet, const BwSource *source, GError **error)
 {
-  if (bw_sheet_raster (sheet, self->catalogue, source) != NULL)
+  if (*source->raster == '\0' || bw_sheet_raster (sheet, self->catalogue, source) != NULL)
     return TRUE;
   g_set_error (error, BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_RASTER,
                _ ("“%s” is neither in the sheet nor in the catalogue"), source->raster);
@@ -104,6 +104,18 @@ edit_words (const BwSheet *before, BwPart part, guint index, const BwField *fiel
                           part_name (before, part, index));
 }
 
+/* A figure that is entered anew is not the class's any more, and one that is taken away comes from
+ * nowhere; one that is only mended stays from where it was. */
+static void
+settle_origin (const BwFieldTable *table, const BwField *field, gconstpointer before,
+               gpointer after)
+{
+  if (table->origins == 0 || bw_field_equal (field, before, after))
+    return;
+  if (!bw_field_is_set (field, after) || bw_field_origin (table, field, before) == BW_ORIGIN_CLASS)
+    bw_field_set_origin (table, field, after, BW_ORIGIN_NOT_SAID);
+}
+
 /**
  * bw_document_edit:
  * @part: what to edit
@@ -127,8 +139,11 @@ bw_document_edit (BwDocument *self, BwPart part, guint index, const BwEdit *edit
   gpointer after = part_object (next, part, index);
 
   for (guint i = 0; i < n_edits; i++)
-    if (!bw_field_parse (edits[i].field, after, edits[i].text, mark, error))
-      return FALSE;
+    {
+      if (!bw_field_parse (edits[i].field, after, edits[i].text, mark, error))
+        return FALSE;
+      settle_origin (bw_part_fields (part), edits[i].field, before, after);
+    }
   if (!check_part (self, next, part, index, error))
     return FALSE;
   if (bw_fields_equal (bw_part_fields (part), before, after))
@@ -149,6 +164,34 @@ bw_document_set_field (BwDocument *self, BwPart part, guint index, const BwField
 {
   BwEdit edit = { field, text };
   return bw_document_edit (self, part, index, &edit, 1, mark, error);
+}
+
+/**
+ * bw_document_set_origin:
+ * @field: a figure of @part that is known
+ *
+ * Says where the figure comes from, in one step that can be undone.
+ *
+ * Returns: %FALSE with @error if what is typed is refused; the sheet is then as it was
+ */
+gboolean
+bw_document_set_origin (BwDocument *self, BwPart part, guint index, const BwField *field,
+                        BwOrigin origin, GError **error)
+{
+  g_return_val_if_fail (part_object (self->now.sheet, part, index) != NULL, FALSE);
+  const BwFieldTable *table = bw_part_fields (part);
+  if (!bw_document_take_or_fail (self, error))
+    return FALSE;
+  gpointer before = part_object (self->now.sheet, part, index);
+  if (bw_field_origin (table, field, before) == origin || !bw_field_is_set (field, before))
+    return TRUE;
+  BwSheet *next = bw_sheet_copy (self->now.sheet);
+  bw_field_set_origin (table, field, part_object (next, part, index), origin);
+  bw_document_commit (self, next, self->now.source, self->now.input,
+                      g_strdup_printf (_ ("change of where “%1$s” of %2$s comes from"),
+                                       bw_field_label (field),
+                                       part_name (self->now.sheet, part, index)));
+  return TRUE;
 }
 
 /**

@@ -88,21 +88,23 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
-/* What the plan needs, or else what the verdict hangs on. */
+/* What the plan needs, or else what the verdict hangs on. What is lacking is counted, not named: there
+ * is no room. */
 static GPtrArray *
 reasons_of (const BwFit *fit, char *const *needs)
 {
-  if (needs == NULL || needs[0] == NULL)
+  gboolean planned = needs != NULL && needs[0] != NULL;
+  if (!planned && fit->verdict != BW_VERDICT_OPEN)
     return bw_fit_reasons (fit, bw_quantity_locale_mark ());
   GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; needs[i] != NULL; i++)
+  for (guint i = 0; planned && needs[i] != NULL; i++)
     g_ptr_array_add (reasons, g_strdup (needs[i]));
   return reasons;
 }
 
 /* The first of these, and how many more there are; empty for "direct". */
 static char *
-detail_of (const BwFit *fit, char *const *needs)
+first_reason (const BwFit *fit, char *const *needs)
 {
   g_autoptr (GPtrArray) reasons = reasons_of (fit, needs);
   if (reasons->len == 0)
@@ -112,6 +114,23 @@ detail_of (const BwFit *fit, char *const *needs)
     return g_strdup (first);
   /* Translators: the first reason, and how many others there are. */
   return g_strdup_printf (_ ("%1$s, %2$u\u00a0more"), first, reasons->len - 1);
+}
+
+/* The line under the word: what the verdict hangs on, and how much was not judged. */
+static char *
+detail_of (const BwFit *fit, char *const *needs)
+{
+  g_autofree char *reasons = first_reason (fit, needs);
+  g_autofree char *lacks
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u not judged", "%u not judged",
+                                      fit->not_judged),
+                         fit->not_judged);
+  if (fit->not_judged == 0)
+    return g_steal_pointer (&reasons);
+  if (*reasons == '\0')
+    return g_steal_pointer (&lacks);
+  /* Translators: what a verdict hangs on, and how much is open: "Line rate; 3 not judged" */
+  return g_strdup_printf (_ ("%1$s; %2$s"), reasons, lacks);
 }
 
 /* The whole cell in words, for a screen reader. */

@@ -82,7 +82,7 @@ show_findings (BwFindingsView *self, const BwNode *table)
 
 /* What the plan needs where the source does not show as it stands, which the verdict then hangs on. */
 static char **
-needs_of (BwFindingsView *self, BwFit *fit)
+needs_of (BwFindingsView *self, const BwCase *c, BwFit *fit)
 {
   if (fit->verdict < BW_VERDICT_WITH_PARTS)
     return NULL;
@@ -91,7 +91,7 @@ needs_of (BwFindingsView *self, BwFit *fit)
                                 bw_document_get_source (self->document),
                                 bw_document_get_input (self->document),
                                 bw_quantity_locale_mark ());
-  bw_fit_take_plan (fit, needs != NULL);
+  bw_fit_take_plan (fit, c, needs != NULL);
   return needs;
 }
 
@@ -113,7 +113,7 @@ update (BwFindingsView *self)
   const BwNode *root = bw_result_root (result);
 
   bw_fit_judge (&c, &fit);
-  g_auto (GStrv) needs = needs_of (self, &fit);
+  g_auto (GStrv) needs = needs_of (self, &c, &fit);
   bw_case_say (bw_result_root (result), &fit, &c, needs);
   gtk_label_set_label (self->summary, bw_node_answer (root));
   gtk_label_set_label (self->limits, bw_node_find (root, "limits_from")->label);

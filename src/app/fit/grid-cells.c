@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "grid-private.h"
 
+#include <glib/gi18n-lib.h>
 #include "core/hookup/plan.h"
 
 /* The cells and heads that are there: those in sight, and the selected cell, which has the focus or
@@ -32,7 +33,8 @@ show_row_head (BwFitGrid *self, GtkWidget *head, guint source)
   const BwRaster *raster = bw_sheet_raster (sheet, bw_document_get_catalogue (self->document),
                                             shown);
   GtkWidget *name = gtk_widget_get_first_child (head);
-  g_autofree char *raster_name = unbroken (raster->name);
+  g_autofree char *raster_name = raster != NULL ? unbroken (raster->name)
+                                                 : g_strdup (_ ("raster not known"));
 
   gtk_label_set_label (GTK_LABEL (name), shown->name);
   gtk_label_set_label (GTK_LABEL (gtk_widget_get_next_sibling (name)), raster_name);
@@ -71,7 +73,7 @@ show_plan (BwFitGrid *self, BwFitCell *cell)
                                         bw_quantity_locale_mark ());
   g_autofree char *detail = g_strdup (bw_fit_cell_get_detail (cell));
   bw_fit_judge (&c, &fit);
-  bw_fit_take_plan (&fit, needs != NULL);
+  bw_fit_take_plan (&fit, &c, needs != NULL);
   bw_fit_cell_show (cell, &fit, &c, needs);
   if (g_str_equal (detail, bw_fit_cell_get_detail (cell)))
     return;

@@ -30,7 +30,7 @@ G_DEFINE_FINAL_TYPE (BwFitView, bw_fit_view, GTK_TYPE_WIDGET)
 static void
 update (BwFitView *self)
 {
-  gboolean lacking = bw_empty_page_update (self->empty, self->document);
+  gboolean lacking = bw_empty_page_update (self->empty, self->document, NULL);
   gtk_stack_set_visible_child (self->stack, lacking ? GTK_WIDGET (self->empty) : self->table);
 }
 

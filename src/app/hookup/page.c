@@ -136,8 +136,12 @@ update (BwHookupPage *self)
   gboolean there = bw_document_get_source (self->document) != BW_NO_INDEX
                    && bw_document_get_input (self->document) != BW_NO_INDEX;
   BwHookupChoice choice;
+  BwLack lack = { NULL };
 
-  bw_picture_panel_update_empty (self->panel, self->document, !there);
+  if (there && bw_lacks_plan (bw_document_selected_source (self->document),
+                              bw_document_selected_input (self->document), &lack))
+    there = FALSE;
+  bw_picture_panel_update_empty (self->panel, self->document, &lack);
   self->stale = !gtk_widget_get_mapped (GTK_WIDGET (self));
   if (self->stale && there)
     return;

@@ -206,7 +206,8 @@ update (BwCausePanel *self)
 {
   BwBenchSignal signal;
   gboolean there = bw_bench_signal_init (&signal, self->document);
-  gboolean nothing = bw_empty_page_update (self->empty, self->document) || !there;
+  gboolean nothing = bw_empty_page_update (self->empty, self->document, &signal.lack)
+                     || !there;
 
   gtk_stack_set_visible_child (self->stack, nothing ? GTK_WIDGET (self->empty) : self->content);
   if (nothing)

@@ -226,8 +226,11 @@ update (BwSyncPanel *self)
   g_autoptr (GError) error = NULL;
   BwSyncMixCase what;
   BwSyncAfc afc;
+  BwLack lack;
 
-  if (bw_picture_panel_update_empty (self->panel, self->document, raster == NULL))
+  bw_document_lacks_raster (self->document, &lack);
+
+  if (bw_picture_panel_update_empty (self->panel, self->document, &lack))
     {
       bw_picture_panel_show (self->panel, NULL, NULL);
       return;

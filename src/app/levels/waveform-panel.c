@@ -345,7 +345,7 @@ update (BwWaveformPanel *self)
   BwBenchSignal signal;
   gboolean there = bw_bench_signal_init (&signal, self->document);
 
-  bw_picture_panel_update_empty (self->panel, self->document, !there);
+  bw_picture_panel_update_empty (self->panel, self->document, &signal.lack);
   self->stale = !gtk_widget_get_mapped (GTK_WIDGET (self));
   if (self->stale)
     return;

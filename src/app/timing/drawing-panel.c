@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing-panel.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "core/raster/reading.h"
@@ -81,14 +83,16 @@ model_new (BwDrawingPanel *self, const BwRaster *raster)
 {
   const BwSource *source = bw_document_selected_source (self->document);
   const BwMonitor *monitor = bw_document_get_sheet (self->document)->monitor;
+  BwColourSystem system = bw_source_system (source);
   Model *model = g_new (Model, 1);
 
+  /* What is not known is not drawn: no burst, no edge of the glass. */
   *model = (Model){ .view = chosen_view (self),
                     .raster = bw_raster_copy (raster),
-                    .system = source->system,
+                    .system = system < BW_N_SYSTEMS ? system : BW_SYSTEM_NONE,
                     .aspect = source->aspect,
-                    .overscan_h = monitor->overscan_h,
-                    .overscan_v = monitor->overscan_v };
+                    .overscan_h = isnan (monitor->overscan_h) ? 0 : monitor->overscan_h,
+                    .overscan_v = isnan (monitor->overscan_v) ? 0 : monitor->overscan_v };
   if (model->view == BW_RASTER_BLANKING)
     model->limits = bw_limits_shipped ();
   return model;
@@ -165,8 +169,10 @@ static void
 update (BwDrawingPanel *self)
 {
   const BwRaster *raster = bw_drawing_panel_get_raster (self);
+  BwLack lack;
 
-  bw_picture_panel_update_empty (self->panel, self->document, raster == NULL);
+  bw_document_lacks_raster (self->document, &lack);
+  bw_picture_panel_update_empty (self->panel, self->document, &lack);
   show_picture (self);
   if (raster == NULL)
     return;

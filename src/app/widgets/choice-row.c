@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "editor-row.h"
 
-/* A field that is one of several kinds: a drop-down list, taken at once. */
+#include <glib/gi18n-lib.h>
+
+/* A field that is one of several kinds, or a switch that may be unknown: a drop-down list, taken at
+ * once. Where it may be unknown, that is the last line of the list. */
 
 #define BW_TYPE_CHOICE_ROW (bw_choice_row_get_type ())
 G_DECLARE_FINAL_TYPE (BwChoiceRow, bw_choice_row, BW, CHOICE_ROW, BwEditorRow)
@@ -19,19 +22,34 @@ drop_down (BwEditorRow *row)
   return GTK_DROP_DOWN (bw_editor_row_get_control (row));
 }
 
+static const BwKind switch_kinds[] = { { "no", N_ ("no") }, { "yes", N_ ("yes") } };
+static const BwKindTable switches = { G_N_ELEMENTS (switch_kinds), switch_kinds };
+
+/* What the field is one of. */
+static const BwKindTable *
+kinds_of (BwEditorRow *row)
+{
+  const BwField *field = bw_editor_row_get_field (row);
+  return field->type == BW_FIELD_SWITCH ? &switches : field->kinds;
+}
+
 static void
 bw_choice_row_show (BwEditorRow *row, const char *text)
 {
+  const BwKindTable *kinds = kinds_of (row);
   guint value = 0;
-  if (bw_kind_find (bw_editor_row_get_field (row)->kinds, text, &value))
+  if (bw_kind_find (kinds, text, &value))
     gtk_drop_down_set_selected (drop_down (row), value);
+  else if (bw_editor_row_get_field (row)->flags & BW_FIELD_FIGURE)
+    gtk_drop_down_set_selected (drop_down (row), kinds->n);
 }
 
 static char *
 bw_choice_row_dup_text (BwEditorRow *row)
 {
-  return g_strdup (bw_kind_id (bw_editor_row_get_field (row)->kinds,
-                               gtk_drop_down_get_selected (drop_down (row))));
+  const BwKindTable *kinds = kinds_of (row);
+  guint selected = gtk_drop_down_get_selected (drop_down (row));
+  return g_strdup (selected < kinds->n ? bw_kind_id (kinds, selected) : "");
 }
 
 /* Long words wrap, so that the form is no wider than its place. */
@@ -66,12 +84,14 @@ static void
 bw_choice_row_constructed (GObject *object)
 {
   BwEditorRow *row = BW_EDITOR_ROW (object);
-  const BwKindTable *kinds = bw_editor_row_get_field (row)->kinds;
+  const BwKindTable *kinds = kinds_of (row);
   GtkStringList *labels = gtk_string_list_new (NULL);
 
   G_OBJECT_CLASS (bw_choice_row_parent_class)->constructed (object);
   for (guint i = 0; i < kinds->n; i++)
     gtk_string_list_append (labels, bw_kind_label (kinds, i));
+  if (bw_editor_row_get_field (row)->flags & BW_FIELD_FIGURE)
+    gtk_string_list_append (labels, bw_kind_label (kinds, kinds->n));
   GtkWidget *control = gtk_drop_down_new (G_LIST_MODEL (labels), NULL);
   g_autoptr (GtkListItemFactory) factory = factory_new ();
   gtk_drop_down_set_factory (GTK_DROP_DOWN (control), factory);

@@ -25,6 +25,9 @@ typedef struct
   GtkWidget *help;
   gboolean showing; /* the control is being set, not edited */
 
+  const BwFieldTable *table; /* nullable: of the struct, if the figure keeps where it comes from */
+  GtkDropDown *origin;       /* borrowed; beside the help */
+
   BwDocument *document; /* nullable: of the window that the row is in, once it was asked for */
   gboolean in_sheet;    /* the field is one of the sheet, of this part */
   BwPart part;
@@ -48,6 +51,7 @@ enum
 enum
 {
   EDITED,
+  ORIGIN_CHOSEN,
   N_SIGNALS
 };
 
@@ -130,6 +134,9 @@ bw_editor_row_class_init (BwEditorRowClass *klass)
   /* BwEditorRow::edited: the person has finished an edit. */
   signals[EDITED] = g_signal_new ("edited", BW_TYPE_EDITOR_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 0);
+  /* BwEditorRow::origin-chosen: the person has said where the figure comes from: a BwOrigin. */
+  signals[ORIGIN_CHOSEN] = g_signal_new ("origin-chosen", BW_TYPE_EDITOR_ROW, G_SIGNAL_RUN_LAST, 0,
+                                         NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
 }
 
 static void
@@ -196,6 +203,79 @@ bw_editor_row_set_control (BwEditorRow *self, GtkWidget *control)
   gtk_box_append (GTK_BOX (self), private->help);
   bw_label_control (control, label);
   tell_description (self, FALSE);
+}
+
+/* Where a figure comes from */
+
+static void
+on_origin (BwEditorRow *self)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  if (private->showing)
+    return;
+  g_object_ref (self); /* what takes it may drop the form */
+  g_signal_emit (self, signals[ORIGIN_CHOSEN], 0, gtk_drop_down_get_selected (private->origin));
+  g_object_unref (self);
+}
+
+static GtkDropDown *
+origin_new (const BwField *field)
+{
+  GtkStringList *labels = gtk_string_list_new (NULL);
+  g_autofree char *name = g_strdup_printf (_ ("Where “%s” comes from"), bw_field_label (field));
+
+  for (guint origin = 0; origin < bw_origins.n; origin++)
+    gtk_string_list_append (labels, bw_kind_label (&bw_origins, origin));
+  GtkWidget *list = gtk_drop_down_new (G_LIST_MODEL (labels), NULL);
+  gtk_widget_add_css_class (list, "bw-origin");
+  gtk_widget_set_halign (list, GTK_ALIGN_END);
+  gtk_widget_set_valign (list, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (list, name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  return GTK_DROP_DOWN (list);
+}
+
+/**
+ * bw_editor_row_add_origin:
+ * @table: of the struct that the field belongs to
+ *
+ * Puts a list beside the help in which it is said where the figure comes from. It is there while the
+ * figure is known. Does nothing for a field that keeps no origin.
+ */
+void
+bw_editor_row_add_origin (BwEditorRow *self, const BwFieldTable *table)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  g_return_if_fail (private->help != NULL && private->table == NULL);
+  if (table->origins == 0 || !(private->field->flags & BW_FIELD_FIGURE))
+    return;
+  GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  private->table = table;
+  private->origin = origin_new (private->field);
+  bw_label_control (GTK_WIDGET (private->origin), gtk_widget_get_first_child (GTK_WIDGET (self)));
+  g_object_ref (private->help);
+  gtk_box_remove (GTK_BOX (self), private->help);
+  gtk_box_append (GTK_BOX (foot), private->help);
+  g_object_unref (private->help);
+  gtk_box_append (GTK_BOX (foot), GTK_WIDGET (private->origin));
+  gtk_widget_set_hexpand (GTK_WIDGET (private->origin), TRUE);
+  gtk_box_append (GTK_BOX (self), foot);
+  g_signal_connect_object (private->origin, "notify::selected", G_CALLBACK (on_origin), self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
+show_origin (BwEditorRow *self, gconstpointer object)
+{
+  BwEditorRowPrivate *private = PRIVATE (self);
+  if (private->table == NULL)
+    return;
+  private->showing = TRUE;
+  gtk_drop_down_set_selected (private->origin,
+                              bw_field_origin (private->table, private->field, object));
+  private->showing = FALSE;
+  gtk_widget_set_visible (GTK_WIDGET (private->origin), bw_field_is_set (private->field, object));
 }
 
 /**
@@ -270,6 +350,7 @@ bw_editor_row_show_object (BwEditorRow *self, gconstpointer object)
 {
   g_autofree char *text
       = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  show_origin (self, object);
   bw_editor_row_show_text (self, text);
 }
 
@@ -284,6 +365,7 @@ bw_editor_row_follow_object (BwEditorRow *self, gconstpointer object)
 {
   g_autofree char *text
       = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  show_origin (self, object);
   bw_editor_row_follow_text (self, text);
 }
 

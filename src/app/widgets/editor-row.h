@@ -37,6 +37,7 @@ gboolean bw_editor_row_is_edited (BwEditorRow *self);
 void bw_editor_row_set_error (BwEditorRow *self, const char *message);
 void bw_editor_row_reset (BwEditorRow *self);
 void bw_editor_row_enter_text (BwEditorRow *self, const char *text);
+void bw_editor_row_add_origin (BwEditorRow *self, const BwFieldTable *table);
 void bw_editor_row_set_part (BwEditorRow *self, BwPart part);
 
 /* For the kinds of rows. */

@@ -61,15 +61,39 @@ show (BwEmptyPage *self, const char *title, const char *text, const char *label,
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->first), action);
 }
 
+/* Where the figure that is lacking is entered. */
+static void
+show_lack (BwEmptyPage *self, const BwLack *lack)
+{
+  static const struct
+  {
+    const char *label, *action;
+  } ways[] = {
+    [BW_OWNER_MONITOR] = { N_ ("Edit the _Monitor"), "win.edit-monitor" },
+    [BW_OWNER_INPUT] = { N_ ("Edit the _Input"), "win.edit-input" },
+    [BW_OWNER_SOURCE] = { N_ ("Edit the _Source"), "win.edit-source" },
+    [BW_OWNER_SHEET] = { N_ ("Edit the _Sheet"), "win.edit-sheet" },
+  };
+  g_autofree char *name = bw_lack_name (lack);
+  g_autofree char *title = g_strdup_printf (_ ("Not known: %s"), name);
+
+  show (self, title,
+        _ ("What stands here follows from it. Enter it from the plate, from papers or as it is "
+           "measured; or take an entry of the catalogue, whose figures are those of a class of "
+           "sets."),
+        _ (ways[lack->owner].label), ways[lack->owner].action);
+}
+
 /**
  * bw_empty_page_update:
+ * @lack: (nullable): a figure that the page cannot do without
  *
  * Says what @document lacks.
  *
  * Returns: whether it lacks something, so that the page must be shown
  */
 gboolean
-bw_empty_page_update (BwEmptyPage *self, BwDocument *document)
+bw_empty_page_update (BwEmptyPage *self, BwDocument *document, const BwLack *lack)
 {
   gboolean blank = bw_document_is_blank (document);
 
@@ -89,6 +113,8 @@ bw_empty_page_update (BwEmptyPage *self, BwDocument *document)
           _ ("A source is what must show on this monitor: a player, a camera, a computer. Take one "
              "from the catalogue and change what differs."),
           _ ("Add a _Source…"), "win.add-source");
+  else if (lack != NULL && lack->field != NULL)
+    show_lack (self, lack);
   else
     return FALSE;
   return TRUE;

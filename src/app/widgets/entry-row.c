@@ -111,7 +111,10 @@ bw_entry_row_constructed (GObject *object)
   GtkWidget *entry = gtk_entry_new ();
 
   G_OBJECT_CLASS (bw_entry_row_parent_class)->constructed (object);
-  if (!(field->flags & BW_FIELD_REQUIRED) && field->type != BW_FIELD_TEXT)
+  gboolean figure = (field->flags & BW_FIELD_FIGURE) && !(field->flags & BW_FIELD_OPTIONAL);
+  if (figure)
+    gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("not known"));
+  else if (!(field->flags & BW_FIELD_REQUIRED) && field->type != BW_FIELD_TEXT)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("not given"));
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (bw_editor_row_finish_edit), row);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (bw_editor_row_text_changed), row);

@@ -114,7 +114,8 @@ bw_form_row_new (const BwField *field)
     case BW_FIELD_SET:
       return bw_set_row_new (field);
     case BW_FIELD_SWITCH:
-      return bw_switch_row_new (field);
+      return field->flags & BW_FIELD_FIGURE ? bw_choice_row_new (field)
+                                            : bw_switch_row_new (field);
     default:
       return field->flags & BW_FIELD_LINES ? bw_lines_row_new (field) : bw_entry_row_new (field);
     }

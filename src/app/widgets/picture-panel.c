@@ -455,16 +455,16 @@ bw_picture_panel_add_side (BwPicturePanel *self, GtkWidget *widget)
 
 /**
  * bw_picture_panel_update_empty:
- * @lacking: whether something else is lacking, so that there is nothing to draw
+ * @lack: (nullable): the figure without which there is nothing to draw
  *
  * Shows what to do first if the sheet has nothing to draw.
  *
  * Returns: whether it has not
  */
 gboolean
-bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document, gboolean lacking)
+bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document, const BwLack *lack)
 {
-  gboolean nothing = bw_empty_page_update (self->empty, document) || lacking;
+  gboolean nothing = bw_empty_page_update (self->empty, document, lack);
   gtk_stack_set_visible_child (self->stack, nothing ? GTK_WIDGET (self->empty) : self->content);
   return nothing;
 }

@@ -45,7 +45,7 @@ void bw_picture_panel_add_first (BwPicturePanel *self, GtkWidget *widget);
 void bw_picture_panel_add_side (BwPicturePanel *self, GtkWidget *widget);
 
 gboolean bw_picture_panel_update_empty (BwPicturePanel *self, BwDocument *document,
-                                        gboolean lacking);
+                                        const BwLack *lack);
 void bw_picture_panel_set_title (BwPicturePanel *self, const char *title);
 void bw_picture_panel_show (BwPicturePanel *self, const BwPictureSource *source, gpointer data);
 void bw_picture_panel_show_part (BwPicturePanel *self, BwResult *result, const char *key);

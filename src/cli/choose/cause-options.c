@@ -169,6 +169,8 @@ bw_cause_options_sheet (const BwCauseOptions *own, const char *command, const ch
   if (picked != BW_CLI_DONE)
     return picked;
   bw_case_init (&cell, &figures, sheet, catalogue, source_index, input_index);
+  if (bw_cell_lacks (path, cell.source, cell.input))
+    return BW_CLI_BAD_INPUT;
   bw_fit_judge (&cell, &fit);
   sync = fit.sync;
   if (own->sync != NULL

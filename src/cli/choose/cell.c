@@ -140,3 +140,23 @@ bw_cell_pick (const char *command, const char *path, const BwSheet *sheet, const
              ? pick (command, path, "--input", _ ("no input is called"), input_raw, inputs, input)
              : result;
 }
+
+/**
+ * bw_cell_lacks:
+ * @path: of the sheet, for the complaint
+ *
+ * Returns: whether a figure is not known without which it cannot be said what stands on the wires;
+ *   then it is named in one line
+ */
+gboolean
+bw_cell_lacks (const char *path, const BwSource *source, const BwInput *input)
+{
+  BwLack lack;
+
+  if (!bw_lacks_signal (source, input, &lack))
+    return FALSE;
+  g_autofree char *says = bw_lack_says (&lack);
+  g_autofree char *whole = g_strdup_printf ("%s: %s", path, says);
+  bw_cli_fault (whole);
+  return TRUE;
+}

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cli/base/cli.h"
+#include "core/bench/lack.h"
 #include "core/bench/sheet.h"
 
 G_BEGIN_DECLS
@@ -12,5 +13,6 @@ gboolean bw_cell_number (const char *wanted, guint n, guint *index);
 BwCliExit bw_cell_pick (const char *command, const char *path, const BwSheet *sheet,
                         const char *source_raw, const char *input_raw, guint *source,
                         guint *input);
+gboolean bw_cell_lacks (const char *path, const BwSource *source, const BwInput *input);
 
 G_END_DECLS

@@ -182,6 +182,8 @@ choose_from_sheet (const BwWaveformOptions *own, const char *command, const char
 
   const BwSource *source = bw_sheet_source (sheet, source_at);
   const BwInput *input = bw_monitor_input (sheet->monitor, input_at);
+  if (bw_cell_lacks (path, source, input))
+    return BW_CLI_BAD_INPUT;
   w->raster = bw_raster_copy (bw_sheet_raster (sheet, catalogue, source));
   if (!read_sync (own->sync, source->syncs, bw_input_taken_syncs (input, source->syncs), &sync))
     return BW_CLI_BAD_INPUT;

@@ -9,9 +9,38 @@
 #include "core/base/harmless.h"
 #include "core/bench/results.h"
 
+/* Where the figures of one thing on the bench come from, and what is not known of it. */
+static void
+add_thing (BwNode *to, const char *name, const BwFieldTable *table, gconstpointer object)
+{
+  bw_node_member (to, bw_value_words ("name", name));
+  bw_node_origins (to, table, object);
+}
+
+static void
+add_sheet (BwNode *root, const BwSheet *sheet)
+{
+  const BwMonitor *monitor = sheet->monitor;
+
+  add_thing (bw_node_section (root, "monitor", NULL), monitor->name, &bw_monitor_fields, monitor);
+  BwNode *inputs = bw_node_table (root, "inputs", NULL);
+  for (guint i = 0; i < monitor->inputs->len; i++)
+    {
+      const BwInput *input = bw_monitor_input (monitor, i);
+      add_thing (bw_node_row (inputs), input->name, &bw_input_fields, input);
+    }
+  BwNode *sources = bw_node_table (root, "sources", NULL);
+  for (guint i = 0; i < sheet->sources->len; i++)
+    {
+      const BwSource *source = bw_sheet_source (sheet, i);
+      add_thing (bw_node_row (sources), source->name, &bw_source_fields, source);
+    }
+}
+
 /* Faults as they are told on standard error, which names places and quotes what stands there. */
 static BwCliExit
-show (const BwCliOptions *options, const char *path, const GPtrArray *faults)
+show (const BwCliOptions *options, const char *path, const GPtrArray *faults,
+      const BwSheet *sheet)
 {
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   BwNode *root = bw_result_root (result);
@@ -22,6 +51,8 @@ show (const BwCliOptions *options, const char *path, const GPtrArray *faults)
   bw_node_member (root, bw_value_words ("sheet", path));
   bw_node_member (root, bw_value_flag ("sound", faults->len == 0));
   bw_node_list (root, "faults", NULL, says);
+  if (sheet != NULL)
+    add_sheet (root, sheet);
   return bw_cli_show (options, result);
 }
 
@@ -45,7 +76,7 @@ check (const BwCliOptions *options, const char *path)
   for (guint i = 0; i < faults->len; i++)
     bw_cli_fault (((const GError *) faults->pdata[i])->message);
   if (options->json || options->keys)
-    result = show (options, path, faults);
+    result = show (options, path, faults, sheet);
   else if (sheet != NULL)
     result = print_sound (path, sheet);
   return sheet != NULL ? result : BW_CLI_BAD_INPUT;

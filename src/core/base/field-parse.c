@@ -283,6 +283,8 @@ may_be_empty (const BwField *field)
 {
   gboolean measured = field->type == BW_FIELD_QUANTITY || field->type == BW_FIELD_COUNT
                       || field->type == BW_FIELD_HALF_LINES;
+  if (field->flags & BW_FIELD_FIGURE)
+    return TRUE;
   if ((field->flags & BW_FIELD_REQUIRED) || field->type == BW_FIELD_CHOICE
       || field->type == BW_FIELD_SWITCH)
     return FALSE;
@@ -293,38 +295,15 @@ may_be_empty (const BwField *field)
 static gboolean
 parse_empty (const BwField *field, gpointer object, GError **error)
 {
-  if (!may_be_empty (field))
+  if (may_be_empty (field))
     {
-      g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
-      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_MISSING, _ ("this is needed; allowed: %s"),
-                   allowed);
-      return FALSE;
+      bw_field_forget (field, object);
+      return TRUE;
     }
-  switch (field->type)
-    {
-    case BW_FIELD_QUANTITY:
-      BW_MEMBER (double, field, object) = 0;
-      set_half_digit (field, object, 0);
-      break;
-    case BW_FIELD_BANDS:
-      BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };
-      break;
-    case BW_FIELD_RATE:
-    case BW_FIELD_ASPECT:
-      BW_MEMBER (BwRatio, field, object) = BW_RATIO_NONE;
-      break;
-    case BW_FIELD_COUNT:
-    case BW_FIELD_HALF_LINES:
-    case BW_FIELD_CHOICE:
-    case BW_FIELD_SET:
-    case BW_FIELD_SWITCH:
-      BW_MEMBER (guint, field, object) = 0;
-      break;
-    case BW_FIELD_TEXT:
-    default:
-      return parse_text (field, object, "", BW_TEXT_FROM_FILE, error);
-    }
-  return TRUE;
+  g_autofree char *allowed = bw_field_allowed (field, BW_FILE_MARK);
+  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_MISSING, _ ("this is needed; allowed: %s"),
+               allowed);
+  return FALSE;
 }
 
 /**

@@ -1,11 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "field-private.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
 
 G_DEFINE_QUARK (bw-field-error-quark, bw_field_error)
+
+static const BwKind origins[BW_N_ORIGINS] = {
+  [BW_ORIGIN_NOT_SAID] = { "not-said", N_ ("not said") },
+  [BW_ORIGIN_PLATE] = { "plate", N_ ("plate") },
+  [BW_ORIGIN_PAPERS] = { "papers", N_ ("papers") },
+  [BW_ORIGIN_MEASURED] = { "measured", N_ ("measured") },
+  [BW_ORIGIN_CLASS] = { "class", N_ ("class") },
+};
+const BwKindTable bw_origins = { BW_N_ORIGINS, origins };
 
 /**
  * bw_field_label:
@@ -44,6 +54,22 @@ bw_field_find (const BwFieldTable *table, const char *key)
     if (strcmp (table->at[i].key, key) == 0)
       return &table->at[i];
   return NULL;
+}
+
+/**
+ * bw_field_at:
+ * @offset: of a member that @table describes
+ *
+ * Returns: (transfer none): the field of that member
+ */
+const BwField *
+bw_field_at (const BwFieldTable *table, gsize offset)
+{
+  g_return_val_if_fail (table != NULL, NULL);
+  for (guint i = 0; i < table->n; i++)
+    if (table->at[i].offset == offset)
+      return &table->at[i];
+  g_return_val_if_reached (NULL);
 }
 
 /**
@@ -87,16 +113,25 @@ bw_field_allowed (const BwField *field, char mark)
     }
 }
 
+/* Whether zero stands for a number that is not known. */
+static gboolean
+zero_is_unknown (const BwField *field)
+{
+  gboolean holds_zero = field->low <= 0 && field->high >= 0;
+  return (field->flags & BW_FIELD_UNKNOWN) || ((field->flags & BW_FIELD_FIGURE) && !holds_zero);
+}
+
 /**
  * bw_field_is_set:
  *
- * Returns: whether the member holds something to show: not an unknown quantity, an empty text, an
+ * Returns: whether the member holds something to show: not an unknown figure, an empty text, an
  * empty set or no band
  */
 gboolean
 bw_field_is_set (const BwField *field, gconstpointer object)
 {
-  g_return_val_if_fail (field != NULL, FALSE);
+  g_return_val_if_fail (field != NULL && object != NULL, FALSE);
+  gboolean figure = (field->flags & BW_FIELD_FIGURE) != 0;
   switch (field->type)
     {
     case BW_FIELD_TEXT:
@@ -105,22 +140,116 @@ bw_field_is_set (const BwField *field, gconstpointer object)
         return text != NULL && *text != '\0';
       }
     case BW_FIELD_QUANTITY:
-      return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (double, field, object) > 0;
+      {
+        double value = BW_CONST_MEMBER (double, field, object);
+        return !isnan (value) && (!zero_is_unknown (field) || fabs (value) > 0);
+      }
     case BW_FIELD_COUNT:
     case BW_FIELD_HALF_LINES:
-      return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (int, field, object) != 0;
+      return !zero_is_unknown (field) || BW_CONST_MEMBER (int, field, object) != 0;
     case BW_FIELD_RATE:
     case BW_FIELD_ASPECT:
       return !bw_ratio_is_none (BW_CONST_MEMBER (BwRatio, field, object));
     case BW_FIELD_BANDS:
       return BW_CONST_MEMBER (BwBands, field, object).n > 0;
     case BW_FIELD_SET:
-      return !(field->flags & BW_FIELD_UNKNOWN) || BW_CONST_MEMBER (guint, field, object) != 0;
+      return !(figure || (field->flags & BW_FIELD_UNKNOWN))
+             || BW_CONST_MEMBER (guint, field, object) != 0;
     case BW_FIELD_CHOICE:
+      return !figure || BW_CONST_MEMBER (guint, field, object) < field->kinds->n;
     case BW_FIELD_SWITCH:
+      return !figure || BW_CONST_MEMBER (guint, field, object) != BW_SWITCH_UNKNOWN;
     default:
       return TRUE;
     }
+}
+
+/**
+ * bw_field_is_needed:
+ *
+ * Returns: whether something must be written: it is no figure, which may be unknown
+ */
+gboolean
+bw_field_is_needed (const BwField *field)
+{
+  g_return_val_if_fail (field != NULL, FALSE);
+  return (field->flags & BW_FIELD_REQUIRED) && !(field->flags & BW_FIELD_FIGURE);
+}
+
+/**
+ * bw_field_forget:
+ *
+ * Makes the member unknown; of a field that is no figure, empty.
+ */
+void
+bw_field_forget (const BwField *field, gpointer object)
+{
+  g_return_if_fail (field != NULL && object != NULL);
+  gboolean figure = (field->flags & BW_FIELD_FIGURE) != 0;
+  switch (field->type)
+    {
+    case BW_FIELD_QUANTITY:
+      BW_MEMBER (double, field, object) = figure && !zero_is_unknown (field) ? (double) NAN : 0;
+      if (field->half_digit_offset > 0)
+        G_STRUCT_MEMBER (double, object, field->half_digit_offset) = 0;
+      break;
+    case BW_FIELD_BANDS:
+      BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };
+      break;
+    case BW_FIELD_RATE:
+    case BW_FIELD_ASPECT:
+      BW_MEMBER (BwRatio, field, object) = BW_RATIO_NONE;
+      break;
+    case BW_FIELD_CHOICE:
+      BW_MEMBER (guint, field, object) = figure ? field->kinds->n : 0;
+      break;
+    case BW_FIELD_SWITCH:
+      BW_MEMBER (guint, field, object) = figure ? BW_SWITCH_UNKNOWN : FALSE;
+      break;
+    case BW_FIELD_TEXT:
+      g_free (BW_MEMBER (char *, field, object));
+      BW_MEMBER (char *, field, object) = g_strdup ("");
+      break;
+    case BW_FIELD_COUNT:
+    case BW_FIELD_HALF_LINES:
+    case BW_FIELD_SET:
+    default:
+      BW_MEMBER (guint, field, object) = 0;
+      break;
+    }
+}
+
+/**
+ * bw_field_origin:
+ * @table: the table of @field
+ *
+ * Returns: where the figure comes from; of one that is unknown, and of what is no figure, it is
+ *   never said
+ */
+BwOrigin
+bw_field_origin (const BwFieldTable *table, const BwField *field, gconstpointer object)
+{
+  g_return_val_if_fail (table != NULL && field != NULL && object != NULL, BW_ORIGIN_NOT_SAID);
+  if (table->origins == 0 || !(field->flags & BW_FIELD_FIGURE) || !bw_field_is_set (field, object))
+    return BW_ORIGIN_NOT_SAID;
+  const guint8 *from = (const guint8 *) object + table->origins;
+  return (BwOrigin) from[field - table->at];
+}
+
+/**
+ * bw_field_set_origin:
+ * @table: the table of @field, which has origins
+ *
+ * Says where the figure comes from.
+ */
+void
+bw_field_set_origin (const BwFieldTable *table, const BwField *field, gpointer object,
+                     BwOrigin origin)
+{
+  g_return_if_fail (table != NULL && table->origins != 0 && table->n <= BW_ORIGINS_MAX);
+  g_return_if_fail (field != NULL && object != NULL && origin < BW_N_ORIGINS);
+  guint8 *from = (guint8 *) object + table->origins;
+  from[field - table->at] = (guint8) origin;
 }
 
 /**

@@ -8,7 +8,13 @@ G_BEGIN_DECLS
 
 /* Monitors, inputs, sources and rasters are plain structs. A table of BwField describes each
  * member once: its key in files, its words on screen, its unit and what is allowed. Loading,
- * saving, copying, checking and the editor's form all follow from the table. */
+ * saving, copying, checking and the editor's form all follow from the table.
+ *
+ * A figure (%BW_FIELD_FIGURE) of what is on the bench may be unknown, whatever its type, and keeps
+ * where it comes from. The member itself says that it is unknown: zero where zero is out of range,
+ * else NaN; no ratio, no band, no kind in a set, an empty text; for a choice the number of its
+ * kinds, for a switch %BW_SWITCH_UNKNOWN. bw_field_is_set() tells, bw_field_forget() makes it so,
+ * and nothing else needs to know. */
 
 typedef enum
 {
@@ -26,12 +32,34 @@ typedef enum
 
 typedef enum
 {
-  BW_FIELD_REQUIRED = 1 << 0, /* must be written; else zero (or the struct's preset) stands */
+  BW_FIELD_REQUIRED = 1 << 0, /* must be written, else the struct's preset stands; a figure of this
+                               * kind has no preset and is unknown then */
   BW_FIELD_UNKNOWN = 1 << 1,  /* zero stands for "not known" and is not written */
   BW_FIELD_ONE_BAND = 1 << 2, /* bands: at most one */
   BW_FIELD_RASTER = 1 << 3,   /* text: the id of a raster */
   BW_FIELD_LINES = 1 << 4,    /* text: may have several lines */
+  BW_FIELD_FIGURE = 1 << 5,   /* may be unknown, and keeps its origin */
+  BW_FIELD_OPTIONAL = 1 << 6, /* figure: left empty it says that there is none */
 } BwFieldFlags;
+
+/* A switch (gboolean) of which nobody knows how it stands. */
+#define BW_SWITCH_UNKNOWN 2
+
+/* Where a figure comes from. */
+typedef enum
+{
+  BW_ORIGIN_NOT_SAID,
+  BW_ORIGIN_PLATE,    /* read from the rating plate, or what is marked on the set */
+  BW_ORIGIN_PAPERS,   /* brochure, manual, service sheet */
+  BW_ORIGIN_MEASURED, /* on the bench */
+  BW_ORIGIN_CLASS,    /* from a class of the catalogue: what such a set commonly has */
+  BW_N_ORIGINS
+} BwOrigin;
+
+/* The most members that a table with origins may have. */
+#define BW_ORIGINS_MAX 40
+
+extern const BwKindTable bw_origins;
 
 /**
  * BwField:
@@ -60,10 +88,16 @@ typedef struct
   gsize half_digit_offset;
 } BwField;
 
+/**
+ * BwFieldTable:
+ * @origins: offset of the struct's guint8[BW_ORIGINS_MAX], which holds the BwOrigin of each member
+ *   in the order of the table; zero: it has none
+ */
 typedef struct
 {
   guint n;
   const BwField *at;
+  gsize origins;
 } BwFieldTable;
 
 #define BW_FIELD_ERROR (bw_field_error_quark ())
@@ -83,7 +117,14 @@ const char *bw_field_help (const BwField *field);
 char *bw_field_allowed (const BwField *field, char mark);
 const BwField *bw_field_find (const BwFieldTable *table, const char *key);
 
+const BwField *bw_field_at (const BwFieldTable *table, gsize offset);
+
 gboolean bw_field_is_set (const BwField *field, gconstpointer object);
+gboolean bw_field_is_needed (const BwField *field);
+void bw_field_forget (const BwField *field, gpointer object);
+BwOrigin bw_field_origin (const BwFieldTable *table, const BwField *field, gconstpointer object);
+void bw_field_set_origin (const BwFieldTable *table, const BwField *field, gpointer object,
+                          BwOrigin origin);
 gboolean bw_field_parse (const BwField *field, gpointer object, const char *text, char mark,
                          GError **error);
 char *bw_field_to_entry (const BwField *field, gconstpointer object, char mark);
@@ -100,6 +141,9 @@ void bw_fields_save (const BwFieldTable *table, gconstpointer object, GKeyFile *
                      const char *group);
 void bw_fields_copy (const BwFieldTable *table, gpointer to, gconstpointer from);
 void bw_fields_clear (const BwFieldTable *table, gpointer object);
+void bw_fields_forget (const BwFieldTable *table, gpointer object);
+void bw_fields_set_origins (const BwFieldTable *table, gpointer object, BwOrigin origin);
+gboolean bw_fields_need_second_form (const BwFieldTable *table, gconstpointer object);
 gboolean bw_fields_equal (const BwFieldTable *table, gconstpointer a, gconstpointer b);
 
 G_END_DECLS

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "field-private.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 /* All members of a struct. */
@@ -13,6 +15,11 @@ load_field (const BwField *field, gpointer object, GKeyFile *keys, const char *g
   gboolean present = g_key_file_has_key (keys, group, field->key, NULL);
   if (!present && !(field->flags & BW_FIELD_REQUIRED))
     return TRUE; /* the struct's preset stands */
+  if (!present && (field->flags & BW_FIELD_FIGURE))
+    {
+      bw_field_forget (field, object);
+      return TRUE;
+    }
   if (present)
     {
       g_autoptr (GError) trouble = NULL;
@@ -31,13 +38,71 @@ load_field (const BwField *field, gpointer object, GKeyFile *keys, const char *g
                         error);
 }
 
+/* The key that holds the origin of @field: "pitch.from". */
+static char *
+origin_key (const BwField *field)
+{
+  return g_strconcat (field->key, ".from", NULL);
+}
+
+/* Sets the origin of a figure that is there; an origin without a figure says nothing. */
+static gboolean
+load_origin (const BwFieldTable *table, const BwField *field, gpointer object, GKeyFile *keys,
+             const char *group, GError **error)
+{
+  if (table->origins == 0 || !(field->flags & BW_FIELD_FIGURE))
+    return TRUE;
+  g_autofree char *key = origin_key (field);
+  g_autofree char *raw = g_key_file_get_value (keys, group, key, NULL);
+  guint origin;
+  if (raw == NULL)
+    return TRUE;
+  if (!bw_kind_find (&bw_origins, g_strstrip (raw), &origin) || origin == BW_ORIGIN_NOT_SAID)
+    {
+      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND,
+                   _ ("“%s” is not known; allowed: plate, papers, measured, class"), raw);
+      return FALSE;
+    }
+  if (bw_field_is_set (field, object))
+    bw_field_set_origin (table, field, object, origin);
+  return TRUE;
+}
+
+static void
+save_origin (const BwFieldTable *table, const BwField *field, gconstpointer object, GKeyFile *keys,
+             const char *group)
+{
+  if (table->origins == 0 || !(field->flags & BW_FIELD_FIGURE))
+    return;
+  g_autofree char *key = origin_key (field);
+  BwOrigin origin = bw_field_origin (table, field, object);
+  if (origin == BW_ORIGIN_NOT_SAID)
+    g_key_file_remove_key (keys, group, key, NULL);
+  else
+    g_key_file_set_value (keys, group, key, bw_kind_id (&bw_origins, origin));
+}
+
+/* Reads the member of @field and its origin; @key is the key that is wrong, if one is. */
+static gboolean
+load_with_origin (const BwFieldTable *table, const BwField *field, gpointer object, GKeyFile *keys,
+                  const char *group, char **key, GError **error)
+{
+  *key = NULL;
+  if (!load_field (field, object, keys, group, error))
+    *key = g_strdup (field->key);
+  else if (!load_origin (table, field, object, keys, group, error))
+    *key = origin_key (field);
+  return *key == NULL;
+}
+
 /**
  * bw_fields_load:
  * @object: the struct, holding its presets
  * @file: the name to use in errors
  *
- * Reads each field of @table from @group of @keys. Keys that the table does not know are left
- * alone.
+ * Reads each field of @table from @group of @keys, and the origin of each figure from its key with
+ * ".from" behind it. Of a figure whose key is absent the preset stands; it is unknown if it has
+ * none (%BW_FIELD_REQUIRED). Keys that the table does not know are left alone.
  *
  * Returns: %FALSE with @error in %BW_FIELD_ERROR that names @file, @group and the key
  */
@@ -49,11 +114,11 @@ bw_fields_load (const BwFieldTable *table, gpointer object, GKeyFile *keys, cons
   for (guint i = 0; i < table->n; i++)
     {
       g_autoptr (GError) trouble = NULL;
-      if (load_field (&table->at[i], object, keys, group, &trouble))
+      g_autofree char *key = NULL;
+      if (load_with_origin (table, &table->at[i], object, keys, group, &key, &trouble))
         continue;
       int code = trouble->domain == BW_FIELD_ERROR ? trouble->code : BW_FIELD_ERROR_VALUE;
-      g_set_error (error, BW_FIELD_ERROR, code, "%s: [%s] %s: %s", file, group, table->at[i].key,
-                   trouble->message);
+      g_set_error (error, BW_FIELD_ERROR, code, "%s: [%s] %s: %s", file, group, key, trouble->message);
       return FALSE;
     }
   return TRUE;
@@ -73,12 +138,14 @@ bw_fields_save (const BwFieldTable *table, gconstpointer object, GKeyFile *keys,
     {
       const BwField *field = &table->at[i];
       g_autofree char *text = bw_field_to_file (field, object);
-      if (*text == '\0' && !(field->flags & BW_FIELD_REQUIRED))
+      gboolean may_lack = (field->flags & BW_FIELD_FIGURE) || !(field->flags & BW_FIELD_REQUIRED);
+      if (*text == '\0' && may_lack)
         g_key_file_remove_key (keys, group, field->key, NULL);
       else if (field->type == BW_FIELD_TEXT)
         g_key_file_set_string (keys, group, field->key, text);
       else
         g_key_file_set_value (keys, group, field->key, text);
+      save_origin (table, field, object, keys, group);
     }
 }
 
@@ -86,12 +153,14 @@ bw_fields_save (const BwFieldTable *table, gconstpointer object, GKeyFile *keys,
  * bw_fields_copy:
  * @to: a struct whose text members are valid or %NULL
  *
- * Copies every member of @table; texts are duplicated.
+ * Copies every member of @table, with its origin; texts are duplicated.
  */
 void
 bw_fields_copy (const BwFieldTable *table, gpointer to, gconstpointer from)
 {
-  g_return_if_fail (table != NULL);
+  g_return_if_fail (table != NULL && to != NULL && from != NULL);
+  if (table->origins != 0)
+    memcpy ((char *) to + table->origins, (const char *) from + table->origins, BW_ORIGINS_MAX);
   for (guint i = 0; i < table->n; i++)
     {
       const BwField *field = &table->at[i];
@@ -137,16 +206,73 @@ bw_fields_clear (const BwFieldTable *table, gpointer object)
 }
 
 /**
+ * bw_fields_forget:
+ *
+ * Makes every figure of @table unknown, so that no preset stands for it.
+ */
+void
+bw_fields_forget (const BwFieldTable *table, gpointer object)
+{
+  g_return_if_fail (table != NULL && object != NULL);
+  for (guint i = 0; i < table->n; i++)
+    if (table->at[i].flags & BW_FIELD_FIGURE)
+      bw_field_forget (&table->at[i], object);
+  bw_fields_set_origins (table, object, BW_ORIGIN_NOT_SAID);
+}
+
+/**
+ * bw_fields_set_origins:
+ *
+ * Gives every figure of @table that is known the same origin.
+ */
+void
+bw_fields_set_origins (const BwFieldTable *table, gpointer object, BwOrigin origin)
+{
+  g_return_if_fail (table != NULL && object != NULL && origin < BW_N_ORIGINS);
+  for (guint i = 0; i < table->n && table->origins != 0; i++)
+    {
+      const BwField *field = &table->at[i];
+      gboolean known = (field->flags & BW_FIELD_FIGURE) && bw_field_is_set (field, object);
+      bw_field_set_origin (table, field, object, known ? origin : BW_ORIGIN_NOT_SAID);
+    }
+}
+
+/* Whether the first form of the file had no key for the field where nothing was to be said. */
+static gboolean
+first_form_may_lack (const BwField *field)
+{
+  return (field->flags & (BW_FIELD_UNKNOWN | BW_FIELD_OPTIONAL))
+         || !(field->flags & BW_FIELD_FIGURE);
+}
+
+/**
+ * bw_fields_need_second_form:
+ *
+ * Returns: whether a figure is unknown of which the first form of the file could not say so: there
+ * it had to be given, or a preset stood for it
+ */
+gboolean
+bw_fields_need_second_form (const BwFieldTable *table, gconstpointer object)
+{
+  g_return_val_if_fail (table != NULL && object != NULL, FALSE);
+  for (guint i = 0; i < table->n; i++)
+    if (!first_form_may_lack (&table->at[i]) && !bw_field_is_set (&table->at[i], object))
+      return TRUE;
+  return FALSE;
+}
+
+/**
  * bw_fields_equal:
  *
- * Returns: whether every member of @table is written alike in @a and @b
+ * Returns: whether every member of @table is written alike in @a and @b, and has the same origin
  */
 gboolean
 bw_fields_equal (const BwFieldTable *table, gconstpointer a, gconstpointer b)
 {
   g_return_val_if_fail (table != NULL, FALSE);
   for (guint i = 0; i < table->n; i++)
-    if (!bw_field_equal (&table->at[i], a, b))
+    if (!bw_field_equal (&table->at[i], a, b)
+        || bw_field_origin (table, &table->at[i], a) != bw_field_origin (table, &table->at[i], b))
       return FALSE;
   return TRUE;
 }

@@ -144,13 +144,15 @@ bw_kind_id (const BwKindTable *table, guint value)
 /**
  * bw_kind_label:
  *
+ * @value: one of the kinds, or their number for one that is not known
+ *
  * Returns: (transfer none): the word for kind @value on screen, translated
  */
 const char *
 bw_kind_label (const BwKindTable *table, guint value)
 {
-  g_return_val_if_fail (value < table->n, "");
-  return _ (table->at[value].label);
+  g_return_val_if_fail (table != NULL && value <= table->n, "");
+  return value < table->n ? _ (table->at[value].label) : _ ("not known");
 }
 
 /**

@@ -5,6 +5,7 @@
 
 static const BwKind severities[BW_N_SEVERITIES] = {
   [BW_SEVERITY_OK] = { "ok", N_ ("holds") },
+  [BW_SEVERITY_UNJUDGED] = { "not-judged", N_ ("not judged") },
   [BW_SEVERITY_TIGHT] = { "tight", N_ ("tight") },
   [BW_SEVERITY_CURABLE] = { "curable", N_ ("curable") },
   [BW_SEVERITY_FATAL] = { "fatal", N_ ("no cure") },
@@ -14,14 +15,15 @@ const BwKindTable bw_severities = { BW_N_SEVERITIES, severities };
 /**
  * bw_severity_sign:
  *
- * Returns: (transfer none): one character for @severity, to stand before a word: a tick, two waves,
- * a plus, a struck ring. Their shapes differ, so that colour is not needed to tell them apart.
+ * Returns: (transfer none): one character for @severity, to stand before a word: a tick, a
+ * question mark, two waves, a plus, a struck ring. Their shapes differ, so that colour is not needed to tell them apart.
  */
 const char *
 bw_severity_sign (BwSeverity severity)
 {
   static const char *const signs[BW_N_SEVERITIES] = {
     [BW_SEVERITY_OK] = "\u2713",
+    [BW_SEVERITY_UNJUDGED] = "?",
     [BW_SEVERITY_TIGHT] = "\u2248",
     [BW_SEVERITY_CURABLE] = "+",
     [BW_SEVERITY_FATAL] = "\u2298",
@@ -41,6 +43,7 @@ bw_severity_plain_sign (BwSeverity severity)
 {
   static const char *const signs[BW_N_SEVERITIES] = {
     [BW_SEVERITY_OK] = "=",
+    [BW_SEVERITY_UNJUDGED] = "?",
     [BW_SEVERITY_TIGHT] = "~",
     [BW_SEVERITY_CURABLE] = "+",
     [BW_SEVERITY_FATAL] = "x",

@@ -12,6 +12,7 @@ G_BEGIN_DECLS
 typedef enum
 {
   BW_SEVERITY_OK,
+  BW_SEVERITY_UNJUDGED, /* a figure that would decide is not known */
   BW_SEVERITY_TIGHT,   /* holds, but a margin is below its threshold */
   BW_SEVERITY_CURABLE, /* fails as it stands; a part or a setting cures it */
   BW_SEVERITY_FATAL,   /* fails, and no known part or setting cures it */

@@ -18,7 +18,9 @@ add_columns (BwNode *table, const char *thing, const char *second, BwColumnKind 
 static BwValue
 id_of (const char *key, const BwKindTable *table, guint kind)
 {
-  return bw_value_read_as (bw_value_kind (key, table, kind), bw_kind_id (table, kind));
+  return kind < table->n ? bw_value_read_as (bw_value_kind (key, table, kind),
+                                             bw_kind_id (table, kind))
+                         : bw_value_kind (key, table, kind);
 }
 
 /* What all but a raster have. */

@@ -299,11 +299,16 @@ ended_level_v (const BwPictureMatch *match, double source_ohm, double stated_v)
 
 /* One level of the picture's conductors; @stated_v is across 75 Ω. A line that is not driven as a
  * voltage is made to end as it should whatever the level, and an attenuator and an amplifier stand
- * in such a line; so there the level must be taken. */
+ * in such a line; so there the level must be taken. Nothing is said of a level that is not known. */
 static void
 match_level (const BwPictureMatch *whole, double source_ohm, double stated_v, BwRange takes,
              double usual_v, BwLevelMatch *level)
 {
+  if (stated_v <= 0)
+    {
+      *level = (BwLevelMatch){ .gain = 1 };
+      return;
+    }
   double level_v = bw_level_at_load (stated_v, BW_LOAD_75_OHM, source_ohm, whole->load_ohm);
   double changed_v = ended_level_v (whole, source_ohm, stated_v);
 
@@ -359,7 +364,7 @@ try_minimum_loss (const BwSource *source, const BwInput *input, double video_v, 
   BwNetwork network;
   BwNetworkFigures figures;
 
-  if (bw_load_is_one (source->source_ohm) || match->part != BW_END_NO_PART
+  if (!(source->video_v > 0) || bw_load_is_one (source->source_ohm) || match->part != BW_END_NO_PART
       || input->line_end_ohm > 0
       || !bw_match_pad (source, BW_PAD_MINIMUM_LOSS, 0, &network))
     return FALSE;
@@ -440,7 +445,8 @@ gboolean
 bw_match_needs_capacitor (const BwSource *source, const BwInput *input)
 {
   g_return_val_if_fail (source != NULL && input != NULL, FALSE);
-  gboolean clamps = input->clamp != BW_CLAMP_NONE_DC && input->clamp != BW_CLAMP_NONE_AC;
+  gboolean clamps = input->clamp < BW_N_CLAMPS && input->clamp != BW_CLAMP_NONE_DC
+                    && input->clamp != BW_CLAMP_NONE_AC; /* not known is neither */
 
   return clamps && input->dc_v.n > 0
          && (source->dc_v < input->dc_v.at[0].low || source->dc_v > input->dc_v.at[0].high);

@@ -19,56 +19,58 @@ static const BwField monitor_fields[] = {
   { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_LINES,
     AT (note) },
   { .key = "mains_voltage", .label = N_ ("Mains voltage"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_ONE_BAND, AT (mains_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 10,
-    .high = 500, .unit = "V", .help = N_ ("The range on the rating plate.") },
+    .flags = BW_FIELD_ONE_BAND | BW_FIELD_FIGURE | BW_FIELD_UNKNOWN, AT (mains_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 10,
+    .high = 500, .unit = "V", .help = N_ ("The range that the set is rated for.") },
   { .key = "mains_frequency", .label = N_ ("Mains frequency"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_ONE_BAND, AT (mains_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 10,
-    .high = 500, .unit = "Hz", .help = N_ ("The range on the rating plate.") },
+    .flags = BW_FIELD_ONE_BAND | BW_FIELD_FIGURE | BW_FIELD_UNKNOWN, AT (mains_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 10,
+    .high = 500, .unit = "Hz", .help = N_ ("The range that the set is rated for.") },
   { .key = "mains_current", .label = N_ ("Mains current"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (mains_a), .dimension = BW_DIMENSION_CURRENT, .low = 0,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (mains_a), .dimension = BW_DIMENSION_CURRENT, .low = 0,
     .high = 50, .unit = "A", .help = N_ ("Rated current at the lower rated voltage.") },
   { .key = "diagonal", .label = N_ ("Viewable diagonal"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_REQUIRED, AT (diagonal_m), .dimension = BW_DIMENSION_LENGTH, .low = 0.02,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (diagonal_m), .dimension = BW_DIMENSION_LENGTH, .low = 0.02,
     .high = 1.5, .unit = "in", .help = N_ ("Across the glass that shows picture, corner to corner.") },
   { .key = "aspect", .label = N_ ("Aspect ratio"), .type = BW_FIELD_ASPECT,
-    .flags = BW_FIELD_REQUIRED, AT (aspect), .help = N_ ("Width to height of the tube.") },
-  { .key = "mask", .label = N_ ("Mask"), .type = BW_FIELD_CHOICE, AT (mask), .kinds = &bw_masks },
-  { .key = "pitch", .label = N_ ("Pitch"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_UNKNOWN,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (aspect), .help = N_ ("Width to height of the tube.") },
+  { .key = "mask", .label = N_ ("Mask"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (mask), .kinds = &bw_masks },
+  { .key = "pitch", .label = N_ ("Pitch"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE,
     AT (pitch_m), .dimension = BW_DIMENSION_LENGTH, .low = 0.05e-3, .high = 5e-3, .unit = "mm",
     .help = N_ ("As quoted: on the diagonal for a dot mask, horizontal for grille and slot.") },
   { .key = "spot", .label = N_ ("Spot width"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (spot_m), .dimension = BW_DIMENSION_LENGTH, .low = 0.01e-3,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (spot_m), .dimension = BW_DIMENSION_LENGTH, .low = 0.01e-3,
     .high = 10e-3, .unit = "mm", .help = N_ ("At half its peak brightness, if it is known.") },
   { .key = "claimed_lines", .label = N_ ("Claimed TV lines"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (claimed_lines), .dimension = BW_DIMENSION_TV_LINES, .low = 10,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (claimed_lines), .dimension = BW_DIMENSION_TV_LINES, .low = 10,
     .high = 5000, .unit = "lines", .help = N_ ("Per picture height, as the maker states it.") },
-  { .key = "overscan_h", .label = N_ ("Overscan, width"), .type = BW_FIELD_QUANTITY,
+  { .key = "overscan_h", .label = N_ ("Overscan, width"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
     AT (overscan_h), .dimension = BW_DIMENSION_FRACTION, .low = 0, .high = 0.3, .unit = "%",
     .help = N_ ("Share of the scanned width beyond the glass, both sides together.") },
-  { .key = "overscan_v", .label = N_ ("Overscan, height"), .type = BW_FIELD_QUANTITY,
+  { .key = "overscan_v", .label = N_ ("Overscan, height"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
     AT (overscan_v), .dimension = BW_DIMENSION_FRACTION, .low = 0, .high = 0.3, .unit = "%",
     .help = N_ ("Share of the scanned height beyond the glass, top and bottom together.") },
   { .key = "wide_switch", .label = N_ ("Switch for the other aspect ratio"),
-    .type = BW_FIELD_SWITCH, AT (wide_switch),
+    .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE, AT (wide_switch),
     .help = N_ ("It can scan 16:9 on a 4:3 tube, or the reverse.") },
   { .key = "line_rates", .label = N_ ("Line rates"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_REQUIRED, AT (line_rates_hz), .dimension = BW_DIMENSION_FREQUENCY,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (line_rates_hz), .dimension = BW_DIMENSION_FREQUENCY,
     .low = 1e3, .high = 1e6, .unit = "kHz",
     .help = N_ ("One or more ranges, such as “15.5 kHz .. 16 kHz; 31 kHz .. 32 kHz”.") },
   { .key = "field_rates", .label = N_ ("Field rates"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_REQUIRED, AT (field_rates_hz), .dimension = BW_DIMENSION_FREQUENCY,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (field_rates_hz), .dimension = BW_DIMENSION_FREQUENCY,
     .low = 1, .high = 1e3, .unit = "Hz", .help = N_ ("One or more ranges.") },
   { .key = "line_retrace", .label = N_ ("Shortest line blanking"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_REQUIRED, AT (line_retrace_s), .dimension = BW_DIMENSION_TIME, .low = 0.1e-6,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (line_retrace_s), .dimension = BW_DIMENSION_TIME, .low = 0.1e-6,
     .high = 100e-6, .unit = "us", .help = N_ ("Line blanking that just hides the retrace.") },
   { .key = "field_retrace", .label = N_ ("Shortest field blanking"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_REQUIRED, AT (field_retrace_s), .dimension = BW_DIMENSION_TIME, .low = 1e-6,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (field_retrace_s), .dimension = BW_DIMENSION_TIME, .low = 1e-6,
     .high = 20e-3, .unit = "us", .help = N_ ("Field blanking that just hides the retrace.") },
   { .key = "bandwidth", .label = N_ ("Video bandwidth"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (bandwidth_hz), .dimension = BW_DIMENSION_FREQUENCY,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (bandwidth_hz), .dimension = BW_DIMENSION_FREQUENCY,
     .low = 100e3, .high = 1e9, .unit = "MHz", .help = N_ ("Of the video amplifiers, at -3 dB.") },
 };
-const BwFieldTable bw_monitor_fields = { G_N_ELEMENTS (monitor_fields), monitor_fields };
+const BwFieldTable bw_monitor_fields = { G_N_ELEMENTS (monitor_fields), monitor_fields,
+  G_STRUCT_OFFSET (BwMonitor, from) };
+G_STATIC_ASSERT (G_N_ELEMENTS (monitor_fields) <= BW_ORIGINS_MAX);
 
 #undef AT
 #define AT(member) .offset = G_STRUCT_OFFSET (BwInput, member)
@@ -77,68 +79,70 @@ static const BwField input_fields[] = {
   { .key = "name", .label = N_ ("Name"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_REQUIRED,
     AT (name), .help = N_ ("As it is marked on the set.") },
   { .key = "connectors", .label = N_ ("Connectors"), .type = BW_FIELD_SET,
-    .flags = BW_FIELD_REQUIRED, AT (connectors), .kinds = &bw_connectors },
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (connectors), .kinds = &bw_connectors },
   { .key = "signals", .label = N_ ("Signal kinds"), .type = BW_FIELD_SET,
-    .flags = BW_FIELD_REQUIRED, AT (signals), .kinds = &bw_signals },
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (signals), .kinds = &bw_signals },
   { .key = "systems", .label = N_ ("Colour systems"), .type = BW_FIELD_SET,
-    .flags = BW_FIELD_UNKNOWN, AT (systems), .kinds = &bw_colour_systems,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (systems), .kinds = &bw_colour_systems,
     .help = N_ ("What its decoder handles; only composite and Y/C need one.") },
-  { .key = "syncs", .label = N_ ("Sync kinds"), .type = BW_FIELD_SET, .flags = BW_FIELD_REQUIRED,
+  { .key = "syncs", .label = N_ ("Sync kinds"), .type = BW_FIELD_SET, .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE,
     AT (syncs), .kinds = &bw_sync_kinds },
   { .key = "shapes", .label = N_ ("Sync shapes"), .type = BW_FIELD_SET, AT (shapes),
-    .flags = BW_FIELD_REQUIRED, .kinds = &bw_sync_shapes },
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, .kinds = &bw_sync_shapes },
   { .key = "polarities", .label = N_ ("Sync polarities"), .type = BW_FIELD_SET, AT (polarities),
-    .flags = BW_FIELD_REQUIRED, .kinds = &bw_polarities,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, .kinds = &bw_polarities,
     .help = N_ ("For sync on conductors of its own.") },
   { .key = "scans", .label = N_ ("Scans"), .type = BW_FIELD_SET, AT (scans),
-    .flags = BW_FIELD_REQUIRED, .kinds = &bw_scans },
-  { .key = "line_rates", .label = N_ ("Line rates of this input"), .type = BW_FIELD_BANDS,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, .kinds = &bw_scans },
+  { .key = "line_rates", .label = N_ ("Line rates of this input"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL,
     AT (line_rates_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 1e3, .high = 1e6,
     .unit = "kHz", .help = N_ ("Only if they are fewer than the monitor's, as for composite.") },
-  { .key = "line_counts", .label = N_ ("Lines of a frame"), .type = BW_FIELD_BANDS,
+  { .key = "line_counts", .label = N_ ("Lines of a frame"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL,
     AT (line_counts), .dimension = BW_DIMENSION_LINES, .low = 50, .high = 10000, .unit = "lines",
     .help = N_ ("Only if it counts lines, such as “525 lines; 625 lines”; else leave it empty.") },
   { .key = "video_level", .label = N_ ("Video level"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_REQUIRED | BW_FIELD_ONE_BAND, AT (video_v),
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_ONE_BAND | BW_FIELD_FIGURE, AT (video_v),
     .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01, .high = 10,
     .help = N_ ("Black to white without sync, at the terminals, in reach of its contrast control.") },
   { .key = "sync_level", .label = N_ ("Sync level"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_REQUIRED | BW_FIELD_ONE_BAND, AT (sync_v),
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_ONE_BAND | BW_FIELD_FIGURE, AT (sync_v),
     .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01, .high = 15,
     .help = N_ ("Peak to peak, at the terminals.") },
   { .key = "own_sync_level", .label = N_ ("Sync level, sync alone"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_ONE_BAND, AT (own_sync_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
+    .flags = BW_FIELD_ONE_BAND | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (own_sync_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
     .high = 15, .help = N_ ("Where a conductor for sync alone takes other levels than video.") },
-  { .key = "setup", .label = N_ ("Setup"), .type = BW_FIELD_BANDS, AT (setup_ire),
+  { .key = "setup", .label = N_ ("Setup"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (setup_ire),
     .dimension = BW_DIMENSION_IRE, .low = -5, .high = 20, .unit = "IRE",
     .help = N_ ("Black above blanking that it can be set for, such as “0 IRE; 7.5 IRE”.") },
-  { .key = "termination", .label = N_ ("Termination"), .type = BW_FIELD_CHOICE, AT (termination),
+  { .key = "termination", .label = N_ ("Termination"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (termination),
     .kinds = &bw_terminations },
-  { .key = "terminated", .label = N_ ("Termination switch is on"), .type = BW_FIELD_SWITCH,
+  { .key = "terminated", .label = N_ ("Termination switch is on"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
     AT (terminated), .help = N_ ("The position of a switched termination now.") },
-  { .key = "sync_termination", .label = N_ ("Sync termination"), .type = BW_FIELD_CHOICE,
+  { .key = "sync_termination", .label = N_ ("Sync termination"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE,
     AT (sync_termination), .kinds = &bw_terminations,
     .help = N_ ("Of conductors that carry sync alone.") },
   { .key = "sync_terminated", .label = N_ ("Sync termination switch is on"),
-    .type = BW_FIELD_SWITCH, AT (sync_terminated) },
-  { .key = "loop_through", .label = N_ ("Has a loop-through"), .type = BW_FIELD_SWITCH,
+    .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE, AT (sync_terminated) },
+  { .key = "loop_through", .label = N_ ("Has a loop-through"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
     AT (loop_through) },
-  { .key = "loop_ended", .label = N_ ("Loop-through ends in 75 Ω"), .type = BW_FIELD_SWITCH,
+  { .key = "loop_ended", .label = N_ ("Loop-through ends in 75 Ω"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
     AT (loop_ended), .help = N_ ("A terminator or a terminated set hangs on the loop-through.") },
-  { .key = "input_resistance", .label = N_ ("Resistance unterminated"), .type = BW_FIELD_QUANTITY,
+  { .key = "input_resistance", .label = N_ ("Resistance unterminated"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
     AT (input_ohm), .dimension = BW_DIMENSION_RESISTANCE, .low = 10, .high = 10e6, .unit = NULL,
     .help = N_ ("What it is when the 75 Ω is not there.") },
-  { .key = "clamp", .label = N_ ("Black level"), .type = BW_FIELD_CHOICE, AT (clamp),
+  { .key = "clamp", .label = N_ ("Black level"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (clamp),
     .kinds = &bw_clamps },
   { .key = "dc_offset", .label = N_ ("Allowed d.c. offset"), .type = BW_FIELD_BANDS,
-    .flags = BW_FIELD_ONE_BAND, AT (dc_v), .dimension = BW_DIMENSION_VOLTAGE, .low = -50,
+    .flags = BW_FIELD_ONE_BAND | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (dc_v), .dimension = BW_DIMENSION_VOLTAGE, .low = -50,
     .high = 50, .help = N_ ("Of the source; empty: any.") },
   { .key = "bandwidth", .label = N_ ("Bandwidth of this input"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (bandwidth_hz), .dimension = BW_DIMENSION_FREQUENCY,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (bandwidth_hz), .dimension = BW_DIMENSION_FREQUENCY,
     .low = 100e3, .high = 1e9, .unit = "MHz",
     .help = N_ ("Only if it is less than the monitor's, as behind a decoder.") },
 };
-const BwFieldTable bw_input_fields = { G_N_ELEMENTS (input_fields), input_fields };
+const BwFieldTable bw_input_fields = { G_N_ELEMENTS (input_fields), input_fields,
+  G_STRUCT_OFFSET (BwInput, from) };
+G_STATIC_ASSERT (G_N_ELEMENTS (input_fields) <= BW_ORIGINS_MAX);
 
 /**
  * bw_input_new:
@@ -198,8 +202,8 @@ syncs_of_signals (guint signals)
 /**
  * bw_input_check:
  *
- * Checks what the fields alone cannot say: that sync kinds and colour systems suit the signal
- * kinds.
+ * Checks what the fields alone cannot say: that the sync kinds suit the signal kinds, as far as both
+ * are known.
  *
  * Returns: %FALSE with @error in %BW_MONITOR_ERROR
  */
@@ -207,15 +211,8 @@ gboolean
 bw_input_check (const BwInput *input, GError **error)
 {
   g_return_val_if_fail (input != NULL, FALSE);
-  guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
 
-  if (input->signals == 0 || input->syncs == 0 || input->shapes == 0 || input->scans == 0
-      || input->polarities == 0 || input->connectors == 0)
-    g_set_error (error, BW_MONITOR_ERROR, BW_MONITOR_ERROR_INPUT_EMPTY,
-                 _ ("input “%s” needs at least one connector, signal kind, sync kind, shape, "
-                    "polarity and scan"),
-                 input->name);
-  else if (input->syncs & ~syncs_of_signals (input->signals))
+  if (input->signals != 0 && (input->syncs & ~syncs_of_signals (input->signals)))
     {
       g_autofree char *odd
           = bw_kind_set_labels (&bw_sync_kinds, input->syncs & ~syncs_of_signals (input->signals));
@@ -223,11 +220,6 @@ bw_input_check (const BwInput *input, GError **error)
       g_set_error (error, BW_MONITOR_ERROR, BW_MONITOR_ERROR_INPUT_SYNC,
                    _ ("input “%1$s”: %2$s cannot come with %3$s"), input->name, odd, signals);
     }
-  else if ((input->signals & coded) && input->systems == 0)
-    g_set_error (error, BW_MONITOR_ERROR, BW_MONITOR_ERROR_INPUT_SYSTEM,
-                 _ ("input “%s” takes composite or Y/C: name the colour systems that it decodes, "
-                    "or “none” for a monochrome set"),
-                 input->name);
   else
     return TRUE;
   return FALSE;
@@ -284,7 +276,7 @@ is_switched_on (const BwInput *input, gboolean own_sync)
 {
   guint termination = own_sync ? input->sync_termination : input->termination;
   return termination == BW_TERMINATION_SWITCHED
-         && (own_sync ? input->sync_terminated : input->terminated);
+         && (own_sync ? input->sync_terminated : input->terminated) == TRUE;
 }
 
 /**
@@ -304,7 +296,7 @@ bw_input_load_ohm (const BwInput *input, gboolean own_sync)
 
   if (termination == BW_TERMINATION_FIXED || is_switched_on (input, own_sync))
     load_ohm = BW_VIDEO_OHM;
-  if (!own_sync && input->loop_through && input->loop_ended)
+  if (!own_sync && input->loop_through == TRUE && input->loop_ended == TRUE)
     load_ohm = bw_parallel_ohm (load_ohm, BW_VIDEO_OHM);
   return added_ohm > 0 ? bw_parallel_ohm (load_ohm, added_ohm) : load_ohm;
 }
@@ -341,7 +333,7 @@ bw_input_load_change (const BwInput *input, gboolean own_sync)
   if (load_ohm < BW_ONE_LOAD_MIN_OHM && is_switched_on (input, own_sync))
     return BW_LOAD_SWITCH;
   if (load_ohm < BW_ONE_LOAD_MIN_OHM)
-    return !own_sync && input->loop_through && input->loop_ended ? BW_LOAD_UNLOAD
+    return !own_sync && input->loop_through == TRUE && input->loop_ended == TRUE ? BW_LOAD_UNLOAD
                                                                  : BW_LOAD_AS_IT_IS;
   return own_sync && is_switched_on (input, own_sync) ? BW_LOAD_SWITCH : BW_LOAD_AS_IT_IS;
 }
@@ -364,7 +356,7 @@ bw_input_change_load (BwInput *input, gboolean own_sync, BwLoadChange change)
       *on = !*on;
       break;
     case BW_LOAD_TERMINATOR:
-      if (!own_sync && input->loop_through)
+      if (!own_sync && input->loop_through == TRUE)
         input->loop_ended = TRUE;
       else
         *(own_sync ? &input->added_sync_ohm : &input->added_ohm) = BW_VIDEO_OHM;
@@ -398,7 +390,8 @@ bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor)
 /**
  * bw_monitor_new:
  *
- * Returns: (transfer full): a monitor without inputs
+ * Returns: (transfer full): a monitor without inputs, with the presets of the first form of the
+ *   file; its mask is not known
  */
 BwMonitor *
 bw_monitor_new (void)
@@ -408,6 +401,7 @@ bw_monitor_new (void)
   monitor->source = g_strdup ("");
   monitor->note = g_strdup ("");
   monitor->aspect = (BwRatio){ 4, 3 };
+  monitor->mask = BW_N_MASKS;
   monitor->inputs = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_input_free);
   return monitor;
 }
@@ -427,6 +421,20 @@ bw_monitor_copy (const BwMonitor *monitor)
   for (guint i = 0; i < monitor->inputs->len; i++)
     g_ptr_array_add (copy->inputs, bw_input_copy (bw_monitor_input (monitor, i)));
   return copy;
+}
+
+/**
+ * bw_monitor_set_origins:
+ *
+ * Gives every figure of @monitor and its inputs that is known the same origin.
+ */
+void
+bw_monitor_set_origins (BwMonitor *monitor, BwOrigin origin)
+{
+  g_return_if_fail (monitor != NULL);
+  bw_fields_set_origins (&bw_monitor_fields, monitor, origin);
+  for (guint i = 0; i < monitor->inputs->len; i++)
+    bw_fields_set_origins (&bw_input_fields, bw_monitor_input (monitor, i), origin);
 }
 
 /**
@@ -456,7 +464,7 @@ bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect)
   const BwRatio standard = { 4, 3 }, wide = { 16, 9 };
   gboolean is_wide = bw_ratio_compare (monitor->aspect, wide) == 0;
   gboolean is_standard = bw_ratio_compare (monitor->aspect, standard) == 0;
-  return monitor->wide_switch
+  return monitor->wide_switch == TRUE
          && ((is_standard && bw_ratio_compare (aspect, wide) == 0)
              || (is_wide && bw_ratio_compare (aspect, standard) == 0));
 }

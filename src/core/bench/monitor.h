@@ -34,6 +34,9 @@ G_BEGIN_DECLS
  * @added_sync_ohm: the same across the conductors that carry sync alone
  * @line_end_ohm: what the lead of the video ends in, where a part between it and the input makes it
  *   other than the input's load; zero: no such part
+ * @from: BwOrigin of each figure, in the order of bw_input_fields
+ *
+ * Every figure may be unknown: see BwField.
  */
 typedef struct
 {
@@ -65,6 +68,7 @@ typedef struct
   double added_ohm;
   double added_sync_ohm;
   double line_end_ohm;
+  guint8 from[BW_ORIGINS_MAX];
 } BwInput;
 
 /**
@@ -87,6 +91,9 @@ typedef struct
  * @field_retrace_s: shortest field blanking that hides the retrace
  * @bandwidth_hz: of the video amplifiers, at -3 dB; zero: not known
  * @inputs: (element-type BwInput)
+ * @from: BwOrigin of each figure, in the order of bw_monitor_fields
+ *
+ * Every figure may be unknown: see BwField.
  */
 typedef struct
 {
@@ -112,6 +119,7 @@ typedef struct
   double field_retrace_s;
   double bandwidth_hz;
   GPtrArray *inputs;
+  guint8 from[BW_ORIGINS_MAX];
 } BwMonitor;
 
 #define BW_MONITOR_ERROR (bw_monitor_error_quark ())
@@ -119,9 +127,7 @@ typedef struct
 typedef enum
 {
   BW_MONITOR_ERROR_NO_INPUT,
-  BW_MONITOR_ERROR_INPUT_SYNC,   /* sync kinds that none of the input's signals can carry */
-  BW_MONITOR_ERROR_INPUT_SYSTEM, /* composite or Y/C without a colour system */
-  BW_MONITOR_ERROR_INPUT_EMPTY   /* a set that must not be empty is */
+  BW_MONITOR_ERROR_INPUT_SYNC /* sync kinds that none of the input's signals can carry */
 } BwMonitorError;
 
 /* What gives a conductor of an input the load that it should have. */
@@ -153,6 +159,7 @@ double bw_input_bandwidth_hz (const BwInput *input, const BwMonitor *monitor);
 
 BwMonitor *bw_monitor_new (void);
 BwMonitor *bw_monitor_copy (const BwMonitor *monitor);
+void bw_monitor_set_origins (BwMonitor *monitor, BwOrigin origin);
 void bw_monitor_free (BwMonitor *monitor);
 gboolean bw_monitor_switches_to (const BwMonitor *monitor, BwRatio aspect);
 double bw_monitor_area_diagonal_m (const BwMonitor *monitor, BwRatio aspect);

@@ -60,7 +60,7 @@ add_keys (BwNode *table, const BwSheetGroup *group)
       const BwField *field = &fields->at[i];
       g_autofree char *allowed = allowed_words (field, bw_result_mark (table->result));
       g_autofree char *meaning = what_it_is (field);
-      add_row (table, group, field->key, (field->flags & BW_FIELD_REQUIRED) != 0, allowed, meaning);
+      add_row (table, group, field->key, bw_field_is_needed (field), allowed, meaning);
     }
 }
 

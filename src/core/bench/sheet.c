@@ -27,7 +27,7 @@ static const BwField sheet_fields[] = {
     .flags = BW_FIELD_UNKNOWN, AT (supply_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 10,
     .high = 500, .unit = "V", .help = N_ ("At the bench, or where the set will run.") },
   { .key = "supply_frequency", .label = N_ ("Mains frequency here"), .type = BW_FIELD_QUANTITY,
-    AT (supply_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 10, .high = 500, .unit = "Hz",
+    .flags = BW_FIELD_UNKNOWN, AT (supply_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 10, .high = 500, .unit = "Hz",
     .help = N_ ("At the bench, or where the set will run.") },
   { .key = "line_rate_margin", .label = N_ ("Line rate margin"), .type = BW_FIELD_QUANTITY,
     AT (limits.line_rate), .dimension = BW_DIMENSION_FRACTION, .low = 0, .high = 0.5, .unit = "%",
@@ -104,7 +104,6 @@ new_sheet (BwMonitor *monitor)
   BwSheet *sheet = g_new0 (BwSheet, 1);
   sheet->title = g_strdup ("");
   sheet->note = g_strdup ("");
-  sheet->supply_hz = 50;
   sheet->limits = preset_limits;
   sheet->monitor = monitor;
   sheet->sources = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_source_free);
@@ -180,7 +179,7 @@ own_raster (const BwSheet *sheet, const char *id)
  * bw_sheet_raster:
  *
  * Returns: (transfer none) (nullable): the raster of @source: the sheet's own if it has one of
- * that id, else the catalogue's
+ * that id, else the catalogue's; %NULL if it is not known
  */
 const BwRaster *
 bw_sheet_raster (const BwSheet *sheet, const BwCatalogue *catalogue, const BwSource *source)
@@ -196,10 +195,21 @@ typedef struct
 {
   BwSheet *sheet;
   GKeyFile *keys;
+  guint form; /* of the file */
   const char *file;
   const BwCatalogue *catalogue;
   GPtrArray *faults;
 } SheetReader;
+
+/* Reads a monitor, an input or a source: in a file of the second form nothing is preset. */
+static gboolean
+load_figures (const SheetReader *reader, const BwFieldTable *table, gpointer object,
+              const char *group, GError **error)
+{
+  if (reader->form > BW_SHEET_FORMAT_PRESETS)
+    bw_fields_forget (table, object);
+  return bw_fields_load (table, object, reader->keys, group, reader->file, error);
+}
 
 static void
 take_fault (SheetReader *reader, const char *group, GError *error)
@@ -217,7 +227,7 @@ read_sheet_input (SheetReader *reader, const char *group)
   GError *error = NULL;
 
   input->group = g_strdup (group);
-  if (!bw_fields_load (&bw_input_fields, input, reader->keys, group, reader->file, &error)
+  if (!load_figures (reader, &bw_input_fields, input, group, &error)
       || !bw_input_check (input, &error))
     take_fault (reader, group, error);
   else if (inputs->len == BW_SHEET_MAX_INPUTS)
@@ -238,7 +248,7 @@ read_sheet_source (SheetReader *reader, const char *group)
   GError *error = NULL;
 
   source->group = g_strdup (group);
-  if (!bw_fields_load (&bw_source_fields, source, reader->keys, group, reader->file, &error)
+  if (!load_figures (reader, &bw_source_fields, source, group, &error)
       || !bw_source_check (source, &error))
     take_fault (reader, group, error);
   else if (sources->len == BW_SHEET_MAX_SOURCES)
@@ -273,8 +283,7 @@ read_sheet_group (SheetReader *reader, const char *group)
     sound = bw_fields_load (&bw_sheet_fields, reader->sheet, reader->keys, group, reader->file,
                             &error);
   else if (strcmp (group, MONITOR_GROUP) == 0)
-    sound = bw_fields_load (&bw_monitor_fields, reader->sheet->monitor, reader->keys, group,
-                            reader->file, &error);
+    sound = load_figures (reader, &bw_monitor_fields, reader->sheet->monitor, group, &error);
   else if (g_str_has_prefix (group, INPUT_PREFIX))
     read_sheet_input (reader, group);
   else if (g_str_has_prefix (group, SOURCE_PREFIX))
@@ -285,14 +294,15 @@ read_sheet_group (SheetReader *reader, const char *group)
     take_fault (reader, group, error);
 }
 
-/* Every source must name a raster that is there. */
+/* A raster that a source names must be there. */
 static void
 check_rasters (SheetReader *reader)
 {
   for (guint i = 0; i < reader->sheet->sources->len; i++)
     {
       BwSource *source = bw_sheet_source (reader->sheet, i);
-      if (bw_sheet_raster (reader->sheet, reader->catalogue, source) == NULL)
+      if (*source->raster != '\0'
+          && bw_sheet_raster (reader->sheet, reader->catalogue, source) == NULL)
         g_ptr_array_add (
             reader->faults,
             g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_RASTER,
@@ -302,8 +312,9 @@ check_rasters (SheetReader *reader)
     }
 }
 
+/* Gives the form of the file, or says what is wrong with its head. */
 static GError *
-check_format (GKeyFile *keys, const char *file)
+check_format (GKeyFile *keys, const char *file, guint *form)
 {
   if (!g_key_file_has_group (keys, SHEET_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NOT_A_SHEET,
@@ -323,6 +334,7 @@ check_format (GKeyFile *keys, const char *file)
   if (!g_key_file_has_group (keys, MONITOR_GROUP))
     return g_error_new (BW_SHEET_ERROR, BW_SHEET_ERROR_NO_MONITOR,
                         _ ("%1$s: there is no group [%2$s]"), file, MONITOR_GROUP);
+  *form = (guint) format;
   return NULL;
 }
 
@@ -359,9 +371,10 @@ bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalo
   GError *error = NULL;
   g_autoptr (GKeyFile) keys = bw_keyfile_parse (text, length, file, &error);
   guint faults_before = faults->len;
+  guint form = BW_SHEET_FORMAT;
 
   if (keys != NULL)
-    error = check_format (keys, file);
+    error = check_format (keys, file, &form);
   if (error != NULL)
     {
       g_ptr_array_add (faults, error);
@@ -369,7 +382,7 @@ bw_sheet_parse (const char *text, gsize length, const char *file, const BwCatalo
     }
 
   g_autoptr (BwSheet) sheet = bw_sheet_new ();
-  SheetReader reader = { sheet, keys, file, catalogue, faults };
+  SheetReader reader = { sheet, keys, form, file, catalogue, faults };
   g_auto (GStrv) groups = g_key_file_get_groups (keys, NULL);
   for (char **group = groups; *group != NULL; group++)
     read_sheet_group (&reader, *group);
@@ -531,6 +544,18 @@ write_unknown (SheetWriter *writer)
     }
 }
 
+/* The first form of the file that can say all that @sheet holds. */
+static int
+form_of (const BwSheet *sheet)
+{
+  gboolean second = bw_fields_need_second_form (&bw_monitor_fields, sheet->monitor);
+  for (guint i = 0; i < sheet->monitor->inputs->len && !second; i++)
+    second = bw_fields_need_second_form (&bw_input_fields, bw_monitor_input (sheet->monitor, i));
+  for (guint i = 0; i < sheet->sources->len && !second; i++)
+    second = bw_fields_need_second_form (&bw_source_fields, bw_sheet_source (sheet, i));
+  return second ? BW_SHEET_FORMAT : BW_SHEET_FORMAT_PRESETS;
+}
+
 /**
  * bw_sheet_to_text:
  * @catalogue: for the rasters that must travel with the sheet
@@ -547,7 +572,7 @@ bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue)
   SheetWriter writer = { to, sheet->kept, written };
 
   begin_group (&writer, SHEET_GROUP);
-  g_key_file_set_integer (to, SHEET_GROUP, "format", BW_SHEET_FORMAT);
+  g_key_file_set_integer (to, SHEET_GROUP, "format", form_of (sheet));
   bw_fields_save (&bw_sheet_fields, sheet, to, SHEET_GROUP);
   begin_group (&writer, MONITOR_GROUP);
   bw_fields_save (&bw_monitor_fields, sheet->monitor, to, MONITOR_GROUP);

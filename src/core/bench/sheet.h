@@ -2,10 +2,14 @@
 #pragma once
 
 #include "catalogue.h"
+#include "lack.h"
 
 G_BEGIN_DECLS
 
-#define BW_SHEET_FORMAT 1
+/* The forms of the file that are read. In the first, a figure that is not given has a preset; since
+ * the second it is unknown. A sheet is written in the first one that can say all that it holds. */
+#define BW_SHEET_FORMAT 2
+#define BW_SHEET_FORMAT_PRESETS 1
 
 /**
  * BwLimits:
@@ -33,7 +37,7 @@ typedef struct
  * @title: what the job is called
  * @note: free text
  * @supply_v: mains voltage at the bench; zero: not known
- * @supply_hz: mains frequency at the bench
+ * @supply_hz: mains frequency at the bench; zero: not known
  * @monitor: the set on the bench
  * @sources: (element-type BwSource): what must work on it
  * @rasters: (element-type BwRaster): rasters that travel with the sheet; they come before the

@@ -19,51 +19,53 @@ static const BwField source_fields[] = {
   { .key = "note", .label = N_ ("Note"), .type = BW_FIELD_TEXT, .flags = BW_FIELD_LINES,
     AT (note) },
   { .key = "raster", .label = N_ ("Raster"), .type = BW_FIELD_TEXT,
-    .flags = BW_FIELD_REQUIRED | BW_FIELD_RASTER, AT (raster),
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_RASTER | BW_FIELD_FIGURE, AT (raster),
     .help = N_ ("The timing of its picture, from the catalogue.") },
   { .key = "signal", .label = N_ ("Signal kind"), .type = BW_FIELD_CHOICE,
-    .flags = BW_FIELD_REQUIRED, AT (signal), .kinds = &bw_signals },
-  { .key = "syncs", .label = N_ ("Sync kinds"), .type = BW_FIELD_SET, .flags = BW_FIELD_REQUIRED,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (signal), .kinds = &bw_signals },
+  { .key = "syncs", .label = N_ ("Sync kinds"), .type = BW_FIELD_SET, .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE,
     AT (syncs), .kinds = &bw_sync_kinds, .help = N_ ("All that it gives at the same time.") },
-  { .key = "system", .label = N_ ("Colour system"), .type = BW_FIELD_CHOICE, AT (system),
+  { .key = "system", .label = N_ ("Colour system"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (system),
     .kinds = &bw_colour_systems, .help = N_ ("“none” for RGB, component and monochrome.") },
   { .key = "connector", .label = N_ ("Connector"), .type = BW_FIELD_CHOICE,
-    .flags = BW_FIELD_REQUIRED, AT (connector), .kinds = &bw_connectors },
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (connector), .kinds = &bw_connectors },
   { .key = "video_level", .label = N_ ("Video level"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_REQUIRED, AT (video_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (video_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
     .high = 10, .help = N_ ("Black to white, across 75 Ω.") },
   { .key = "sync_level", .label = N_ ("Sync level"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_REQUIRED, AT (sync_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (sync_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
     .high = 15, .help = N_ ("Peak to peak.") },
-  { .key = "sync_stated", .label = N_ ("Sync level is stated"), .type = BW_FIELD_CHOICE,
+  { .key = "sync_stated", .label = N_ ("Sync level is stated"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE,
     AT (sync_load), .kinds = &bw_stated_loads,
     .help = N_ ("Logic levels are stated without load; 0.3 V sync is stated across 75 Ω.") },
-  { .key = "sync_polarity", .label = N_ ("Sync polarity"), .type = BW_FIELD_CHOICE,
+  { .key = "sync_polarity", .label = N_ ("Sync polarity"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE,
     AT (sync_polarity), .kinds = &bw_sync_polarities,
     .help = N_ ("Of sync on conductors of its own; composite sync is negative by standard.") },
-  { .key = "setup", .label = N_ ("Setup"), .type = BW_FIELD_QUANTITY, AT (setup_ire),
+  { .key = "setup", .label = N_ ("Setup"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE, AT (setup_ire),
     .dimension = BW_DIMENSION_IRE, .low = -5, .high = 20, .unit = "IRE",
     .help = N_ ("Black above blanking: 7.5 IRE in NTSC M, 0 IRE in Japan and in 625 lines.") },
-  { .key = "source_resistance", .label = N_ ("Source resistance"), .type = BW_FIELD_QUANTITY,
+  { .key = "source_resistance", .label = N_ ("Source resistance"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
     AT (source_ohm), .dimension = BW_DIMENSION_RESISTANCE, .low = 0, .high = 10e3, .unit = "ohm",
     .help = N_ ("Of the video outputs; 75 Ω for a proper video driver.") },
-  { .key = "sync_resistance", .label = N_ ("Sync driver's resistance"), .type = BW_FIELD_QUANTITY,
+  { .key = "sync_resistance", .label = N_ ("Sync driver's resistance"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE,
     AT (sync_ohm), .dimension = BW_DIMENSION_RESISTANCE, .low = 0, .high = 10e3, .unit = "ohm",
     .help = N_ ("Of an output that carries sync alone, built-in series resistor included.") },
-  { .key = "coupling", .label = N_ ("Coupling"), .type = BW_FIELD_CHOICE, AT (coupling),
+  { .key = "coupling", .label = N_ ("Coupling"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (coupling),
     .kinds = &bw_couplings },
-  { .key = "dc_offset", .label = N_ ("D.c. at blanking"), .type = BW_FIELD_QUANTITY, AT (dc_v),
+  { .key = "dc_offset", .label = N_ ("D.c. at blanking"), .type = BW_FIELD_QUANTITY, .flags = BW_FIELD_FIGURE, AT (dc_v),
     .dimension = BW_DIMENSION_VOLTAGE, .low = -20, .high = 20, .help = N_ ("Across 75 Ω.") },
   { .key = "aspect", .label = N_ ("Aspect ratio"), .type = BW_FIELD_ASPECT, AT (aspect),
-    .flags = BW_FIELD_REQUIRED, .help = N_ ("Width to height that the picture is meant for.") },
-  { .key = "whole_picture", .label = N_ ("Whole picture matters"), .type = BW_FIELD_SWITCH,
+    .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, .help = N_ ("Width to height that the picture is meant for.") },
+  { .key = "whole_picture", .label = N_ ("Whole picture matters"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
     AT (whole_picture), .help = N_ ("As on a computer's screen, where text reaches the edges.") },
   { .key = "detail", .label = N_ ("Highest video frequency"), .type = BW_FIELD_QUANTITY,
-    .flags = BW_FIELD_UNKNOWN, AT (detail_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 100e3,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (detail_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 100e3,
     .high = 1e9, .unit = "MHz",
     .help = N_ ("Empty: half the pixel clock, or what the colour system carries.") },
 };
-const BwFieldTable bw_source_fields = { G_N_ELEMENTS (source_fields), source_fields };
+const BwFieldTable bw_source_fields = { G_N_ELEMENTS (source_fields), source_fields,
+  G_STRUCT_OFFSET (BwSource, from) };
+G_STATIC_ASSERT (G_N_ELEMENTS (source_fields) <= BW_ORIGINS_MAX);
 
 /**
  * bw_source_new:
@@ -116,9 +118,24 @@ bw_source_free (BwSource *source)
 }
 
 /**
+ * bw_source_system:
+ *
+ * Returns: the colour system of composite and Y/C, %BW_N_SYSTEMS if it is not known; of a signal
+ *   without a subcarrier always none
+ */
+BwColourSystem
+bw_source_system (const BwSource *source)
+{
+  g_return_val_if_fail (source != NULL, BW_SYSTEM_NONE);
+  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
+  return coded ? (BwColourSystem) source->system : BW_SYSTEM_NONE;
+}
+
+/**
  * bw_source_check:
  *
- * Checks what the fields alone cannot say: that sync kinds and colour system suit the signal kind.
+ * Checks what the fields alone cannot say: that sync kinds and colour system suit the signal kind,
+ * as far as they are known.
  *
  * Returns: %FALSE with @error in %BW_SOURCE_ERROR
  */
@@ -126,18 +143,19 @@ gboolean
 bw_source_check (const BwSource *source, GError **error)
 {
   g_return_val_if_fail (source != NULL, FALSE);
+  gboolean known = source->signal < BW_N_SIGNALS;
   gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
-  guint odd = source->syncs & ~bw_signal_syncs (source->signal);
+  gboolean subcarrier = source->system != BW_SYSTEM_NONE && source->system < BW_N_SYSTEMS;
+  guint odd = known ? source->syncs & ~bw_signal_syncs (source->signal) : 0;
 
-  if (source->syncs == 0 || odd != 0)
+  if (odd != 0)
     {
       g_autofree char *words = bw_kind_set_labels (&bw_sync_kinds, odd);
       g_set_error (error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYNC,
-                   _ ("source “%1$s”: %2$s cannot come with %3$s"), source->name,
-                   source->syncs == 0 ? _ ("no sync at all") : words,
+                   _ ("source “%1$s”: %2$s cannot come with %3$s"), source->name, words,
                    bw_kind_label (&bw_signals, source->signal));
     }
-  else if (!coded && source->system != BW_SYSTEM_NONE)
+  else if (known && !coded && subcarrier)
     g_set_error (
         error, BW_SOURCE_ERROR, BW_SOURCE_ERROR_SYSTEM,
         _ ("source “%1$s”: %2$s carries no colour subcarrier; the colour system must be “none”"),

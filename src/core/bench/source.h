@@ -25,6 +25,9 @@ G_BEGIN_DECLS
  * @aspect: width to height that the picture is meant for
  * @whole_picture: every line and column matters, as on a computer's screen
  * @detail_hz: highest video frequency; zero: follows from raster and colour system
+ * @from: BwOrigin of each figure, in the order of bw_source_fields
+ *
+ * Every figure may be unknown: see BwField.
  *
  * Something that is to be shown.
  */
@@ -52,6 +55,7 @@ typedef struct
   BwRatio aspect;
   gboolean whole_picture;
   double detail_hz;
+  guint8 from[BW_ORIGINS_MAX];
 } BwSource;
 
 #define BW_SOURCE_ERROR (bw_source_error_quark ())
@@ -70,6 +74,7 @@ GQuark bw_source_error_quark (void);
 BwSource *bw_source_new (void);
 BwSource *bw_source_copy (const BwSource *source);
 void bw_source_free (BwSource *source);
+BwColourSystem bw_source_system (const BwSource *source);
 gboolean bw_source_check (const BwSource *source, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwSource, bw_source_free)

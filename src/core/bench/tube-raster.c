@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tube-raster.h"
 
+#include "lack.h"
+
 #include <math.h>
 
 #include <glib/gi18n-lib.h>
@@ -260,7 +262,14 @@ bw_tube_raster (const BwTubeRequest *request, const BwMonitor *monitor, const Bw
   Search search = { request, monitor, limits, 2 * request->height, 0 };
   g_autoptr (BwRaster) raster = NULL;
   BwRatio total;
+  BwLack lack;
 
+  if (bw_lacks_deflection (monitor, &lack))
+    {
+      g_autofree char *says = bw_lack_says (&lack);
+      g_set_error_literal (error, BW_TUBE_ERROR, BW_TUBE_ERROR_UNKNOWN, says);
+      return NULL;
+    }
   if (!check_request (request, monitor, limits, error))
     return NULL;
   if (request->interlaced)

@@ -28,7 +28,8 @@ typedef enum
 {
   BW_TUBE_ERROR_REQUEST,   /* a size or rate that cannot be */
   BW_TUBE_ERROR_FIELD_RATE, /* not in the monitor's bands with margin */
-  BW_TUBE_ERROR_LINE_RATE  /* no line rate in the monitor's bands does it */
+  BW_TUBE_ERROR_LINE_RATE, /* no line rate in the monitor's bands does it */
+  BW_TUBE_ERROR_UNKNOWN    /* a figure of the monitor that is needed is not known */
 } BwTubeError;
 
 GQuark bw_tube_error_quark (void);

@@ -80,8 +80,8 @@ take_monitor (BwDetailCase *what, const BwMonitor *monitor, const BwInput *input
   what->pitch_m = monitor->pitch_m;
   what->spot_m = monitor->spot_m;
   what->bandwidth_hz = bw_input_bandwidth_hz (input, monitor);
-  what->overscan_h = monitor->overscan_h;
-  what->overscan_v = monitor->overscan_v;
+  what->overscan_h = isnan (monitor->overscan_h) ? 0 : monitor->overscan_h;
+  what->overscan_v = isnan (monitor->overscan_v) ? 0 : monitor->overscan_v;
   what->claimed_lines = monitor->claimed_lines;
 }
 
@@ -104,7 +104,9 @@ take_raster (BwDetailCase *what, const BwRaster *raster)
  * @source: (nullable)
  * @raster: (nullable): one that passes bw_raster_check(); samples sent more than once count once
  *
- * The lead is left out, and a decoder is taken to have a trap: neither is known of them. Where a
+ * The lead is left out, and a decoder is taken to have a trap: neither is known of them. Overscan
+ * that is not known is left out as well, and a kind of signal or a colour system that is not known
+ * limits nothing. Where a
  * switch of the set scans the source's aspect ratio, the picture takes the area that it scans; else
  * it fills the tube, whatever its own shape.
  */
@@ -119,9 +121,12 @@ bw_detail_case_from (BwDetailCase *what, const BwMonitor *monitor, const BwInput
     take_raster (what, raster);
   if (source == NULL)
     return;
-  what->signal = source->signal;
-  what->system = source->system;
   what->detail_hz = source->detail_hz;
+  if (source->signal < BW_N_SIGNALS && bw_source_system (source) < BW_N_SYSTEMS)
+    {
+      what->signal = source->signal;
+      what->system = bw_source_system (source);
+    }
   what->in_phase = source->signal == BW_SIGNAL_RGB && what->samples > 0 && !(source->detail_hz > 0);
   if (bw_monitor_switches_to (monitor, source->aspect))
     bw_detail_case_set_area (what, monitor, source->aspect);

@@ -37,11 +37,12 @@ tube_width_m (const BwDetailCase *what)
   return diagonal_share (what, (double) what->aspect.num);
 }
 
-/* Pitch of the mask's columns; zero: no mask, or not known. */
+/* Pitch of the mask's columns; zero: no mask, or not known. Without the kind of mask it is not known
+ * which way its pitch is quoted. */
 double
 bw_detail_pitch_h_m (const BwDetailCase *what)
 {
-  if (what->mask == BW_MASK_MONO || what->pitch_m <= 0)
+  if (what->mask == BW_MASK_MONO || what->mask >= BW_N_MASKS || what->pitch_m <= 0)
     return 0;
   return what->mask == BW_MASK_DOT ? what->pitch_m * BW_DOT_MASK_COLUMNS : what->pitch_m;
 }

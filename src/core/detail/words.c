@@ -108,6 +108,10 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
     case BW_CLAIM_NOT_SUPPORTED:
       return g_strdup_printf (_ ("The claim of %s does not hold."), claimed);
     case BW_CLAIM_UNKNOWN:
+      if (what->pitch_m > 0 || what->spot_m > 0)
+        return g_strdup_printf (_ ("The claim of %s is not judged: the size and the shape of the "
+                                   "glass and the kind of mask are not all known."),
+                                claimed);
       return g_strdup_printf (_ ("The claim of %s is not judged: neither pitch, spot nor bandwidth "
                                  "with a raster is known."),
                               claimed);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/base/quantity.h"
+#include "core/bench/lack.h"
 #include "core/base/severity.h"
 #include "remedy-list.h"
 #include "rule-list.h"
@@ -55,7 +55,7 @@ typedef enum
   BW_REASON_BLACK_WANDERS,
   BW_REASON_NO_CLAMP,
   BW_REASON_DC_OFFSET,
-  BW_REASON_UNKNOWN, /* a figure needed for the rule is not entered */
+  BW_REASON_UNKNOWN, /* a figure that would decide is not known: @lacks */
   BW_REASON_SLOW_BEAT,
   BW_REASON_NO_BEAT,
   BW_REASON_FLICKER,
@@ -194,6 +194,7 @@ typedef struct
  * @has_high: whether @high is a limit
  * @dimension: of @value, @low and @high
  * @danger: it can hurt someone, or destroy what is joined
+ * @lacks: the figure that would decide, of a rule that is not judged
  * @margin: distance from @value to the nearer limit as a share of that limit; negative outside
  * @as: what the rule of that name found besides; the other rules have nothing in it
  *
@@ -214,6 +215,7 @@ typedef struct
   double margin;
   BwDimension dimension;
   BwRemedy remedy;
+  BwLack lacks;
   union
   {
     BwSyncPolarityFigures sync_polarity;

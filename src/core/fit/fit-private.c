@@ -46,6 +46,59 @@ bw_finding_set (BwFinding *f, BwSeverity severity, BwReason reason, BwRemedyKind
 }
 
 /**
+ * bw_finding_lack:
+ * @lack: the figure that would decide
+ *
+ * Makes of @f a finding that is not judged, for want of @lack.
+ */
+void
+bw_finding_lack (BwFinding *f, BwLack lack)
+{
+  bw_finding_clear (f, f->rule, BW_REASON_UNKNOWN);
+  f->severity = BW_SEVERITY_UNJUDGED;
+  f->lacks = lack;
+}
+
+/**
+ * bw_finding_needs:
+ * @lacking: whether a figure is lacking, which @f then names already
+ *
+ * Returns: whether none is; else @f is not judged
+ */
+gboolean
+bw_finding_needs (BwFinding *f, gboolean lacking)
+{
+  if (lacking)
+    bw_finding_lack (f, f->lacks);
+  return !lacking;
+}
+
+/**
+ * bw_finding_needs_raster:
+ *
+ * Returns: whether it is known which raster the source gives; if not, @f says that it lacks it
+ */
+gboolean
+bw_finding_needs_raster (BwFinding *f, const BwCase *c)
+{
+  if (c->raster == NULL)
+    bw_finding_lack (f, (BwLack){ bw_field_find (&bw_source_fields, "raster"), BW_OWNER_SOURCE });
+  return c->raster != NULL;
+}
+
+/**
+ * bw_finding_needs_load:
+ * @own_sync: of the conductor that carries sync alone
+ *
+ * Returns: whether it is known what the conductor ends in; if not, @f says what it lacks
+ */
+gboolean
+bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync)
+{
+  return bw_finding_needs (f, bw_lacks_load (c->input, own_sync, &f->lacks));
+}
+
+/**
  * bw_finding_measure:
  *
  * Gives @f its measured value, in the base unit of @dimension.
@@ -126,7 +179,7 @@ bw_nearest_band (const BwBands *bands, double value)
 static gboolean
 converter_takes (const BwRasterFigures *figures)
 {
-  return figures->line_rate_hz >= CONVERTER_LINE_RATE_MIN_HZ
+  return figures != NULL && figures->line_rate_hz >= CONVERTER_LINE_RATE_MIN_HZ
          && figures->line_rate_hz <= CONVERTER_LINE_RATE_MAX_HZ
          && figures->field_rate_hz >= CONVERTER_FIELD_RATE_MIN_HZ
          && figures->field_rate_hz <= CONVERTER_FIELD_RATE_MAX_HZ;
@@ -147,6 +200,7 @@ bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason)
     bw_finding_set (f, BW_SEVERITY_FATAL, BW_REASON_OUT_OF_REACH, BW_REMEDY_NONE);
 }
 
+/* Both want to know the raster; without it there is nothing that they take for certain. */
 static gboolean
 is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
 {
@@ -157,7 +211,9 @@ is_line_rate_of (BwColourSystem system, const BwRasterFigures *figures)
 static gboolean
 encoder_takes (const BwRasterFigures *figures)
 {
-  return is_line_rate_of (BW_SYSTEM_NTSC_M, figures) || is_line_rate_of (BW_SYSTEM_PAL_B, figures);
+  return figures != NULL
+         && (is_line_rate_of (BW_SYSTEM_NTSC_M, figures)
+             || is_line_rate_of (BW_SYSTEM_PAL_B, figures));
 }
 
 static BwRemedyKind
@@ -205,14 +261,15 @@ bw_case_signal (const BwCase *c)
  * bw_case_signal_converter:
  *
  * Returns: what turns the source's signal kind into one that the input takes; %BW_REMEDY_NONE if
- * it is taken as it is, or if nothing does (the rule on the signal kind tells the two apart)
+ * it is taken as it is, if nothing does (the rule on the signal kind tells the two apart), or if it
+ * is not known what is given or taken
  */
 BwRemedyKind
 bw_case_signal_converter (const BwCase *c)
 {
   guint takes = c->input->signals;
 
-  if (takes & BW_BIT (c->source->signal))
+  if (takes == 0 || c->source->signal >= BW_N_SIGNALS || (takes & BW_BIT (c->source->signal)))
     return BW_REMEDY_NONE;
   switch (bw_case_signal (c))
     {
@@ -299,11 +356,14 @@ bw_case_source_detail_hz (const BwCase *c)
   double detail_hz = 0;
 
   g_return_val_if_fail (c != NULL && c->source != NULL, 0);
-  g_return_val_if_fail (c->raster != NULL && c->figures != NULL, 0);
+  g_return_val_if_fail ((c->raster == NULL) == (c->figures == NULL), 0);
 
   gboolean coded = c->source->signal == BW_SIGNAL_COMPOSITE || c->source->signal == BW_SIGNAL_YC;
   if (c->source->detail_hz > 0)
     return c->source->detail_hz;
+  if (c->raster == NULL || c->source->signal >= BW_N_SIGNALS
+      || (coded && c->source->system >= BW_N_SYSTEMS))
+    return 0;
   if (c->figures->has_pixels)
     detail_hz = c->figures->pixel_clock_hz / c->raster->pixel_repeat / 2;
   else if (c->source->signal == BW_SIGNAL_COMPONENT && encoder_takes (c->figures))

@@ -75,6 +75,18 @@ void bw_finding_within (BwFinding *f, BwRange allowed, double threshold);
 void bw_finding_scan_converter (BwFinding *f, const BwCase *c, BwReason reason);
 BwRange bw_nearest_band (const BwBands *bands, double value);
 
+/* Whether a figure is known that a rule needs. If it is not, the finding is "not judged" and names
+ * the figure, and the rule returns at once. */
+gboolean bw_finding_needs (BwFinding *f, gboolean lacking);
+#define BW_NEEDS(f, whose, object, Type, member)                                                   \
+  bw_finding_needs ((f), bw_lacks_##whose ((object), G_STRUCT_OFFSET (Type, member), &(f)->lacks))
+#define BW_NEEDS_MONITOR(f, c, member) BW_NEEDS (f, monitor, (c)->monitor, BwMonitor, member)
+#define BW_NEEDS_INPUT(f, c, member) BW_NEEDS (f, input, (c)->input, BwInput, member)
+#define BW_NEEDS_SOURCE(f, c, member) BW_NEEDS (f, source, (c)->source, BwSource, member)
+gboolean bw_finding_needs_raster (BwFinding *f, const BwCase *c);
+gboolean bw_finding_needs_load (BwFinding *f, const BwCase *c, gboolean own_sync);
+void bw_finding_lack (BwFinding *f, BwLack lack);
+
 BwRemedyKind bw_case_signal_converter (const BwCase *c);
 BwRemedyKind bw_load_change_remedy (BwLoadChange change, double load_ohm);
 BwRemedy bw_picture_end_remedy (const BwPictureMatch *match);

@@ -43,6 +43,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
                 bw_value_says ("remedy", bw_node_take (row, bw_finding_remedy (f, fit, c, mark))));
   bw_node_member (row, bw_value_if (f->has_low, bw_value_count ("low", f->low)));
   bw_node_member (row, bw_value_if (f->has_high, bw_value_count ("high", f->high)));
+  bw_node_member (row, bw_value_words ("lacks", bw_node_take (row, bw_lack_key (&f->lacks))));
   bw_node_member (row, bw_value_words ("unit", measured ? base_unit (f->dimension) : NULL));
   bw_node_member (row, bw_value_flag ("danger", f->danger));
 }
@@ -52,7 +53,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
 static void
 add_findings (BwNode *table, const BwFit *fit, const BwCase *c, gboolean worst_first)
 {
-  table->order = "rule severity value low high unit says remedy margin danger";
+  table->order = "rule severity value low high unit says remedy margin danger lacks";
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
     if (!worst_first || fit->at[rule].danger)
       add_finding (table, &fit->at[rule], fit, c);
@@ -82,11 +83,6 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
 
   bw_node_cell (row, bw_value_words ("source", from->name));
   bw_node_cell (row, bw_value_words ("input", bw_monitor_input (ask->sheet->monitor, input)->name));
-  if (bw_sheet_raster (ask->sheet, ask->catalogue, from) == NULL)
-    {
-      bw_node_cell (row, bw_value_or (bw_value_nothing ("verdict"), _ ("no raster")));
-      return;
-    }
   bw_case_init (&c, &figures, ask->sheet, ask->catalogue, source, input);
   bw_fit_judge (&c, &fit);
   g_auto (GStrv) needs = NULL;
@@ -94,15 +90,18 @@ add_cell (BwNode *table, const BwFitAsk *ask, guint source, guint input)
     {
       needs = ask->plan (ask->sheet, ask->catalogue, source, input,
                          bw_result_mark (table->result));
-      bw_fit_take_plan (&fit, needs != NULL);
+      bw_fit_take_plan (&fit, &c, needs != NULL);
     }
   gboolean limited = fit.verdict != BW_VERDICT_DIRECT;
-  bw_node_cell (row, bw_value_marked (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
-                                      BW_MARK (bw_verdict_severity (fit.verdict))));
+  BwValue verdict = bw_value_read_as (bw_value_kind ("verdict", &bw_verdicts, fit.verdict),
+                                      bw_node_take (row, bw_fit_verdict_says (&fit)));
+  bw_node_cell (row, bw_value_marked (verdict, BW_MARK (bw_verdict_severity (fit.verdict))));
   add_findings (bw_node_table (row, "findings", NULL), &fit, &c, FALSE);
   bw_node_member (row, limited ? bw_value_kind ("limiting", &bw_rules, fit.limiting)
                                : bw_value_nothing ("limiting"));
-  bw_node_member (row, bw_value_kind ("sync", &bw_sync_kinds, fit.sync));
+  bw_node_member (row, bw_value_count ("not_judged", fit.not_judged));
+  bw_node_member (row, from->syncs != 0 ? bw_value_kind ("sync", &bw_sync_kinds, fit.sync)
+                                        : bw_value_nothing ("sync"));
   add_needs (row, needs);
 }
 
@@ -118,7 +117,7 @@ bw_fit_say (BwNode *to, const BwFitAsk *ask)
   bw_node_member (to, bw_value_words ("monitor", ask->sheet->monitor->name));
   BwNode *table = bw_node_table (to, "cells", NULL);
 
-  table->order = "source input verdict findings limiting sync plan";
+  table->order = "source input verdict findings limiting sync not_judged plan";
   table->names = 2;
   table->across = ask->inputs->len;
   bw_node_column (table, BW_COLUMN_WORDS, _ ("Source"), NULL);
@@ -142,32 +141,29 @@ void
 bw_mains_say (BwNode *to, const BwMonitor *monitor, double supply_v, double supply_hz)
 {
   g_return_if_fail (to != NULL && monitor != NULL);
-  BwMains mains = { 0 };
+  BwMains mains = { .voltage = BW_SEVERITY_UNJUDGED, .frequency = BW_SEVERITY_UNJUDGED };
   char mark = bw_result_mark (to->result);
   gboolean judged = bw_mains_judge (monitor, supply_v, supply_hz, &mains);
   gboolean danger = judged && bw_mains_is_danger (&mains);
-  gboolean plain = judged && mains.knows_voltage && mains.knows_frequency
-                   && MAX (mains.voltage, mains.frequency) == BW_SEVERITY_OK;
+  BwSeverity worst = MAX (mains.voltage, mains.frequency);
   const char *says = bw_node_take (to, bw_mains_says (monitor, supply_v, supply_hz, mark));
   BwNode *section = bw_node_section (to, "mains", NULL);
 
   section->order = "danger voltage frequency says";
   bw_node_member (section, bw_value_flag ("danger", danger));
-  bw_node_member (section, bw_value_if (mains.knows_voltage,
+  bw_node_member (section, bw_value_if (mains.voltage != BW_SEVERITY_UNJUDGED,
                                         bw_value_kind ("voltage", &bw_severities, mains.voltage)));
   bw_node_member (section,
-                  bw_value_if (mains.knows_frequency,
+                  bw_value_if (mains.frequency != BW_SEVERITY_UNJUDGED,
                                bw_value_kind ("frequency", &bw_severities, mains.frequency)));
   bw_node_member (section, bw_value_says ("says", says));
-  if (plain)
+  if (worst == BW_SEVERITY_OK)
     return;
   const char *words = danger   ? bw_node_print (to, _ ("Danger: %s"), says)
                       : judged ? bw_node_print (to, _ ("Mains: %s"), says)
                                : bw_node_print (to, _ ("Mains not judged. %s"), says);
   bw_node_say (section, BW_SAY_NOTE, NULL, words)->mark
-      = danger   ? BW_MARK (BW_SEVERITY_FATAL)
-        : judged ? BW_MARK (MAX (mains.voltage, mains.frequency))
-                 : BW_MARK_NONE;
+      = BW_MARK (danger ? BW_SEVERITY_FATAL : worst);
 }
 
 /**
@@ -280,8 +276,9 @@ bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing)
 /**
  * bw_fit_reasons:
  *
- * Returns: (transfer full) (element-type utf8): what the verdict hangs on, worst or as bad, each thing once: for
- *   "with parts" the remedies in short, for "tight" and "no" the rules; nothing for "direct"
+ * Returns: (transfer full) (element-type utf8): what the verdict hangs on, worst or as bad, each thing
+ *   once: for "with parts" the remedies in short, for "tight" and "no" the rules, for "open" the figures
+ *   that would decide; nothing for "direct"
  */
 GPtrArray *
 bw_fit_reasons (const BwFit *fit, char mark)
@@ -299,7 +296,8 @@ bw_fit_reasons (const BwFit *fit, char mark)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
-                                    : NULL;
+                                : fit->verdict == BW_VERDICT_OPEN ? bw_lack_name (&finding->lacks)
+                                                                  : NULL;
       if (reason == NULL)
         reason = g_strdup (bw_kind_label (&bw_rules, rule));
       if (!g_ptr_array_find_with_equal_func (reasons, reason, g_str_equal, NULL))
@@ -308,11 +306,31 @@ bw_fit_reasons (const BwFit *fit, char mark)
   return reasons;
 }
 
+/**
+ * bw_fit_verdict_says:
+ *
+ * Returns: (transfer full): the verdict in words, with how many rules were not judged: "direct so
+ *   far; 3 not judged"
+ */
+char *
+bw_fit_verdict_says (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, NULL);
+  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+
+  if (fit->not_judged == 0)
+    return g_strdup (verdict);
+  /* Translators: a verdict and how many rules lack a figure: "direct so far; 3 not judged" */
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s; %2$u not judged",
+                                       "%1$s; %2$u not judged", fit->not_judged),
+                          verdict, fit->not_judged);
+}
+
 /* "Console on RGB: with parts: …" */
 static const char *
 summary (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs)
 {
-  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  const char *verdict = bw_node_take (to, bw_fit_verdict_says (fit));
   g_autoptr (GPtrArray) reasons = bw_fit_reasons (fit, bw_result_mark (to->result));
 
   if (fit->verdict == BW_VERDICT_WITH_PARTS && needs != NULL && needs[0] != NULL)
@@ -348,7 +366,7 @@ limits_from (BwNode *to, const BwCase *c)
   return bw_node_print (
       to, _ ("Limits: %1$s. Source: %2$s. Raster: %3$s. Margins: as set in this sheet."),
       or_not_stated (c->monitor->source), or_not_stated (c->source->origin),
-      or_not_stated (c->raster->source));
+      or_not_stated (c->raster != NULL ? c->raster->source : NULL));
 }
 
 /**

@@ -5,6 +5,7 @@
 
 static const BwKind verdicts[BW_N_VERDICTS] = {
   [BW_VERDICT_DIRECT] = { "direct", N_ ("direct") },
+  [BW_VERDICT_OPEN] = { "open", N_ ("direct so far") },
   [BW_VERDICT_TIGHT] = { "tight", N_ ("tight") },
   [BW_VERDICT_WITH_PARTS] = { "with-parts", N_ ("with parts") },
   [BW_VERDICT_NO] = { "no", N_ ("no") },
@@ -15,6 +16,10 @@ const BwKindTable bw_verdicts = { BW_N_VERDICTS, verdicts };
 static int
 badness_of_sync (const BwCase *c, BwSyncKind sync)
 {
+  static const int weights[BW_N_SEVERITIES] = {
+    [BW_SEVERITY_OK] = 0,      [BW_SEVERITY_UNJUDGED] = 1, [BW_SEVERITY_TIGHT] = 1,
+    [BW_SEVERITY_CURABLE] = 2, [BW_SEVERITY_FATAL] = 3,
+  };
   BwSeverity worst = BW_SEVERITY_OK;
   int sum = 0;
   for (BwRule rule = 0; rule < BW_N_RULES; rule++)
@@ -24,9 +29,9 @@ badness_of_sync (const BwCase *c, BwSyncKind sync)
         continue;
       bw_rule_judge (rule, c, sync, &f);
       worst = MAX (worst, f.severity);
-      sum += (int) f.severity;
+      sum += weights[f.severity];
     }
-  return (int) worst * BW_N_RULES * BW_N_SEVERITIES + sum;
+  return weights[worst] * BW_N_RULES * BW_N_SEVERITIES + sum;
 }
 
 /* A source may give several syncs at once: the one that serves best is used, the first in the
@@ -95,7 +100,8 @@ set_aside_what_is_remade (BwFit *fit)
  * bw_verdict_of:
  * @worst: the worst severity of all findings
  *
- * Returns: the verdict that follows from it: direct if all hold, tight, with parts if all failures
+ * Returns: the verdict that follows from it: direct if all hold, open if those do that are judged,
+ * tight, with parts if all failures
  * are curable, or no
  */
 BwVerdict
@@ -103,6 +109,7 @@ bw_verdict_of (BwSeverity worst)
 {
   static const BwVerdict verdicts_of[BW_N_SEVERITIES] = {
     [BW_SEVERITY_OK] = BW_VERDICT_DIRECT,
+    [BW_SEVERITY_UNJUDGED] = BW_VERDICT_OPEN,
     [BW_SEVERITY_TIGHT] = BW_VERDICT_TIGHT,
     [BW_SEVERITY_CURABLE] = BW_VERDICT_WITH_PARTS,
     [BW_SEVERITY_FATAL] = BW_VERDICT_NO,
@@ -122,6 +129,7 @@ bw_verdict_severity (BwVerdict verdict)
 {
   static const BwSeverity severities_of[BW_N_VERDICTS] = {
     [BW_VERDICT_DIRECT] = BW_SEVERITY_OK,
+    [BW_VERDICT_OPEN] = BW_SEVERITY_UNJUDGED,
     [BW_VERDICT_TIGHT] = BW_SEVERITY_TIGHT,
     [BW_VERDICT_WITH_PARTS] = BW_SEVERITY_CURABLE,
     [BW_VERDICT_NO] = BW_SEVERITY_FATAL,
@@ -140,6 +148,7 @@ bw_verdict_meaning (BwVerdict verdict)
 {
   static const char *const meanings[BW_N_VERDICTS] = {
     [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
+    [BW_VERDICT_OPEN] = N_ ("holds as far as it is judged; a figure that would decide is not known"),
     [BW_VERDICT_TIGHT] = N_ ("holds, but near a limit"),
     [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
     [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
@@ -153,7 +162,7 @@ bw_verdict_meaning (BwVerdict verdict)
  *
  * The verdict follows from the worst finding and from nothing else.
  *
- * Returns: direct if all hold, tight, with parts if all failures are curable, or no
+ * Returns: direct if all hold, open if those do that are judged, tight, with parts if all failures are curable, or no
  */
 BwVerdict
 bw_verdict_from_findings (const BwFinding *findings, guint n)
@@ -185,22 +194,29 @@ bw_fit_judge (const BwCase *c, BwFit *fit)
   set_aside_what_is_remade (fit);
   fit->verdict = bw_verdict_from_findings (fit->at, BW_N_RULES);
   fit->limiting = worst_rule (fit->at, BW_N_RULES);
+  fit->not_judged = 0;
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    fit->not_judged += fit->at[rule].severity == BW_SEVERITY_UNJUDGED;
 }
 
 /**
  * bw_fit_take_plan:
- * @fit: (inout): as bw_fit_judge() left it
+ * @fit: (inout): as bw_fit_judge() left it, of @c
  * @leads: whether a plan leads from the source to the input
  *
  * Each rule is judged by itself, and names what would cure it. Whether all that can be had together is
  * for the planner to say: where the source does not show as it stands, the verdict is with parts if
- * there is a plan, and no if there is none.
+ * there is a plan, and no if there is none. If there is none because too little is known, the verdict
+ * stays what it was.
  */
 void
-bw_fit_take_plan (BwFit *fit, gboolean leads)
+bw_fit_take_plan (BwFit *fit, const BwCase *c, gboolean leads)
 {
-  g_return_if_fail (fit != NULL);
+  g_return_if_fail (fit != NULL && c != NULL);
+  BwLack lack;
   if (fit->verdict < BW_VERDICT_WITH_PARTS)
+    return;
+  if (!leads && bw_lacks_way (c->source, c->input, &lack))
     return;
   fit->unplanned = fit->verdict == BW_VERDICT_WITH_PARTS && !leads;
   fit->verdict = leads ? BW_VERDICT_WITH_PARTS : BW_VERDICT_NO;
@@ -234,8 +250,9 @@ bw_case_raster_severity (const BwCase *c)
 /**
  * bw_case_init:
  * @c: (out caller-allocates): the case, which borrows from all the others
- * @figures: (out caller-allocates): the figures of the source's raster; must outlive @c
- * @source: a source of @sheet; its raster must be in the sheet or the catalogue
+ * @figures: (out caller-allocates): the figures of the source's raster, if it is known; must outlive
+ *   @c
+ * @source: a source of @sheet
  * @input: an input of the sheet's monitor
  */
 void
@@ -249,12 +266,13 @@ bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
     .monitor = sheet->monitor,
     .input = bw_monitor_input (sheet->monitor, input),
     .source = bw_sheet_source (sheet, source),
-    .figures = figures,
     .limits = &sheet->limits,
     .supply_v = sheet->supply_v,
     .supply_hz = sheet->supply_hz,
   };
   c->raster = bw_sheet_raster (sheet, catalogue, c->source);
-  g_return_if_fail (c->raster != NULL);
+  if (c->raster == NULL)
+    return;
   bw_raster_figures (c->raster, figures);
+  c->figures = figures;
 }

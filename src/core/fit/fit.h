@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef enum
 {
   BW_VERDICT_DIRECT,
+  BW_VERDICT_OPEN, /* direct as far as it can be judged */
   BW_VERDICT_TIGHT,
   BW_VERDICT_WITH_PARTS,
   BW_VERDICT_NO,
@@ -22,9 +23,10 @@ typedef enum
 /**
  * BwFit:
  * @limiting: the rule of the worst finding; the first one where several are as bad
- * @sync: the sync kind that the judgement uses
  * @unplanned: each finding can be cured, but no plan of what the catalogue holds cures them all: see
  *   bw_fit_take_plan()
+ * @not_judged: how many rules lack the figure that would decide them
+ * @sync: the sync kind that the judgement uses; no matter where the source's are not known
  * @at: one finding for each rule, in the rules' order
  */
 typedef struct
@@ -32,6 +34,7 @@ typedef struct
   BwVerdict verdict;
   gboolean unplanned;
   BwRule limiting;
+  guint not_judged;
   BwSyncKind sync;
   BwFinding at[BW_N_RULES];
 } BwFit;
@@ -39,6 +42,7 @@ typedef struct
 /**
  * BwCase:
  *
+ * @raster: (nullable): %NULL if it is not known which one the source gives, and @figures with it
  * @supply_hz: mains at the bench; zero: not known. Likewise @supply_v
  * @mains_met: the set gets the supply that its plate asks for, whatever there is at the bench
  *
@@ -59,7 +63,7 @@ typedef struct
 
 /* What it takes to show a source at an input, in words, as the planner finds it, which is in a room
  * below this one. Figures in it have @mark as their decimal mark. Returns: (transfer full) (nullable): the parts and settings, none for a lead alone;
- * %NULL: no plan leads there. */
+ * %NULL: no plan leads there, or too little is known to plan. */
 typedef char **(*BwFitPlanFunc) (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
                                  guint input, char mark);
 
@@ -70,7 +74,7 @@ void bw_case_init (BwCase *c, BwRasterFigures *figures, const BwSheet *sheet,
 double bw_case_source_detail_hz (const BwCase *c);
 
 void bw_fit_judge (const BwCase *c, BwFit *fit);
-void bw_fit_take_plan (BwFit *fit, gboolean leads);
+void bw_fit_take_plan (BwFit *fit, const BwCase *c, gboolean leads);
 void bw_rule_judge (BwRule rule, const BwCase *c, BwSyncKind sync, BwFinding *f);
 BwSeverity bw_case_raster_severity (const BwCase *c);
 

@@ -64,11 +64,22 @@ cure_own_sync (const BwSyncMatch *match, BwFinding *f)
     }
 }
 
+/* Whether it is known which sync the input takes there; levels for sync alone are optional. */
+static gboolean
+needs_sync_range (BwFinding *f, const BwCase *c, gboolean own_sync)
+{
+  return (own_sync && c->input->own_sync_v.n > 0) || BW_NEEDS_INPUT (f, c, sync_v);
+}
+
 static void
 judge_own_sync (const BwCase *c, BwFinding *f)
 {
   BwSyncMatch match;
 
+  if (!BW_NEEDS_SOURCE (f, c, sync_v) || !BW_NEEDS_SOURCE (f, c, sync_load)
+      || !BW_NEEDS_SOURCE (f, c, sync_ohm) || !needs_sync_range (f, c, TRUE)
+      || !bw_finding_needs_load (f, c, TRUE))
+    return;
   bw_match_own_sync (c->source, c->input, &match);
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, match.level_v);
   bw_finding_within (f, match.takes, c->limits->level);
@@ -95,6 +106,9 @@ bw_rule_sync_level_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
       judge_own_sync (c, f);
       return;
     }
+  if (!BW_NEEDS_SOURCE (f, c, sync_v) || !BW_NEEDS_SOURCE (f, c, source_ohm)
+      || !needs_sync_range (f, c, FALSE) || !bw_finding_needs_load (f, c, FALSE))
+    return;
   bw_match_picture (c->source, c->input, sync, &match);
   judge_level (c, &match, &match.sync, f, &f->as.sync_level);
 }
@@ -162,6 +176,9 @@ bw_rule_video_level_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   BwPictureMatch match;
 
+  if (!BW_NEEDS_SOURCE (f, c, video_v) || !BW_NEEDS_SOURCE (f, c, source_ohm)
+      || !BW_NEEDS_INPUT (f, c, video_v) || !bw_finding_needs_load (f, c, FALSE))
+    return;
   bw_match_picture (c->source, c->input, sync, &match);
   judge_level (c, &match, &match.video, f, &f->as.video_level);
 }
@@ -207,6 +224,14 @@ bw_rule_video_level_says (const BwSaying *s)
     }
 }
 
+/* Whether it is known which scale the source's IRE are counted on. */
+static gboolean
+needs_scale (BwFinding *f, const BwCase *c)
+{
+  return BW_NEEDS_SOURCE (f, c, signal)
+         && (bw_source_system (c->source) < BW_N_SYSTEMS || BW_NEEDS_SOURCE (f, c, system));
+}
+
 /**
  * bw_rule_setup_judge:
  *
@@ -219,6 +244,8 @@ bw_rule_setup_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   double setup_ire = c->source->setup_ire;
   double off_ire = INFINITY;
 
+  if (!BW_NEEDS_SOURCE (f, c, setup_ire) || !needs_scale (f, c))
+    return;
   bw_finding_measure (f, BW_DIMENSION_IRE, setup_ire);
   if (expected->n == 0)
     return;
@@ -247,7 +274,8 @@ char *
 bw_rule_setup_says (const BwSaying *s)
 {
   double off_ire = fabs (s->f->as.setup.off_ire);
-  double off_v = bw_ire_to_volts (s->c->source->system, off_ire);
+  BwColourSystem system = bw_source_system (s->c->source); /* known where there is an offset */
+  double off_v = off_ire > 0 ? bw_ire_to_volts (system, off_ire) : 0;
   g_autofree char *off = bw_saying_figure (s, off_ire, BW_DIMENSION_IRE, 3);
   g_autofree char *volts = bw_saying_figure (s, off_v, BW_DIMENSION_VOLTAGE, 3);
 

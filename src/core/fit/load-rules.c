@@ -19,6 +19,9 @@ void
 bw_rule_termination_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   BwPictureMatch match;
+
+  if (!BW_NEEDS_SOURCE (f, c, source_ohm) || !bw_finding_needs_load (f, c, FALSE))
+    return;
   bw_match_picture (c->source, c->input, sync, &match);
   double load_ohm = bw_input_line_end_ohm (c->input);
 
@@ -108,8 +111,11 @@ static void
 judge_dc (const BwCase *c, BwFinding *f)
 {
   const BwBands *stands = &c->input->dc_v;
-  double dc_v = c->source->dc_v;
+  gboolean blocked = c->source->coupling == BW_COUPLING_AC;
+  double dc_v = blocked ? 0 : c->source->dc_v;
 
+  if (!blocked && !BW_NEEDS_SOURCE (f, c, dc_v))
+    return;
   bw_finding_measure (f, BW_DIMENSION_VOLTAGE, dc_v);
   if (stands->n == 0)
     return;
@@ -118,6 +124,19 @@ judge_dc (const BwCase *c, BwFinding *f)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_DC_OFFSET,
                     bw_match_needs_capacitor (c->source, c->input) ? BW_REMEDY_COUPLING_CAPACITOR
                                                                    : BW_REMEDY_CLAMP);
+}
+
+static void
+judge_wander (const BwCase *c, BwFinding *f)
+{
+  const BwRasterFigures *figures = c->figures;
+
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_SOURCE (f, c, video_v))
+    return;
+  double picture_share = figures->h_active_s / figures->line_period_s
+                         * figures->active_lines_frame / figures->lines_per_frame;
+  bw_finding_measure (f, BW_DIMENSION_VOLTAGE, c->source->video_v * picture_share);
+  bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE);
 }
 
 /**
@@ -130,15 +149,12 @@ judge_dc (const BwCase *c, BwFinding *f)
 void
 bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  const BwRasterFigures *figures = c->figures;
-  double picture_share = figures->h_active_s / figures->line_period_s
-                         * figures->active_lines_frame / figures->lines_per_frame;
-
+  if (!BW_NEEDS_INPUT (f, c, clamp) || !BW_NEEDS_SOURCE (f, c, coupling))
+    return;
   switch ((BwClamp) c->input->clamp)
     {
     case BW_CLAMP_NONE_AC:
-      bw_finding_measure (f, BW_DIMENSION_VOLTAGE, c->source->video_v * picture_share);
-      bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE);
+      judge_wander (c, f);
       break;
     case BW_CLAMP_NONE_DC:
       if (c->source->coupling == BW_COUPLING_AC)

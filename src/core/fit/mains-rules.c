@@ -7,24 +7,43 @@
 
 /* Rules on what can do harm: the supply of the set, and what an output has to drive. */
 
+/* Whether a figure of the supply at the bench is known; if not, @f names it. */
+static gboolean
+needs_supply (BwFinding *f, double known, const char *key)
+{
+  if (known > 0)
+    return TRUE;
+  bw_finding_lack (f, (BwLack){ bw_field_find (&bw_sheet_fields, key), BW_OWNER_SHEET });
+  return FALSE;
+}
+
+/* Whether all four figures of the mains are known; if not, @f names the first that is not. */
+static gboolean
+knows_mains (BwFinding *f, const BwCase *c)
+{
+  return BW_NEEDS_MONITOR (f, c, mains_v) && needs_supply (f, c->supply_v, "supply_voltage")
+         && BW_NEEDS_MONITOR (f, c, mains_hz)
+         && needs_supply (f, c->supply_hz, "supply_frequency");
+}
+
 /**
  * bw_rule_mains_judge:
  *
- * The supply at the bench lies inside the rating plate, in volts and in hertz (bw_mains_judge()).
+ * The supply at the bench lies inside the rating plate, in volts and in hertz (bw_mains_judge()). What
+ * is not known of the one does not keep the other from being a fault.
  */
 void
 bw_rule_mains_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  BwMains mains;
+  BwMains mains = { 0 };
 
   if (c->mains_met)
     return;
-  if (!bw_mains_judge (c->monitor, c->supply_v, c->supply_hz, &mains))
-    {
-      f->reason = BW_REASON_UNKNOWN;
-      return;
-    }
-  gboolean of_frequency = !mains.knows_voltage || mains.frequency > mains.voltage;
+  gboolean judged = bw_mains_judge (c->monitor, c->supply_v, c->supply_hz, &mains);
+  if ((!judged || MAX (mains.voltage, mains.frequency) <= BW_SEVERITY_UNJUDGED)
+      && !knows_mains (f, c))
+    return;
+  gboolean of_frequency = mains.frequency > mains.voltage;
   BwRange rated = of_frequency ? c->monitor->mains_hz.at[0] : c->monitor->mains_v.at[0];
   BwSeverity worst = MAX (mains.voltage, mains.frequency);
   bw_finding_measure (f, of_frequency ? BW_DIMENSION_FREQUENCY : BW_DIMENSION_VOLTAGE,
@@ -46,9 +65,6 @@ bw_rule_mains_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 char *
 bw_rule_mains_says (const BwSaying *s)
 {
-  if (s->f->reason == BW_REASON_UNKNOWN)
-    return g_strdup (_ ("Not judged: the mains voltage and frequency here, or those on the set's "
-                        "rating plate, are not known."));
   if (s->c->mains_met)
     return g_strdup (_ ("The set gets the supply that its plate asks for."));
   return bw_mains_says (s->c->monitor, s->c->supply_v, s->c->supply_hz, s->mark);
@@ -72,11 +88,17 @@ bw_rule_sync_drive_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   const BwSource *source = c->source;
   BwSyncMatch match;
 
-  if (!bw_sync_has_own_conductor (sync) || source->sync_load != BW_LOAD_OPEN)
+  gboolean own = bw_sync_has_own_conductor (sync);
+  if (own && !BW_NEEDS_SOURCE (f, c, sync_load))
+    return;
+  if (!own || source->sync_load != BW_LOAD_OPEN)
     {
       f->reason = BW_REASON_NOT_NEEDED;
       return;
     }
+  if (!BW_NEEDS_SOURCE (f, c, sync_v) || !BW_NEEDS_SOURCE (f, c, sync_ohm)
+      || !bw_finding_needs_load (f, c, TRUE))
+    return;
   bw_match_own_sync (source, c->input, &match);
   bw_finding_measure (f, BW_DIMENSION_CURRENT,
                       source->sync_v / (source->sync_ohm + match.load_ohm));

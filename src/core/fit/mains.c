@@ -58,7 +58,8 @@ bw_mains_judge (const BwMonitor *monitor, double supply_v, double supply_hz, BwM
 
   if (!knows_voltage && !knows_frequency)
     return FALSE;
-  *mains = (BwMains){ .knows_voltage = knows_voltage, .knows_frequency = knows_frequency,
+  *mains = (BwMains){ .voltage = BW_SEVERITY_UNJUDGED,
+                      .frequency = BW_SEVERITY_UNJUDGED,
                       .flux = 1 };
   if (knows_voltage)
     judge_voltage (monitor, supply_v, mains);
@@ -104,7 +105,7 @@ bw_mains_transformer_words (const BwMonitor *monitor, double supply_v, char mark
 static char *
 voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
-  if (!mains->knows_voltage)
+  if (mains->voltage == BW_SEVERITY_UNJUDGED)
     return g_strdup (_ ("The voltage is not judged: it is not known here or on the plate."));
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_v.at[0], BW_DIMENSION_VOLTAGE, 4, mark);
@@ -114,7 +115,7 @@ voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *su
     return g_strdup_printf (_ ("The supply of %1$s stands a little outside the rating of %2$s."),
                             supply, rated);
   g_autofree char *wanted = bw_quantity_format (mains->rated_v, BW_DIMENSION_VOLTAGE, 4, mark);
-  if (mains->transformer_va <= 0)
+  if (!(mains->transformer_va > 0))
     return g_strdup_printf (_ ("The supply of %1$s is outside the rating of %2$s: a transformer to "
                                "%3$s is needed; enter the rated current to size it."),
                             supply, rated, wanted);
@@ -127,12 +128,12 @@ voltage_sentence (const BwMonitor *monitor, const BwMains *mains, const char *su
 static char *
 frequency_sentence (const BwMonitor *monitor, const BwMains *mains, const char *supply, char mark)
 {
-  if (!mains->knows_frequency)
+  if (mains->frequency == BW_SEVERITY_OK)
+    return NULL;
+  if (mains->frequency == BW_SEVERITY_UNJUDGED)
     return g_strdup (_ ("The frequency is not judged: it is not known here or on the plate."));
   g_autofree char *rated
       = bw_quantity_format_range (monitor->mains_hz.at[0], BW_DIMENSION_FREQUENCY, 3, mark);
-  if (mains->frequency == BW_SEVERITY_OK)
-    return NULL;
   if (mains->flux > 1)
     return g_strdup_printf (_ ("At %1$s, below the rated %2$s, the flux in a mains transformer "
                                "rises by %3$.0f %%: it may overheat."),

@@ -7,9 +7,7 @@ G_BEGIN_DECLS
 
 /**
  * BwMains:
- * @knows_voltage: whether both voltages are known
- * @knows_frequency: whether both frequencies are
- * @voltage: does the supply's voltage suit the rating; it holds where that is not known
+ * @voltage: does the supply's voltage suit the rating; not judged where either is not known
  * @frequency: does its frequency; likewise
  * @rated_v: rated voltage nearest to the supply
  * @rated_hz: rated frequency nearest to the supply
@@ -22,8 +20,6 @@ G_BEGIN_DECLS
  */
 typedef struct
 {
-  gboolean knows_voltage;
-  gboolean knows_frequency;
   BwSeverity voltage;
   BwSeverity frequency;
   double rated_v;

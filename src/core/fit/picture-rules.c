@@ -34,8 +34,9 @@ judge_blanking (const BwCase *c, BwFinding *f, double blanking_s, double retrace
 void
 bw_rule_line_blanking_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  judge_blanking (c, f, c->figures->h_blanking_s + 2 * c->figures->h_border_s,
-                  c->monitor->line_retrace_s);
+  if (bw_finding_needs_raster (f, c) && BW_NEEDS_MONITOR (f, c, line_retrace_s))
+    judge_blanking (c, f, c->figures->h_blanking_s + 2 * c->figures->h_border_s,
+                    c->monitor->line_retrace_s);
 }
 
 char *
@@ -70,9 +71,10 @@ bw_rule_line_blanking_says (const BwSaying *s)
 void
 bw_rule_field_blanking_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  judge_blanking (c, f,
-                  c->figures->v_blanking_s + 2 * c->raster->v_border * c->figures->line_period_s,
-                  c->monitor->field_retrace_s);
+  if (bw_finding_needs_raster (f, c) && BW_NEEDS_MONITOR (f, c, field_retrace_s))
+    judge_blanking (c, f,
+                    c->figures->v_blanking_s + 2 * c->raster->v_border * c->figures->line_period_s,
+                    c->monitor->field_retrace_s);
 }
 
 char *
@@ -117,11 +119,10 @@ bw_rule_bandwidth_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   double detail_hz = bw_case_source_detail_hz (c);
   double bandwidth_hz = bw_input_bandwidth_hz (c->input, c->monitor);
 
-  if (detail_hz <= 0 || bandwidth_hz <= 0)
-    {
-      f->reason = BW_REASON_UNKNOWN;
-      return;
-    }
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_SOURCE (f, c, aspect)
+      || (bandwidth_hz <= 0 && !BW_NEEDS_MONITOR (f, c, bandwidth_hz))
+      || (detail_hz <= 0 && !BW_NEEDS_SOURCE (f, c, detail_hz)))
+    return;
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY, bandwidth_hz);
   f->has_low = TRUE;
   f->low = detail_hz;
@@ -188,6 +189,17 @@ bw_rule_bandwidth_says (const BwSaying *s)
   return first != NULL ? g_strdup_printf ("%s %s", bandwidth, first) : g_steal_pointer (&bandwidth);
 }
 
+/* Whether the frequency of the mains here is known. */
+static gboolean
+needs_supply (BwFinding *f, const BwCase *c)
+{
+  if (c->supply_hz > 0)
+    return TRUE;
+  bw_finding_lack (f, (BwLack){ bw_field_find (&bw_sheet_fields, "supply_frequency"),
+                                BW_OWNER_SHEET });
+  return FALSE;
+}
+
 /**
  * bw_rule_mains_beat_judge:
  *
@@ -198,6 +210,8 @@ bw_rule_bandwidth_says (const BwSaying *s)
 void
 bw_rule_mains_beat_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!bw_finding_needs_raster (f, c) || !needs_supply (f, c))
+    return;
   double field_hz = c->figures->field_rate_hz;
   double bars = MAX (round (c->supply_hz / field_hz), 1);
   double offset_hz = c->supply_hz - bars * field_hz;
@@ -268,6 +282,10 @@ judge_aspect (const BwCase *c, BwFinding *f)
 void
 bw_rule_visible_area_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_MONITOR (f, c, overscan_h)
+      || !BW_NEEDS_MONITOR (f, c, overscan_v) || !BW_NEEDS_MONITOR (f, c, aspect)
+      || !BW_NEEDS_SOURCE (f, c, aspect))
+    return;
   double hidden_h = c->monitor->overscan_h, hidden_v = c->monitor->overscan_v;
   BwVisibleAreaFigures *hidden = &f->as.visible_area;
 
@@ -279,7 +297,7 @@ bw_rule_visible_area_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     hidden->hidden_s = hidden_h * c->figures->h_active_s;
   if (bw_ratio_compare (c->source->aspect, c->monitor->aspect) != 0)
     judge_aspect (c, f);
-  else if (c->source->whole_picture && f->value > 0)
+  else if (f->value > 0 && BW_NEEDS_SOURCE (f, c, whole_picture) && c->source->whole_picture)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OVERSCANNED, BW_REMEDY_SIZE);
 }
 

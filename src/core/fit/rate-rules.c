@@ -69,8 +69,11 @@ is_made_for_both (const BwFinding *f, double rate_hz, double threshold)
 void
 bw_rule_line_rate_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  double rate_hz = c->figures->line_rate_hz;
+  gboolean own = c->input->line_rates_hz.n > 0;
 
+  if (!bw_finding_needs_raster (f, c) || !(own || BW_NEEDS_MONITOR (f, c, line_rates_hz)))
+    return;
+  double rate_hz = c->figures->line_rate_hz;
   judge_rate (c, f, rate_hz, bw_case_line_rates (c), c->limits->line_rate);
   if (f->severity == BW_SEVERITY_TIGHT && is_made_for_both (f, rate_hz, c->limits->line_rate))
     bw_finding_set (f, BW_SEVERITY_OK, BW_REASON_HOLDS, BW_REMEDY_NONE);
@@ -122,8 +125,9 @@ bw_rule_line_rate_says (const BwSaying *s)
 void
 bw_rule_field_rate_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  judge_rate (c, f, c->figures->field_rate_hz, &c->monitor->field_rates_hz,
-              c->limits->field_rate);
+  if (bw_finding_needs_raster (f, c) && BW_NEEDS_MONITOR (f, c, field_rates_hz))
+    judge_rate (c, f, c->figures->field_rate_hz, &c->monitor->field_rates_hz,
+                c->limits->field_rate);
 }
 
 char *
@@ -188,6 +192,8 @@ is_listed (const BwBands *counts, int lines)
 void
 bw_rule_line_count_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_INPUT (f, c, scans))
+    return;
   const BwBands *counts = &c->input->line_counts;
   int lines = c->figures->lines_per_frame;
   gboolean progressive = c->raster->scan == BW_SCAN_PROGRESSIVE;

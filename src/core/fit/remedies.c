@@ -121,7 +121,7 @@ says_terminator (const BwFinding *f, const BwCase *c, const char *value, char ma
   gboolean own = f->rule == BW_RULE_SYNC_LEVEL && f->as.sync_level.own;
   if (own)
     return g_strdup (_ ("75 Ω terminator at the sync input"));
-  return g_strdup (c->input->loop_through ? _ ("75 Ω terminator at the loop-through")
+  return g_strdup (c->input->loop_through == TRUE ? _ ("75 Ω terminator at the loop-through")
                                           : _ ("75 Ω terminator at the input"));
 }
 

@@ -56,12 +56,13 @@ bw_rule_judge (BwRule rule, const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   g_return_if_fail (rule < BW_N_RULES);
   g_return_if_fail (c != NULL && c->monitor != NULL && c->input != NULL && c->limits != NULL);
-  g_return_if_fail (c->raster != NULL && c->figures != NULL);
+  g_return_if_fail ((c->raster == NULL) == (c->figures == NULL));
   g_return_if_fail (f != NULL);
 
+  BwRuleGroup group = descriptors[rule].group;
   bw_finding_clear (f, rule, BW_REASON_HOLDS);
-  if (descriptors[rule].group >= BW_GROUP_LEVELS && is_behind_converter (c))
+  if (group >= BW_GROUP_LEVELS && is_behind_converter (c))
     f->reason = BW_REASON_NOT_NEEDED;
-  else
+  else if (group < BW_GROUP_SYNC_KIND || BW_NEEDS_SOURCE (f, c, syncs))
     descriptors[rule].judge (c, sync, f);
 }

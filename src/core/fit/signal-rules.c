@@ -8,6 +8,19 @@
 /* Rules on what the source gives and the input takes: the kind of signal, its colour system, and
  * the lead between their connectors. */
 
+/* What must be known besides to say what turns the signal into one that the input takes: composite
+ * without a subcarrier is luminance, and encoders and scan converters take some rasters only. */
+static gboolean
+needs_for_converter (BwFinding *f, const BwCase *c)
+{
+  guint coded = BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE);
+  gboolean three = c->source->signal == BW_SIGNAL_RGB || c->source->signal == BW_SIGNAL_COMPONENT;
+
+  if (c->source->signal == BW_SIGNAL_COMPOSITE && !BW_NEEDS_SOURCE (f, c, system))
+    return FALSE;
+  return !(three && (c->input->signals & coded)) || bw_finding_needs_raster (f, c);
+}
+
 /**
  * bw_rule_signal_kind_judge:
  *
@@ -19,7 +32,8 @@ bw_rule_signal_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   BwSignal signal = bw_case_signal (c);
   BwRemedyKind converter = bw_case_signal_converter (c);
 
-  if (c->input->signals & BW_BIT (c->source->signal))
+  if (!BW_NEEDS_SOURCE (f, c, signal) || !BW_NEEDS_INPUT (f, c, signals)
+      || (c->input->signals & BW_BIT (c->source->signal)) || !needs_for_converter (f, c))
     return;
   if (converter != BW_REMEDY_NONE)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, converter);
@@ -75,16 +89,22 @@ bw_rule_colour_system_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
   BwColourSystem system = c->source->system;
 
+  if (!BW_NEEDS_SOURCE (f, c, signal) || !BW_NEEDS_INPUT (f, c, signals))
+    return;
   if (!(coded & BW_BIT (c->source->signal)) || !(c->input->signals & coded))
     {
       f->reason = BW_REASON_NOT_NEEDED;
       return;
     }
+  if (!BW_NEEDS_SOURCE (f, c, system))
+    return;
   if (system == BW_SYSTEM_NONE)
     {
       f->reason = BW_REASON_MONOCHROME;
       return;
     }
+  if (!BW_NEEDS_INPUT (f, c, systems))
+    return;
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY,
                       bw_ratio_to_double (bw_system_facts (system)->subcarrier_hz));
   if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
@@ -140,6 +160,8 @@ bw_rule_lead_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   guint from = BW_BIT (c->source->connector);
   guint to = c->input->connectors;
 
+  if (!BW_NEEDS_SOURCE (f, c, connector) || !BW_NEEDS_INPUT (f, c, connectors))
+    return;
   if (to & from)
     f->reason = BW_REASON_SAME_CONNECTOR;
   else if ((from & crossing) && (to & crossing))

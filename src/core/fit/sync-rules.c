@@ -31,6 +31,20 @@ sync_cure (BwSyncKind from, guint takes)
   return bw_sync_has_own_conductor (from) ? BW_REMEDY_SYNC_ADDER : BW_REMEDY_SYNC_MOVER;
 }
 
+/* Whether all is known that the form of sync in video takes its name from. */
+static gboolean
+needs_for_name (BwFinding *f, const BwCase *c, BwSyncKind sync)
+{
+  guint coded = BW_BIT (BW_SIGNAL_LUMA) | BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
+
+  if (sync != BW_SYNC_ON_Y && sync != BW_SYNC_IN_VIDEO)
+    return TRUE;
+  if (!BW_NEEDS_INPUT (f, c, signals) || !BW_NEEDS_SOURCE (f, c, signal))
+    return FALSE;
+  gboolean matters = c->source->signal == BW_SIGNAL_COMPOSITE && !(c->input->signals & coded);
+  return !matters || BW_NEEDS_SOURCE (f, c, system);
+}
+
 /**
  * bw_rule_sync_kind_judge:
  *
@@ -39,8 +53,9 @@ sync_cure (BwSyncKind from, guint takes)
 void
 bw_rule_sync_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!BW_NEEDS_INPUT (f, c, syncs) || !needs_for_name (f, c, sync))
+    return;
   BwSyncKind arrives = arriving_sync (c, sync);
-
   if (!bw_input_takes_sync (c->input, arrives))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
                     sync_cure (arrives, c->input->syncs));
@@ -91,10 +106,17 @@ source_polarities (const BwCase *c, BwSyncKind sync)
 void
 bw_rule_sync_polarity_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
-  guint given = source_polarities (c, sync);
+  gboolean own = bw_sync_has_own_conductor (sync);
+  gboolean of_raster = sync == BW_SYNC_SEPARATE
+                       && c->source->sync_polarity == BW_SYNC_POLARITY_STANDARD;
 
+  if (own
+      && (!BW_NEEDS_SOURCE (f, c, sync_polarity) || !BW_NEEDS_INPUT (f, c, polarities)
+          || (of_raster && !bw_finding_needs_raster (f, c))))
+    return;
+  guint given = own ? source_polarities (c, sync) : BW_BIT (BW_POLARITY_NEGATIVE);
   f->as.sync_polarity.given = given;
-  if (!bw_sync_has_own_conductor (sync))
+  if (!own)
     f->reason = BW_REASON_NOT_NEEDED;
   else if (given & ~c->input->polarities)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_INVERTER);
@@ -142,8 +164,10 @@ bw_rule_sync_polarity_says (const BwSaying *s)
 void
 bw_rule_sync_shape_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!BW_NEEDS_INPUT (f, c, shapes)
+      || (sync != BW_SYNC_SEPARATE && !bw_finding_needs_raster (f, c)))
+    return;
   BwSyncShape given = sync == BW_SYNC_SEPARATE ? BW_SHAPE_BILEVEL : c->raster->sync_shape;
-
   f->as.sync_shape.given = given;
   if (!(c->input->shapes & BW_BIT (given)))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_RESHAPER);

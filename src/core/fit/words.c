@@ -117,6 +117,15 @@ bw_finding_margin (const BwFinding *finding, char mark)
   return g_strconcat (finding->margin < 0 ? "\u2212" : "", size, NULL);
 }
 
+/* For any rule that lacks a figure. */
+static char *
+lack_text (const BwSaying *s)
+{
+  g_autofree char *lacks = bw_lack_name (&s->f->lacks);
+  /* Translators: the figure that is lacking, such as: “Video level” of the input */
+  return g_strdup_printf (_ ("Not judged: %s would decide it and is not known."), lacks);
+}
+
 /* For any rule that is not judged because the set does not scan the source's raster. */
 static char *
 other_raster_text (const BwFit *fit)
@@ -145,5 +154,7 @@ bw_finding_says (const BwFinding *finding, const BwFit *fit, const BwCase *c, ch
   BwSaying saying = { finding, fit, c, mark, value, allowed };
   if (finding->reason == BW_REASON_OTHER_RASTER)
     return other_raster_text (fit);
+  if (finding->reason == BW_REASON_UNKNOWN)
+    return lack_text (&saying);
   return bw_rule_descriptor (finding->rule)->says (&saying);
 }

@@ -23,6 +23,9 @@ answer_words (BwNode *to, const BwHookup *hookup)
   const char *before = bw_kind_label (&bw_verdicts, hookup->verdict_before);
   const char *after = bw_kind_label (&bw_verdicts, hookup->verdict_after);
 
+  if (bw_hookup_is_open (hookup))
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s. Too little is known to plan a way."),
+                          hookup->source, hookup->input, before);
   if (hookup->plan == NULL)
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s. No plan leads there."), hookup->source,
                           hookup->input, before);
@@ -303,6 +306,8 @@ static void
 add_line_end (BwNode *to, const BwHookup *hookup, const BwLeadCase *lead)
 {
   gboolean known = lead != NULL && lead->lead.type != NULL && lead->lead.length_m > 0;
+  if (hookup->end_ohm <= 0)
+    return; /* what ends the line, or what drives it, is not known */
   const BwLine line = {
     .source_ohm = hookup->back_ohm,
     .load_ohm = hookup->end_ohm,

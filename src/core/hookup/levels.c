@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan-private.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "core/levels/conductor.h"
@@ -83,7 +85,7 @@ extent (const BwPlan *plan, BwConductor conductor, BwSyncKind sync)
 
   if (conductor == BW_CONDUCTOR_C)
     {
-      bw_signal_levels (source->system, source->signal, &standard);
+      bw_signal_levels (bw_source_system (source), source->signal, &standard);
       return standard.burst_pp_v / standard.white_v;
     }
   if (bw_conductor_carries_sync (conductor, source->signal, sync))
@@ -91,11 +93,29 @@ extent (const BwPlan *plan, BwConductor conductor, BwSyncKind sync)
   return 1;
 }
 
+/* Whether all is known that the level of the conductor at the input follows from. */
+static gboolean
+is_known (const BwPlan *plan, gboolean own, gboolean with_sync)
+{
+  const BwSource *source = &plan->state.source;
+  BwLack lack;
+
+  if (bw_lacks_load (&plan->state.input, own, &lack))
+    return FALSE;
+  if (own)
+    return source->sync_v > 0 && source->sync_load < BW_N_LOADS && !isnan (source->sync_ohm);
+  return source->video_v > 0 && !isnan (source->source_ohm) && (!with_sync || source->sync_v > 0);
+}
+
 static void
 add_level (BwHookup *hookup, BwConductor conductor)
 {
   const BwPlan *plan = hookup->plan;
   gboolean own = bw_conductor_is_sync_alone (conductor);
+  gboolean with_sync = bw_conductor_carries_sync (conductor, plan->state.source.signal,
+                                                  hookup->fit_after.sync);
+  if (!is_known (plan, own, with_sync))
+    return;
   gboolean logic = own && plan->state.source.sync_load == BW_LOAD_OPEN;
   double share = own ? 1 : extent (plan, conductor, hookup->fit_after.sync);
   BwNetwork network;
@@ -201,13 +221,15 @@ add_ends (BwHookup *hookup)
   BwNetwork network;
   BwNetworkFigures figures;
 
+  if (!is_known (hookup->plan, FALSE, FALSE))
+    return;
   conductor_network (hookup->plan, FALSE, NEAR_END, &network);
   bw_network_solve (&network, &figures);
   hookup->back_ohm = figures.output_ohm;
   hookup->end_ohm = bw_input_line_end_ohm (&hookup->plan->state.input);
   network.load_ohm = BW_VIDEO_OHM;
   if (network.n == 0 && network.source_ohm > 0 && !bw_load_is_one (network.source_ohm)
-      && bw_load_is_one (hookup->end_ohm))
+      && bw_load_is_one (hookup->end_ohm) && hookup->fit_after.at[BW_RULE_VIDEO_LEVEL].has_value)
     hookup->source_match = source_match_words (hookup, &network);
 }
 

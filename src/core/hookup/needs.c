@@ -67,15 +67,16 @@ add_mains (GPtrArray *needs, const BwSheet *sheet, char mark)
  * A BwFitPlanFunc. The parts and settings of the least plan of @source at @input, in its order; leads
  * are not among them.
  *
- * Returns: (transfer full) (nullable): %NULL if no plan leads there
+ * Returns: (transfer full) (nullable): %NULL if no plan leads there, or too little is known to plan
  */
 char **
 bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
                char mark)
 {
   g_return_val_if_fail (sheet != NULL && catalogue != NULL, NULL);
-  g_return_val_if_fail (bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) != NULL,
-                        NULL);
+  BwLack lack;
+  if (bw_lacks_plan (bw_sheet_source (sheet, source), bw_monitor_input (sheet->monitor, input), &lack))
+    return NULL;
   g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
   g_autoptr (GPtrArray) plans = bw_planner_find (planner, 1);
   if (plans->len == 0)

@@ -82,6 +82,9 @@ hookup_empty (const BwCase *before)
   BwHookup *hookup = g_new0 (BwHookup, 1);
   hookup->source = g_strdup (before->source->name);
   hookup->input = g_strdup (before->input->name);
+  hookup->monitor = before->monitor;
+  hookup->supply_v = before->supply_v;
+  hookup->supply_hz = before->supply_hz;
   hookup->verdict_after = BW_VERDICT_NO;
   hookup->alternatives = g_ptr_array_new_with_free_func (free_alternative);
   hookup->steps = g_ptr_array_new_with_free_func (free_step);
@@ -121,6 +124,18 @@ bw_hookup_free (BwHookup *hookup)
 }
 
 /**
+ * bw_hookup_is_open:
+ *
+ * Returns: whether it has no plan because too little is known, and not because nothing leads there
+ */
+gboolean
+bw_hookup_is_open (const BwHookup *hookup)
+{
+  g_return_val_if_fail (hookup != NULL, FALSE);
+  return hookup->plan == NULL && hookup->verdict_after != BW_VERDICT_NO;
+}
+
+/**
  * bw_hookup_add_warning:
  *
  * Adds a sentence, once.
@@ -148,6 +163,31 @@ warn_of_tight (BwHookup *hookup)
           = bw_finding_says (f, &hookup->fit_after, &c, bw_quantity_locale_mark ());
       bw_hookup_add_warning (hookup, says);
     }
+}
+
+/* What the plan was not held against, for want of figures. */
+static void
+warn_of_lacks (BwHookup *hookup)
+{
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < BW_N_RULES; i++)
+    {
+      const BwFinding *f = &hookup->fit_after.at[i];
+      if (f->severity != BW_SEVERITY_UNJUDGED)
+        continue;
+      g_autofree char *name = bw_lack_name (&f->lacks);
+      if (!g_ptr_array_find_with_equal_func (names, name, g_str_equal, NULL))
+        g_ptr_array_add (names, g_steal_pointer (&name));
+    }
+  if (names->len == 0)
+    return;
+  g_ptr_array_add (names, NULL);
+  g_autofree char *list = g_strjoinv (", ", (char **) names->pdata);
+  /* Translators: a list of figures, such as: “Video level” of the input, “Bandwidth” of the monitor */
+  g_autofree char *says = g_strdup_printf (
+      _ ("The plan holds as far as it is judged. Not known, and so not judged: %s."), list);
+  bw_hookup_add_warning (hookup, says);
 }
 
 static void
@@ -195,6 +235,7 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
   bw_hookup_add_steps (hookup, begin);
   warn_of_rate (hookup);
   warn_of_tight (hookup);
+  warn_of_lacks (hookup);
   warn_of_steps (hookup);
   bw_hookup_add_parts (hookup, begin);
   bw_hookup_add_hops (hookup, begin);
@@ -213,7 +254,8 @@ check_choice (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, 
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_INPUT,
                  _ ("there is no input %1$u; the set has %2$u"), input + 1,
                  sheet->monitor->inputs->len);
-  else if (bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) == NULL)
+  else if (*bw_sheet_source (sheet, source)->raster != '\0'
+           && bw_sheet_raster (sheet, catalogue, bw_sheet_source (sheet, source)) == NULL)
     g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE,
                  _ ("source “%1$s”: there is no raster “%2$s”"),
                  bw_sheet_source (sheet, source)->name, bw_sheet_source (sheet, source)->raster);
@@ -222,12 +264,41 @@ check_choice (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, 
   return FALSE;
 }
 
+static gboolean
+check_alternative (guint alternative, guint n, GError **error)
+{
+  if (alternative == 0 || alternative < n)
+    return TRUE;
+  g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
+               g_dngettext (GETTEXT_PACKAGE, "there is no alternative %1$u; there is %2$u",
+                            "there is no alternative %1$u; there are %2$u", n),
+               alternative + 1, n);
+  return FALSE;
+}
+
+/* Where it is not known what the source gives or the input takes, nothing is planned: whether there
+ * is a way is as open as it was. */
+static BwHookup *
+hookup_unplanned (const BwCase *before, const BwHookupChoice *choice, const BwLack *lack,
+                  GError **error)
+{
+  if (!check_alternative (choice->alternative, 0, error))
+    return NULL;
+  BwHookup *hookup = hookup_empty (before);
+  bw_fit_judge (before, &hookup->fit_before);
+  hookup->verdict_before = hookup->verdict_after = hookup->fit_before.verdict;
+  hookup->choice = *choice;
+  g_ptr_array_add (hookup->needs, bw_lack_says (lack));
+  return hookup;
+}
+
 /**
  * bw_hookup_new_chosen:
  * @sheet: must outlive the hook-up, as @catalogue must
  *
  * Plans how @source comes to @input. Where nothing leads there, the hook-up has no plan, the
- * verdict after is no, and its needs say why.
+ * verdict after is no, and its needs say why. Where too little is known to plan it has none either,
+ * its needs name what is lacking, and the verdict stays what it was.
  *
  * Returns: (transfer full) (nullable): the hook-up, or %NULL with @error in %BW_HOOKUP_ERROR if
  * there is no such source, input or alternative
@@ -243,34 +314,33 @@ bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint 
 
   BwCase before;
   BwRasterFigures figures;
+  BwLack lack;
   bw_case_init (&before, &figures, sheet, catalogue, source, input);
+  if (bw_lacks_plan (before.source, before.input, &lack))
+    return hookup_unplanned (&before, choice, &lack, error);
   BwPlanSignal begin = { *before.source, before.raster, before.raster->sync_shape, FALSE };
   g_autoptr (BwPlanner) planner = bw_planner_new (sheet, catalogue, source, input);
   guint n_wanted = CLAMP (alternative + 1, BW_HOOKUP_ALTERNATIVES, BW_HOOKUP_MAX_ALTERNATIVES);
   bw_planner_set_series (planner, choice->series);
   g_autoptr (GPtrArray) plans = bw_planner_find (planner, n_wanted);
 
-  if (alternative > 0 && alternative >= plans->len)
-    {
-      g_set_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_ALTERNATIVE,
-                   g_dngettext (GETTEXT_PACKAGE, "there is no alternative %1$u; there is %2$u",
-                             "there is no alternative %1$u; there are %2$u", plans->len),
-                   alternative + 1, plans->len);
-      return NULL;
-    }
+  if (!check_alternative (alternative, plans->len, error))
+    return NULL;
   BwHookup *hookup = hookup_empty (&before);
   bw_fit_judge (&before, &hookup->fit_before);
-  bw_fit_take_plan (&hookup->fit_before, plans->len > 0);
+  bw_fit_take_plan (&hookup->fit_before, &before, plans->len > 0);
   hookup->verdict_before = hookup->fit_before.verdict;
-  hookup->monitor = sheet->monitor;
-  hookup->supply_v = sheet->supply_v;
-  hookup->supply_hz = sheet->supply_hz;
   hookup->choice = *choice;
   hookup->alternative = alternative;
   for (guint i = 0; i < plans->len; i++)
     bw_hookup_add_alternative (hookup, plans->pdata[i]);
   if (plans->len > 0)
     describe (hookup, plans->pdata[alternative], &begin);
+  else if (bw_lacks_way (before.source, before.input, &lack))
+    {
+      hookup->verdict_after = hookup->verdict_before;
+      g_ptr_array_add (hookup->needs, bw_lack_says (&lack));
+    }
   else
     bw_hookup_add_needs (hookup, &before);
   return hookup;

@@ -236,6 +236,7 @@ BwHookup *bw_hookup_new (const BwSheet *sheet, const BwCatalogue *catalogue, gui
                          guint input, guint alternative, GError **error);
 BwHookup *bw_hookup_new_chosen (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
                                 guint input, const BwHookupChoice *choice, GError **error);
+gboolean bw_hookup_is_open (const BwHookup *hookup);
 void bw_hookup_free (BwHookup *hookup);
 char **bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source, guint input,
                       char mark);

@@ -133,6 +133,9 @@ approach_levels (const BwPlanner *planner, const BwAdaptor *box, BwPlanStretch *
                  BwPlanSignal *signal, BwSyncKind sync)
 {
   gboolean own = bw_sync_has_own_conductor (sync);
+  BwLack lack;
+  if (bw_lacks_wire (&signal->source, &lack) || bw_lacks_drive (&signal->source, &lack))
+    return FALSE; /* a level that is not known is not known to be taken */
   double ratio = pad_ratio (box, signal, own);
 
   if (ratio < 1 && !bw_stretch_pad (planner, stretch, signal, sync, BW_PAD_T, ratio, BW_N_RULES))

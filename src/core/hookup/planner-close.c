@@ -60,23 +60,35 @@ typedef enum
   N_LOAD_SETS = 1 << 5
 } LoadChange;
 
+/* Whether it is known that the conductor does not end in 75 Ω. */
+static gboolean
+is_open (const BwInput *input, gboolean own_sync)
+{
+  BwLack lack;
+  return !bw_lacks_load (input, own_sync, &lack)
+         && bw_input_load_ohm (input, own_sync) > BW_ONE_LOAD_MAX_OHM;
+}
+
 static gboolean
 can_change (const BwPlanner *planner, guint changes)
 {
   const BwInput *input = &planner->base.input;
   gboolean have = planner->part[BW_ADAPTOR_TERMINATOR] != NULL;
-  double ohm = bw_input_load_ohm (input, FALSE);
-  gboolean open = ohm > BW_ONE_LOAD_MAX_OHM && input->termination != BW_TERMINATION_SWITCHED
-                  && bw_load_is_one (bw_parallel_ohm (ohm, BW_VIDEO_OHM));
-  gboolean sync_open = bw_input_load_ohm (input, TRUE) > BW_ONE_LOAD_MAX_OHM;
+  gboolean open = is_open (input, FALSE) && input->termination != BW_TERMINATION_SWITCHED
+                  && bw_load_is_one (bw_parallel_ohm (bw_input_load_ohm (input, FALSE),
+                                                      BW_VIDEO_OHM));
+  gboolean sync_open = is_open (input, TRUE);
 
-  if ((changes & LOAD_SWITCH) && input->termination != BW_TERMINATION_SWITCHED)
+  if ((changes & LOAD_SWITCH)
+      && (input->termination != BW_TERMINATION_SWITCHED || input->terminated == BW_SWITCH_UNKNOWN))
     return FALSE;
   if ((changes & LOAD_TERMINATOR) && (!have || !open || (changes & LOAD_SWITCH)))
     return FALSE;
-  if ((changes & LOAD_UNLOAD) && !(input->loop_through && input->loop_ended))
+  if ((changes & LOAD_UNLOAD) && !(input->loop_through == TRUE && input->loop_ended == TRUE))
     return FALSE;
-  if ((changes & LOAD_SYNC_SWITCH) && input->sync_termination != BW_TERMINATION_SWITCHED)
+  if ((changes & LOAD_SYNC_SWITCH)
+      && (input->sync_termination != BW_TERMINATION_SWITCHED
+          || input->sync_terminated == BW_SWITCH_UNKNOWN))
     return FALSE;
   return !(changes & LOAD_SYNC_TERMINATOR)
          || (have && sync_open && !(changes & LOAD_SYNC_SWITCH));
@@ -153,10 +165,21 @@ change_loads (Attempt *a, guint changes)
     }
 }
 
+/* Whether all is known that bw_match_picture() asks for whatever the levels. */
+static gboolean
+knows_end (const Attempt *a)
+{
+  BwLack lack;
+  return !bw_lacks_load (&a->state.input, FALSE, &lack)
+         && !bw_lacks_source (&a->state.source, G_STRUCT_OFFSET (BwSource, source_ohm), &lack);
+}
+
 /* An input that stays of another resistance than 75 Ω needs a part that matches it. */
 static void
 choose_end (Attempt *a)
 {
+  if (!knows_end (a))
+    return;
   bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &a->match);
   if (a->match.change != BW_LOAD_AS_IT_IS) /* the load is to be changed first */
     a->match.part = BW_END_NO_PART;
@@ -196,6 +219,8 @@ cure_by_resistor (Attempt *a, const BwFinding *f)
 static gboolean
 cure_by_pad (Attempt *a, const BwFinding *f)
 {
+  if (!knows_end (a))
+    return FALSE;
   BwPictureMatch match = a->match; /* the ratio without what preferred values make of the end */
   if (match.part == BW_END_NO_PART)
     bw_match_picture (&a->state.source, &a->state.input, a->fit.sync, &match);

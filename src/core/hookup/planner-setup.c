@@ -71,6 +71,7 @@ bw_planner_new (const BwSheet *sheet, const BwCatalogue *catalogue, guint source
   g_array_set_clear_func (planner->boxes, clear_box);
   planner->series = BW_USUAL_SERIES;
   signal->source = *bw_sheet_source (sheet, source);
+  signal->source.system = bw_source_system (&signal->source);
   signal->raster = bw_sheet_raster (sheet, catalogue, &signal->source);
   signal->shape = signal->raster->sync_shape;
   planner->start.raster = add_raster (planner, signal->raster);

@@ -272,6 +272,8 @@ line_rates (const BwCase *c)
 {
   const BwBands *bands
       = c->input->line_rates_hz.n > 0 ? &c->input->line_rates_hz : &c->monitor->line_rates_hz;
+  if (bands->n == 0)
+    return g_strdup (_ ("not known"));
   return bw_quantity_bands_to_entry (bands, BW_DIMENSION_FREQUENCY, "kHz",
                                      bw_quantity_locale_mark ());
 }

@@ -259,6 +259,19 @@ make_input (const BwInput *of_class, const BwEdid *edid, GPtrArray *notes)
   return input;
 }
 
+/* What stands in for what the EDID does not say is the class's; what it says are papers. */
+static void
+say_origins (BwMonitor *monitor, const BwMonitor *class)
+{
+  bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
+  for (guint i = 0; i < bw_monitor_fields.n; i++)
+    {
+      const BwField *field = &bw_monitor_fields.at[i];
+      if ((field->flags & BW_FIELD_FIGURE) && !bw_field_equal (field, monitor, class))
+        bw_field_set_origin (&bw_monitor_fields, field, monitor, BW_ORIGIN_PAPERS);
+    }
+}
+
 /**
  * bw_edid_to_monitor:
  * @catalogue: for the rasters that are named by their ids, and for the class that stands in
@@ -295,11 +308,14 @@ bw_edid_to_monitor (const BwEdid *edid, const BwCatalogue *catalogue, GPtrArray 
   monitor->mains_v.n = monitor->mains_hz.n = 0;
   monitor->mains_a = monitor->pitch_m = monitor->spot_m = monitor->claimed_lines = 0;
   monitor->bandwidth_hz = 0;
+  monitor->mask = BW_N_MASKS;
+  monitor->overscan_h = monitor->overscan_v = (double) NAN;
   if (!set_rates (monitor, edid, catalogue, notes, error))
     return NULL;
   set_size (monitor, edid, notes);
   g_ptr_array_set_size (monitor->inputs, 0);
   g_ptr_array_add (monitor->inputs, make_input (input, edid, notes));
+  say_origins (monitor, class);
   note (notes, _ ("An EDID says nothing of mains, mask, pitch, overscan and bandwidth: enter them from "
                   "the rating plate and the service sheet."));
   return g_steal_pointer (&monitor);

@@ -273,7 +273,8 @@ put_block (BwEdidWriter *writer, GError **error)
  * The maker's code is made up: it was not asked for from the registry, and nobody looked whether a
  * maker has it. Product and serial number are zero.
  *
- * Returns: %FALSE with @error in %BW_INTERCHANGE_ERROR if the monitor has no RGB input, or one of
+ * Returns: %FALSE with @error in %BW_INTERCHANGE_ERROR if a figure that it needs is not known, the
+ *   monitor has no RGB input, or one of
  * levels or sync that no EDID can state, or if no raster can be given as a detailed timing
  */
 gboolean
@@ -284,6 +285,13 @@ bw_edid_write (const BwSheet *sheet, const BwCatalogue *catalogue,
   guint8 made[BW_EDID_BLOCK_BYTES];
   g_autoptr (GPtrArray) said = g_ptr_array_new_with_free_func (g_free);
   BwEdidWriter writer = { .monitor = sheet->monitor, .block = made, .notes = said };
+  BwLack lack;
+
+  if (bw_lacks_deflection (sheet->monitor, &lack) || bw_lacks_tube (sheet->monitor, &lack))
+    {
+      g_autofree char *says = bw_lack_says (&lack);
+      return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_UNWRITABLE, "%s", says);
+    }
 
   if (!bw_edid_choose_input (&writer, error) || !bw_edid_choose_level (&writer, error))
     return FALSE;

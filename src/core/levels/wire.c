@@ -60,7 +60,7 @@ bw_wire_form_of_source (const BwSource *source, const BwRaster *raster, BwSyncKi
                         BwWireForm *form)
 {
   g_return_if_fail (source != NULL && raster != NULL && form != NULL);
-  bw_wire_form_standard ((BwColourSystem) source->system, (BwSignal) source->signal, sync,
+  bw_wire_form_standard (bw_source_system (source), (BwSignal) source->signal, sync,
                          (BwSyncShape) raster->sync_shape, form);
   form->burst_pp_v *= source->video_v / form->white_v;
   form->white_v = source->video_v;

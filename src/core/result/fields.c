@@ -80,11 +80,24 @@ value_of (BwNode *to, const BwField *field, gconstpointer object)
     }
 }
 
+/* The figure with where it comes from, if that is said: "0.7 mm (plate)". */
+static BwValue
+with_origin (BwNode *to, BwValue value, const BwFieldTable *table, const BwField *field,
+             gconstpointer object)
+{
+  BwOrigin origin = bw_field_origin (table, field, object);
+  if (origin == BW_ORIGIN_NOT_SAID)
+    return value;
+  g_autofree char *words = bw_value_text (&value, bw_result_mark (to->result));
+  return bw_value_read_as (value, bw_node_print (to, _ ("%1$s (%2$s)"), words,
+                                                 bw_kind_label (&bw_origins, origin)));
+}
+
 /**
  * bw_node_fields:
  * @table: of the members of @object
  *
- * Adds a figure for every member that is known, but for its texts.
+ * Adds a figure for every member that is known, but for its texts, with where it comes from.
  */
 void
 bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object)
@@ -94,7 +107,8 @@ bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object)
     {
       const BwField *field = &table->at[i];
       if (field->type != BW_FIELD_TEXT && bw_field_is_set (field, object))
-        bw_node_figure (to, bw_field_label (field), value_of (to, field, object));
+        bw_node_figure (to, bw_field_label (field),
+                        with_origin (to, value_of (to, field, object), table, field, object));
     }
 }
 
@@ -113,4 +127,32 @@ bw_node_field (BwNode *to, const BwFieldTable *table, const char *key, gconstpoi
   BwValue value = bw_field_is_set (field, object) ? value_of (to, field, object)
                                                   : bw_value_nothing (field->key);
   bw_node_figure (to, bw_field_label (field), bw_value_or (value, _ ("not known")));
+}
+
+/**
+ * bw_node_origins:
+ * @table: of the members of @object, which has origins
+ *
+ * Adds for scripts, by the keys of the file, where each figure comes from that says so, and which
+ * figures are not known.
+ */
+void
+bw_node_origins (BwNode *to, const BwFieldTable *table, gconstpointer object)
+{
+  g_return_if_fail (to != NULL && table != NULL && table->origins != 0 && object != NULL);
+  g_autoptr (GPtrArray) lacking = g_ptr_array_new ();
+  BwNode *from = bw_node_section (to, "from", NULL);
+
+  for (guint i = 0; i < table->n; i++)
+    {
+      const BwField *field = &table->at[i];
+      BwOrigin origin = bw_field_origin (table, field, object);
+      gboolean needed = (field->flags & BW_FIELD_FIGURE) && !(field->flags & BW_FIELD_OPTIONAL);
+      if (origin != BW_ORIGIN_NOT_SAID)
+        bw_node_member (from, bw_value_kind (field->key, &bw_origins, origin));
+      if (needed && !bw_field_is_set (field, object))
+        g_ptr_array_add (lacking, (gpointer) field->key);
+    }
+  g_ptr_array_add (lacking, NULL);
+  bw_node_member (to, bw_value_list ("not_known", (const char *const *) lacking->pdata));
 }

@@ -117,6 +117,7 @@ BwNode *bw_node_say (BwNode *parent, BwSay what, const char *key, const char *te
 BwNode *bw_node_list (BwNode *parent, const char *key, const char *title, const GPtrArray *texts);
 
 void bw_node_fields (BwNode *to, const BwFieldTable *table, gconstpointer object);
+void bw_node_origins (BwNode *to, const BwFieldTable *table, gconstpointer object);
 void bw_node_field (BwNode *to, const BwFieldTable *table, const char *key, gconstpointer object);
 
 BwNode *bw_node_table (BwNode *parent, const char *key, const char *title);

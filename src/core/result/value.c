@@ -121,6 +121,8 @@ bw_value_says (const char *key, const char *says)
 BwValue
 bw_value_kind (const char *key, const BwKindTable *table, guint kind)
 {
+  if (kind == table->n)
+    return bw_value_or (bw_value_nothing (key), bw_kind_label (table, kind));
   return (BwValue){ .kind = BW_VALUE_KIND,
                     .key = key,
                     .words = bw_kind_label (table, kind),

@@ -181,6 +181,7 @@ bw_ink_for_severity (BwSeverity severity)
 {
   static const BwInkRole roles[BW_N_SEVERITIES] = {
     [BW_SEVERITY_OK] = BW_INK_OK,
+    [BW_SEVERITY_UNJUDGED] = BW_INK_GRAPHITE,
     [BW_SEVERITY_TIGHT] = BW_INK_TIGHT,
     [BW_SEVERITY_CURABLE] = BW_INK_CURABLE,
     [BW_SEVERITY_FATAL] = BW_INK_FATAL,
@@ -198,6 +199,24 @@ draw_tick (cairo_t *cr)
   cairo_line_to (cr, 0.38, 0.83);
   cairo_line_to (cr, 0.92, 0.2);
   cairo_stroke (cr);
+}
+
+/* A ring of dashes with a question mark in it: nothing is decided. */
+static void
+draw_open_question (cairo_t *cr)
+{
+  const double sixth = G_PI / 3;
+  for (int i = 0; i < 6; i++)
+    {
+      cairo_new_sub_path (cr);
+      cairo_arc (cr, 0.5, 0.5, 0.43, i * sixth, (i + 0.6) * sixth);
+    }
+  cairo_stroke (cr);
+  cairo_arc (cr, 0.5, 0.38, 0.15, G_PI, 2.4 * G_PI);
+  cairo_line_to (cr, 0.5, 0.62);
+  cairo_stroke (cr);
+  cairo_arc (cr, 0.5, 0.75, 0.07, 0, 2 * G_PI);
+  cairo_fill (cr);
 }
 
 static void
@@ -239,7 +258,7 @@ draw_barred_disc (cairo_t *cr)
  * @y: top edge
  * @size: side of the square, in user-space units
  *
- * Draws the mark of @severity in its colour: a tick, a ring with a wave, a plus in a square, a
+ * Draws the mark of @severity in its colour: a tick, a question in a broken ring, a ring with a wave, a plus in a square, a
  * filled disc with a bar cut out.
  */
 void
@@ -248,6 +267,7 @@ bw_draw_severity_mark (cairo_t *cr, const BwInk *ink, BwSeverity severity, doubl
 {
   static void (*const marks[BW_N_SEVERITIES]) (cairo_t *) = {
     [BW_SEVERITY_OK] = draw_tick,
+    [BW_SEVERITY_UNJUDGED] = draw_open_question,
     [BW_SEVERITY_TIGHT] = draw_ring_with_wave,
     [BW_SEVERITY_CURABLE] = draw_plus_in_square,
     [BW_SEVERITY_FATAL] = draw_barred_disc,

@@ -50,8 +50,11 @@ claim_head (BwHookupLayout *layout)
   gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before, 0, &x);
   if (hookup->plan == NULL)
     return all
-           & bw_canvas_claim_at (layout->canvas, _ ("No plan leads there."), BW_INK_GRAPHITE, x,
-                                 layout->head_y, 0, 0.5);
+           & bw_canvas_claim_at (layout->canvas,
+                                 bw_hookup_is_open (hookup)
+                                     ? _ ("Too little is known to plan a way.")
+                                     : _ ("No plan leads there."),
+                                 BW_INK_GRAPHITE, x, layout->head_y, 0, 0.5);
   return all & claim_verdict (layout, _ ("By this plan:"), hookup->verdict_after, 1, &x);
 }
 

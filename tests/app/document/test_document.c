@@ -126,17 +126,14 @@ static const struct
   { BW_PART_MONITOR, "aspect", "four to three", bw_field_error_quark, BW_FIELD_ERROR_VALUE, "4:3" },
   { BW_PART_MONITOR, "line_rates", "16 kHz .. 15 kHz", bw_quantity_error_quark,
     BW_QUANTITY_ERROR_RANGE, "16" },
-  { BW_PART_MONITOR, "line_rates", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
   { BW_PART_MONITOR, "mains_voltage", "100 V .. 120 V; 200 V .. 240 V", bw_field_error_quark,
     BW_FIELD_ERROR_VALUE, "one" },
   { BW_PART_MONITOR, "mask", "mesh", bw_field_error_quark, BW_FIELD_ERROR_KIND, "grille" },
   { BW_PART_INPUT, "video_level", "7 km", bw_quantity_error_quark, BW_QUANTITY_ERROR_UNIT, "V" },
   { BW_PART_INPUT, "syncs", "on-y", bw_monitor_error_quark, BW_MONITOR_ERROR_INPUT_SYNC,
     "cannot come with" },
-  { BW_PART_INPUT, "signals", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
   { BW_PART_SOURCE, "raster", "no-such-raster", bw_document_error_quark, BW_DOCUMENT_ERROR_RASTER,
     "catalogue" },
-  { BW_PART_SOURCE, "raster", "", bw_field_error_quark, BW_FIELD_ERROR_MISSING, "needed" },
   { BW_PART_SOURCE, "syncs", "on-y", bw_source_error_quark, BW_SOURCE_ERROR_SYNC,
     "cannot come with" },
   { BW_PART_SOURCE, "system", "pal-z", bw_field_error_quark, BW_FIELD_ERROR_KIND, "pal-b" },
@@ -257,6 +254,10 @@ test_add (void)
   g_assert_cmpstr (bw_sheet_source (sheet, n)->name, !=, bw_sheet_source (sheet, n + 1)->name);
   g_assert_null (bw_sheet_source (sheet, n)->id);
 
+  g_free (unsound->raster);
+  unsound->raster = g_strdup ("no-such-raster");
+  empty->signals = BW_BIT (BW_SIGNAL_LUMA);
+  empty->syncs = BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_ON_GREEN);
   g_assert_false (bw_document_add_source (document, unsound, NULL));
   g_assert_false (bw_document_add_input (document, empty, NULL));
   g_assert_cmpuint (bw_document_count (document, BW_PART_SOURCE), ==, n + 2);

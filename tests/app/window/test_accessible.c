@@ -93,8 +93,10 @@ static void
 assert_described (BwEditorRow *row, gboolean wrong)
 {
   GtkWidget *control = bw_editor_row_get_control (row);
-  GtkWidget *help = gtk_widget_get_last_child (GTK_WIDGET (row));
-  GtkWidget *error = gtk_widget_get_prev_sibling (help);
+  GtkWidget *foot = gtk_widget_get_last_child (GTK_WIDGET (row));
+  GtkWidget *error = gtk_widget_get_prev_sibling (foot);
+  /* Beside the help of a figure stands where it comes from. */
+  GtkWidget *help = GTK_IS_LABEL (foot) ? foot : gtk_widget_get_first_child (foot);
 
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_STATE_INVALID,
                                     wrong ? GTK_ACCESSIBLE_INVALID_TRUE

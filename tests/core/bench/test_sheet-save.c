@@ -85,7 +85,7 @@ assert_untouched (const char *text, GQuark domain, int code)
 static void
 test_newer_untouched (void)
 {
-  assert_untouched ("# newer\n[bench-sheet]\nformat=2\nunheard=of\n[monitor]\n", BW_SHEET_ERROR,
+  assert_untouched ("# newer\n[bench-sheet]\nformat=3\nunheard=of\n[monitor]\n", BW_SHEET_ERROR,
                     BW_SHEET_ERROR_NEWER);
 }
 

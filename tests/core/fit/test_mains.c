@@ -121,14 +121,41 @@ test_unknown (void)
   /* the voltage is judged by itself, and so is the frequency */
   volts->mains_hz.n = 0;
   g_assert_true (bw_mains_judge (volts, 230, 50, &mains));
-  g_assert_true (mains.knows_voltage && !mains.knows_frequency && bw_mains_is_danger (&mains));
+  g_assert_cmpint (mains.frequency, ==, BW_SEVERITY_UNJUDGED);
+  g_assert_true (bw_mains_is_danger (&mains));
   hertz->mains_v.n = 0;
   g_assert_true (bw_mains_judge (hertz, 115, 50, &mains));
-  g_assert_true (!mains.knows_voltage && mains.knows_frequency && bw_mains_is_danger (&mains));
+  g_assert_cmpint (mains.voltage, ==, BW_SEVERITY_UNJUDGED);
+  g_assert_true (bw_mains_is_danger (&mains));
   g_assert_false (bw_mains_judge (hertz, 115, 0, &mains));
   g_assert_false (bw_mains_judge (monitor, 120, 60, &mains));
   g_autofree char *says = bw_mains_says (monitor, 0, 60, '.');
   g_assert_nonnull (strstr (says, "Enter"));
+}
+
+/* What is known of the voltage is judged without the frequency, and the reverse: a set for 100 to
+ * 120 V on 230 V is told of all the same. */
+static void
+test_half_known (void)
+{
+  g_autoptr (BwMonitor) monitor = bw_monitor_new ();
+  BwMains mains;
+
+  monitor->mains_v = (BwBands){ 1, { { 100, 120 } } };
+  monitor->mains_hz = (BwBands){ 1, { { 50, 60 } } };
+  g_assert_true (bw_mains_judge (monitor, 230, 0, &mains));
+  g_assert_cmpuint (mains.voltage, ==, BW_SEVERITY_CURABLE);
+  g_assert_cmpuint (mains.frequency, ==, BW_SEVERITY_UNJUDGED);
+  g_autofree char *volts = bw_mains_says (monitor, 230, 0, '.');
+  g_assert_nonnull (strstr (volts, "outside the rating"));
+  g_assert_nonnull (strstr (volts, "The frequency is not judged"));
+  monitor->mains_v.n = 0;
+  g_assert_true (bw_mains_judge (monitor, 230, 400, &mains));
+  g_assert_cmpuint (mains.voltage, ==, BW_SEVERITY_UNJUDGED);
+  g_assert_cmpuint (mains.frequency, ==, BW_SEVERITY_CURABLE);
+  g_autofree char *hertz = bw_mains_says (monitor, 230, 400, '.');
+  g_assert_nonnull (strstr (hertz, "The voltage is not judged"));
+  g_assert_nonnull (strstr (hertz, "above the rated"));
 }
 
 int
@@ -144,5 +171,6 @@ main (int argc, char **argv)
   g_test_add_func ("/mains/just-outside", test_just_outside);
   g_test_add_func ("/mains/flux", test_flux);
   g_test_add_func ("/mains/unknown", test_unknown);
+  g_test_add_func ("/mains/half-known", test_half_known);
   return g_test_run ();
 }

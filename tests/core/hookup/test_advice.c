@@ -332,9 +332,15 @@ check_promise (const Cell *cell, BwFit fit)
   guint n = 0;
 
   g_assert_no_error (error);
-  bw_fit_take_plan (&fit, needs != NULL);
+  BwRasterFigures figures;
+  BwCase c;
+  BwLack lack;
+  bw_case_init (&c, &figures, cell->sheet, bw_test_catalogue (), cell->source_at, cell->input_at);
+  bw_fit_take_plan (&fit, &c, needs != NULL);
   g_assert_cmpint (fit.verdict, ==, hookup->verdict_before);
   g_assert_cmpint (needs != NULL, ==, hookup->plan != NULL);
+  if (needs == NULL && bw_lacks_way (c.source, c.input, &lack))
+    return; /* nothing is promised for want of a figure */
   if (fit.verdict == BW_VERDICT_WITH_PARTS)
     g_assert_nonnull (hookup->plan);
   if (fit.verdict <= BW_VERDICT_TIGHT) /* as it stands: nothing is needed but a lead */
@@ -399,6 +405,9 @@ try_sheet (const BwSheet *sheet, Count *count)
         BwCase c;
         bw_case_init (&c, &figures, sheet, bw_test_catalogue (), source, input);
         Cell cell = { sheet, source, input, c.source, c.input, c.raster, "fit" };
+        BwLack lack;
+        if (bw_lacks_signal (c.source, c.input, &lack))
+          continue; /* nothing is advised for levels that are not known */
         try_cell (&cell, &c, count);
       }
 }

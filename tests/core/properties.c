@@ -347,6 +347,8 @@ bw_property_fields_kept (const BwFieldTable *table, gpointer object, gpointer em
   g_autoptr (GError) error = NULL;
 
   bw_fields_save (table, object, keys, "group");
+  if (bw_fields_need_second_form (table, object)) /* in which a key that is absent is a figure that is not known */
+    bw_fields_forget (table, empty);
   if (!bw_fields_load (table, empty, keys, "group", "saved", &error))
     return g_strdup_printf ("what was saved does not read back: %s", error->message);
   for (guint i = 0; i < table->n; i++)

@@ -112,7 +112,7 @@ def main():
     import recording_program
 
     residue.learn(source_root)
-    with tempfile.TemporaryDirectory(prefix="words-") as folder:
+    with tempfile.TemporaryDirectory(prefix="words-", suffix=".raw") as folder:  # no word, whatever letters come
         cli = Runner(recording_program, build_root, folder, os.path.abspath(program))
         cases = recording_cases.all_cases(cli.plain)
         for name in os.listdir(folder):

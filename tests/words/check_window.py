@@ -106,7 +106,7 @@ def main():
     residue.learn(source_root)
     demo, *others = recording_program.all_sheets()
     runs = [(demo, 0), (demo, 2)] + [(sheet, 1) for sheet in others[::8]]
-    with tempfile.TemporaryDirectory(prefix="words-") as folder:
+    with tempfile.TemporaryDirectory(prefix="words-", suffix=".raw") as folder:  # no word, whatever letters come
         windows = Windows(recording, recording_program, build_root, folder)
         with concurrent.futures.ThreadPoolExecutor(len(runs)) as pool:
             found = [tree for trees in pool.map(lambda run: list(windows.trees(*run)), runs)

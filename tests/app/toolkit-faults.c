@@ -33,6 +33,12 @@ static const ToolkitFault faults[] = {
   {
       18,
       "Gtk",
+      "Trying to snapshot GtkGizmo ",
+      "Seen as in GTK 4.8, at the same place. Not traced yet.",
+  },
+  {
+      18,
+      "Gtk",
       "gtk_box_remove: assertion 'gtk_widget_get_parent (child) == (GtkWidget *)box' failed",
       /* read in 4.18.6, gtkpathbar.c, gtk_path_bar_set_file_finish() */
       "A file chooser that is closed, or sent to another folder, while it still reads the names of "

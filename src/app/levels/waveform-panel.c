@@ -473,7 +473,7 @@ fill_content (BwWaveformPanel *self)
 {
   bw_chooser_add (self->content, SHOW_BARS_75, _ ("bars 75\u00a0%"));
   bw_chooser_add (self->content, SHOW_BARS_100, _ ("bars 100\u00a0%"));
-  bw_chooser_add (self->content, SHOW_BARS_EBU, _ ("EBU bars 100/0/75/0"));
+  bw_chooser_add (self->content, SHOW_BARS_EBU, _ ("EBU bars"));
   for (guint content = 1; content < BW_N_CONTENTS; content++)
     bw_chooser_add (self->content, SHOW_OTHER + content - 1, bw_kind_label (&bw_contents, content));
 }

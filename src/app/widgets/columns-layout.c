@@ -35,10 +35,27 @@ measure (GtkWidget *child, GtkOrientation orientation, int for_size, int *minimu
   return natural;
 }
 
+/* What the widest child needs. */
 static int
-n_columns (BwColumnsLayout *self, int width)
+least_width (GtkWidget *widget)
 {
-  int fit = (width + GAP) / ((int) self->column_width + GAP);
+  int least = 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      int minimum;
+      measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum);
+      least = MAX (least, minimum);
+    }
+  return least;
+}
+
+/* No column is narrower than a child, as it would be with large text. */
+static int
+n_columns (BwColumnsLayout *self, GtkWidget *widget, int width)
+{
+  int fit = (width + GAP) / (MAX ((int) self->column_width, least_width (widget)) + GAP);
   return CLAMP (fit, 1, (int) self->most);
 }
 
@@ -46,7 +63,7 @@ n_columns (BwColumnsLayout *self, int width)
 static int
 lay_out (BwColumnsLayout *self, GtkWidget *widget, int width, gboolean allocate)
 {
-  int columns = n_columns (self, width);
+  int columns = n_columns (self, widget, width);
   int child_width = (width - (columns - 1) * GAP) / columns;
   int column = 0, y = 0, row_height = 0, minimum;
 
@@ -84,16 +101,9 @@ bw_columns_layout_measure (GtkLayoutManager *manager, GtkWidget *widget,
                            int *minimum_baseline, int *natural_baseline)
 {
   BwColumnsLayout *self = BW_COLUMNS_LAYOUT (manager);
-  int least = 0;
+  int least = least_width (widget);
 
   *minimum_baseline = *natural_baseline = -1;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      int child_minimum;
-      measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum);
-      least = MAX (least, child_minimum);
-    }
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
       *minimum = least;

@@ -111,6 +111,7 @@ def main():
     import recording_cases  # beside this folder, which is known only now
     import recording_program
 
+    residue.skip_without_language(os.path.abspath(program))
     residue.learn(source_root)
     with tempfile.TemporaryDirectory(prefix="words-", suffix=".raw") as folder:  # no word, whatever letters come
         cli = Runner(recording_program, build_root, folder, os.path.abspath(program))

@@ -103,6 +103,7 @@ def main():
     import recording  # beside this folder, which is known only now
     import recording_program
 
+    residue.skip_without_language(os.path.join(build_root, "tests", "words", "breezeway-cli-pseudo"))
     residue.learn(source_root)
     demo, *others = recording_program.all_sheets()
     runs = [(demo, 0), (demo, 2)] + [(sheet, 1) for sheet in others[::8]]

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/bench/match.h"
 #include "core/levels/conductor.h"
 #include "core/levels/signal-levels.h"
 #include "planner-private.h"
@@ -171,13 +172,15 @@ static double
 one_resistor (const BwNetwork *bare, BwSeries series, BwNetwork *made)
 {
   double ohm = bare->source_ohm;
-  gboolean in_series = ohm < BW_VIDEO_OHM;
-  double exact_ohm = in_series ? BW_VIDEO_OHM - ohm : BW_VIDEO_OHM * ohm / (ohm - BW_VIDEO_OHM);
+  BwEndPart part = ohm < BW_VIDEO_OHM ? BW_END_SERIES : BW_END_SHUNT;
+  BwNetwork exact;
 
+  /* of the source the same part as of an input of its resistance */
+  bw_match_end (part, bare->open_v, BW_VIDEO_OHM, ohm, &exact);
   *made = *bare;
   made->n = 1;
-  made->at[0] = (BwElement){ in_series ? BW_PLACE_SERIES : BW_PLACE_SHUNT,
-                             bw_preferred_value (exact_ohm, series) };
+  made->at[0] = exact.at[0];
+  made->at[0].ohm = bw_preferred_value (exact.at[0].ohm, series);
   return made->at[0].ohm;
 }
 

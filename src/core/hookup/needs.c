@@ -11,7 +11,7 @@
 static char *
 part_words (const BwPlanStep *step, char mark)
 {
-  g_autoptr (GString) text = g_string_new (bw_plan_step_name (step));
+  GString *text = g_string_new (bw_plan_step_name (step));
 
   for (guint i = 0; i < step->network.n; i++)
     {
@@ -19,7 +19,7 @@ part_words (const BwPlanStep *step, char mark)
           = bw_quantity_format (step->network.at[i].ohm, BW_DIMENSION_RESISTANCE, 3, mark);
       g_string_append_printf (text, i == 0 ? ", %s" : " / %s", ohm);
     }
-  return g_strdup (text->str);
+  return g_string_free (text, FALSE);
 }
 
 /* A setting with what it is set to. */

@@ -52,13 +52,19 @@ resistor_purpose (const BwPlanStep *step)
                                 load, to);
 }
 
+/* @number with two decimals, in @text. */
+static const char *
+two_decimals (double number, char text[G_ASCII_DTOSTR_BUF_SIZE])
+{
+  g_ascii_formatd (text, G_ASCII_DTOSTR_BUF_SIZE, "%.2f", number);
+  return g_strdelimit (text, ".", bw_quantity_locale_mark ());
+}
+
 static char *
 decibels (double db)
 {
-  char text[32];
-  g_ascii_formatd (text, sizeof text, "%.2f", db);
-  g_strdelimit (text, ".", bw_quantity_locale_mark ());
-  return g_strdup_printf (_ ("%s dB"), text);
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  return g_strdup_printf (_ ("%s dB"), two_decimals (db, text));
 }
 
 /* A pad that matches two resistances, the source's and the lead's or the lead's and the input's. */
@@ -234,9 +240,7 @@ total_price (const BwPlan *plan)
   if (unit == NULL)
     return g_strdup ("");
   char number[G_ASCII_DTOSTR_BUF_SIZE];
-  g_ascii_formatd (number, sizeof number, "%.2f", total);
-  g_strdelimit (number, ".", bw_quantity_locale_mark ());
-  return g_strdup_printf ("%s %s", number, unit);
+  return g_strdup_printf ("%s %s", two_decimals (total, number), unit);
 }
 
 /**

@@ -362,12 +362,15 @@ on_position (BwPicturePanel *self)
     keep_share (self);
 }
 
-/* The same by the keys. */
+/* The same by the keys, which move the handle where it has the focus; what this gives is given to the
+ * toolkit: whether the key has been used. */
 static gboolean
 on_handle_moved (BwPicturePanel *self)
 {
+  if (!gtk_widget_is_focus (GTK_WIDGET (self->paned)))
+    return FALSE;
   keep_share (self);
-  return FALSE;
+  return TRUE;
 }
 
 static void

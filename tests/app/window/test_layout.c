@@ -216,6 +216,57 @@ test_figures (Fixture *f, gconstpointer data)
   g_assert_cmpuint (tried, >=, 32);
 }
 
+/* The share of the drawing along the handle. */
+static double
+share_of (GtkWidget *paned)
+{
+  return gtk_paned_get_position (GTK_PANED (paned)) / (double) gtk_widget_get_width (paned);
+}
+
+/* The handle stays where the person has put it, as a share of the page, and only then: a window that
+ * was smaller for a while has the figures where they were. */
+static void
+test_handle (Fixture *f, gconstpointer data)
+{
+  gboolean moved = FALSE;
+
+  bw_window_show_page (f->window, "timing");
+  resize (f, USUAL_WIDTH, USUAL_HEIGHT);
+  come_to_rest (f);
+  GtkWidget *panel = GTK_WIDGET (bw_page_get_panel (bw_window_get_shown_page (f->window)));
+  GtkWidget *paned = app_test_find (panel, GTK_TYPE_PANED, NULL);
+  double usual = share_of (paned);
+  g_assert_cmpfloat (usual, >, 0.6);
+
+  /* too narrow for the figures beside it, and back; then all heights that a window comes by */
+  resize (f, SMALL_WIDTH, SMALL_HEIGHT);
+  come_to_rest (f);
+  resize (f, USUAL_WIDTH, USUAL_HEIGHT);
+  come_to_rest (f);
+  g_assert_cmpfloat_with_epsilon (share_of (paned), usual, 0.005);
+
+  /* the toolkit puts it elsewhere, as it does when a child needs more room: it comes back */
+  gtk_paned_set_position (GTK_PANED (paned), gtk_widget_get_width (paned) - 60);
+  come_to_rest (f);
+  resize (f, USUAL_WIDTH + 60, USUAL_HEIGHT);
+  come_to_rest (f);
+  g_assert_cmpfloat_with_epsilon (share_of (paned), usual, 0.03);
+
+  gtk_widget_grab_focus (GTK_WIDGET (bw_picture_panel_get_area (bw_page_get_panel (
+      bw_window_get_shown_page (f->window)))));
+  g_signal_emit_by_name (paned, "cycle-handle-focus", FALSE, &moved);
+  g_assert_true (gtk_widget_is_focus (paned));
+  for (int i = 0; i < 3; i++)
+    g_signal_emit_by_name (paned, "move-handle", GTK_SCROLL_PAGE_LEFT, &moved);
+  come_to_rest (f);
+  double put = share_of (paned);
+  g_assert_true (moved);
+  g_assert_cmpfloat (put, <, usual - 0.05);
+  resize (f, USUAL_WIDTH, USUAL_HEIGHT);
+  come_to_rest (f);
+  g_assert_cmpfloat_with_epsilon (share_of (paned), put, 0.01);
+}
+
 /* A page scrolls as a whole only where its text is large. */
 static void
 assert_needs_no_scrolling (BwPage *page)
@@ -374,6 +425,7 @@ main (int argc, char **argv)
       settings); /* paddings and sizes of text */
   ADD ("usual", test_usual);
   ADD ("figures", test_figures);
+  ADD ("handle", test_handle);
   ADD ("small", test_small);
   ADD ("least", test_least);
   ADD_LARGE ("large/usual", test_large_usual);

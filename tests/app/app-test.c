@@ -200,6 +200,20 @@ app_test_close (BwWindow *window)
   g_assert_finalize_object (window);
 }
 
+void
+app_test_set_up (AppTestWindow *f, gconstpointer data)
+{
+  f->document = app_test_document ();
+  f->window = app_test_window_new (f->document);
+}
+
+void
+app_test_tear_down (AppTestWindow *f, gconstpointer data)
+{
+  app_test_close (f->window);
+  g_assert_finalize_object (f->document);
+}
+
 static GtkWidget *
 find_below (GtkWidget *widget, GType type, const char *name)
 {

@@ -31,6 +31,16 @@ void app_test_settle (void);
 gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
 void app_test_close (BwWindow *window);
 
+/* A window with the tests' own sheet, from which most tests of the window start. */
+typedef struct
+{
+  BwDocument *document;
+  BwWindow *window;
+} AppTestWindow;
+
+void app_test_set_up (AppTestWindow *f, gconstpointer data);
+void app_test_tear_down (AppTestWindow *f, gconstpointer data);
+
 gboolean app_test_has_line (GtkWidget *from, const char *text);
 GtkWidget *app_test_find (GtkWidget *from, GType type, const char *name);
 

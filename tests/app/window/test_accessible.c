@@ -13,25 +13,7 @@
 
 /* What a screen reader is told. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_assert_finalize_object (f->document);
-}
+typedef AppTestWindow Fixture;
 
 static void
 assert_label (gpointer widget, const char *label)
@@ -445,7 +427,8 @@ test_lists (Fixture *f, gconstpointer data)
     }
 }
 
-#define ADD(name, func) g_test_add ("/accessible/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/accessible/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

@@ -17,25 +17,7 @@
 /* What comes into the window and goes out of it by the pointer, the clipboard and menus: files
  * dropped, drawings and tables taken, a word on what was written. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_clear_object (&f->document);
-}
+typedef AppTestWindow Fixture;
 
 /* The controller of @type on @widget. */
 static gpointer
@@ -369,7 +351,8 @@ test_printing_remembered (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_height (page, GTK_UNIT_MM), 148, 0.5);
 }
 
-#define ADD(name, func) g_test_add ("/exchange/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/exchange/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

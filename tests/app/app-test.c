@@ -62,6 +62,15 @@ app_test_copy_sheet (const char *name)
   return path;
 }
 
+/* All that is in the file at @path. */
+char *
+app_test_file_text (const char *path)
+{
+  char *text = NULL;
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  return text;
+}
+
 BwDocument *
 app_test_document_at (const char *path)
 {
@@ -133,10 +142,8 @@ char *
 app_test_read_draft (void)
 {
   g_autoptr (GPtrArray) paths = list_drafts (".draft");
-  char *text = NULL;
   g_assert_cmpuint (paths->len, ==, 1);
-  g_assert_true (g_file_get_contents (paths->pdata[0], &text, NULL, NULL));
-  return text;
+  return app_test_file_text (paths->pdata[0]);
 }
 
 /* Removes what an earlier test has left. */

@@ -15,6 +15,7 @@ char *app_test_demo_path (void);
 char *app_test_sheet_path (void);
 char *app_test_scratch_path (const char *name);
 char *app_test_copy_sheet (const char *name);
+char *app_test_file_text (const char *path);
 BwDocument *app_test_document_at (const char *path);
 BwDocument *app_test_document (void);
 char *app_test_sheet_text (BwDocument *document);

@@ -22,14 +22,6 @@ is_mapped (gpointer widget)
   return gtk_widget_get_mapped (widget);
 }
 
-static char *
-contents (const char *path)
-{
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
 /* The program as a process of its own: this test program started with TYPE and a path. */
 
 #define TYPE "--type"
@@ -120,7 +112,7 @@ test_killed (void)
 {
   app_test_clear_drafts ();
   g_autofree char *path = app_test_copy_sheet ("killed.bench");
-  g_autofree char *before = contents (path);
+  g_autofree char *before = app_test_file_text (path);
   g_autoptr (GSubprocess) program = start_and_type (path);
   gint64 typed = g_get_monotonic_time ();
 
@@ -146,7 +138,7 @@ test_killed (void)
   g_assert_cmpstr (g_file_peek_path (bw_document_get_file (document)), ==, path);
   g_assert_cmpstr (bw_sheet_source (bw_document_get_sheet (document), 0)->name, ==, TYPED);
   g_assert_true (bw_document_is_modified (document));
-  g_autofree char *after = contents (path);
+  g_autofree char *after = app_test_file_text (path);
   g_assert_cmpstr (after, ==, before);
 
   /* It is in a draft until it is saved */
@@ -246,7 +238,7 @@ restored_title (Fixture *f)
 static void
 test_restore (Fixture *f, gconstpointer data)
 {
-  g_autofree char *before = contents (f->path);
+  g_autofree char *before = app_test_file_text (f->path);
 
   leave_title (f, "Drafted");
   offer (f);
@@ -257,7 +249,7 @@ test_restore (Fixture *f, gconstpointer data)
   g_assert_cmpstr (question_lines (), ==, "• Title: “Test bench” → “Drafted”");
   app_test_answer (GTK_RESPONSE_ACCEPT);
   g_assert_cmpstr (restored_title (f), ==, "Drafted");
-  g_autofree char *after = contents (f->path);
+  g_autofree char *after = app_test_file_text (f->path);
   g_assert_cmpstr (after, ==, before); /* it is saved only on request */
 
   /* In use again, it is offered to nobody else; undone, it is not wanted */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "row-list.h"
 
+#include "app/widgets/result-view.h"
+
 /**
  * BwRowList:
  *
@@ -54,26 +56,14 @@ second_line (GtkWidget *row)
 }
 
 static GtkWidget *
-line_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 8);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static GtkWidget *
 build_row (BwRowList *self)
 {
   GtkWidget *row = g_object_new (GTK_TYPE_BOX, "css-name", "row", "accessible-role",
                                  GTK_ACCESSIBLE_ROLE_LIST_ITEM, "orientation",
                                  GTK_ORIENTATION_VERTICAL, "spacing", 1, "focusable", TRUE, NULL);
   gtk_widget_add_css_class (row, "activatable");
-  gtk_box_append (GTK_BOX (row), line_new ("bw-name"));
-  gtk_box_append (GTK_BOX (row), line_new ("bw-light"));
+  gtk_box_append (GTK_BOX (row), bw_row_label_new ("bw-name"));
+  gtk_box_append (GTK_BOX (row), bw_row_label_new ("bw-light"));
   gtk_widget_set_parent (row, GTK_WIDGET (self));
   return row;
 }

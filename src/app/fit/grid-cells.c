@@ -2,6 +2,8 @@
 #include "grid-private.h"
 
 #include <glib/gi18n-lib.h>
+
+#include "app/widgets/result-view.h"
 #include "core/hookup/plan.h"
 
 /* The cells and heads that are there: those in sight, and the selected cell, which has the focus or
@@ -162,18 +164,6 @@ bw_fit_grid_show_pressed (BwFitGrid *self)
  * scroll behind them. */
 
 static GtkWidget *
-head_label_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 8);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static GtkWidget *
 build_cell (BwFitGrid *self)
 {
   GtkWidget *cell = bw_fit_cell_new ();
@@ -189,8 +179,8 @@ build_row_head (BwFitGrid *self)
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
   gtk_widget_add_css_class (head, "bw-row-head");
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-name"));
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-light"));
+  gtk_box_append (GTK_BOX (head), bw_row_label_new ("bw-name"));
+  gtk_box_append (GTK_BOX (head), bw_row_label_new ("bw-light"));
   gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
   return head;
 }
@@ -198,7 +188,7 @@ build_row_head (BwFitGrid *self)
 static void
 build_column_head (BwFitGrid *self)
 {
-  GtkWidget *head = head_label_new ("bw-column-head");
+  GtkWidget *head = bw_row_label_new ("bw-column-head");
   gtk_label_set_yalign (GTK_LABEL (head), 1);
   gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
   g_ptr_array_add (self->column_heads, head);

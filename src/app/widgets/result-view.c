@@ -110,6 +110,20 @@ bw_words_label_new (const char *text, const char *css_class)
   return label;
 }
 
+/**
+ * bw_row_label_new:
+ *
+ * Returns: (transfer floating): a label that wraps, for one text after another: it is never narrower
+ *   than a few letters
+ */
+GtkWidget *
+bw_row_label_new (const char *css_class)
+{
+  GtkWidget *label = bw_words_label_new (NULL, css_class);
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
+  return label;
+}
+
 /* Text that may take any width asks for no more than this. */
 #define FREE_CHARS 46
 #define COLUMN_SPACE 10

@@ -20,12 +20,6 @@ typedef struct
   GtkWidget *bar;
 } Fixture;
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
 static BwWindow *
 active_window (void)
 {
@@ -49,12 +43,9 @@ static void
 open_window (Fixture *f, gconstpointer data)
 {
   f->path = app_test_copy_sheet ("shared.bench");
-  open_path (f->path);
-  f->window = active_window ();
+  f->window = app_test_open (application, f->path);
   f->document = g_object_ref (bw_window_get_document (f->window));
   f->bar = app_test_find (GTK_WIDGET (f->window), GTK_TYPE_INFO_BAR, "guard");
-  g_assert_true (app_test_wait (is_mapped, f->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
 static void
@@ -340,7 +331,7 @@ second_window (Fixture *f)
   g_assert_cmpuint (count_windows (), ==, 2);
   BwWindow *second = active_window ();
   g_assert_true (second != f->window);
-  g_assert_true (app_test_wait (is_mapped, second));
+  g_assert_true (app_test_wait (app_test_is_mapped, second));
   return second;
 }
 

@@ -16,12 +16,6 @@
 
 #define TYPED "Typed and not taken"
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
 /* The program as a process of its own: this test program started with TYPE and a path. */
 
 #define TYPE "--type"
@@ -33,16 +27,12 @@ static int
 type_and_go_on (char *program, const char *path)
 {
   g_autoptr (BwApplication) application = bw_application_new ();
-  g_autoptr (GFile) file = g_file_new_for_path (path);
   char *arguments[] = { program, NULL };
 
   gtk_init ();
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  BwWindow *window = app_test_open (application, path);
   BwBenchList *sources = bw_bench_panel_get_list (bw_window_get_bench (window), BW_PART_SOURCE);
-  g_assert_true (app_test_wait (is_mapped, window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_give_focus (window);
   app_test_go_to (window, "shift+Tab",
                   app_test_find (GTK_WIDGET (sources), BW_TYPE_ROW_LIST, NULL));
@@ -477,12 +467,9 @@ static void
 test_session_ends (Fixture *f, gconstpointer data)
 {
   g_autoptr (BwApplication) application = bw_application_new ();
-  g_autoptr (GFile) file = g_file_new_for_path (f->path);
 
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
-  g_assert_true (app_test_wait (is_mapped, window));
+  BwWindow *window = app_test_open (application, f->path);
   bw_window_edit (window, BW_PART_SOURCE);
   gtk_editable_set_text (entry (window, "name"), TYPED);
   g_assert_cmpuint (app_test_count_drafts (), ==, 0);

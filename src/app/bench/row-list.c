@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "row-list.h"
 
+#include "app/widgets/in-sight.h"
 #include "app/widgets/result-view.h"
 
 /**
@@ -102,9 +103,9 @@ need_row (BwRowList *self, guint index)
   GtkWidget *row = g_hash_table_lookup (self->rows, GUINT_TO_POINTER (index));
   if (row != NULL)
     return row;
-  row = self->spare->len > 0 ? g_ptr_array_steal_index_fast (self->spare, self->spare->len - 1)
-                             : build_row (self);
-  gtk_widget_set_child_visible (row, TRUE);
+  row = bw_take_spare (self->spare);
+  if (row == NULL)
+    row = build_row (self);
   g_hash_table_insert (self->rows, GUINT_TO_POINTER (index), row);
   show_row (self, row, index);
   return row;
@@ -127,8 +128,7 @@ keep_rows (BwRowList *self, guint first, guint end)
       if (index < self->n_rows && (stays || (index >= first && index < end)))
         continue;
       g_hash_table_iter_remove (&each);
-      gtk_widget_set_child_visible (row, FALSE);
-      g_ptr_array_add (self->spare, row);
+      bw_put_by (self->spare, row);
     }
 }
 
@@ -251,16 +251,7 @@ scrolled_window (BwRowList *self)
 static guint
 row_at (BwRowList *self, double y)
 {
-  guint low = 0, high = self->n_rows - 1;
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-      if (self->row_y[middle + 1] > y)
-        high = middle;
-      else
-        low = middle + 1;
-    }
-  return low;
+  return bw_row_at (self->row_y, self->n_rows, y);
 }
 
 /* From where to where the list is seen, in its own pixels. */

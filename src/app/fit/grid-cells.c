@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/in-sight.h"
 #include "app/widgets/result-view.h"
 #include "core/hookup/plan.h"
 
@@ -194,24 +195,6 @@ build_column_head (BwFitGrid *self)
   g_ptr_array_add (self->column_heads, head);
 }
 
-/* A spare widget for use again, if there is one. */
-static GtkWidget *
-take_spare (GPtrArray *spare)
-{
-  if (spare->len == 0)
-    return NULL;
-  GtkWidget *widget = g_ptr_array_steal_index_fast (spare, spare->len - 1);
-  gtk_widget_set_child_visible (widget, TRUE);
-  return widget;
-}
-
-static void
-put_by (GPtrArray *spare, GtkWidget *widget)
-{
-  gtk_widget_set_child_visible (widget, FALSE);
-  g_ptr_array_add (spare, widget);
-}
-
 /**
  * bw_fit_grid_need_cell:
  *
@@ -224,7 +207,7 @@ bw_fit_grid_need_cell (BwFitGrid *self, guint source, guint input)
   GtkWidget *cell = g_hash_table_lookup (self->cells, place (source, input));
   if (cell != NULL)
     return BW_FIT_CELL (cell);
-  cell = take_spare (self->spare_cells);
+  cell = bw_take_spare (self->spare_cells);
   if (cell == NULL)
     cell = build_cell (self);
   g_hash_table_insert (self->cells, place (source, input), cell);
@@ -246,7 +229,7 @@ bw_fit_grid_need_head (BwFitGrid *self, guint source)
   GtkWidget *head = g_hash_table_lookup (self->row_heads, GUINT_TO_POINTER (source));
   if (head != NULL)
     return head;
-  head = take_spare (self->spare_heads);
+  head = bw_take_spare (self->spare_heads);
   if (head == NULL)
     head = build_row_head (self);
   g_hash_table_insert (self->row_heads, GUINT_TO_POINTER (source), head);
@@ -285,7 +268,7 @@ bw_fit_grid_keep (BwFitGrid *self, const BwFitSpan *span)
         continue;
       g_hash_table_iter_remove (&each);
       g_hash_table_remove (self->unplanned, value);
-      put_by (self->spare_cells, value);
+      bw_put_by (self->spare_cells, value);
     }
   g_hash_table_iter_init (&each, self->row_heads);
   while (g_hash_table_iter_next (&each, &key, &value))
@@ -294,7 +277,7 @@ bw_fit_grid_keep (BwFitGrid *self, const BwFitSpan *span)
       if (source >= span->first_source && source < span->end_source)
         continue;
       g_hash_table_iter_remove (&each);
-      put_by (self->spare_heads, value);
+      bw_put_by (self->spare_heads, value);
     }
 }
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "grid-private.h"
 
+#include "app/widgets/in-sight.h"
+
 /* Where the heads and cells of the table stand: the heads stay in place while the cells scroll
  * behind them. A row is as high as what it shows needs, which is known when it has come into sight;
  * until then its height is taken to be that of the others. What is in sight stays where it is when
@@ -144,16 +146,7 @@ place_rows (BwFitGrid *self)
 static guint
 source_at (BwFitGrid *self, int y)
 {
-  guint low = 0, high = self->n_sources - 1;
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-      if (self->layout.row_y[middle + 1] > y)
-        high = middle;
-      else
-        low = middle + 1;
-    }
-  return low;
+  return bw_row_at (self->layout.row_y, self->n_sources, y);
 }
 
 static int

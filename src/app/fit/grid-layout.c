@@ -2,6 +2,7 @@
 #include "grid-private.h"
 
 #include "app/widgets/in-sight.h"
+#include "app/widgets/template.h"
 
 /* Where the heads and cells of the table stand: the heads stay in place while the cells scroll
  * behind them. A row is as high as what it shows needs, which is known when it has come into sight;
@@ -18,11 +19,7 @@
 static int
 chars_width (BwFitGrid *self, int chars)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int width = PANGO_PIXELS_CEIL (chars * pango_font_metrics_get_approximate_char_width (metrics));
-  pango_font_metrics_unref (metrics);
-  return width;
+  return PANGO_PIXELS_CEIL (chars * bw_char_width (GTK_WIDGET (self)));
 }
 
 static int

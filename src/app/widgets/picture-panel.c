@@ -231,11 +231,7 @@ bw_picture_panel_get_view (BwPicturePanel *self)
 static int
 chars_width (BwPicturePanel *self, int chars)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int width = chars * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
-  pango_font_metrics_unref (metrics);
-  return width;
+  return chars * bw_char_width (GTK_WIDGET (self)) / PANGO_SCALE;
 }
 
 static GtkOrientation

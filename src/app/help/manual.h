@@ -51,7 +51,7 @@ typedef struct
 
 GPtrArray *bw_manual_load (GError **error);
 
-/* What finds elements in running text; each may be NULL. @tag is NULL between elements. */
+/* Called with each piece of running text; @tag is the element that it stands in, or NULL. */
 typedef void (*BwTextRunFunc) (const char *run, const char *tag, gpointer data);
 void bw_manual_each_run (const char *text, BwTextRunFunc visit, gpointer data);
 

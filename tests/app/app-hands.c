@@ -122,7 +122,8 @@ app_test_give_focus (gpointer window)
   g_assert_true (app_test_wait (app_test_is_active, window));
 }
 
-/* Opens the sheet at @path as the program is asked to from outside; its window, once it is drawn. */
+/* Opens the sheet at @path as the program is asked to from outside; its window, once it is
+ * drawn. */
 BwWindow *
 app_test_open (BwApplication *application, const char *path)
 {

@@ -7,10 +7,10 @@
 /**
  * BwRowList:
  *
- * A list of rows of two lines, one of which is selected, in a page that scrolls. It is as high as all
- * its rows, but only those in sight are there, and each is used for one place after another, so that
- * a list of many rows costs little. The arrow keys, Home, End, Page Up and Page Down walk the rows;
- * the row with the focus is the selected one, and the Tab key stops there once.
+ * A list of rows of two lines, one of which is selected, in a page that scrolls. It is as high as
+ * all its rows, but only those in sight are there, and each is used for one place after another, so
+ * that a list of many rows costs little. The arrow keys, Home, End, Page Up and Page Down walk the
+ * rows; the row with the focus is the selected one, and the Tab key stops there once.
  */
 struct _BwRowList
 {
@@ -111,8 +111,8 @@ need_row (BwRowList *self, guint index)
   return row;
 }
 
-/* Puts by the rows that are not among those from @first up to before @end; the selected one, and what
- * has the focus, stay. */
+/* Puts by the rows that are not among those from @first up to before @end; the selected one, and
+ * what has the focus, stay. */
 static void
 keep_rows (BwRowList *self, guint first, guint end)
 {
@@ -132,8 +132,8 @@ keep_rows (BwRowList *self, guint first, guint end)
     }
 }
 
-/* Measuring: all rows are as high as their texts at the list's width, which is found without a widget
- * for each. */
+/* Measuring: all rows are as high as their texts at the list's width, which is found without a
+ * widget for each. */
 
 static int
 text_height (GHashTable *known, GtkWidget *label, const char *text, int width)
@@ -344,16 +344,17 @@ lay_out_anew (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* The page says so when it has just placed what is in it, so that the rows come with the next frame. */
+/* The page says so when it has just placed what is in it, so that the rows come with the next
+ * frame. */
 static void
 on_page_resized (BwRowList *self)
 {
   gtk_widget_add_tick_callback (GTK_WIDGET (self), lay_out_anew, NULL, NULL);
 }
 
-/* Which rows are in sight depends on the page that holds the list. A row that is used for another place
- * asks for another size, which the toolkit takes up only while all is laid out from the window down,
- * so a resize is queued and not an allocation. */
+/* Which rows are in sight depends on the page that holds the list. A row that is used for another
+ * place asks for another size, which the toolkit takes up only while all is laid out from the
+ * window down, so a resize is queued and not an allocation. */
 static void
 follow_page (BwRowList *self, GtkWidget *page)
 {
@@ -625,7 +626,8 @@ bw_row_list_get_selected (BwRowList *self)
 /**
  * bw_row_list_get_row:
  *
- * Returns: (transfer none) (nullable): the row of that index, if it is there: one out of sight is not
+ * Returns: (transfer none) (nullable): the row of that index, if it is there: one out of sight is
+ *   not
  */
 GtkWidget *
 bw_row_list_get_row (BwRowList *self, guint index)

@@ -84,7 +84,8 @@ show_plan (BwFitGrid *self, BwFitCell *cell)
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
-/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be done. */
+/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be
+ * done. */
 static gboolean
 plan_next (gpointer data)
 {

@@ -88,8 +88,8 @@ row_at (BwFitGrid *self, guint source)
   return &g_array_index (self->layout.rows, BwFitRow, source);
 }
 
-/* Measures what is in sight of a row; it may be higher for a column that was in sight before. Returns
- * whether it is another height than was taken. */
+/* Measures what is in sight of a row; it may be higher for a column that was in sight before.
+ * Returns whether it is another height than was taken. */
 static gboolean
 measure_row (BwFitGrid *self, guint source)
 {
@@ -316,8 +316,8 @@ bw_fit_grid_set_adjustment (BwFitGrid *self, GtkAdjustment **place, GtkAdjustmen
 }
 
 /* Allocation and drawing. A cell that is used for another place asks for another size, which the
- * toolkit takes up only while all is laid out from the window down: so scrolling queues a resize and
- * not an allocation. */
+ * toolkit takes up only while all is laid out from the window down: so scrolling queues a resize
+ * and not an allocation. */
 
 static void
 allocate (GtkWidget *child, int x, int y, int width, int height)

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* The manual as data: pages of blocks. Its text is data/manual/manual.xml, which says what stands in
- * it. */
+/* The manual as data: pages of blocks. Its text is data/manual/manual.xml, which says what stands
+ * in it. */
 
 typedef enum
 {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "button-name.h"
 
-/* GTK 4.8 tells a screen reader the label of a button with the underscore of its access key in it, so
- * that “_Done” is heard before the “Done” that is seen. */
+/* GTK 4.8 tells a screen reader the label of a button with the underscore of its access key in it,
+ * so that “_Done” is heard before the “Done” that is seen. */
 
 /* @label as it is seen: an underscore before a letter is gone, two are one. */
 static char *
@@ -45,7 +45,8 @@ bw_name_button (GtkButton *button)
 /**
  * bw_name_buttons:
  *
- * As bw_name_button() for each button with an access key in @root, which a template has just filled.
+ * As bw_name_button() for each button with an access key in @root, which a template has just
+ * filled.
  */
 void
 bw_name_buttons (GtkWidget *root)

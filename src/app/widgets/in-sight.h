@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* For lists and tables of which only the rows in sight are there: which those are, and the widgets that
- * are used for one place after another. */
+/* For lists and tables of which only the rows in sight are there: which those are, and the widgets
+ * that are used for one place after another. */
 
 /**
  * bw_row_at:

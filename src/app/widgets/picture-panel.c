@@ -349,8 +349,8 @@ keep_share (BwPicturePanel *self)
     self->share[orientation_of (self)] = (double) gtk_paned_get_position (self->paned) / size;
 }
 
-/* The panes move the handle too, whenever their size or that of a child changes: only where the person
- * moves it, it is to stay there. */
+/* The panes move the handle too, whenever their size or that of a child changes: only where the
+ * person moves it, it is to stay there. */
 static void
 on_position (BwPicturePanel *self)
 {
@@ -581,8 +581,8 @@ bw_picture_panel_dup_file_name (BwPicturePanel *self)
   return g_strdup (bw_drawing_file_stem (drawing));
 }
 
-/* Returns: (transfer full) (nullable): the drawing for the clipboard and for dragging: as a picture at
- *   the resolution of print, as files, and as text for programs that take nothing else */
+/* Returns: (transfer full) (nullable): the drawing for the clipboard and for dragging: as a picture
+ *   at the resolution of print, as files, and as text for programs that take nothing else */
 static GdkContentProvider *
 dup_content (BwPicturePanel *self)
 {
@@ -606,7 +606,8 @@ dup_content (BwPicturePanel *self)
   return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
 }
 
-/* Dragging takes the drawing to another program, unless it is zoomed: then it moves what is seen. */
+/* Dragging takes the drawing to another program, unless it is zoomed: then it moves what is
+ * seen. */
 static GdkContentProvider *
 on_drag_prepare (BwPicturePanel *self)
 {

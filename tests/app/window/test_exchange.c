@@ -59,8 +59,8 @@ test_drop_sheet (Fixture *f, gconstpointer data)
   g_assert_cmpstr (path, ==, demo);
 }
 
-/* The EDID of a display fills the monitor of a new sheet. The block is made here: what it is read as is
- * checked elsewhere. */
+/* The EDID of a display fills the monitor of a new sheet. The block is made here: what it is read
+ * as is checked elsewhere. */
 static void
 test_drop_edid (Fixture *f, gconstpointer data)
 {
@@ -174,8 +174,9 @@ assert_begins (GdkContentProvider *content, const char *type, const char *begin)
   g_assert_cmpmem (data, strlen (begin), begin, strlen (begin));
 }
 
-/* The drawing as SVG, PDF, PNG of 300 dots to the inch, and text. 1100 by 640 pixels of 1/96 inch are
- * 3437.5 by 2000 dots; a PNG's IHDR chunk has its size in bytes 16 to 23 (ISO/IEC 15948, 11.2.2). */
+/* The drawing as SVG, PDF, PNG of 300 dots to the inch, and text. 1100 by 640 pixels of 1/96 inch
+ * are 3437.5 by 2000 dots; a PNG's IHDR chunk has its size in bytes 16 to 23 (ISO/IEC 15948,
+ * 11.2.2). */
 static void
 assert_drawing_forms (GdkContentProvider *content)
 {

@@ -7,8 +7,8 @@
 #include "app/help/manual.h"
 #include "core/bench/sheet.h"
 
-/* The manual names nothing that the window does not have, has a page for each page of the window and a
- * section for each of its views, and opens where the person is. */
+/* The manual names nothing that the window does not have, has a page for each page of the window
+ * and a section for each of its views, and opens where the person is. */
 
 static GPtrArray *
 load_manual (void)

@@ -247,7 +247,8 @@ test_delete (Fixture *f, gconstpointer data)
   g_assert_false (bw_document_is_modified (f->document));
 }
 
-/* Leaving with Control+Q and starting again: the sheet is open at the page and view that were seen. */
+/* Leaving with Control+Q and starting again: the sheet is open at the page and view that were
+ * seen. */
 static void
 test_session (Fixture *f, gconstpointer data)
 {

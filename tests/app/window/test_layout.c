@@ -156,8 +156,8 @@ test_small (Fixture *f, gconstpointer data)
   for_each_drawing (f, check_small);
 }
 
-/* Nothing of the figures beside a drawing is cut at the right, but for tables of two unlike fields, or of three
- * conductors, which are wider than a third of the page and are moved across. */
+/* Nothing of the figures beside a drawing is cut at the right, but for tables of two unlike fields,
+ * or of three conductors, which are wider than a third of the page and are moved across. */
 static void
 assert_figures_fit (const char *id, BwPicturePanel *panel)
 {
@@ -273,7 +273,8 @@ check_whole (GtkWidget *widget, gpointer data)
     }
 }
 
-/* Nothing that the window shows needs more than @width by @height: so nothing is cut at its edge. */
+/* Nothing that the window shows needs more than @width by @height: so nothing is cut at its
+ * edge. */
 static void
 assert_has_room (Fixture *f, const char *id, int width, int height)
 {

@@ -357,7 +357,8 @@ test_selection (void)
   app_test_close (window);
 }
 
-/* The sentence on top of the findings holds the verdict and, with parts, all that the plan needs. */
+/* The sentence on top of the findings holds the verdict and, with parts, all that the plan
+ * needs. */
 static void
 test_findings (void)
 {

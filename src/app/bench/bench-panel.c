@@ -139,7 +139,8 @@ on_monitor_picked (BwBenchPanel *self, BwPickItem *item)
   gconstpointer like = bw_pick_item_get_thing (item);
   g_autoptr (BwMonitor) monitor = like != NULL ? bw_monitor_copy (like) : bw_blank_monitor_new ();
 
-  if (monitor->id != NULL) /* a class of the catalogue; a display says itself where it has what from */
+  /* A class of the catalogue; a display says itself where it has what from. */
+  if (monitor->id != NULL)
     bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
   if (bw_document_set_monitor (self->document, monitor) && like == NULL)
     emit_edit (self, BW_PART_MONITOR);

@@ -25,7 +25,8 @@ on_label (GtkButton *button)
   if (label == NULL || !gtk_button_get_use_underline (button))
     return;
   g_autofree char *plain = without_underscores (label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, plain, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, plain,
+                                  -1);
 }
 
 /**
@@ -37,7 +38,8 @@ void
 bw_name_button (GtkButton *button)
 {
   g_return_if_fail (GTK_IS_BUTTON (button));
-  if (g_signal_handler_find (button, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) on_label, NULL) == 0)
+  if (g_signal_handler_find (button, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) on_label, NULL)
+      == 0)
     g_signal_connect (button, "notify::label", G_CALLBACK (on_label), NULL);
   on_label (button);
 }

@@ -325,7 +325,8 @@ test_cursor (Fixture *f, gconstpointer data)
   BwPage *page = bw_window_get_page (f->window, "timing");
   bw_window_show_page (f->window, "timing");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-  GtkAccessible *area = GTK_ACCESSIBLE (app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
+  GtkAccessible *area = GTK_ACCESSIBLE (
+      app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
 
   gtk_widget_activate_action (GTK_WIDGET (area), "cursor.step", "d", 1.0);
   g_assert_true (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));

@@ -78,8 +78,9 @@ picture (BwPictureArea *area)
 static void
 test_drawings (Fixture *f, gconstpointer data)
 {
-  static const char *const places[][2]
-      = { { "timing", "line" }, { "timing", "field" }, { "levels", "line" }, { "detail", "chain" } };
+  static const char *const places[][2] = {
+    { "timing", "line" }, { "timing", "field" }, { "levels", "line" }, { "detail", "chain" }
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {

@@ -99,21 +99,41 @@ app_test_xdotool (const char *command)
   app_test_frames (FRAMES_OF_AN_EVENT);
 }
 
-static gboolean
-is_active (gpointer window)
+gboolean
+app_test_is_mapped (gpointer widget)
+{
+  return gtk_widget_get_mapped (widget);
+}
+
+gboolean
+app_test_is_active (gpointer window)
 {
   return gtk_window_is_active (window);
 }
 
 /* There is no window manager on the test's screen, so the window is given the focus by hand. */
 void
-app_test_give_focus (BwWindow *window)
+app_test_give_focus (gpointer window)
 {
   GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (window));
   g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
                                             (gulong) gdk_x11_surface_get_xid (surface));
   app_test_xdotool (focus);
-  g_assert_true (app_test_wait (is_active, window));
+  g_assert_true (app_test_wait (app_test_is_active, window));
+}
+
+/* Opens the sheet at @path as the program is asked to from outside; its window, once it is
+ * drawn. */
+BwWindow *
+app_test_open (BwApplication *application, const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+
+  g_application_open (G_APPLICATION (application), &file, 1, "");
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+  g_assert_true (app_test_wait (app_test_is_mapped, window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  return BW_WINDOW (window);
 }
 
 /* Whether the focus is at @widget, or in it. */

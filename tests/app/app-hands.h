@@ -11,7 +11,10 @@ G_BEGIN_DECLS
 void app_test_frames (guint n);
 void app_test_steps (guint n, gboolean (*goes_on) (gpointer data), gpointer data);
 void app_test_xdotool (const char *command);
-void app_test_give_focus (BwWindow *window);
+gboolean app_test_is_mapped (gpointer widget);
+gboolean app_test_is_active (gpointer window);
+void app_test_give_focus (gpointer window);
+BwWindow *app_test_open (BwApplication *application, const char *path);
 gboolean app_test_focus_is_in (BwWindow *window, GtkWidget *widget);
 void app_test_go_to (BwWindow *window, const char *key, GtkWidget *widget);
 

@@ -62,6 +62,15 @@ app_test_copy_sheet (const char *name)
   return path;
 }
 
+/* All that is in the file at @path. */
+char *
+app_test_file_text (const char *path)
+{
+  char *text = NULL;
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  return text;
+}
+
 BwDocument *
 app_test_document_at (const char *path)
 {
@@ -133,10 +142,8 @@ char *
 app_test_read_draft (void)
 {
   g_autoptr (GPtrArray) paths = list_drafts (".draft");
-  char *text = NULL;
   g_assert_cmpuint (paths->len, ==, 1);
-  g_assert_true (g_file_get_contents (paths->pdata[0], &text, NULL, NULL));
-  return text;
+  return app_test_file_text (paths->pdata[0]);
 }
 
 /* Removes what an earlier test has left. */
@@ -198,6 +205,20 @@ app_test_close (BwWindow *window)
   gtk_window_destroy (GTK_WINDOW (window));
   app_test_settle ();
   g_assert_finalize_object (window);
+}
+
+void
+app_test_set_up (AppTestWindow *f, gconstpointer data)
+{
+  f->document = app_test_document ();
+  f->window = app_test_window_new (f->document);
+}
+
+void
+app_test_tear_down (AppTestWindow *f, gconstpointer data)
+{
+  app_test_close (f->window);
+  g_assert_finalize_object (f->document);
 }
 
 static GtkWidget *

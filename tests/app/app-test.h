@@ -15,6 +15,7 @@ char *app_test_demo_path (void);
 char *app_test_sheet_path (void);
 char *app_test_scratch_path (const char *name);
 char *app_test_copy_sheet (const char *name);
+char *app_test_file_text (const char *path);
 BwDocument *app_test_document_at (const char *path);
 BwDocument *app_test_document (void);
 char *app_test_sheet_text (BwDocument *document);
@@ -30,6 +31,16 @@ void app_test_allow_toolkit_faults (void);
 void app_test_settle (void);
 gboolean app_test_wait (gboolean (*done) (gpointer data), gpointer data);
 void app_test_close (BwWindow *window);
+
+/* A window with the tests' own sheet, from which most tests of the window start. */
+typedef struct
+{
+  BwDocument *document;
+  BwWindow *window;
+} AppTestWindow;
+
+void app_test_set_up (AppTestWindow *f, gconstpointer data);
+void app_test_tear_down (AppTestWindow *f, gconstpointer data);
 
 gboolean app_test_has_line (GtkWidget *from, const char *text);
 GtkWidget *app_test_find (GtkWidget *from, GType type, const char *name);

@@ -5,8 +5,8 @@
  *
  *     picture-window FOLDER
  *
- * The demonstration is opened as a person opens it from the menu, and FOLDER receives PAGE.png for each
- * page, in the size in which the window first opens. */
+ * The demonstration is opened as a person opens it from the menu, and FOLDER receives PAGE.png for
+ * each page, in the size in which the window first opens. */
 
 #define SOURCE 3 /* from zero; one with parts, so that each page has something to show */
 #define INPUT 2

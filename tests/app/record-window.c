@@ -13,8 +13,9 @@
  * SHEET is opened as a user opens it. CELLS is a number: so many cells are selected one after the
  * other, along the diagonal of the table. For each of them FOLDER receives one text file for each
  * page and for each view of it, with one line for each widget, and the drawing of that view as SVG.
- * BW_TEST_LOCALE is a folder of translations, which LANGUAGE then chooses from. With CELLS 0 the whole window is explored with its first cell: each list's every choice, each
- * form, and each window that an action opens.
+ * BW_TEST_LOCALE is a folder of translations, which LANGUAGE then chooses from. With CELLS 0 the
+ * whole window is explored with its first cell: each list's every choice, each form, and each
+ * window that an action opens.
  *
  * Nothing here knows a page or a widget by name, so that this goes on working while pages are
  * rewritten: pages, parts, views and lists are found by what kind of GTK widget they are. What it

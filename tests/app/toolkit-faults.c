@@ -27,8 +27,8 @@ static const ToolkitFault faults[] = {
       "Gtk",
       "Trying to snapshot GtkGizmo ",
       "Seen once in some five runs on a busy machine, while a text view in a scrolled window gets "
-      "another text: the slider of the scroll bar is painted one frame before it has its place. Not "
-      "traced yet.",
+      "another text: the slider of the scroll bar is painted one frame before it has its place. "
+      "Not traced yet.",
   },
   {
       18,

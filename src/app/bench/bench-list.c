@@ -184,35 +184,48 @@ on_list_key (BwBenchList *self, guint keyval)
   return GDK_EVENT_STOP;
 }
 
+static BwInput *
+new_input (BwPickItem *item)
+{
+  gconstpointer like = bw_pick_item_get_thing (item);
+  if (like != NULL)
+    return bw_input_copy (like);
+  return bw_pick_item_is_blank (item) ? bw_blank_input_new () : bw_plain_input_new ();
+}
+
+static BwSource *
+new_source (BwBenchList *self, BwPickItem *item)
+{
+  gconstpointer like = bw_pick_item_get_thing (item);
+  if (like != NULL)
+    return bw_source_copy (like);
+  if (bw_pick_item_is_blank (item))
+    return bw_blank_source_new ();
+  return bw_plain_source_new (bw_document_get_sheet (self->document));
+}
+
 /* What is taken from the catalogue, and a plain one, has the figures of a class. A plain one and a
  * blank one are only a start: the form is opened at once. */
 static void
 on_picked (BwBenchList *self, BwPickItem *item)
 {
-  gconstpointer like = bw_pick_item_get_thing (item);
-  gboolean blank = bw_pick_item_is_blank (item);
   gboolean added;
 
   if (self->part == BW_PART_INPUT)
     {
-      g_autoptr (BwInput) start = like != NULL ? bw_input_copy (like)
-                                  : blank      ? bw_blank_input_new ()
-                                               : bw_plain_input_new ();
+      g_autoptr (BwInput) start = new_input (item);
       bw_fields_set_origins (&bw_input_fields, start, BW_ORIGIN_CLASS);
       added = bw_document_add_input (self->document, start, NULL);
     }
   else
     {
-      g_autoptr (BwSource) start = like != NULL ? bw_source_copy (like)
-                                   : blank
-                                       ? bw_blank_source_new ()
-                                       : bw_plain_source_new (bw_document_get_sheet (self->document));
+      g_autoptr (BwSource) start = new_source (self, item);
       bw_fields_set_origins (&bw_source_fields, start, BW_ORIGIN_CLASS);
       added = bw_document_add_source (self->document, start, NULL);
     }
   if (!added)
     return;
-  if (like == NULL)
+  if (bw_pick_item_get_thing (item) == NULL)
     g_signal_emit (self, signals[EDIT], 0);
   else
     bw_bench_list_focus_selected (self);

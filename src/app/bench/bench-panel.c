@@ -67,13 +67,6 @@ add_figure (BwNode *figures, const char *name, char *words)
   bw_node_figure (figures, name, bw_value_says (NULL, *said != '\0' ? said : _ ("not known")));
 }
 
-/* What is wrong with the supply for this set, if anything is. */
-static void
-add_supply_fault (BwNode *figures, const BwSheet *sheet)
-{
-  bw_mains_say (figures, sheet->monitor, sheet->supply_v, sheet->supply_hz);
-}
-
 static void
 show_figures (BwBenchPanel *self, const BwSheet *sheet)
 {
@@ -83,7 +76,7 @@ show_figures (BwBenchPanel *self, const BwSheet *sheet)
 
   add_figure (figures, _ ("Mains"), bw_monitor_mains_words (monitor));
   add_figure (figures, _ ("Mains here"), supply_words (sheet));
-  add_supply_fault (figures, sheet);
+  bw_mains_say (figures, monitor, sheet->supply_v, sheet->supply_hz); /* if anything is wrong */
   add_figure (figures, _ ("Tube"), bw_monitor_tube_words (monitor));
   add_figure (figures, _ ("Line rates"),
               bw_bands_words (&monitor->line_rates_hz, BW_DIMENSION_FREQUENCY));
@@ -146,7 +139,8 @@ on_monitor_picked (BwBenchPanel *self, BwPickItem *item)
   gconstpointer like = bw_pick_item_get_thing (item);
   g_autoptr (BwMonitor) monitor = like != NULL ? bw_monitor_copy (like) : bw_blank_monitor_new ();
 
-  if (monitor->id != NULL) /* a class of the catalogue; a display says itself where it has what from */
+  /* A class of the catalogue; a display says itself where it has what from. */
+  if (monitor->id != NULL)
     bw_monitor_set_origins (monitor, BW_ORIGIN_CLASS);
   if (bw_document_set_monitor (self->document, monitor) && like == NULL)
     emit_edit (self, BW_PART_MONITOR);

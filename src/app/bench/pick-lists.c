@@ -118,8 +118,8 @@ bw_pick_list_monitors (const BwCatalogue *catalogue)
 /**
  * bw_pick_list_inputs:
  *
- * Returns: (transfer full): a plain and a blank input, whose items have no thing, then the inputs of all monitors
- * of @catalogue
+ * Returns: (transfer full): a plain and a blank input, whose items have no thing, then the inputs
+ *   of all monitors of @catalogue
  */
 GListModel *
 bw_pick_list_inputs (const BwCatalogue *catalogue)
@@ -147,7 +147,8 @@ bw_pick_list_inputs (const BwCatalogue *catalogue)
 /**
  * bw_pick_list_sources:
  *
- * Returns: (transfer full): a plain and a blank source, whose items have no thing, then those of @catalogue
+ * Returns: (transfer full): a plain and a blank source, whose items have no thing, then those of
+ *   @catalogue
  */
 GListModel *
 bw_pick_list_sources (const BwCatalogue *catalogue)

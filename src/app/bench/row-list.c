@@ -1,13 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "row-list.h"
 
+#include "app/widgets/in-sight.h"
+#include "app/widgets/result-view.h"
+
 /**
  * BwRowList:
  *
- * A list of rows of two lines, one of which is selected, in a page that scrolls. It is as high as all
- * its rows, but only those in sight are there, and each is used for one place after another, so that
- * a list of many rows costs little. The arrow keys, Home, End, Page Up and Page Down walk the rows;
- * the row with the focus is the selected one, and the Tab key stops there once.
+ * A list of rows of two lines, one of which is selected, in a page that scrolls. It is as high as
+ * all its rows, but only those in sight are there, and each is used for one place after another, so
+ * that a list of many rows costs little. The arrow keys, Home, End, Page Up and Page Down walk the
+ * rows; the row with the focus is the selected one, and the Tab key stops there once.
  */
 struct _BwRowList
 {
@@ -54,26 +57,14 @@ second_line (GtkWidget *row)
 }
 
 static GtkWidget *
-line_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 8);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static GtkWidget *
 build_row (BwRowList *self)
 {
   GtkWidget *row = g_object_new (GTK_TYPE_BOX, "css-name", "row", "accessible-role",
                                  GTK_ACCESSIBLE_ROLE_LIST_ITEM, "orientation",
                                  GTK_ORIENTATION_VERTICAL, "spacing", 1, "focusable", TRUE, NULL);
   gtk_widget_add_css_class (row, "activatable");
-  gtk_box_append (GTK_BOX (row), line_new ("bw-name"));
-  gtk_box_append (GTK_BOX (row), line_new ("bw-light"));
+  gtk_box_append (GTK_BOX (row), bw_row_label_new ("bw-name"));
+  gtk_box_append (GTK_BOX (row), bw_row_label_new ("bw-light"));
   gtk_widget_set_parent (row, GTK_WIDGET (self));
   return row;
 }
@@ -112,16 +103,16 @@ need_row (BwRowList *self, guint index)
   GtkWidget *row = g_hash_table_lookup (self->rows, GUINT_TO_POINTER (index));
   if (row != NULL)
     return row;
-  row = self->spare->len > 0 ? g_ptr_array_steal_index_fast (self->spare, self->spare->len - 1)
-                             : build_row (self);
-  gtk_widget_set_child_visible (row, TRUE);
+  row = bw_take_spare (self->spare);
+  if (row == NULL)
+    row = build_row (self);
   g_hash_table_insert (self->rows, GUINT_TO_POINTER (index), row);
   show_row (self, row, index);
   return row;
 }
 
-/* Puts by the rows that are not among those from @first up to before @end; the selected one, and what
- * has the focus, stay. */
+/* Puts by the rows that are not among those from @first up to before @end; the selected one, and
+ * what has the focus, stay. */
 static void
 keep_rows (BwRowList *self, guint first, guint end)
 {
@@ -137,13 +128,12 @@ keep_rows (BwRowList *self, guint first, guint end)
       if (index < self->n_rows && (stays || (index >= first && index < end)))
         continue;
       g_hash_table_iter_remove (&each);
-      gtk_widget_set_child_visible (row, FALSE);
-      g_ptr_array_add (self->spare, row);
+      bw_put_by (self->spare, row);
     }
 }
 
-/* Measuring: all rows are as high as their texts at the list's width, which is found without a widget
- * for each. */
+/* Measuring: all rows are as high as their texts at the list's width, which is found without a
+ * widget for each. */
 
 static int
 text_height (GHashTable *known, GtkWidget *label, const char *text, int width)
@@ -261,16 +251,7 @@ scrolled_window (BwRowList *self)
 static guint
 row_at (BwRowList *self, double y)
 {
-  guint low = 0, high = self->n_rows - 1;
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-      if (self->row_y[middle + 1] > y)
-        high = middle;
-      else
-        low = middle + 1;
-    }
-  return low;
+  return bw_row_at (self->row_y, self->n_rows, y);
 }
 
 /* From where to where the list is seen, in its own pixels. */
@@ -363,16 +344,17 @@ lay_out_anew (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* The page says so when it has just placed what is in it, so that the rows come with the next frame. */
+/* The page says so when it has just placed what is in it, so that the rows come with the next
+ * frame. */
 static void
 on_page_resized (BwRowList *self)
 {
   gtk_widget_add_tick_callback (GTK_WIDGET (self), lay_out_anew, NULL, NULL);
 }
 
-/* Which rows are in sight depends on the page that holds the list. A row that is used for another place
- * asks for another size, which the toolkit takes up only while all is laid out from the window down,
- * so a resize is queued and not an allocation. */
+/* Which rows are in sight depends on the page that holds the list. A row that is used for another
+ * place asks for another size, which the toolkit takes up only while all is laid out from the
+ * window down, so a resize is queued and not an allocation. */
 static void
 follow_page (BwRowList *self, GtkWidget *page)
 {
@@ -644,7 +626,8 @@ bw_row_list_get_selected (BwRowList *self)
 /**
  * bw_row_list_get_row:
  *
- * Returns: (transfer none) (nullable): the row of that index, if it is there: one out of sight is not
+ * Returns: (transfer none) (nullable): the row of that index, if it is there: one out of sight is
+ *   not
  */
 GtkWidget *
 bw_row_list_get_row (BwRowList *self, guint index)

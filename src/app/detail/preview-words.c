@@ -122,9 +122,9 @@ bw_preview_caption (const BwPreviewView *view, const BwPreviewLayout *layout)
   g_autofree char *shown
       /* Translators: the scale and the part of the screen that is shown. */
       = g_strdup_printf (_ ("%1$s: %2$s."), scale, part);
-  g_autofree char
-      *dimmed = g_strdup_printf (_ ("The picture after the chain is drawn at %s of its brightness."),
-                                 bright);
+  g_autofree char *
+      dimmed = g_strdup_printf (_ ("The picture after the chain is drawn at %s of its brightness."),
+                                bright);
   g_autofree char *words = g_strjoin (" ", shown, links, dimmed, frame, NULL);
   return view->note != NULL ? g_strjoin (" ", view->note, words, NULL) : g_steal_pointer (&words);
 }

@@ -88,8 +88,8 @@ bw_fit_cell_get_input (BwFitCell *self)
   return self->input;
 }
 
-/* What the plan needs, or else what the verdict hangs on. What is lacking is counted, not named: there
- * is no room. */
+/* What the plan needs, or else what the verdict hangs on. What is lacking is counted, not named:
+ * there is no room. */
 static GPtrArray *
 reasons_of (const BwFit *fit, char *const *needs)
 {

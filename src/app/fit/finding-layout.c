@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "finding-layout.h"
 
+#include "app/widgets/template.h"
+
 /**
  * BwFindingLayout:
  *
@@ -43,16 +45,6 @@ list_children (GtkWidget *widget, GtkWidget *children[N_CHILDREN])
   g_assert (child == NULL);
 }
 
-static int
-chars_width (GtkWidget *widget, int chars)
-{
-  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget),
-                                                         NULL, NULL);
-  int width = PANGO_PIXELS_CEIL (chars * pango_font_metrics_get_approximate_char_width (metrics));
-  pango_font_metrics_unref (metrics);
-  return width;
-}
-
 static void
 find_columns (GtkWidget *widget, GtkWidget *children[N_CHILDREN], int width, Columns *columns)
 {
@@ -73,7 +65,7 @@ find_columns (GtkWidget *widget, GtkWidget *children[N_CHILDREN], int width, Col
       columns->width[i] = sizes[i].minimum_size;
       x += sizes[i].minimum_size + GAP;
     }
-  columns->beside = width - x >= chars_width (widget, BESIDE_CHARS);
+  columns->beside = width - x >= PANGO_PIXELS_CEIL (BESIDE_CHARS * bw_char_width (widget));
   columns->says_x = columns->beside ? x : columns->x[BW_FINDING_RULE];
   columns->says_width = MAX (1, width - columns->says_x);
 }

@@ -80,7 +80,8 @@ show_findings (BwFindingsView *self, const BwNode *table)
     show_finding (self->rows[i], table->children->pdata[i]);
 }
 
-/* What the plan needs where the source does not show as it stands, which the verdict then hangs on. */
+/* What the plan needs where the source does not show as it stands, which the verdict then hangs
+ * on. */
 static char **
 needs_of (BwFindingsView *self, const BwCase *c, BwFit *fit)
 {

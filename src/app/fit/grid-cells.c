@@ -2,6 +2,9 @@
 #include "grid-private.h"
 
 #include <glib/gi18n-lib.h>
+
+#include "app/widgets/in-sight.h"
+#include "app/widgets/result-view.h"
 #include "core/hookup/plan.h"
 
 /* The cells and heads that are there: those in sight, and the selected cell, which has the focus or
@@ -81,7 +84,8 @@ show_plan (BwFitGrid *self, BwFitCell *cell)
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
-/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be done. */
+/* Plans take longer than rules: they are looked for cell by cell, while nothing else is to be
+ * done. */
 static gboolean
 plan_next (gpointer data)
 {
@@ -162,18 +166,6 @@ bw_fit_grid_show_pressed (BwFitGrid *self)
  * scroll behind them. */
 
 static GtkWidget *
-head_label_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 8);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static GtkWidget *
 build_cell (BwFitGrid *self)
 {
   GtkWidget *cell = bw_fit_cell_new ();
@@ -189,8 +181,8 @@ build_row_head (BwFitGrid *self)
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
   gtk_widget_add_css_class (head, "bw-row-head");
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-name"));
-  gtk_box_append (GTK_BOX (head), head_label_new ("bw-light"));
+  gtk_box_append (GTK_BOX (head), bw_row_label_new ("bw-name"));
+  gtk_box_append (GTK_BOX (head), bw_row_label_new ("bw-light"));
   gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
   return head;
 }
@@ -198,28 +190,10 @@ build_row_head (BwFitGrid *self)
 static void
 build_column_head (BwFitGrid *self)
 {
-  GtkWidget *head = head_label_new ("bw-column-head");
+  GtkWidget *head = bw_row_label_new ("bw-column-head");
   gtk_label_set_yalign (GTK_LABEL (head), 1);
   gtk_widget_insert_before (head, GTK_WIDGET (self), self->corner);
   g_ptr_array_add (self->column_heads, head);
-}
-
-/* A spare widget for use again, if there is one. */
-static GtkWidget *
-take_spare (GPtrArray *spare)
-{
-  if (spare->len == 0)
-    return NULL;
-  GtkWidget *widget = g_ptr_array_steal_index_fast (spare, spare->len - 1);
-  gtk_widget_set_child_visible (widget, TRUE);
-  return widget;
-}
-
-static void
-put_by (GPtrArray *spare, GtkWidget *widget)
-{
-  gtk_widget_set_child_visible (widget, FALSE);
-  g_ptr_array_add (spare, widget);
 }
 
 /**
@@ -234,7 +208,7 @@ bw_fit_grid_need_cell (BwFitGrid *self, guint source, guint input)
   GtkWidget *cell = g_hash_table_lookup (self->cells, place (source, input));
   if (cell != NULL)
     return BW_FIT_CELL (cell);
-  cell = take_spare (self->spare_cells);
+  cell = bw_take_spare (self->spare_cells);
   if (cell == NULL)
     cell = build_cell (self);
   g_hash_table_insert (self->cells, place (source, input), cell);
@@ -256,7 +230,7 @@ bw_fit_grid_need_head (BwFitGrid *self, guint source)
   GtkWidget *head = g_hash_table_lookup (self->row_heads, GUINT_TO_POINTER (source));
   if (head != NULL)
     return head;
-  head = take_spare (self->spare_heads);
+  head = bw_take_spare (self->spare_heads);
   if (head == NULL)
     head = build_row_head (self);
   g_hash_table_insert (self->row_heads, GUINT_TO_POINTER (source), head);
@@ -295,7 +269,7 @@ bw_fit_grid_keep (BwFitGrid *self, const BwFitSpan *span)
         continue;
       g_hash_table_iter_remove (&each);
       g_hash_table_remove (self->unplanned, value);
-      put_by (self->spare_cells, value);
+      bw_put_by (self->spare_cells, value);
     }
   g_hash_table_iter_init (&each, self->row_heads);
   while (g_hash_table_iter_next (&each, &key, &value))
@@ -304,7 +278,7 @@ bw_fit_grid_keep (BwFitGrid *self, const BwFitSpan *span)
       if (source >= span->first_source && source < span->end_source)
         continue;
       g_hash_table_iter_remove (&each);
-      put_by (self->spare_heads, value);
+      bw_put_by (self->spare_heads, value);
     }
 }
 

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "grid-private.h"
 
+#include "app/widgets/in-sight.h"
+#include "app/widgets/template.h"
+
 /* Where the heads and cells of the table stand: the heads stay in place while the cells scroll
  * behind them. A row is as high as what it shows needs, which is known when it has come into sight;
  * until then its height is taken to be that of the others. What is in sight stays where it is when
@@ -16,11 +19,7 @@
 static int
 chars_width (BwFitGrid *self, int chars)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int width = PANGO_PIXELS_CEIL (chars * pango_font_metrics_get_approximate_char_width (metrics));
-  pango_font_metrics_unref (metrics);
-  return width;
+  return PANGO_PIXELS_CEIL (chars * bw_char_width (GTK_WIDGET (self)));
 }
 
 static int
@@ -89,8 +88,8 @@ row_at (BwFitGrid *self, guint source)
   return &g_array_index (self->layout.rows, BwFitRow, source);
 }
 
-/* Measures what is in sight of a row; it may be higher for a column that was in sight before. Returns
- * whether it is another height than was taken. */
+/* Measures what is in sight of a row; it may be higher for a column that was in sight before.
+ * Returns whether it is another height than was taken. */
 static gboolean
 measure_row (BwFitGrid *self, guint source)
 {
@@ -144,16 +143,7 @@ place_rows (BwFitGrid *self)
 static guint
 source_at (BwFitGrid *self, int y)
 {
-  guint low = 0, high = self->n_sources - 1;
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-      if (self->layout.row_y[middle + 1] > y)
-        high = middle;
-      else
-        low = middle + 1;
-    }
-  return low;
+  return bw_row_at (self->layout.row_y, self->n_sources, y);
 }
 
 static int
@@ -326,8 +316,8 @@ bw_fit_grid_set_adjustment (BwFitGrid *self, GtkAdjustment **place, GtkAdjustmen
 }
 
 /* Allocation and drawing. A cell that is used for another place asks for another size, which the
- * toolkit takes up only while all is laid out from the window down: so scrolling queues a resize and
- * not an allocation. */
+ * toolkit takes up only while all is laid out from the window down: so scrolling queues a resize
+ * and not an allocation. */
 
 static void
 allocate (GtkWidget *child, int x, int y, int width, int height)

@@ -8,8 +8,8 @@
 /**
  * BwHelp:
  *
- * The manual in a window of its own, beside the window that it belongs to: the list of its pages, and
- * one of them. Both are one stop of the Tab key each; Escape closes it.
+ * The manual in a window of its own, beside the window that it belongs to: the list of its pages,
+ * and one of them. Both are one stop of the Tab key each; Escape closes it.
  */
 struct _BwHelp
 {
@@ -62,8 +62,8 @@ add_row (BwHelp *self, const BwManualPage *page)
   gtk_list_box_append (self->list, label);
 }
 
-/* Two stops of the Tab key: the text, and the list at its selected row, since a row that gets the focus
- * is selected. */
+/* Two stops of the Tab key: the text, and the list at its selected row, since a row that gets the
+ * focus is selected. */
 static gboolean
 bw_help_focus (GtkWidget *widget, GtkDirectionType direction)
 {
@@ -146,8 +146,8 @@ bw_help_open (GtkWindow *parent)
   return self;
 }
 
-/* Where on the page it speaks of @view; %NULL if nowhere, or in its first section, for which it is read
- * from the top. */
+/* Where on the page it speaks of @view; %NULL if nowhere, or in its first section, for which it is
+ * read from the top. */
 static GtkTextMark *
 mark_of (BwHelp *self, const BwManualPage *page, const char *view)
 {
@@ -164,8 +164,8 @@ mark_of (BwHelp *self, const BwManualPage *page, const char *view)
   return NULL;
 }
 
-/* The text is laid out bit by bit, and anew when its width is known: for so many frames it is seen to
- * that what is scrolled to stands at the top. */
+/* The text is laid out bit by bit, and anew when its width is known: for so many frames it is seen
+ * to that what is scrolled to stands at the top. */
 #define FRAMES_TO_SETTLE 10
 
 static gboolean

@@ -5,8 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* A page of the manual as text with tags. There are no colours, so that it is as light or dark as the
- * window, and sizes follow the font. */
+/* A page of the manual as text with tags. There are no colours, so that it is as light or dark as
+ * the window, and sizes follow the font. */
 
 /* How an element of running text looks. */
 static const struct

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* The manual as data: pages of blocks. Its text is data/manual/manual.xml, which says what stands in
- * it. */
+/* The manual as data: pages of blocks. Its text is data/manual/manual.xml, which says what stands
+ * in it. */
 
 typedef enum
 {
@@ -51,7 +51,7 @@ typedef struct
 
 GPtrArray *bw_manual_load (GError **error);
 
-/* What finds elements in running text; each may be NULL. @tag is NULL between elements. */
+/* Called with each piece of running text; @tag is the element that it stands in, or NULL. */
 typedef void (*BwTextRunFunc) (const char *run, const char *tag, gpointer data);
 void bw_manual_each_run (const char *text, BwTextRunFunc visit, gpointer data);
 

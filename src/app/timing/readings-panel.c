@@ -84,12 +84,14 @@ summary_words (const Count *count)
     return g_strdup (_ ("Enter what the scope reads, each with its unit, and Enter: it is held "
                         "against the standard at once."));
   if (count->outside == 0 && count->open > 0)
-    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$u reading, %2$u not sure: so near a limit, a finer reading "
-                                      "decides",
-                                      "%1$u readings, %2$u not sure: so near a limit, a finer "
-                                      "reading decides",
-                                      all),
-                            all, count->open);
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE,
+                     "%1$u reading, %2$u not sure: so near a limit, a finer reading "
+                     "decides",
+                     "%1$u readings, %2$u not sure: so near a limit, a finer "
+                     "reading decides",
+                     all),
+        all, count->open);
   if (count->outside == 0)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u reading, within the standard",
                                       "%u readings, all within the standard", all),
@@ -109,7 +111,8 @@ update_summary (BwReadingsPanel *self)
     count_row (self, kind, &count);
   g_autofree char *words = summary_words (&count);
   gtk_label_set_label (self->summary, words);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->table), count.within + count.outside + count.open > 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->table),
+                            count.within + count.outside + count.open > 0);
   bw_severity_style (GTK_WIDGET (self->summary), count.outside > 0  ? BW_SEVERITY_FATAL
                                                  : count.open > 0   ? BW_SEVERITY_TIGHT
                                                  : count.within > 0 ? BW_SEVERITY_OK

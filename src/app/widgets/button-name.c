@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "button-name.h"
 
-/* GTK 4.8 tells a screen reader the label of a button with the underscore of its access key in it, so
- * that “_Done” is heard before the “Done” that is seen. */
+/* GTK 4.8 tells a screen reader the label of a button with the underscore of its access key in it,
+ * so that “_Done” is heard before the “Done” that is seen. */
 
 /* @label as it is seen: an underscore before a letter is gone, two are one. */
 static char *
@@ -25,7 +25,8 @@ on_label (GtkButton *button)
   if (label == NULL || !gtk_button_get_use_underline (button))
     return;
   g_autofree char *plain = without_underscores (label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, plain, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, plain,
+                                  -1);
 }
 
 /**
@@ -37,7 +38,8 @@ void
 bw_name_button (GtkButton *button)
 {
   g_return_if_fail (GTK_IS_BUTTON (button));
-  if (g_signal_handler_find (button, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) on_label, NULL) == 0)
+  if (g_signal_handler_find (button, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) on_label, NULL)
+      == 0)
     g_signal_connect (button, "notify::label", G_CALLBACK (on_label), NULL);
   on_label (button);
 }
@@ -45,7 +47,8 @@ bw_name_button (GtkButton *button)
 /**
  * bw_name_buttons:
  *
- * As bw_name_button() for each button with an access key in @root, which a template has just filled.
+ * As bw_name_button() for each button with an access key in @root, which a template has just
+ * filled.
  */
 void
 bw_name_buttons (GtkWidget *root)

@@ -239,8 +239,8 @@ origin_new (const BwField *field)
  * bw_editor_row_add_origin:
  * @table: of the struct that the field belongs to
  *
- * Puts a list beside the help in which it is said where the figure comes from. It is there while the
- * figure is known. Does nothing for a field that keeps no origin.
+ * Puts a list beside the help in which it is said where the figure comes from. It is there while
+ * the figure is known. Does nothing for a field that keeps no origin.
  */
 void
 bw_editor_row_add_origin (BwEditorRow *self, const BwFieldTable *table)

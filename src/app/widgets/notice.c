@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "template.h"
+
 /**
  * BwNotice:
  *
@@ -26,10 +28,8 @@ G_DEFINE_FINAL_TYPE (BwNotice, bw_notice, GTK_TYPE_WIDGET)
 static gboolean
 is_in_use (BwNotice *self)
 {
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
   return (gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_PRELIGHT) != 0
-         || (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self)));
+         || bw_has_focus_within (GTK_WIDGET (self));
 }
 
 static void

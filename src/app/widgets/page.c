@@ -94,7 +94,8 @@ update_tools (BwPage *self)
 
   gtk_widget_set_visible (p->tools, panel != NULL);
   gtk_widget_set_visible (p->row, panel != NULL || p->list->len > 1);
-  /* Buttons that come and go would move the others, and whatever is below them where a row is full. */
+  /* Buttons that come and go would move the others, and whatever is below them where a row is
+   * full. */
   p->zooms = p->zooms || zoomed;
   gtk_widget_set_visible (p->zoom_in, p->zooms);
   gtk_widget_set_visible (p->zoom_out, p->zooms);

@@ -27,20 +27,6 @@ paint (BwPictureArea *self)
   return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
 }
 
-/**
- * bw_picture_area_get_texture:
- *
- * Returns: (transfer none) (nullable): what is shown as it stands on the screen, without the cursors
- */
-GdkTexture *
-bw_picture_area_get_texture (BwPictureArea *self)
-{
-  g_return_val_if_fail (BW_IS_PICTURE_AREA (self), NULL);
-  if (self->painted == NULL && bw_picture_area_get_drawing (self) != NULL)
-    self->painted = paint (self);
-  return self->painted;
-}
-
 #define DASH 5
 #define GAP 3
 
@@ -109,11 +95,12 @@ void
 bw_picture_area_paint (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   BwPictureArea *self = BW_PICTURE_AREA (widget);
-  GdkTexture *painted = bw_picture_area_get_texture (self);
 
-  if (painted == NULL)
+  if (self->painted == NULL && bw_picture_area_get_drawing (self) != NULL)
+    self->painted = paint (self);
+  if (self->painted == NULL)
     return;
-  gtk_snapshot_append_texture (snapshot, painted,
+  gtk_snapshot_append_texture (snapshot, self->painted,
                                &GRAPHENE_RECT_INIT (0, 0, (float) bw_drawing_width (self->drawing),
                                                     (float) bw_drawing_height (self->drawing)));
   for (guint i = 0; i < G_N_ELEMENTS (self->cursors); i++)

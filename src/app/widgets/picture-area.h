@@ -41,7 +41,6 @@ void bw_picture_area_refresh (BwPictureArea *self);
 BwDrawing *bw_picture_area_get_drawing (BwPictureArea *self);
 BwDrawing *bw_picture_area_build (BwPictureArea *self, double width, double height,
                                   const BwInk *ink);
-GdkTexture *bw_picture_area_get_texture (BwPictureArea *self);
 const BwInk *bw_picture_area_get_ink (BwPictureArea *self);
 
 gboolean bw_picture_area_can_be_zoomed (BwPictureArea *self);

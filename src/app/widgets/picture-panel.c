@@ -231,11 +231,7 @@ bw_picture_panel_get_view (BwPicturePanel *self)
 static int
 chars_width (BwPicturePanel *self, int chars)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int width = chars * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
-  pango_font_metrics_unref (metrics);
-  return width;
+  return chars * bw_char_width (GTK_WIDGET (self)) / PANGO_SCALE;
 }
 
 static GtkOrientation
@@ -353,8 +349,8 @@ keep_share (BwPicturePanel *self)
     self->share[orientation_of (self)] = (double) gtk_paned_get_position (self->paned) / size;
 }
 
-/* The panes move the handle too, whenever their size or that of a child changes: only where the person
- * moves it, it is to stay there. */
+/* The panes move the handle too, whenever their size or that of a child changes: only where the
+ * person moves it, it is to stay there. */
 static void
 on_position (BwPicturePanel *self)
 {
@@ -588,8 +584,8 @@ bw_picture_panel_dup_file_name (BwPicturePanel *self)
   return g_strdup (bw_drawing_file_stem (drawing));
 }
 
-/* Returns: (transfer full) (nullable): the drawing for the clipboard and for dragging: as a picture at
- *   the resolution of print, as files, and as text for programs that take nothing else */
+/* Returns: (transfer full) (nullable): the drawing for the clipboard and for dragging: as a picture
+ *   at the resolution of print, as files, and as text for programs that take nothing else */
 static GdkContentProvider *
 dup_content (BwPicturePanel *self)
 {
@@ -613,7 +609,8 @@ dup_content (BwPicturePanel *self)
   return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
 }
 
-/* Dragging takes the drawing to another program, unless it is zoomed: then it moves what is seen. */
+/* Dragging takes the drawing to another program, unless it is zoomed: then it moves what is
+ * seen. */
 static GdkContentProvider *
 on_drag_prepare (BwPicturePanel *self)
 {

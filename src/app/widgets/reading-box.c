@@ -4,8 +4,8 @@
 /**
  * BwReadingBox:
  *
- * A box through which Tab goes in the order of its children. GTK goes by where their middles lie from
- * the top, and so skips to and fro in a row of fields or buttons of different heights.
+ * A box through which Tab goes in the order of its children. GTK goes by where their middles lie
+ * from the top, and so skips to and fro in a row of fields or buttons of different heights.
  */
 struct _BwReadingBox
 {

@@ -103,10 +103,25 @@ bw_words_label_new (const char *text, const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  /* Without a least width the toolkit tries the text letter by letter to find how narrow it gets. */
+  /* Without a least width the toolkit tries the text letter by letter to find how narrow it
+   * gets. */
   if (text != NULL && g_utf8_strlen (text, -1) >= 2 * LEAST_CHARS)
     gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
   gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+/**
+ * bw_row_label_new:
+ *
+ * Returns: (transfer floating): a label that wraps, for one text after another: it is never
+ *   narrower than a few letters
+ */
+GtkWidget *
+bw_row_label_new (const char *css_class)
+{
+  GtkWidget *label = bw_words_label_new (NULL, css_class);
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
   return label;
 }
 
@@ -184,8 +199,8 @@ set_apart (GtkWidget *cell)
   gtk_widget_set_margin_end (cell, against ? COLUMN_SPACE : 0);
 }
 
-/* A number and its unit are written from left to right in every language: where @label is a unit, it
- * stands with the number before it in a box of their own. */
+/* A number and its unit are written from left to right in every language: where @label is a unit,
+ * it stands with the number before it in a box of their own. */
 static void
 append_label (GtkBox *box, GtkWidget *label, BwLabelLook look)
 {

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 
 void bw_figure_label_set (GtkLabel *label, const char *text);
 GtkWidget *bw_words_label_new (const char *text, const char *css_class);
+GtkWidget *bw_row_label_new (const char *css_class);
 
 #define BW_TYPE_RESULT_VIEW (bw_result_view_get_type ())
 G_DECLARE_FINAL_TYPE (BwResultView, bw_result_view, BW, RESULT_VIEW, GtkWidget)

@@ -51,4 +51,19 @@ bw_has_focus_within (GtkWidget *widget)
   return focus != NULL && gtk_widget_is_ancestor (focus, widget);
 }
 
+/**
+ * bw_char_width:
+ *
+ * Returns: the width of a usual letter in the font of @widget, in units of Pango
+ */
+static inline int
+bw_char_width (GtkWidget *widget)
+{
+  PangoContext *context = gtk_widget_get_pango_context (widget);
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int width = pango_font_metrics_get_approximate_char_width (metrics);
+  pango_font_metrics_unref (metrics);
+  return width;
+}
+
 G_END_DECLS

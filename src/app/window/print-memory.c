@@ -6,7 +6,8 @@
 #include "core/base/file.h"
 
 /* The printer, its settings and the page that were last printed with, kept in the user's state
- * folder. What belongs to one job alone is not kept: which pages, how many copies, into which file. */
+ * folder. What belongs to one job alone is not kept: which pages, how many copies, into which
+ * file. */
 
 static const char *const of_one_job[] = {
   GTK_PRINT_SETTINGS_N_COPIES,   GTK_PRINT_SETTINGS_PRINT_PAGES, GTK_PRINT_SETTINGS_PAGE_RANGES,

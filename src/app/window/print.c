@@ -48,8 +48,8 @@ on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
  * bw_print_prepare:
  * @name: of the print job
  *
- * What every operation of the program has: whole pages in points, a dialog that does not block, and the
- * printer and page that were last used.
+ * What every operation of the program has: whole pages in points, a dialog that does not block, and
+ * the printer and page that were last used.
  */
 void
 bw_print_prepare (GtkPrintOperation *operation, const char *name)

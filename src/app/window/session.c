@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "session.h"
 
-/* Which sheets were open when the program was left, and what was seen of each. Only sheets with a file
- * are named here: the others are drafts, which are offered anyway. */
+/* Which sheets were open when the program was left, and what was seen of each. Only sheets with a
+ * file are named here: the others are drafts, which are offered anyway. */
 
 #define KEY "session"
 #define TYPE "a(sss)" /* URI, page, view */

@@ -29,8 +29,8 @@ faults_new (void)
 /**
  * bw_window_open:
  *
- * Reads @file, a bench sheet or the EDID of a display, into the window's document. What is wrong with the file is shown in the window; the
- * file is not changed.
+ * Reads @file, a bench sheet or the EDID of a display, into the window's document. What is wrong
+ * with the file is shown in the window; the file is not changed.
  *
  * Returns: whether it was read
  */

@@ -9,6 +9,7 @@
 #include "app/hookup/page.h"
 #include "app/levels/page.h"
 #include "app/timing/page.h"
+#include "app/widgets/template.h"
 
 /* Every page, in the order of the job. A page is a folder and a line here: the header bar, the keys
  * Control+1, Control+2 and so on, the window of shortcuts and the tests go by this table. */
@@ -175,10 +176,9 @@ bw_window_add_pages (BwWindow *self)
 void
 bw_window_show_help (BwWindow *self)
 {
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
   BwHelp *help = bw_help_open (GTK_WINDOW (self));
 
-  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->side)))
+  if (bw_has_focus_within (GTK_WIDGET (self->side)))
     bw_help_show (help, "bench", bw_window_is_editing (self) ? "editor" : NULL);
   else
     bw_help_show (help, gtk_stack_get_visible_child_name (self->pages),

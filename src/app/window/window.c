@@ -5,6 +5,7 @@
 
 #include "app/widgets/button-name.h"
 #include "app/widgets/file-chooser.h"
+#include "app/widgets/template.h"
 #include "app/widgets/wrap-layout.h"
 
 /**
@@ -332,11 +333,7 @@ take_document (BwWindow *self, BwDocument *document)
 static void
 place_side (BwWindow *self, int width)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int side = SIDE_CHARS * pango_font_metrics_get_approximate_char_width (metrics) / PANGO_SCALE;
-
-  pango_font_metrics_unref (metrics);
+  int side = SIDE_CHARS * bw_char_width (GTK_WIDGET (self)) / PANGO_SCALE;
   int set = g_settings_get_int (self->settings, "side-width");
   self->usual_side = MIN (side, (int) (width * SIDE_SHARE));
   gtk_paned_set_position (self->panes, set > 0 ? set : self->usual_side);

@@ -9,38 +9,18 @@
 
 /* The form at the left, by its widgets. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-  BwEditor *editor;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-  f->editor = bw_window_get_editor (f->window);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_assert_finalize_object (f->document);
-}
+typedef AppTestWindow Fixture;
 
 static GtkWidget *
 control (Fixture *f, const char *key)
 {
-  return bw_editor_row_get_control (bw_editor_get_row (f->editor, key));
+  return bw_editor_row_get_control (bw_editor_get_row (bw_window_get_editor (f->window), key));
 }
 
 static const char *
 error_at (Fixture *f, const char *key)
 {
-  return bw_editor_row_get_error (bw_editor_get_row (f->editor, key));
+  return bw_editor_row_get_error (bw_editor_get_row (bw_window_get_editor (f->window), key));
 }
 
 /* Types @text into the entry of @key and presses Enter. */
@@ -79,7 +59,7 @@ test_forms (Fixture *f, gconstpointer data)
       gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
       for (guint i = 0; i < table->n; i++)
         {
-          BwEditorRow *row = bw_editor_get_row (f->editor, table->at[i].key);
+          BwEditorRow *row = bw_editor_get_row (bw_window_get_editor (f->window), table->at[i].key);
           g_assert_nonnull (row);
           g_autofree char *shown = bw_editor_row_dup_text (row);
           g_autofree char *held = bw_field_to_entry (&table->at[i],
@@ -88,7 +68,7 @@ test_forms (Fixture *f, gconstpointer data)
           g_assert_cmpstr (shown, ==, held);
           g_assert_false (bw_editor_row_is_edited (row));
         }
-      g_assert_true (bw_editor_finish (f->editor));
+      g_assert_true (bw_editor_finish (bw_window_get_editor (f->window)));
       g_assert_false (bw_window_is_editing (f->window));
     }
   g_assert_false (bw_document_is_modified (f->document));
@@ -116,7 +96,8 @@ test_raster (Fixture *f, gconstpointer data)
 
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (f->window), "win.undo", NULL));
   g_assert_cmpstr (bw_fit_cell_get_word (cell (f, 0, 0)), ==, before);
-  g_autofree char *shown = bw_editor_row_dup_text (bw_editor_get_row (f->editor, "raster"));
+  g_autofree char *shown = bw_editor_row_dup_text (
+      bw_editor_get_row (bw_window_get_editor (f->window), "raster"));
   g_assert_cmpstr (shown, ==, "525-59.94-interlaced");
 }
 
@@ -152,18 +133,18 @@ test_entry_error (Fixture *f, gconstpointer data)
   g_assert_cmpstr (after, ==, before);
 
   /* The form is not left with something not taken; a change elsewhere does not wipe it out */
-  g_assert_false (bw_editor_finish (f->editor));
+  g_assert_false (bw_editor_finish (bw_window_get_editor (f->window)));
   g_assert_true (bw_window_is_editing (f->window));
   enter (f, "name", "Other name");
   g_assert_cmpstr (bw_document_get_sheet (f->document)->monitor->name, ==, "Other name");
   g_assert_nonnull (error_at (f, "diagonal"));
 
   /* Taken back */
-  bw_editor_row_reset (bw_editor_get_row (f->editor, "diagonal"));
+  bw_editor_row_reset (bw_editor_get_row (bw_window_get_editor (f->window), "diagonal"));
   g_assert_null (error_at (f, "diagonal"));
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (control (f, "diagonal"))), ==, "19 in");
   g_assert_false (gtk_widget_has_css_class (control (f, "diagonal"), "error"));
-  g_assert_true (bw_editor_finish (f->editor));
+  g_assert_true (bw_editor_finish (bw_window_get_editor (f->window)));
 }
 
 /* Corrected instead */
@@ -250,7 +231,8 @@ test_follows (Fixture *f, gconstpointer data)
   g_assert_false (bw_window_is_editing (f->window));
 }
 
-#define ADD(name, func) g_test_add ("/editor/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/editor/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

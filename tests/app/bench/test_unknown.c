@@ -11,27 +11,7 @@
 /* A blank set in the window: fields that are left empty, where a figure comes from, and what the
  * pages say of what is lacking. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-  BwEditor *editor;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-  f->editor = bw_window_get_editor (f->window);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_assert_finalize_object (f->document);
-}
+typedef AppTestWindow Fixture;
 
 static const BwMonitor *
 monitor (Fixture *f)
@@ -42,7 +22,7 @@ monitor (Fixture *f)
 static BwEditorRow *
 row (Fixture *f, const char *key)
 {
-  BwEditorRow *found = bw_editor_get_row (f->editor, key);
+  BwEditorRow *found = bw_editor_get_row (bw_window_get_editor (f->window), key);
   g_assert_nonnull (found);
   return found;
 }
@@ -193,9 +173,9 @@ test_blank_set (Fixture *f, gconstpointer data)
 
   pick (f, "blank");
   g_assert_cmpuint (monitor (f)->inputs->len, ==, 1);
-  g_assert_cmpuint (bw_editor_get_part (f->editor), ==, BW_PART_MONITOR);
+  g_assert_cmpuint (bw_editor_get_part (bw_window_get_editor (f->window)), ==, BW_PART_MONITOR);
   g_assert_cmpstr (gtk_editable_get_text (entry (f, "line_rates")), ==, "");
-  bw_editor_finish (f->editor);
+  bw_editor_finish (bw_window_get_editor (f->window));
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     {
       bw_window_show_page (f->window, pages[i].page);
@@ -223,7 +203,8 @@ test_by_keyboard (Fixture *f, gconstpointer data)
   ASSERT_COMES_TRUE (kept (f, "line_rates") == BW_ORIGIN_PLATE);
 }
 
-#define ADD(name, func) g_test_add ("/unknown/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/unknown/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

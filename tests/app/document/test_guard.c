@@ -47,14 +47,6 @@ tear_down (Fixture *f, gconstpointer data)
   g_free (f->path);
 }
 
-static char *
-contents (const char *path)
-{
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
 /* Writes into the file that is there, without another one that takes its place. */
 static void
 write_in_place (const char *path, const char *text)
@@ -69,7 +61,7 @@ write_in_place (const char *path, const char *text)
 static char *
 other_text (const char *path)
 {
-  g_autofree char *text = contents (path);
+  g_autofree char *text = app_test_file_text (path);
   GString *other = g_string_new (text);
   g_assert_cmpuint (g_string_replace (other, "title=Test bench", "title=Next bench", 0), ==, 1);
   return g_string_free (other, FALSE);
@@ -134,14 +126,14 @@ touch (const char *path)
 static void
 rewrite_alike (const char *path)
 {
-  g_autofree char *text = contents (path);
+  g_autofree char *text = app_test_file_text (path);
   write_in_place (path, text);
 }
 
 static void
 replace_alike (const char *path)
 {
-  g_autofree char *text = contents (path);
+  g_autofree char *text = app_test_file_text (path);
   g_assert_cmpint (g_unlink (path), ==, 0);
   write_in_place (path, text);
 }
@@ -244,7 +236,7 @@ test_own_saves (Fixture *f, gconstpointer data)
 static void
 test_put_back (Fixture *f, gconstpointer data)
 {
-  g_autofree char *text = contents (f->path);
+  g_autofree char *text = app_test_file_text (f->path);
 
   delete (f->path);
   f->expected = BW_FILE_GONE;
@@ -270,7 +262,7 @@ test_keep_mine (Fixture *f, gconstpointer data)
   bw_document_save (f->document, f->file, &error);
   g_assert_no_error (error);
   g_assert_false (bw_document_is_modified (f->document));
-  g_autofree char *left = contents (f->path);
+  g_autofree char *left = app_test_file_text (f->path);
   g_assert_cmpstr (left, ==, mine);
 }
 
@@ -286,7 +278,7 @@ test_keep_mine_and_another (Fixture *f, gconstpointer data)
   bw_document_keep_mine (f->document);
   g_assert_false (bw_document_save (f->document, f->file, &error));
   g_assert_error (error, BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_CHANGED);
-  g_autofree char *left = contents (f->path);
+  g_autofree char *left = app_test_file_text (f->path);
   g_assert_cmpstr (left, ==, "something else again");
 }
 

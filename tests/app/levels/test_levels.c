@@ -209,7 +209,8 @@ test_content (Fixture *f, gconstpointer part)
                                             ? bars[content]
                                             : bw_kind_label (&bw_contents, content - n_bars + 1)));
       BwResult *result = bw_picture_panel_get_result (panel);
-      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL) == (content < n_bars));
+      g_assert_true ((bw_node_find (bw_result_root (result), "bars") != NULL)
+                     == (content < n_bars));
     }
 }
 

@@ -13,25 +13,7 @@
 
 /* What a screen reader is told. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_assert_finalize_object (f->document);
-}
+typedef AppTestWindow Fixture;
 
 static void
 assert_label (gpointer widget, const char *label)
@@ -343,7 +325,8 @@ test_cursor (Fixture *f, gconstpointer data)
   BwPage *page = bw_window_get_page (f->window, "timing");
   bw_window_show_page (f->window, "timing");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-  GtkAccessible *area = GTK_ACCESSIBLE (app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
+  GtkAccessible *area = GTK_ACCESSIBLE (
+      app_test_find (GTK_WIDGET (page), BW_TYPE_PICTURE_AREA, NULL));
 
   gtk_widget_activate_action (GTK_WIDGET (area), "cursor.step", "d", 1.0);
   g_assert_true (gtk_test_accessible_has_property (area, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT));
@@ -445,7 +428,8 @@ test_lists (Fixture *f, gconstpointer data)
     }
 }
 
-#define ADD(name, func) g_test_add ("/accessible/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/accessible/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

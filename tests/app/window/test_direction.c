@@ -11,25 +11,19 @@
 /* The window where people read from right to left: what they operate is mirrored, what is drawn and
  * what is measured is not. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
+typedef AppTestWindow Fixture;
 
 static void
 set_up (Fixture *f, gconstpointer data)
 {
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
+  app_test_set_up (f, data);
 }
 
 static void
 tear_down (Fixture *f, gconstpointer data)
 {
-  app_test_close (f->window);
-  g_assert_finalize_object (f->document);
+  app_test_tear_down (f, data);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
 }
 
@@ -84,8 +78,9 @@ picture (BwPictureArea *area)
 static void
 test_drawings (Fixture *f, gconstpointer data)
 {
-  static const char *const places[][2]
-      = { { "timing", "line" }, { "timing", "field" }, { "levels", "line" }, { "detail", "chain" } };
+  static const char *const places[][2] = {
+    { "timing", "line" }, { "timing", "field" }, { "levels", "line" }, { "detail", "chain" }
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {

@@ -17,25 +17,7 @@
 /* What comes into the window and goes out of it by the pointer, the clipboard and menus: files
  * dropped, drawings and tables taken, a word on what was written. */
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_clear_object (&f->document);
-}
+typedef AppTestWindow Fixture;
 
 /* The controller of @type on @widget. */
 static gpointer
@@ -77,8 +59,8 @@ test_drop_sheet (Fixture *f, gconstpointer data)
   g_assert_cmpstr (path, ==, demo);
 }
 
-/* The EDID of a display fills the monitor of a new sheet. The block is made here: what it is read as is
- * checked elsewhere. */
+/* The EDID of a display fills the monitor of a new sheet. The block is made here: what it is read
+ * as is checked elsewhere. */
 static void
 test_drop_edid (Fixture *f, gconstpointer data)
 {
@@ -192,8 +174,9 @@ assert_begins (GdkContentProvider *content, const char *type, const char *begin)
   g_assert_cmpmem (data, strlen (begin), begin, strlen (begin));
 }
 
-/* The drawing as SVG, PDF, PNG of 300 dots to the inch, and text. 1100 by 640 pixels of 1/96 inch are
- * 3437.5 by 2000 dots; a PNG's IHDR chunk has its size in bytes 16 to 23 (ISO/IEC 15948, 11.2.2). */
+/* The drawing as SVG, PDF, PNG of 300 dots to the inch, and text. 1100 by 640 pixels of 1/96 inch
+ * are 3437.5 by 2000 dots; a PNG's IHDR chunk has its size in bytes 16 to 23 (ISO/IEC 15948,
+ * 11.2.2). */
 static void
 assert_drawing_forms (GdkContentProvider *content)
 {
@@ -369,7 +352,8 @@ test_printing_remembered (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_height (page, GTK_UNIT_MM), 148, 0.5);
 }
 
-#define ADD(name, func) g_test_add ("/exchange/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/exchange/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 
 int
 main (int argc, char **argv)

@@ -1,15 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app-hands.h"
 
-#include <gdk/x11/gdkx.h>
 #include <string.h>
 
 #include "app/help/help.h"
 #include "app/help/manual.h"
 #include "core/bench/sheet.h"
 
-/* The manual names nothing that the window does not have, has a page for each page of the window and a
- * section for each of its views, and opens where the person is. */
+/* The manual names nothing that the window does not have, has a page for each page of the window
+ * and a section for each of its views, and opens where the person is. */
 
 static GPtrArray *
 load_manual (void)
@@ -297,22 +296,6 @@ test_runs (void)
 
 static BwApplication *application = NULL;
 
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
-}
-
-static void
-give_focus (GtkWindow *window)
-{
-  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (window));
-  g_autofree char *focus = g_strdup_printf ("windowfocus %lu",
-                                            (gulong) gdk_x11_surface_get_xid (surface));
-  app_test_xdotool (focus);
-  g_assert_true (app_test_wait (is_active, window));
-}
-
 static BwHelp *
 open_help (void)
 {
@@ -330,13 +313,9 @@ static BwWindow *
 open_window (void)
 {
   g_autofree char *path = app_test_copy_sheet ("help.bench");
-  g_autoptr (GFile) file = g_file_new_for_path (path);
   app_test_allow_toolkit_faults ();
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (
-      gtk_application_get_active_window (GTK_APPLICATION (application)));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  give_focus (GTK_WINDOW (window));
+  BwWindow *window = app_test_open (application, path);
+  app_test_give_focus (window);
   return window;
 }
 
@@ -378,12 +357,12 @@ test_where_one_is (void)
   ASSERT_COMES_TRUE (open_help () != NULL);
   g_assert_cmpstr (bw_help_get_page (open_help ()), ==, "timing");
   ASSERT_COMES_TRUE (sees (open_help (), "readings"));
-  give_focus (GTK_WINDOW (open_help ()));
+  app_test_give_focus (open_help ());
   app_test_xdotool ("key Escape");
   ASSERT_COMES_TRUE (open_help () == NULL);
 
   /* In the form at the left it is about typing. */
-  give_focus (GTK_WINDOW (window));
+  app_test_give_focus (window);
   bw_window_edit (window, BW_PART_MONITOR);
   app_test_xdotool ("key F1");
   ASSERT_COMES_TRUE (open_help () != NULL);
@@ -405,7 +384,7 @@ test_keyboard (void)
   GtkWidget *list = app_test_find (GTK_WIDGET (help), GTK_TYPE_LIST_BOX, NULL);
   GtkWidget *text = app_test_find (GTK_WIDGET (help), GTK_TYPE_TEXT_VIEW, NULL);
 
-  give_focus (GTK_WINDOW (help));
+  app_test_give_focus (help);
   g_assert_true (gtk_widget_has_focus (text));
   app_test_xdotool ("key Next");
   ASSERT_COMES_TRUE (scrolled (help) > 0);

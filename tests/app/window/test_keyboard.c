@@ -24,24 +24,12 @@ typedef struct
   char *path;
 } Fixture;
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
 static void
 set_up (Fixture *f, gconstpointer data)
 {
   f->path = app_test_copy_sheet ("keyboard.bench");
-  g_autoptr (GFile) file = g_file_new_for_path (f->path);
-
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  f->window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  f->window = app_test_open (application, f->path);
   f->document = bw_window_get_document (f->window);
-  g_assert_true (app_test_wait (is_mapped, f->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
-
   app_test_give_focus (f->window);
 }
 
@@ -259,7 +247,8 @@ test_delete (Fixture *f, gconstpointer data)
   g_assert_false (bw_document_is_modified (f->document));
 }
 
-/* Leaving with Control+Q and starting again: the sheet is open at the page and view that were seen. */
+/* Leaving with Control+Q and starting again: the sheet is open at the page and view that were
+ * seen. */
 static void
 test_session (Fixture *f, gconstpointer data)
 {
@@ -319,12 +308,12 @@ test_pages_and_menu (Fixture *f, gconstpointer data)
   GtkWidget *popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (menu)));
 
   app_test_xdotool ("key ctrl+3");
-  g_assert_true (app_test_wait (is_mapped, timing));
+  g_assert_true (app_test_wait (app_test_is_mapped, timing));
   app_test_xdotool ("key ctrl+1");
-  g_assert_true (app_test_wait (is_mapped, fit));
+  g_assert_true (app_test_wait (app_test_is_mapped, fit));
   g_assert_false (gtk_widget_get_mapped (popover));
   app_test_xdotool ("key F10");
-  g_assert_true (app_test_wait (is_mapped, popover));
+  g_assert_true (app_test_wait (app_test_is_mapped, popover));
   app_test_xdotool ("key Escape");
   ASSERT_COMES_TRUE (!gtk_widget_get_visible (popover));
 }
@@ -345,7 +334,7 @@ open_part (Fixture *f, const char *view)
   GtkWidget *button = app_test_find (GTK_WIDGET (page), GTK_TYPE_TOGGLE_BUTTON, view);
 
   app_test_xdotool ("key ctrl+3");
-  g_assert_true (app_test_wait (is_mapped, page));
+  g_assert_true (app_test_wait (app_test_is_mapped, page));
   app_test_go_to (f->window, "Tab", button);
   app_test_xdotool ("key space");
   ASSERT_COMES_TRUE (!strcmp (bw_page_get_view (page), view));

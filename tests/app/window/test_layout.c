@@ -18,25 +18,7 @@
 #define USUAL_WIDTH 1280
 #define USUAL_HEIGHT 800
 
-typedef struct
-{
-  BwDocument *document;
-  BwWindow *window;
-} Fixture;
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  f->document = app_test_document ();
-  f->window = app_test_window_new (f->document);
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  app_test_close (f->window);
-  g_clear_object (&f->document);
-}
+typedef AppTestWindow Fixture;
 
 /* The names of the buttons that choose the views of @page. */
 static void
@@ -174,8 +156,8 @@ test_small (Fixture *f, gconstpointer data)
   for_each_drawing (f, check_small);
 }
 
-/* Nothing of the figures beside a drawing is cut at the right, but for tables of two unlike fields, or of three
- * conductors, which are wider than a third of the page and are moved across. */
+/* Nothing of the figures beside a drawing is cut at the right, but for tables of two unlike fields,
+ * or of three conductors, which are wider than a third of the page and are moved across. */
 static void
 assert_figures_fit (const char *id, BwPicturePanel *panel)
 {
@@ -315,13 +297,13 @@ static void
 set_up_large (Fixture *f, gconstpointer data)
 {
   g_object_set (gtk_settings_get_default (), "gtk-font-name", LARGE_FONT, NULL);
-  set_up (f, data);
+  app_test_set_up (f, data);
 }
 
 static void
 tear_down_large (Fixture *f, gconstpointer data)
 {
-  tear_down (f, data);
+  app_test_tear_down (f, data);
   gtk_settings_reset_property (gtk_settings_get_default (), "gtk-font-name");
 }
 
@@ -342,7 +324,8 @@ check_whole (GtkWidget *widget, gpointer data)
     }
 }
 
-/* Nothing that the window shows needs more than @width by @height: so nothing is cut at its edge. */
+/* Nothing that the window shows needs more than @width by @height: so nothing is cut at its
+ * edge. */
 static void
 assert_has_room (Fixture *f, const char *id, int width, int height)
 {
@@ -412,7 +395,8 @@ test_large_small (Fixture *f, gconstpointer data)
   check_all (f, SMALL_WIDTH, SMALL_HEIGHT);
 }
 
-#define ADD(name, func) g_test_add ("/layout/" name, Fixture, NULL, set_up, func, tear_down)
+#define ADD(name, func)                                                                            \
+  g_test_add ("/layout/" name, Fixture, NULL, app_test_set_up, func, app_test_tear_down)
 #define ADD_LARGE(name, func)                                                                      \
   g_test_add ("/layout/" name, Fixture, NULL, set_up_large, func, tear_down_large)
 

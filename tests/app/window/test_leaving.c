@@ -23,18 +23,6 @@ typedef struct
   char *path;
 } Fixture;
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
-static gboolean
-is_active (gpointer window)
-{
-  return gtk_window_is_active (window);
-}
-
 static BwWindow *
 active_window (void)
 {
@@ -57,13 +45,8 @@ static void
 set_up (Fixture *f, gconstpointer data)
 {
   f->path = app_test_copy_sheet ("left.bench");
-  g_autoptr (GFile) file = g_file_new_for_path (f->path);
-
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  f->window = active_window ();
+  f->window = app_test_open (application, f->path);
   f->document = g_object_ref (bw_window_get_document (f->window));
-  g_assert_true (app_test_wait (is_mapped, f->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
   app_test_give_focus (f->window);
   bw_window_edit (f->window, BW_PART_SOURCE);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
@@ -79,7 +62,7 @@ close_questions (void)
   if (chooser != NULL)
     {
       /* Before that it would still take the focus from the next window */
-      g_assert_true (app_test_wait (is_active, chooser));
+      g_assert_true (app_test_wait (app_test_is_active, chooser));
       gtk_dialog_response (GTK_DIALOG (chooser), GTK_RESPONSE_CANCEL);
     }
   app_test_settle ();

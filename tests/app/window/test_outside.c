@@ -20,12 +20,6 @@ typedef struct
   GtkWidget *bar;
 } Fixture;
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
 static BwWindow *
 active_window (void)
 {
@@ -49,12 +43,9 @@ static void
 open_window (Fixture *f, gconstpointer data)
 {
   f->path = app_test_copy_sheet ("shared.bench");
-  open_path (f->path);
-  f->window = active_window ();
+  f->window = app_test_open (application, f->path);
   f->document = g_object_ref (bw_window_get_document (f->window));
   f->bar = app_test_find (GTK_WIDGET (f->window), GTK_TYPE_INFO_BAR, "guard");
-  g_assert_true (app_test_wait (is_mapped, f->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (f->window));
 }
 
 static void
@@ -76,19 +67,11 @@ tear_down (Fixture *f, gconstpointer data)
   g_free (f->path);
 }
 
-static char *
-contents (const char *path)
-{
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
 /* Somebody else gives the sheet another title. */
 static void
 change_file (Fixture *f)
 {
-  g_autofree char *text = contents (f->path);
+  g_autofree char *text = app_test_file_text (f->path);
   GString *other = g_string_new (text);
   g_assert_cmpuint (g_string_replace (other, "title=Test bench", "title=Theirs", 0), ==, 1);
   g_assert_true (g_file_set_contents (f->path, other->str, -1, NULL));
@@ -114,7 +97,7 @@ title (Fixture *f)
 static gboolean
 file_has_title (const char *path, const char *expected)
 {
-  g_autofree char *text = contents (path);
+  g_autofree char *text = app_test_file_text (path);
   g_autofree char *line = g_strdup_printf ("\ntitle=%s\n", expected);
   return strstr (text, line) != NULL;
 }
@@ -348,7 +331,7 @@ second_window (Fixture *f)
   g_assert_cmpuint (count_windows (), ==, 2);
   BwWindow *second = active_window ();
   g_assert_true (second != f->window);
-  g_assert_true (app_test_wait (is_mapped, second));
+  g_assert_true (app_test_wait (app_test_is_mapped, second));
   return second;
 }
 
@@ -399,13 +382,13 @@ test_save_over_open (Fixture *f, gconstpointer data)
 {
   BwWindow *second = second_window (f);
   g_autoptr (GFile) file = g_file_new_for_path (f->path);
-  g_autofree char *before = contents (f->path);
+  g_autofree char *before = app_test_file_text (f->path);
 
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (second), "win.save-as", NULL));
   save_as (f->path);
   ASSERT_COMES_TRUE (bw_window_get_fault_text (second) != NULL);
   g_assert_nonnull (strstr (bw_window_get_fault_text (second), f->path));
-  g_autofree char *after = contents (f->path);
+  g_autofree char *after = app_test_file_text (f->path);
   g_assert_cmpstr (after, ==, before);
   g_assert_false (bw_file_is_same (bw_document_get_file (bw_window_get_document (second)), file));
 }

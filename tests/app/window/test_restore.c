@@ -16,20 +16,6 @@
 
 #define TYPED "Typed and not taken"
 
-static gboolean
-is_mapped (gpointer widget)
-{
-  return gtk_widget_get_mapped (widget);
-}
-
-static char *
-contents (const char *path)
-{
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
 /* The program as a process of its own: this test program started with TYPE and a path. */
 
 #define TYPE "--type"
@@ -41,16 +27,12 @@ static int
 type_and_go_on (char *program, const char *path)
 {
   g_autoptr (BwApplication) application = bw_application_new ();
-  g_autoptr (GFile) file = g_file_new_for_path (path);
   char *arguments[] = { program, NULL };
 
   gtk_init ();
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  BwWindow *window = app_test_open (application, path);
   BwBenchList *sources = bw_bench_panel_get_list (bw_window_get_bench (window), BW_PART_SOURCE);
-  g_assert_true (app_test_wait (is_mapped, window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   app_test_give_focus (window);
   app_test_go_to (window, "shift+Tab",
                   app_test_find (GTK_WIDGET (sources), BW_TYPE_ROW_LIST, NULL));
@@ -120,7 +102,7 @@ test_killed (void)
 {
   app_test_clear_drafts ();
   g_autofree char *path = app_test_copy_sheet ("killed.bench");
-  g_autofree char *before = contents (path);
+  g_autofree char *before = app_test_file_text (path);
   g_autoptr (GSubprocess) program = start_and_type (path);
   gint64 typed = g_get_monotonic_time ();
 
@@ -146,7 +128,7 @@ test_killed (void)
   g_assert_cmpstr (g_file_peek_path (bw_document_get_file (document)), ==, path);
   g_assert_cmpstr (bw_sheet_source (bw_document_get_sheet (document), 0)->name, ==, TYPED);
   g_assert_true (bw_document_is_modified (document));
-  g_autofree char *after = contents (path);
+  g_autofree char *after = app_test_file_text (path);
   g_assert_cmpstr (after, ==, before);
 
   /* It is in a draft until it is saved */
@@ -246,7 +228,7 @@ restored_title (Fixture *f)
 static void
 test_restore (Fixture *f, gconstpointer data)
 {
-  g_autofree char *before = contents (f->path);
+  g_autofree char *before = app_test_file_text (f->path);
 
   leave_title (f, "Drafted");
   offer (f);
@@ -257,7 +239,7 @@ test_restore (Fixture *f, gconstpointer data)
   g_assert_cmpstr (question_lines (), ==, "• Title: “Test bench” → “Drafted”");
   app_test_answer (GTK_RESPONSE_ACCEPT);
   g_assert_cmpstr (restored_title (f), ==, "Drafted");
-  g_autofree char *after = contents (f->path);
+  g_autofree char *after = app_test_file_text (f->path);
   g_assert_cmpstr (after, ==, before); /* it is saved only on request */
 
   /* In use again, it is offered to nobody else; undone, it is not wanted */
@@ -485,12 +467,9 @@ static void
 test_session_ends (Fixture *f, gconstpointer data)
 {
   g_autoptr (BwApplication) application = bw_application_new ();
-  g_autoptr (GFile) file = g_file_new_for_path (f->path);
 
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  BwWindow *window = BW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
-  g_assert_true (app_test_wait (is_mapped, window));
+  BwWindow *window = app_test_open (application, f->path);
   bw_window_edit (window, BW_PART_SOURCE);
   gtk_editable_set_text (entry (window, "name"), TYPED);
   g_assert_cmpuint (app_test_count_drafts (), ==, 0);

@@ -106,32 +106,35 @@ parse_bands (const BwField *field, gpointer object, const char *text, char mark,
   return TRUE;
 }
 
-/* Only digits, with at most one mark among them. */
+/* Only digits, with at most one mark among them, which is read as that of a quantity is. */
 static gboolean
-is_plain_number (const char *text)
+is_plain_number (const char *text, const BwReadAs *as)
 {
   const char digits[] = "0123456789";
   gsize whole = strspn (text, digits);
   const char *rest = text + whole;
   if (whole == 0)
     return FALSE;
-  if ((*rest == '.' || *rest == ',') && g_ascii_isdigit (rest[1]))
-    rest += 1 + strspn (rest + 1, digits);
+  gsize after = *rest == '.' || *rest == ',' ? strspn (rest + 1, digits) : 0;
+  gboolean foreign = *rest != as->mark;
+  if (after > 0 && !(foreign && (as->strict || bw_may_be_thousands (text, whole, after))))
+    rest += 1 + after;
   return *rest == '\0';
 }
 
 /* Counts and half lines: a plain number, whole after multiplying by @scale; lines may be named. */
 static gboolean
 parse_whole (const BwField *field, gpointer object, const char *text, int scale, char mark,
-             GError **error)
+             BwTextOrigin origin, GError **error)
 {
-  g_autofree char *plain = g_strdup (bw_skip_space (text));
+  const BwReadAs as = read_as (field, mark, origin);
+  g_autofree char *plain = bw_trimmed (text);
   gsize length = strspn (plain, "0123456789.,");
   const char *unit = bw_skip_space (plain + length);
-  gboolean named = g_str_has_prefix (unit, "line") && scale == 2;
+  gboolean named = scale == 2 && bw_unit_find (BW_DIMENSION_LINES, unit) != NULL;
   gboolean bare = *unit == '\0';
   plain[length] = '\0';
-  if (!is_plain_number (plain) || !(bare || named))
+  if (!is_plain_number (plain, &as) || !(bare || named))
     return fail_range (field, text, mark, error);
   g_strdelimit (plain, ",", '.');
   double value = g_ascii_strtod (plain, NULL) * scale;
@@ -324,9 +327,9 @@ bw_field_read (const BwField *field, gpointer object, const char *text, char mar
     case BW_FIELD_BANDS:
       return parse_bands (field, object, text, mark, origin, error);
     case BW_FIELD_COUNT:
-      return parse_whole (field, object, text, 1, mark, error);
+      return parse_whole (field, object, text, 1, mark, origin, error);
     case BW_FIELD_HALF_LINES:
-      return parse_whole (field, object, text, 2, mark, error);
+      return parse_whole (field, object, text, 2, mark, origin, error);
     case BW_FIELD_RATE:
       return parse_rate (field, object, text, error);
     case BW_FIELD_ASPECT:

@@ -70,7 +70,7 @@ parse_quantity (const BwField *field, gpointer object, const char *text, char ma
 #define EITHER_MAX 1.3
 
 static gboolean
-join_either (const BwField *field, const char *text, BwBands *bands, GError **error)
+join_either (const BwField *field, const char *text, char mark, BwBands *bands, GError **error)
 {
   BwRange both = { bands->at[0].low, bands->at[1].low };
   gboolean plain = bands->n == 2 && bands->at[0].low >= bands->at[0].high
@@ -81,7 +81,7 @@ join_either (const BwField *field, const char *text, BwBands *bands, GError **er
       return TRUE;
     }
   g_autofree char *first = bw_quantity_to_entry (bands->at[0].high, field->dimension, field->unit,
-                                                 BW_FILE_MARK);
+                                                 mark);
   g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
                _ ("“%1$s” is more than one range; one is allowed, such as the one that a selector is "
                   "set to (“%2$s”)"),
@@ -100,7 +100,8 @@ parse_bands (const BwField *field, gpointer object, const char *text, char mark,
   for (guint i = 0; i < bands.n; i++)
     if (!inside (field, bands.at[i].low) || !inside (field, bands.at[i].high))
       return fail_range (field, text, mark, error);
-  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1 && !join_either (field, text, &bands, error))
+  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1
+      && !join_either (field, text, mark, &bands, error))
     return FALSE;
   BW_MEMBER (BwBands, field, object) = bands;
   return TRUE;

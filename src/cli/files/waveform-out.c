@@ -7,6 +7,7 @@
 #include "cli/base/output.h"
 #include "cli/base/show.h"
 #include "cli/choose/waveform-options.h"
+#include "core/raster/results.h"
 #include "core/raster/waveform.h"
 #include "draw/base/export.h"
 #include "draw/levels/view.h"
@@ -112,10 +113,7 @@ show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gs
   bw_node_member (root, bw_value_count ("colour_frames", bw_synthesis_colour_frames (s)));
   bw_node_member (root, bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
   bw_node_member (root, bw_value_words ("waveform", target));
-  bw_node_member (root, bw_value_flag ("sync_recalled", w->raster->sync_recalled));
-  if (w->raster->sync_recalled)
-    bw_node_say (root, BW_SAY_NOTE, NULL,
-                 _ ("The text that lays down this field sync was not read: it is from memory."));
+  bw_raster_say_recalled (root, w->raster);
   return bw_cli_show (options, result);
 }
 

@@ -227,6 +227,20 @@ write_picture (const BwCliOptions *options, const BwWaveform *w, const char *tar
 }
 
 /**
+ * bw_waveform_is_samples:
+ * @target: one of bw_waveform_files
+ *
+ * Returns: whether it is to hold samples, and no drawing
+ */
+gboolean
+bw_waveform_is_samples (const char *target)
+{
+  g_return_val_if_fail (target != NULL, FALSE);
+  const char *name = bw_cli_target_name (target, bw_waveform_files);
+  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0;
+}
+
+/**
  * bw_waveform_write:
  * @waveform: its line is settled
  * @target: one of bw_waveform_files
@@ -238,10 +252,8 @@ BwCliExit
 bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target,
                    const BwDrawingPage *page)
 {
-  const char *name = bw_cli_target_name (target, bw_waveform_files);
   if (!settle_line (waveform))
     return BW_CLI_BAD_INPUT;
-  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0
-             ? write_samples (options, waveform, target)
-             : write_picture (options, waveform, target, page);
+  return bw_waveform_is_samples (target) ? write_samples (options, waveform, target)
+                                         : write_picture (options, waveform, target, page);
 }

@@ -53,6 +53,18 @@ sum (const guint8 *block)
   return (guint8) total;
 }
 
+/**
+ * bw_edid_is:
+ *
+ * Returns: whether @bytes begin as an EDID does
+ */
+gboolean
+bw_edid_is (const void *bytes, gsize length)
+{
+  g_return_val_if_fail (bytes != NULL || length == 0, FALSE);
+  return length >= BW_EDID_BLOCK_BYTES && memcmp (bytes, header, sizeof header) == 0;
+}
+
 static gboolean
 check_length (const guint8 *bytes, gsize length, GError **error)
 {

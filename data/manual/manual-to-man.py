@@ -91,7 +91,7 @@ class Asked:
             for command, runs in RUNS.items():
                 keys = found.setdefault(command, {})
                 for words in runs:
-                    words = words.format(demo=self.demo, out=out).split()
+                    words = [word.format(demo=self.demo, out=out) for word in words.split()]
                     for one in self.ask(command, *words, "--keys", "--json")["keys"]:
                         known = keys.setdefault(one["key"], one)
                         if known["type"] == "not known here":
@@ -120,24 +120,24 @@ def prose(text):
 
 def line(text):
     """A whole line: what begins like a request of roff does not become one."""
-    text = " ".join(text.split(" "))
     return "\\&" + text if text.startswith((".", "'")) else text
 
 
-def running(element, program_of_options="breezeway-cli"):
+def running(element):
     """The text of an element with its inline elements."""
-    parts = [prose(collapse(element.text or "", True))]
+    parts = [prose(collapse(element.text or ""))]
     for child in element:
         words = escape("".join(child.itertext()))
         if child.tag == "command":
             words = escape("breezeway-cli ") + words
         parts.append(f"\\f{FONTS[child.tag]}{words}\\fR")
-        parts.append(prose(collapse(child.tail or "", True)))
+        parts.append(prose(collapse(child.tail or "")))
     return line("".join(parts).strip())
 
 
-def collapse(text, keep_ends):
-    return re.sub(r"\s+", " ", text) if keep_ends else " ".join(text.split())
+def collapse(text):
+    """Text with one space for each stretch of white space."""
+    return re.sub(r"\s+", " ", text)
 
 
 class Page:

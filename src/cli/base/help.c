@@ -33,23 +33,19 @@ add_command (BwNode *to, const BwCliCommand *command)
   bw_node_member (to, bw_value_words ("command", command->name));
   bw_node_member (to, bw_value_words ("arguments", command->arguments));
   bw_node_member (to, bw_value_says ("summary", _ (command->summary)));
-  bw_node_member (to, bw_value_if (more != NULL,
-                                   bw_value_says ("description", more != NULL ? _ (more) : "")));
+  bw_node_member (to, bw_value_says ("description", more != NULL ? _ (more) : NULL));
 }
 
 static void
 add_option (BwNode *table, const GOptionEntry *entry)
 {
-  const char *argument = entry->arg_description;
   char letter[] = { '-', entry->short_name, '\0' };
   BwNode *row = bw_node_row (table);
 
   bw_node_member (row, bw_value_words ("name", bw_node_print (row, "--%s", entry->long_name)));
   bw_node_member (row, bw_value_if (entry->short_name != '\0',
                                     bw_value_words ("letter", bw_node_print (row, "%s", letter))));
-  bw_node_member (row,
-                  bw_value_if (argument != NULL,
-                               bw_value_words ("argument", argument != NULL ? argument : "")));
+  bw_node_member (row, bw_value_words ("argument", entry->arg_description));
   bw_node_member (row, bw_value_says ("meaning", _ (entry->description)));
 }
 

@@ -106,7 +106,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
       return bw_cli_wrong_usage (command, says);
     }
   g_autofree char *wanted = bw_argument_utf8 (raw);
-  if (is_shared (path, names, wanted))
+  if (is_shared (bw_cli_input_name (path), names, wanted))
     return BW_CLI_BAD_INPUT;
   if (find (names, wanted, at))
     return BW_CLI_DONE;
@@ -156,7 +156,7 @@ bw_cell_lacks (const char *path, const BwSource *source, const BwInput *input)
   if (!bw_lacks_signal (source, input, &lack))
     return FALSE;
   g_autofree char *says = bw_lack_says (&lack);
-  g_autofree char *whole = g_strdup_printf ("%s: %s", path, says);
+  g_autofree char *whole = g_strdup_printf ("%s: %s", bw_cli_input_name (path), says);
   bw_cli_fault (whole);
   return TRUE;
 }

@@ -144,8 +144,8 @@ read_bytes (const char *path, GByteArray *bytes)
     }
   if (trouble == 0)
     return TRUE;
-  g_autofree char *says = g_strdup_printf (_ ("%1$s: cannot be read: %2$s"), path,
-                                           g_strerror (trouble));
+  g_autofree char *says = g_strdup_printf (_ ("%1$s: cannot be read: %2$s"),
+                                           bw_cli_input_name (path), g_strerror (trouble));
   bw_cli_fault (says);
   return FALSE;
 }
@@ -171,11 +171,12 @@ static BwChosenRaster *
 no_such_timing (const char *path, const BwEdid *edid, int which)
 {
   guint n = edid->timings->len;
+  const char *file = bw_cli_input_name (path);
   g_autofree char *says = NULL;
 
   if (n == 0 && edid->notes->len > 0)
     says = g_strdup_printf (_ ("%1$s: this EDID has no detailed timing that can be used: %2$s"),
-                            path, (const char *) edid->notes->pdata[0]);
+                            file, (const char *) edid->notes->pdata[0]);
   else if (n == 0)
     says = g_strdup_printf (
         g_dngettext (
@@ -183,9 +184,9 @@ no_such_timing (const char *path, const BwEdid *edid, int which)
             "%1$s: this EDID has no detailed timing; it names %2$u mode without its intervals",
             "%1$s: this EDID has no detailed timing; it names %2$u modes without their intervals",
             edid->modes->len),
-        path, edid->modes->len);
+        file, edid->modes->len);
   else
-    says = g_strdup_printf (_ ("%1$s: there is no detailed timing %2$d; allowed: 1 to %3$u"), path,
+    says = g_strdup_printf (_ ("%1$s: there is no detailed timing %2$d; allowed: 1 to %3$u"), file,
                             which, n);
   bw_cli_fault (says);
   return NULL;

@@ -77,6 +77,7 @@ BwCliExit bw_waveform_choose (const BwWaveformOptions *own, const char *command,
                               BwWaveform *waveform);
 void bw_waveform_clear (BwWaveform *waveform);
 
+gboolean bw_waveform_is_samples (const char *target);
 BwCliExit bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target,
                              const BwDrawingPage *page);
 

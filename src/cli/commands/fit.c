@@ -4,6 +4,7 @@
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/base/streams.h"
 #include "cli/base/arguments.h"
 #include "cli/choose/bench.h"
 #include "cli/choose/cell.h"
@@ -49,9 +50,10 @@ no_such_name (const char *path, const char *what, const char *raw, const BwSheet
   for (guint i = 0; i < n; i++)
     g_ptr_array_add (names, (gpointer) name_of (sheet, i));
   g_autofree char *nearest = bw_nearest_names (names, wanted, 3);
+  const char *file = bw_cli_input_name (path);
   g_autofree char *says = n > 0 ? g_strdup_printf (_ ("%1$s: %2$s “%3$s”; the nearest are %4$s"),
-                                                   path, what, wanted, nearest)
-                                : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), path,
+                                                   file, what, wanted, nearest)
+                                : g_strdup_printf (_ ("%1$s: %2$s “%3$s”; there are none"), file,
                                                    what, wanted);
   bw_cli_fault (says);
   return BW_CLI_BAD_INPUT;

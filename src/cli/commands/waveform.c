@@ -8,13 +8,6 @@
 #include "cli/choose/target.h"
 #include "cli/choose/waveform-options.h"
 
-static gboolean
-is_samples (const char *target)
-{
-  const char *name = bw_cli_target_name (target, bw_waveform_files);
-  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0;
-}
-
 /* What is wrong with the file and its options, or NULL. */
 static char *
 find_fault (const BwWaveformOptions *own, const char *sheet, const BwCliOptions *options,
@@ -26,9 +19,9 @@ find_fault (const BwWaveformOptions *own, const char *sheet, const BwCliOptions 
                     : bw_drawing_options_fault (&own->page, bw_waveform_files, options, theme);
   if (fault != NULL)
     return fault;
-  if (own->span != NULL && strcmp (own->span, "frame") == 0 && !is_samples (target))
+  if (own->span != NULL && strcmp (own->span, "frame") == 0 && !bw_waveform_is_samples (target))
     return g_strdup (_ ("--span frame goes with a .csv file only"));
-  if (is_samples (target) && (own->page.theme != NULL || own->page.size != NULL))
+  if (bw_waveform_is_samples (target) && (own->page.theme != NULL || own->page.size != NULL))
     return g_strdup_printf (_ ("%s goes with a drawing only"),
                             own->page.theme != NULL ? "--theme" : "--size");
   if (bw_target_is (target, sheet))

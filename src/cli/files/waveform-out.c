@@ -7,6 +7,7 @@
 #include "cli/base/output.h"
 #include "cli/base/show.h"
 #include "cli/choose/waveform-options.h"
+#include "core/raster/results.h"
 #include "core/raster/waveform.h"
 #include "draw/base/export.h"
 #include "draw/levels/view.h"
@@ -112,10 +113,7 @@ show (const BwCliOptions *options, const BwWaveform *w, const BwSynthesis *s, gs
   bw_node_member (root, bw_value_count ("colour_frames", bw_synthesis_colour_frames (s)));
   bw_node_member (root, bw_value_set ("conductors", &bw_conductors, bw_synthesis_conductors (s)));
   bw_node_member (root, bw_value_words ("waveform", target));
-  bw_node_member (root, bw_value_flag ("sync_recalled", w->raster->sync_recalled));
-  if (w->raster->sync_recalled)
-    bw_node_say (root, BW_SAY_NOTE, NULL,
-                 _ ("The text that lays down this field sync was not read: it is from memory."));
+  bw_raster_say_recalled (root, w->raster);
   return bw_cli_show (options, result);
 }
 
@@ -229,6 +227,20 @@ write_picture (const BwCliOptions *options, const BwWaveform *w, const char *tar
 }
 
 /**
+ * bw_waveform_is_samples:
+ * @target: one of bw_waveform_files
+ *
+ * Returns: whether it is to hold samples, and no drawing
+ */
+gboolean
+bw_waveform_is_samples (const char *target)
+{
+  g_return_val_if_fail (target != NULL, FALSE);
+  const char *name = bw_cli_target_name (target, bw_waveform_files);
+  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0;
+}
+
+/**
  * bw_waveform_write:
  * @waveform: its line is settled
  * @target: one of bw_waveform_files
@@ -240,10 +252,8 @@ BwCliExit
 bw_waveform_write (const BwCliOptions *options, BwWaveform *waveform, const char *target,
                    const BwDrawingPage *page)
 {
-  const char *name = bw_cli_target_name (target, bw_waveform_files);
   if (!settle_line (waveform))
     return BW_CLI_BAD_INPUT;
-  return g_ascii_strcasecmp (name + strlen (name) - strlen (".csv"), ".csv") == 0
-             ? write_samples (options, waveform, target)
-             : write_picture (options, waveform, target, page);
+  return bw_waveform_is_samples (target) ? write_samples (options, waveform, target)
+                                         : write_picture (options, waveform, target, page);
 }

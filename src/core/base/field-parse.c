@@ -70,7 +70,7 @@ parse_quantity (const BwField *field, gpointer object, const char *text, char ma
 #define EITHER_MAX 1.3
 
 static gboolean
-join_either (const BwField *field, const char *text, BwBands *bands, GError **error)
+join_either (const BwField *field, const char *text, char mark, BwBands *bands, GError **error)
 {
   BwRange both = { bands->at[0].low, bands->at[1].low };
   gboolean plain = bands->n == 2 && bands->at[0].low >= bands->at[0].high
@@ -81,7 +81,7 @@ join_either (const BwField *field, const char *text, BwBands *bands, GError **er
       return TRUE;
     }
   g_autofree char *first = bw_quantity_to_entry (bands->at[0].high, field->dimension, field->unit,
-                                                 BW_FILE_MARK);
+                                                 mark);
   g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
                _ ("“%1$s” is more than one range; one is allowed, such as the one that a selector is "
                   "set to (“%2$s”)"),
@@ -100,38 +100,42 @@ parse_bands (const BwField *field, gpointer object, const char *text, char mark,
   for (guint i = 0; i < bands.n; i++)
     if (!inside (field, bands.at[i].low) || !inside (field, bands.at[i].high))
       return fail_range (field, text, mark, error);
-  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1 && !join_either (field, text, &bands, error))
+  if ((field->flags & BW_FIELD_ONE_BAND) && bands.n > 1
+      && !join_either (field, text, mark, &bands, error))
     return FALSE;
   BW_MEMBER (BwBands, field, object) = bands;
   return TRUE;
 }
 
-/* Only digits, with at most one mark among them. */
+/* Only digits, with at most one mark among them, which is read as that of a quantity is. */
 static gboolean
-is_plain_number (const char *text)
+is_plain_number (const char *text, const BwReadAs *as)
 {
   const char digits[] = "0123456789";
   gsize whole = strspn (text, digits);
   const char *rest = text + whole;
   if (whole == 0)
     return FALSE;
-  if ((*rest == '.' || *rest == ',') && g_ascii_isdigit (rest[1]))
-    rest += 1 + strspn (rest + 1, digits);
+  gsize after = *rest == '.' || *rest == ',' ? strspn (rest + 1, digits) : 0;
+  gboolean foreign = *rest != as->mark;
+  if (after > 0 && !(foreign && (as->strict || bw_may_be_thousands (text, whole, after))))
+    rest += 1 + after;
   return *rest == '\0';
 }
 
 /* Counts and half lines: a plain number, whole after multiplying by @scale; lines may be named. */
 static gboolean
 parse_whole (const BwField *field, gpointer object, const char *text, int scale, char mark,
-             GError **error)
+             BwTextOrigin origin, GError **error)
 {
-  g_autofree char *plain = g_strdup (bw_skip_space (text));
+  const BwReadAs as = read_as (field, mark, origin);
+  g_autofree char *plain = bw_trimmed (text);
   gsize length = strspn (plain, "0123456789.,");
   const char *unit = bw_skip_space (plain + length);
-  gboolean named = g_str_has_prefix (unit, "line") && scale == 2;
+  gboolean named = scale == 2 && bw_unit_find (BW_DIMENSION_LINES, unit) != NULL;
   gboolean bare = *unit == '\0';
   plain[length] = '\0';
-  if (!is_plain_number (plain) || !(bare || named))
+  if (!is_plain_number (plain, &as) || !(bare || named))
     return fail_range (field, text, mark, error);
   g_strdelimit (plain, ",", '.');
   double value = g_ascii_strtod (plain, NULL) * scale;
@@ -324,9 +328,9 @@ bw_field_read (const BwField *field, gpointer object, const char *text, char mar
     case BW_FIELD_BANDS:
       return parse_bands (field, object, text, mark, origin, error);
     case BW_FIELD_COUNT:
-      return parse_whole (field, object, text, 1, mark, error);
+      return parse_whole (field, object, text, 1, mark, origin, error);
     case BW_FIELD_HALF_LINES:
-      return parse_whole (field, object, text, 2, mark, error);
+      return parse_whole (field, object, text, 2, mark, origin, error);
     case BW_FIELD_RATE:
       return parse_rate (field, object, text, error);
     case BW_FIELD_ASPECT:

@@ -45,6 +45,9 @@ origin_key (const BwField *field)
   return g_strconcat (field->key, ".from", NULL);
 }
 
+/* The origins that a file names. */
+#define SAID_ORIGINS (((1u << BW_N_ORIGINS) - 1) & ~BW_BIT (BW_ORIGIN_NOT_SAID))
+
 /* Sets the origin of a figure that is there; an origin without a figure says nothing. */
 static gboolean
 load_origin (const BwFieldTable *table, const BwField *field, gpointer object, GKeyFile *keys,
@@ -57,10 +60,11 @@ load_origin (const BwFieldTable *table, const BwField *field, gpointer object, G
   guint origin;
   if (raw == NULL)
     return TRUE;
-  if (!bw_kind_find (&bw_origins, g_strstrip (raw), &origin) || origin == BW_ORIGIN_NOT_SAID)
+  if (!bw_kind_find (&bw_origins, g_strstrip (raw), &origin) || !(SAID_ORIGINS & BW_BIT (origin)))
     {
+      g_autofree char *allowed = bw_kind_set_ids (&bw_origins, SAID_ORIGINS, ", ");
       g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND,
-                   _ ("“%s” is not known; allowed: plate, papers, measured, class"), raw);
+                   _ ("“%1$s” is not known; allowed: %2$s"), raw, allowed);
       return FALSE;
     }
   if (bw_field_is_set (field, object))

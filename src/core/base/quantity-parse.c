@@ -22,8 +22,13 @@ bw_skip_space (const char *text)
   return text;
 }
 
-static char *
-trimmed (const char *text)
+/**
+ * bw_trimmed:
+ *
+ * Returns: (transfer full): @text without the white space around it, as bw_skip_space() has it
+ */
+char *
+bw_trimmed (const char *text)
 {
   char *plain = g_strdup (bw_skip_space (text));
   char *end = plain + strlen (plain);
@@ -67,10 +72,17 @@ fail_mark (const char *text, char mark, const char *digits, gsize length, GError
   return FALSE;
 }
 
-/* Whether a lone comma where the mark is a point, or the reverse, may set thousands apart: one to
- * three digits before it that do not begin with zero, and exactly three after it. */
-static gboolean
-may_be_thousands (const char *digits, gsize before, gsize after)
+/**
+ * bw_may_be_thousands:
+ * @digits: of a number
+ * @before: how many stand before its mark
+ * @after: how many stand after it
+ *
+ * Returns: whether a lone comma where the mark is a point, or the reverse, may set thousands apart: one
+ *   to three digits before it that do not begin with zero, and exactly three after it
+ */
+gboolean
+bw_may_be_thousands (const char *digits, gsize before, gsize after)
 {
   return before >= 1 && before <= 3 && *digits != '0' && after == 3;
 }
@@ -93,7 +105,7 @@ take_digits (const char *whole, const char **text, const BwReadAs *as, BwPart *p
       char other = mark == '.' ? ',' : '.';
       gboolean two = second != NULL && second < digits + length;
       gboolean foreign = memchr (digits, other, length) != NULL;
-      if (foreign && (as->strict || two || may_be_thousands (digits, before, after)))
+      if (foreign && (as->strict || two || bw_may_be_thousands (digits, before, after)))
         return fail_mark (whole, mark, digits, length, error);
       if (two)
         {
@@ -160,7 +172,7 @@ gboolean
 bw_part_take (const char *text, BwDimension dimension, const BwReadAs *as, BwPart *part,
               GError **error)
 {
-  *part = (BwPart){ .number = g_string_new (NULL), .text = trimmed (text), .factor = 1 };
+  *part = (BwPart){ .number = g_string_new (NULL), .text = bw_trimmed (text), .factor = 1 };
   const char *rest = part->text;
 
   if (g_str_has_prefix (rest, "\u2212"))

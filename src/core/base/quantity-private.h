@@ -63,6 +63,8 @@ gboolean bw_parts_settle_unit (BwPart *const *parts, guint n, BwDimension dimens
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwPart, bw_part_clear)
 
 const char *bw_skip_space (const char *text);
+char *bw_trimmed (const char *text);
+gboolean bw_may_be_thousands (const char *digits, gsize before, gsize after);
 gboolean bw_text_check_utf8 (const char *text, GError **error);
 
 G_END_DECLS

@@ -170,19 +170,14 @@ static char *
 kinds_that_agree (BwNode *to, const GArray *candidates)
 {
   char *names = NULL;
-  const BwCandidate *best = candidate (candidates, 0);
 
   for (guint i = 0; i < candidates->len; i++)
     {
-      const BwCandidate *one = candidate (candidates, i);
-      gboolean known = one->score < BW_AGREES_SHARE * best->score;
-      for (guint j = 0; j < i && !known; j++)
-        known = bw_candidate_same_kind (candidate (candidates, j), one);
-      if (known)
+      if (!bw_candidate_opens_kind (candidates, i))
         continue;
       g_autofree char *before = names;
-      names = before != NULL ? g_strdup_printf (_ ("%1$s, or %2$s"), before, bw_raster_called (to, one->raster))
-                             : g_strdup (bw_raster_called (to, one->raster));
+      const char *name = bw_raster_called (to, candidate (candidates, i)->raster);
+      names = before != NULL ? g_strdup_printf (_ ("%1$s, or %2$s"), before, name) : g_strdup (name);
     }
   return names;
 }

@@ -18,6 +18,9 @@
 #define DISTANCE_MAX 37.0
 #define NEAREST 5
 
+/* A raster whose score is at least this share of the best one's agrees about as well. */
+#define AGREES_SHARE 0.1
+
 /* The error beyond what the digits leave open counts in half of that at the least: nobody rounds
  * without fault. */
 #define DIGITS_SHARE 0.5
@@ -113,15 +116,10 @@ judge (const BwReadings *read, const BwRaster *raster)
   return candidate;
 }
 
-/**
- * bw_candidate_same_kind:
- *
- * Returns: whether both have as many lines in a field, and the same scan
- */
-gboolean
-bw_candidate_same_kind (const BwCandidate *a, const BwCandidate *b)
+/* A kind of timing: as many lines in a field, and the same scan. */
+static gboolean
+is_same_kind (const BwCandidate *a, const BwCandidate *b)
 {
-  g_return_val_if_fail (a != NULL && b != NULL, FALSE);
   return a->raster->scan == b->raster->scan
          && bw_near (a->lines_per_field, b->lines_per_field, 0.1);
 }
@@ -150,26 +148,40 @@ rank (GArray *candidates)
           const BwCandidate *before = &g_array_index (candidates, BwCandidate, j);
           if (before->distance < one->distance)
             break;
-          one->nth_of_kind += bw_candidate_same_kind (before, one);
+          one->nth_of_kind += is_same_kind (before, one);
         }
     }
   g_array_sort (candidates, by_distance);
+}
+
+/**
+ * bw_candidate_opens_kind:
+ * @candidates: (element-type BwCandidate): best first
+ * @i: which of them
+ *
+ * Returns: whether it agrees about as well as the best, and is the first with so many lines in a field
+ *   and such a scan
+ */
+gboolean
+bw_candidate_opens_kind (const GArray *candidates, guint i)
+{
+  g_return_val_if_fail (candidates != NULL && i < candidates->len, FALSE);
+  const BwCandidate *best = &g_array_index (candidates, BwCandidate, 0);
+  const BwCandidate *one = &g_array_index (candidates, BwCandidate, i);
+  gboolean opens = one->score >= AGREES_SHARE * best->score;
+
+  for (guint j = 0; j < i && opens; j++)
+    opens = !is_same_kind (&g_array_index (candidates, BwCandidate, j), one);
+  return opens;
 }
 
 /* How many kinds agree about as well as the best. */
 static guint
 count_kinds (const GArray *candidates)
 {
-  const BwCandidate *best = &g_array_index (candidates, BwCandidate, 0);
   guint n = 0;
   for (guint i = 0; i < candidates->len; i++)
-    {
-      const BwCandidate *one = &g_array_index (candidates, BwCandidate, i);
-      gboolean new_kind = one->score >= BW_AGREES_SHARE * best->score;
-      for (guint j = 0; j < i && new_kind; j++)
-        new_kind = !bw_candidate_same_kind (&g_array_index (candidates, BwCandidate, j), one);
-      n += new_kind;
-    }
+    n += bw_candidate_opens_kind (candidates, i);
   return n;
 }
 
@@ -224,7 +236,7 @@ find_rival (const GArray *candidates, guint i, BwCandidate *one)
       const BwCandidate *other = &g_array_index (candidates, BwCandidate, j);
       guint effort = 0;
       const char *differs = i != j ? difference (one->raster, other->raster, &effort) : NULL;
-      gboolean agrees = other->score > 0 && other->score >= BW_AGREES_SHARE * best;
+      gboolean agrees = other->score > 0 && other->score >= AGREES_SHARE * best;
       if (i != j && differs == NULL && j < i && one->same_as == NULL)
         one->same_as = other->raster;
       if (differs == NULL || (one->rival != NULL && !(agrees && effort < least)))
@@ -239,7 +251,7 @@ find_rival (const GArray *candidates, guint i, BwCandidate *one)
 static void
 compare (GArray *candidates)
 {
-  guint kinds = candidates->len > 0 ? count_kinds (candidates) : 0;
+  guint kinds = count_kinds (candidates);
   for (guint i = 0; i < candidates->len; i++)
     {
       BwCandidate *one = &g_array_index (candidates, BwCandidate, i);

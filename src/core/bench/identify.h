@@ -74,13 +74,10 @@ typedef struct
   const char *decider;
 } BwCandidate;
 
-/* A raster whose score is at least this share of the best one's agrees about as well. */
-#define BW_AGREES_SHARE 0.1
-
 /* A score below this is no agreement: beyond three tolerances in one reading, or as much in all. */
 #define BW_SCORE_POOR 0.011
 
-gboolean bw_candidate_same_kind (const BwCandidate *a, const BwCandidate *b);
+gboolean bw_candidate_opens_kind (const GArray *candidates, guint i);
 gboolean bw_readings_decide (const BwReadings *readings);
 double bw_readings_lines_per_field (const BwReadings *readings);
 GArray *bw_identify (const BwReadings *readings, const BwCatalogue *catalogue, guint most);

@@ -216,22 +216,28 @@ end_ratio (BwEndPart part, double input_ohm)
   return figures.level_v;
 }
 
+/* Whether the input takes the levels of @source, of which @ratio stands there. */
+static gboolean
+both_are_taken (const BwSource *source, const BwInput *input, gboolean own_sync, double ratio)
+{
+  BwRange video = input->video_v.n > 0 ? input->video_v.at[0] : (BwRange){ 0 };
+
+  return is_taken (video, ratio * source->video_v)
+         && (own_sync || is_taken (bw_input_sync_range (input, FALSE), ratio * source->sync_v));
+}
+
 /* A resistor loses less than a pad. The pad is taken where that is too much, and the pad right. */
 static void
 choose_part (const BwSource *source, const BwInput *input, gboolean own_sync,
              BwPictureMatch *match)
 {
   double ohm = match->changed_ohm;
-  BwRange video = input->video_v.n > 0 ? input->video_v.at[0] : (BwRange){ 0 };
   double pad = end_ratio (BW_END_MINIMUM_LOSS, ohm);
 
   match->part = ohm < BW_VIDEO_OHM ? BW_END_SERIES : BW_END_SHUNT;
   match->part_ratio = end_ratio (match->part, ohm);
-  gboolean taken = is_taken (video, match->part_ratio * source->video_v)
-                   && (own_sync || is_taken (bw_input_sync_range (input, FALSE),
-                                             match->part_ratio * source->sync_v));
-  if (taken || !(pad > 0) || !is_taken (video, pad * source->video_v)
-      || !(own_sync || is_taken (bw_input_sync_range (input, FALSE), pad * source->sync_v)))
+  if (both_are_taken (source, input, own_sync, match->part_ratio) || !(pad > 0)
+      || !both_are_taken (source, input, own_sync, pad))
     return;
   match->part = BW_END_MINIMUM_LOSS;
   match->part_ratio = pad;
@@ -252,27 +258,19 @@ match_resistance (const BwSource *source, const BwInput *input, gboolean own_syn
   choose_part (source, input, own_sync, match);
 }
 
-static gboolean
-both_are_taken (const BwSource *source, const BwInput *input, gboolean own_sync, double load_ohm)
-{
-  BwRange video = input->video_v.n > 0 ? input->video_v.at[0] : (BwRange){ 0 };
-  double ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source->source_ohm, load_ohm);
-
-  return is_taken (video, ratio * source->video_v)
-         && (own_sync || is_taken (bw_input_sync_range (input, FALSE), ratio * source->sync_v));
-}
-
 /* Volts at a kilohm or more, as arcade monitors and early home computers have them: nothing below the
- * usual level is among
- * those that it takes. */
+ * usual level is among those that it takes. */
 static gboolean
 is_made_open (const BwSource *source, const BwInput *input, gboolean own_sync,
               const BwPictureMatch *match)
 {
+  double changed_ratio = bw_level_at_load (1, BW_LOAD_75_OHM, source->source_ohm,
+                                           match->changed_ohm);
+
   return match->change == BW_LOAD_TERMINATOR && !input->loop_through && input->video_v.n > 0
          && input->video_v.at[0].low >= BW_USUAL_VIDEO_V
-         && both_are_taken (source, input, own_sync, match->load_ohm)
-         && !both_are_taken (source, input, own_sync, match->changed_ohm);
+         && both_are_taken (source, input, own_sync, match->load_ratio)
+         && !both_are_taken (source, input, own_sync, changed_ratio);
 }
 
 /* What the load should become, and what stands before it where that is not 75 Ω. */

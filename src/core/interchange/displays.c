@@ -80,16 +80,3 @@ bw_edid_load (const char *path, GError **error)
     g_prefix_error (error, "%s: ", path);
   return edid;
 }
-
-/**
- * bw_edid_is:
- *
- * Returns: whether @bytes begin as an EDID does
- */
-gboolean
-bw_edid_is (const void *bytes, gsize length)
-{
-  static const guint8 header[] = { 0, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0 };
-  g_return_val_if_fail (bytes != NULL || length == 0, FALSE);
-  return length >= BW_EDID_BLOCK_BYTES && memcmp (bytes, header, sizeof header) == 0;
-}

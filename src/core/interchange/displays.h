@@ -22,7 +22,6 @@ typedef struct
 
 GPtrArray *bw_displays_list (const char *folder);
 BwEdid *bw_edid_load (const char *path, GError **error);
-gboolean bw_edid_is (const void *bytes, gsize length);
 
 char *bw_edid_name (const BwEdid *edid);
 BwMonitor *bw_edid_to_monitor (const BwEdid *edid, const BwCatalogue *catalogue, GPtrArray *notes,

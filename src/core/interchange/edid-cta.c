@@ -73,12 +73,8 @@ static void
 read_timings (BwEdid *edid, const guint8 *block, guint start, gsize offset)
 {
   for (guint i = start; i + BW_EDID_DETAILED_BYTES <= AT_CHECKSUM; i += BW_EDID_DETAILED_BYTES)
-    {
-      GError *trouble = NULL;
-      if ((block[i] != 0 || block[i + 1] != 0)
-          && !bw_edid_add_timing (edid, block + i, offset + i, &trouble))
-        bw_edid_leave_out (edid, trouble);
-    }
+    if (block[i] != 0 || block[i + 1] != 0)
+      bw_edid_add_timing (edid, block + i, offset + i);
 }
 
 /**

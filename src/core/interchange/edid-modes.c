@@ -155,20 +155,25 @@ standard_height (const BwEdid *edid, int width, int aspect)
  * @pair: a standard timing, 01 01 (or 00 00, which is seen in the field) if it is not used
  * @offset: of @pair, for the sentence
  *
- * Returns: %FALSE with @error if @pair is a reserved code
+ * Adds its mode to @edid; a reserved code is left out.
  */
-gboolean
-bw_edid_add_standard (BwEdid *edid, const guint8 pair[2], gsize offset, GError **error)
+void
+bw_edid_add_standard (BwEdid *edid, const guint8 pair[2], gsize offset)
 {
   int aspect = pair[1] >> 6;
+  GError *trouble = NULL;
 
   if ((pair[0] == 1 && pair[1] == 1) || (pair[0] == 0 && pair[1] == 0))
-    return TRUE;
+    return;
   if (pair[0] == 0)
-    return bw_interchange_fault (error, BW_INTERCHANGE_ERROR_DESCRIPTOR,
-                                 _ ("EDID, byte %zu: a standard timing begins with "
-                                    "1 to 255; one that is not used is 01 01"),
-                                 offset);
+    {
+      bw_interchange_fault (&trouble, BW_INTERCHANGE_ERROR_DESCRIPTOR,
+                            _ ("EDID, byte %zu: a standard timing begins with "
+                               "1 to 255; one that is not used is 01 01"),
+                            offset);
+      bw_edid_leave_out (edid, trouble);
+      return;
+    }
   BwEdidMode *mode = add_mode (edid, BW_EDID_STANDARD);
   mode->width = (pair[0] + 31) * 8;
   mode->height = standard_height (edid, mode->width, aspect);
@@ -176,7 +181,6 @@ bw_edid_add_standard (BwEdid *edid, const guint8 pair[2], gsize offset, GError *
   for (gsize i = 0; i < G_N_ELEMENTS (standard) && (aspect != 0 || edid->revision >= 3); i++)
     if (standard[i].pair[0] == pair[0] && standard[i].pair[1] == pair[1])
       mode->id = dmt_id (standard[i].dmt);
-  return TRUE;
 }
 
 /**

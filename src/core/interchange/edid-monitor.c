@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/circuit/drive.h"
 #include "interchange-private.h"
 
 /* A monitor as its EDID describes it. What an EDID does not say is that of a class of the catalogue,
@@ -248,7 +249,7 @@ make_input (const BwInput *of_class, const BwEdid *edid, GPtrArray *notes)
   else
     {
       /* as much above and below as the class takes around its own level */
-      double share = edid->white_v / 0.7;
+      double share = edid->white_v / BW_USUAL_VIDEO_V;
       input->video_v.at[0].low *= share;
       input->video_v.at[0].high *= share;
       if (edid->syncs != 0)

@@ -53,6 +53,18 @@ sum (const guint8 *block)
   return (guint8) total;
 }
 
+/**
+ * bw_edid_is:
+ *
+ * Returns: whether @bytes begin as an EDID does
+ */
+gboolean
+bw_edid_is (const void *bytes, gsize length)
+{
+  g_return_val_if_fail (bytes != NULL || length == 0, FALSE);
+  return length >= BW_EDID_BLOCK_BYTES && memcmp (bytes, header, sizeof header) == 0;
+}
+
 static gboolean
 check_length (const guint8 *bytes, gsize length, GError **error)
 {
@@ -192,18 +204,23 @@ read_display (BwEdid *edid, const guint8 *b)
  * @bytes: (array fixed-size=18): a detailed timing
  * @offset: of @bytes in the EDID, for the sentence
  *
- * Returns: %FALSE with @error if it cannot be
+ * Adds it to @edid; one that cannot be is left out.
  */
-gboolean
-bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **error)
+void
+bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset)
 {
   g_autoptr (GError) trouble = NULL;
+  GError *fault = NULL;
   BwRaster *raster = bw_edid_detailed_to_raster (bytes, &trouble);
 
   if (raster == NULL)
-    return bw_interchange_fault (error, (BwInterchangeError) trouble->code,
-                                 _ ("EDID, byte %1$zu, detailed timing %2$u: %3$s"), offset,
-                                 edid->timings->len + 1, trouble->message);
+    {
+      bw_interchange_fault (&fault, (BwInterchangeError) trouble->code,
+                            _ ("EDID, byte %1$zu, detailed timing %2$u: %3$s"), offset,
+                            edid->timings->len + 1, trouble->message);
+      bw_edid_leave_out (edid, fault);
+      return;
+    }
   BwEdidTiming *timing = g_new0 (BwEdidTiming, 1);
   timing->raster = raster;
   timing->offset = offset;
@@ -213,18 +230,13 @@ bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **er
   if (bytes[17] & 0x60)
     add_note (edid, _ ("Detailed timing %u is for stereo, which was not read."),
               edid->timings->len);
-  return TRUE;
 }
 
 static void
 read_standard (BwEdid *edid, const guint8 *pairs, guint n, gsize offset)
 {
   for (guint i = 0; i < n; i++)
-    {
-      GError *trouble = NULL;
-      if (!bw_edid_add_standard (edid, pairs + 2 * i, offset + 2 * i, &trouble))
-        bw_edid_leave_out (edid, trouble);
-    }
+    bw_edid_add_standard (edid, pairs + 2 * i, offset + 2 * i);
 }
 
 /* Descriptors */
@@ -277,19 +289,11 @@ keep_text (char **into, const guint8 *d)
 }
 
 static void
-read_timing (BwEdid *edid, const guint8 *d, gsize offset)
-{
-  GError *trouble = NULL;
-  if (!bw_edid_add_timing (edid, d, offset, &trouble))
-    bw_edid_leave_out (edid, trouble);
-}
-
-static void
 read_descriptor (BwEdid *edid, const guint8 *d, gsize offset)
 {
   if (d[0] != 0 || d[1] != 0)
     {
-      read_timing (edid, d, offset);
+      bw_edid_add_timing (edid, d, offset);
       return;
     }
   switch (d[3])

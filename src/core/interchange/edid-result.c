@@ -81,8 +81,7 @@ add_modes (BwNode *to, const BwEdid *edid)
                                                mode->width, mode->height, mode->field_rate_hz)
                               : bw_node_print (row, _ ("CTA-861 format %d"), mode->vic);
       bw_node_cell (row, bw_value_says (NULL, words));
-      bw_node_cell (row, bw_value_if (mode->id != NULL,
-                                      bw_value_words ("id", mode->id != NULL ? mode->id : "")));
+      bw_node_cell (row, bw_value_words ("id", mode->id));
       bw_node_member (row, bw_value_count ("width", mode->width));
       bw_node_member (row, bw_value_count ("height", mode->height));
       bw_node_member (row, bw_value_quantity ("field_rate_hz", mode->field_rate_hz,

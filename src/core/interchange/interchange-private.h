@@ -74,9 +74,9 @@ int bw_edid_established_dmt (guint bit);
 void bw_edid_add_established (BwEdid *edid, const guint8 bytes[3]);
 void bw_edid_add_established_iii (BwEdid *edid, const guint8 bytes[6]);
 void bw_edid_leave_out (BwEdid *edid, GError *trouble);
-gboolean bw_edid_add_standard (BwEdid *edid, const guint8 pair[2], gsize offset, GError **error);
+void bw_edid_add_standard (BwEdid *edid, const guint8 pair[2], gsize offset);
 void bw_edid_add_vic (BwEdid *edid, int vic, gboolean native);
-gboolean bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset, GError **error);
+void bw_edid_add_timing (BwEdid *edid, const guint8 *bytes, gsize offset);
 void bw_edid_read_cta (BwEdid *edid, const guint8 *bytes, gsize offset);
 
 /**

@@ -145,6 +145,7 @@ GQuark bw_interchange_error_quark (void);
 BwRaster *bw_modeline_parse (const char *text, GError **error);
 char *bw_modeline_format (const BwRaster *raster, GError **error);
 
+gboolean bw_edid_is (const void *bytes, gsize length);
 BwEdid *bw_edid_parse (const guint8 *bytes, gsize length, GError **error);
 void bw_edid_free (BwEdid *edid);
 gboolean bw_edid_write (const BwSheet *sheet, const BwCatalogue *catalogue,

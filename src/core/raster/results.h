@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 /* What the calculations of this room say, to be shown by any face (core/result). */
 
 const char *bw_raster_called (const BwNode *node, const BwRaster *raster);
+void bw_raster_say_recalled (BwNode *to, const BwRaster *raster);
 void bw_raster_say (BwNode *to, const BwRaster *raster);
 void bw_rasters_say (BwNode *to, const GPtrArray *rasters);
 

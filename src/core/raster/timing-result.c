@@ -52,6 +52,21 @@ bw_raster_called (const BwNode *node, const BwRaster *raster)
   return named && !bw_result_tells_ids (node->result) ? raster->name : raster->id;
 }
 
+/**
+ * bw_raster_say_recalled:
+ *
+ * Adds whether the field sync of @raster is from memory.
+ */
+void
+bw_raster_say_recalled (BwNode *to, const BwRaster *raster)
+{
+  g_return_if_fail (to != NULL && raster != NULL);
+  bw_node_member (to, bw_value_flag ("sync_recalled", raster->sync_recalled));
+  if (raster->sync_recalled)
+    bw_node_say (to, BW_SAY_NOTE, NULL,
+                 _ ("The text that lays down this field sync was not read: it is from memory."));
+}
+
 static void
 add_names (BwNode *to, const Timing *t)
 {
@@ -255,10 +270,7 @@ add_sync (BwNode *to, const Timing *t)
   bw_node_figure (sync, _ ("Broad pulse width"),
                   bw_value_if (r->broad_width_s > 0,
                                microseconds ("broad_width_s", r->broad_width_s)));
-  bw_node_member (sync, bw_value_flag ("sync_recalled", r->sync_recalled));
-  if (r->sync_recalled)
-    bw_node_say (sync, BW_SAY_NOTE, NULL,
-                 _ ("The text that lays down this field sync was not read: it is from memory."));
+  bw_raster_say_recalled (sync, r);
 }
 
 /**

@@ -69,32 +69,6 @@ add_key (Walk *walk, const char *path, const char *key, const char *type, const 
   known->meaning = known->meaning != NULL ? known->meaning : meaning;
 }
 
-static void
-add_value (Walk *walk, const char *path, const BwValue *value, const char *meaning)
-{
-  if (value->key == NULL)
-    return;
-  if (value->kind != BW_VALUE_RANGE)
-    {
-      add_key (walk, path, value->key, type_of (value), meaning);
-      return;
-    }
-  g_autofree char *low = g_strconcat (value->key, "_low", NULL);
-  g_autofree char *high = g_strconcat (value->key, "_high", NULL);
-  add_key (walk, path, low, type_of (value), meaning);
-  add_key (walk, path, high, type_of (value), meaning);
-}
-
-/* What people read beside value @i of @node: its label, or the head of its column. */
-static const char *
-label_of (const BwNode *node, guint i)
-{
-  const GArray *columns = node->kind == BW_NODE_ROW ? node->parent->columns : NULL;
-  if (columns != NULL && i < columns->len)
-    return g_array_index (columns, BwColumn, i).label;
-  return node->kind == BW_NODE_FIGURE ? node->label : NULL;
-}
-
 static void walk_object (Walk *walk, const BwNode *node, const char *path);
 
 static void
@@ -121,21 +95,18 @@ walk_child (Walk *walk, const BwNode *child, const char *path)
     }
 }
 
-/* As bw_node_members() has it. */
 static void
 walk_object (Walk *walk, const BwNode *node, const char *path)
 {
-  for (guint i = 0; node->values != NULL && i < node->values->len; i++)
-    add_value (walk, path, &g_array_index (node->values, BwValue, i), label_of (node, i));
-  for (guint i = 0; i < node->children->len; i++)
+  g_autoptr (GArray) members = bw_node_members (node, NULL);
+
+  for (guint i = 0; i < members->len; i++)
     {
-      const BwNode *child = node->children->pdata[i];
-      if (child->for_people)
-        continue;
-      if (child->key != NULL)
-        walk_child (walk, child, path);
-      else if (child->kind == BW_NODE_SECTION || child->kind == BW_NODE_FIGURE)
-        walk_object (walk, child, path);
+      const BwMember *member = &g_array_index (members, BwMember, i);
+      if (member->node != NULL)
+        walk_child (walk, member->node, path);
+      else
+        add_key (walk, path, member->key, type_of (&member->value), member->label);
     }
 }
 

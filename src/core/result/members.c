@@ -33,37 +33,43 @@ add (GArray *members, const BwMember *member)
 }
 
 static void
-add_number (GArray *members, const char *key, const BwValue *value, double number)
+add_end (GArray *members, const BwMember *range, const char *suffix, double number)
 {
-  BwMember member = { key, NULL, *value };
+  g_autofree char *key = g_strconcat (range->key, suffix, NULL);
+  BwMember member = *range;
+  member.key = g_intern_string (key);
   member.value.kind = BW_VALUE_NUMBER;
   member.value.number = number;
   add (members, &member);
 }
 
-/* A range is two numbers, whose keys tell which. */
-static void
-add_range (GArray *members, const BwNode *node, const BwValue *value)
+/* What people read beside value @i of @node: its label, or the head of its column. */
+static const char *
+label_of (const BwNode *node, guint i)
 {
-  g_autofree char *low = g_strconcat (value->key, "_low", NULL);
-  g_autofree char *high = g_strconcat (value->key, "_high", NULL);
-  add_number (members, g_intern_string (low), value, value->number);
-  add_number (members, g_intern_string (high), value, value->high);
+  const GArray *columns = node->kind == BW_NODE_ROW ? node->parent->columns : NULL;
+  if (columns != NULL && i < columns->len)
+    return g_array_index (columns, BwColumn, i).label;
+  return node->kind == BW_NODE_FIGURE ? node->label : NULL;
 }
 
+/* A range is two numbers, whose keys tell which. */
 static void
 add_values (GArray *members, const BwNode *node)
 {
   for (guint i = 0; node->values != NULL && i < node->values->len; i++)
     {
       const BwValue *value = &g_array_index (node->values, BwValue, i);
-      const BwMember member = { value->key, NULL, *value };
+      const BwMember member = { value->key, NULL, *value, label_of (node, i) };
       if (value->key == NULL)
         continue;
-      if (value->kind == BW_VALUE_RANGE)
-        add_range (members, node, value);
-      else
-        add (members, &member);
+      if (value->kind != BW_VALUE_RANGE)
+        {
+          add (members, &member);
+          continue;
+        }
+      add_end (members, &member, "_low", value->number);
+      add_end (members, &member, "_high", value->high);
     }
 }
 
@@ -74,7 +80,7 @@ collect (GArray *members, const BwNode *node)
   for (guint i = 0; i < node->children->len; i++)
     {
       const BwNode *child = node->children->pdata[i];
-      const BwMember member = { child->key, child, { 0 } };
+      const BwMember member = { child->key, child, { 0 }, NULL };
       if (child->for_people)
         continue;
       if (child->key != NULL)

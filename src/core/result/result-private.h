@@ -11,6 +11,7 @@ G_BEGIN_DECLS
  * BwMember:
  * @key: its name
  * @node: (nullable): an object, an array or a sentence; %NULL: @value
+ * @label: (nullable): what people read beside @value
  *
  * A member of an object as scripts get it.
  */
@@ -19,6 +20,7 @@ typedef struct
   const char *key;
   const BwNode *node;
   BwValue value;
+  const char *label;
 } BwMember;
 
 GArray *bw_node_members (const BwNode *node, const char *order);

@@ -189,6 +189,11 @@ static const ParseCase parse_cases[] = {
   { "half-lines-named", "half", "262.5\u00a0lines", '.', "262.5", 0 },
   { "half-lines-other-unit", "half", "262.5 px", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "half-lines-whole", "half", "262", '.', "262", 0 },
+  { "half-lines-named-spaces", "half", " 262.5 lines ", '.', "262.5", 0 },
+  { "half-lines-almost-named", "half", "262.5 lineage", '.', NULL, BW_FIELD_ERROR_RANGE },
+  { "half-lines-comma-where-point", "half", "262,5", '.', "262.5", 0 },
+  { "half-lines-thousands", "half", "1,000", '.', NULL, BW_FIELD_ERROR_RANGE },
+  { "count-thousands", "count", "1,000", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "half-lines-quarter", "half", "262.25", '.', NULL, BW_FIELD_ERROR_RANGE },
   { "half-lines-most", "half", "625", '.', "625", 0 },
   { "half-lines-above", "half", "625.5", '.', NULL, BW_FIELD_ERROR_RANGE },
@@ -321,6 +326,22 @@ test_load_fault (void)
   if (error != NULL)
     bw_test_assert_words (error->message,
                           WORDS ("some.bench", "[thing 1]", "level", "furlongs", "V, mV"));
+  bw_fields_clear (&sample_table, &sample);
+}
+
+/* A file has one decimal mark, in lines as in every quantity. */
+static void
+test_load_comma (void)
+{
+  g_autoptr (GKeyFile) keys = g_key_file_new ();
+  g_autoptr (GError) error = NULL;
+  Sample sample;
+
+  sample_init (&sample);
+  g_key_file_set_value (keys, "g", "required", "yes");
+  g_key_file_set_value (keys, "g", "half", "262,5");
+  g_assert_false (bw_fields_load (&sample_table, &sample, keys, "g", "f", &error));
+  g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE);
   bw_fields_clear (&sample_table, &sample);
 }
 
@@ -819,6 +840,7 @@ main (int argc, char **argv)
       add ("refuse", table_cases[i].name, &table_cases[i], test_refuse);
     }
   g_test_add_func ("/field/load/fault", test_load_fault);
+  g_test_add_func ("/field/load/comma", test_load_comma);
   g_test_add_func ("/field/load/bad-escape", test_load_bad_escape);
   g_test_add_func ("/field/load/missing", test_load_missing);
   g_test_add_func ("/field/load/presets", test_load_presets);

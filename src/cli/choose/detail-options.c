@@ -139,12 +139,11 @@ is_of_raster (BwColourSystem system, const BwRaster *raster)
 static char *
 system_clash (const BwDetailOptions *own, const BwDetailChain *chain)
 {
-  guint coded = BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
   BwColourSystem system = chain->source->system;
 
   if (own->kind == NULL && own->system == NULL && own->raster == NULL)
     return NULL; /* a sheet's own, which was checked */
-  if (!(coded & BW_BIT (chain->source->signal)))
+  if (!bw_signal_is_coded (chain->source->signal))
     return NULL;
   if (own->kind != NULL && own->system == NULL && system == BW_SYSTEM_NONE)
     return g_strdup_printf (_ ("--kind %s needs --system"),

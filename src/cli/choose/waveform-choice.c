@@ -108,7 +108,7 @@ check_lines (BwColourSystem system, BwSignal signal, const BwRaster *raster)
   gboolean is_other = lines != 0 && lines != facts->lines
                       && whole == (raster->scan == BW_SCAN_INTERLACED);
   if (facts->lines == 0 || facts->any_raster || !is_other
-      || (signal != BW_SIGNAL_COMPOSITE && signal != BW_SIGNAL_YC))
+      || !bw_signal_is_coded (signal))
     return TRUE;
   bw_cli_complain (
       g_dngettext (GETTEXT_PACKAGE,

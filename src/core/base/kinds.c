@@ -230,6 +230,18 @@ bw_signal_syncs (BwSignal signal)
 }
 
 /**
+ * bw_signal_is_coded:
+ * @signal: a BwSignal, or their number for one that is not known
+ *
+ * Returns: whether colour comes on a subcarrier, where there is colour: composite and Y/C
+ */
+gboolean
+bw_signal_is_coded (guint signal)
+{
+  return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
+}
+
+/**
  * bw_sync_has_own_conductor:
  *
  * Returns: whether sync of this kind comes on a conductor that carries no picture

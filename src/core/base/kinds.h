@@ -169,6 +169,7 @@ char *bw_kind_set_ids (const BwKindTable *table, guint set, const char *separato
 char *bw_kind_ids (const BwKindTable *table, const char *separator);
 
 guint bw_signal_syncs (BwSignal signal);
+gboolean bw_signal_is_coded (guint signal);
 BwSyncKind bw_signal_usual_sync (BwSignal signal);
 gboolean bw_sync_has_own_conductor (BwSyncKind sync);
 

@@ -143,12 +143,6 @@ bw_lacks_load (const BwInput *input, gboolean own_sync, BwLack *lack)
 }
 
 static gboolean
-is_coded (const BwSource *source)
-{
-  return source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
-}
-
-static gboolean
 has_own_sync (const BwSource *source)
 {
   return (source->syncs & (BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_COMPOSITE))) != 0;
@@ -166,8 +160,9 @@ gboolean
 bw_lacks_wire (const BwSource *source, BwLack *lack)
 {
   g_return_val_if_fail (source != NULL && lack != NULL, TRUE);
-  return LACKS (raster) || LACKS (signal) || LACKS (syncs) || (is_coded (source) && LACKS (system))
-         || LACKS (video_v) || LACKS (sync_v) || LACKS (setup_ire)
+  return LACKS (raster) || LACKS (signal) || LACKS (syncs)
+         || (bw_signal_is_coded (source->signal) && LACKS (system)) || LACKS (video_v)
+         || LACKS (sync_v) || LACKS (setup_ire)
          || (has_own_sync (source) && (LACKS (sync_load) || LACKS (sync_polarity)));
 }
 
@@ -197,8 +192,9 @@ gboolean
 bw_lacks_plan (const BwSource *source, const BwInput *input, BwLack *lack)
 {
   g_return_val_if_fail (source != NULL && input != NULL && lack != NULL, TRUE);
-  return LACKS (raster) || LACKS (signal) || LACKS (syncs) || (is_coded (source) && LACKS (system))
-         || LACKS (connector) || bw_lacks_input (input, G_STRUCT_OFFSET (BwInput, signals), lack)
+  return LACKS (raster) || LACKS (signal) || LACKS (syncs)
+         || (bw_signal_is_coded (source->signal) && LACKS (system)) || LACKS (connector)
+         || bw_lacks_input (input, G_STRUCT_OFFSET (BwInput, signals), lack)
          || bw_lacks_input (input, G_STRUCT_OFFSET (BwInput, syncs), lack)
          || bw_lacks_input (input, G_STRUCT_OFFSET (BwInput, connectors), lack);
 }

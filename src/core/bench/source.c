@@ -127,8 +127,7 @@ BwColourSystem
 bw_source_system (const BwSource *source)
 {
   g_return_val_if_fail (source != NULL, BW_SYSTEM_NONE);
-  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
-  return coded ? (BwColourSystem) source->system : BW_SYSTEM_NONE;
+  return bw_signal_is_coded (source->signal) ? (BwColourSystem) source->system : BW_SYSTEM_NONE;
 }
 
 /**
@@ -144,7 +143,7 @@ bw_source_check (const BwSource *source, GError **error)
 {
   g_return_val_if_fail (source != NULL, FALSE);
   gboolean known = source->signal < BW_N_SIGNALS;
-  gboolean coded = source->signal == BW_SIGNAL_COMPOSITE || source->signal == BW_SIGNAL_YC;
+  gboolean coded = bw_signal_is_coded (source->signal);
   gboolean subcarrier = source->system != BW_SYSTEM_NONE && source->system < BW_N_SYSTEMS;
   guint odd = known ? source->syncs & ~bw_signal_syncs (source->signal) : 0;
 

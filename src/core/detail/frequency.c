@@ -66,8 +66,7 @@ bw_detail_trapped_hz (const BwDetailCase *what)
 double
 bw_detail_system_hz (const BwDetailCase *what)
 {
-  gboolean coded = what->signal == BW_SIGNAL_COMPOSITE || what->signal == BW_SIGNAL_YC;
-  return coded ? bw_system_facts (what->system)->luma_bandwidth_hz : 0;
+  return bw_signal_is_coded (what->signal) ? bw_system_facts (what->system)->luma_bandwidth_hz : 0;
 }
 
 /* The nominal limit of the signal kind. */

@@ -41,17 +41,11 @@ system_of (const BwRaster *raster, const BwDetailCase *what)
   return bw_system_of_field_rate (figures.field_rate_hz);
 }
 
-static gboolean
-is_coded (guint signal)
-{
-  return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
-}
-
 /* What is recorded as composite or Y/C, as on a tape, has no finer picture behind it. */
 static gboolean
 is_recorded (const BwDetailCase *what)
 {
-  return is_coded (what->signal) && what->detail_hz > 0;
+  return bw_signal_is_coded (what->signal) && what->detail_hz > 0;
 }
 
 static gboolean
@@ -67,7 +61,7 @@ is_taken (const BwMonitor *monitor, guint signal)
 static gboolean
 can_be (guint kind, guint system)
 {
-  if (is_coded (kinds[kind].signal) && system == BW_SYSTEM_NONE)
+  if (bw_signal_is_coded (kinds[kind].signal) && system == BW_SYSTEM_NONE)
     return FALSE;
   return bw_system_facts (system)->chroma != BW_CHROMA_SEQUENTIAL
          || kinds[kind].filter != BW_LUMA_COMB;
@@ -127,11 +121,11 @@ bw_detail_ways (const BwDetailCase *what, const BwDetailBench *bench,
 
   for (guint i = 0; i < BW_DETAIL_WAYS_MAX; i++)
     {
-      if (!can_be (i, system) || (is_recorded (what) && !is_coded (kinds[i].signal)))
+      if (!can_be (i, system) || (is_recorded (what) && !bw_signal_is_coded (kinds[i].signal)))
         continue;
       ways[n] = (BwDetailWay){ .signal = kinds[i].signal,
                                .filter = kinds[i].filter,
-                               .system = is_coded (kinds[i].signal) ? system : BW_SYSTEM_NONE,
+                               .system = bw_signal_is_coded (kinds[i].signal) ? system : BW_SYSTEM_NONE,
                                .is_taken = is_taken (bench->monitor, kinds[i].signal) };
       compute (&ways[n], what, bandwidth_for (what, bench, ways[n].signal));
       n++;

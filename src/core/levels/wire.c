@@ -5,12 +5,6 @@
 
 #include "core/circuit/drive.h"
 
-static gboolean
-is_coded (BwSignal signal)
-{
-  return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
-}
-
 /* Tri-level sync goes with high definition, whose matrix is that of ITU-R BT.709. */
 static BwMatrix
 matrix_for (BwSyncShape shape)
@@ -43,7 +37,7 @@ bw_wire_form_standard (BwColourSystem system, BwSignal signal, BwSyncKind sync, 
     .sync_v = -levels.sync_v,
     .own_sync_v = bw_sync_drive_facts (logic ? BW_DRIVE_LOGIC : BW_DRIVE_300_MV)->sync_v,
     .own_logic = logic,
-    .burst_pp_v = is_coded (signal) ? levels.burst_pp_v : 0,
+    .burst_pp_v = bw_signal_is_coded (signal) ? levels.burst_pp_v : 0,
   };
 }
 

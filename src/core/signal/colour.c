@@ -133,7 +133,7 @@ bw_subcarrier_init (BwSynthesis *s, GError **error)
 
   *c = (BwSubcarrier){ .per_sample = BW_RATIO_NONE, .per_line = BW_RATIO_NONE };
   s->colour_frames = 1;
-  if (s->form.signal != BW_SIGNAL_COMPOSITE && s->form.signal != BW_SIGNAL_YC)
+  if (!bw_signal_is_coded (s->form.signal))
     return TRUE;
   c->shift = s->raster->numbered_before_sync - facts->lines_before_sync;
   c->switched = bw_system_alternates (s->form.system);

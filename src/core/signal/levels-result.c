@@ -18,12 +18,6 @@ millivolts (const char *key, double volts)
   return bw_value_fixed (key, volts, BW_DIMENSION_VOLTAGE, "mV", 1);
 }
 
-static gboolean
-is_coded (BwSignal signal)
-{
-  return signal == BW_SIGNAL_COMPOSITE || signal == BW_SIGNAL_YC;
-}
-
 /* The levels of each conductor */
 
 typedef enum
@@ -371,7 +365,7 @@ add_standard_bars (BwNode *to, const BwLevelsAsk *ask)
 {
   static const BwConductor component[] = { BW_CONDUCTOR_Y, BW_CONDUCTOR_PB, BW_CONDUCTOR_PR };
   static const BwConductor rgb[] = { BW_CONDUCTOR_R, BW_CONDUCTOR_G, BW_CONDUCTOR_B };
-  gboolean parts = ask->signal == BW_SIGNAL_COMPONENT, coded = is_coded (ask->signal);
+  gboolean parts = ask->signal == BW_SIGNAL_COMPONENT, coded = bw_signal_is_coded (ask->signal);
   BwNode *table = coded ? coded_table (to, NULL, ask->signal == BW_SIGNAL_YC)
                         : plain_table (to, NULL, parts ? COMPONENT : RGB);
 
@@ -459,7 +453,7 @@ void
 bw_levels_say (BwNode *to, const BwLevelsAsk *ask)
 {
   g_return_if_fail (to != NULL && ask != NULL);
-  gboolean coded = is_coded (ask->signal);
+  gboolean coded = bw_signal_is_coded (ask->signal);
   BwWireForm form;
 
   bw_wire_form_standard (ask->system, ask->signal, ask->sync, BW_SHAPE_BILEVEL, &form);
@@ -548,7 +542,7 @@ add_bars_here (BwNode *to, const BwWireForm *form, const BwLevelsHere *here)
                       : here->bars == BW_BARS_75 ? _ ("Colour bars at 75 %, as they are here")
                                                  : _ ("EBU bars, 100/0/75/0, as they are here");
   gboolean apart = form->signal == BW_SIGNAL_YC;
-  gboolean coded = is_coded (form->signal) && bw_system_has_phase (form->system);
+  gboolean coded = bw_signal_is_coded (form->signal) && bw_system_has_phase (form->system);
   guint conductors = picture_conductors (form);
   BwNode *table = coded ? coded_table (to, title, apart) : plain_table (to, title, conductors);
 

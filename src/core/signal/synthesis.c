@@ -25,7 +25,7 @@ void
 bw_synthesis_add_burst (BwWireForm *form)
 {
   g_return_if_fail (form != NULL);
-  gboolean coded = form->signal == BW_SIGNAL_COMPOSITE || form->signal == BW_SIGNAL_YC;
+  gboolean coded = bw_signal_is_coded (form->signal);
   if (coded && bw_system_has_phase (form->system) && !(form->burst_pp_v > 0))
     form->burst_pp_v = form->sync_v;
 }
@@ -87,7 +87,7 @@ highest_hz (const BwSynthesis *s)
 {
   double picture_hz = bw_content_highest_hz (s);
   double subcarrier_hz = bw_ratio_to_double (bw_system_facts (s->form.system)->subcarrier_hz);
-  gboolean coded = s->form.signal == BW_SIGNAL_COMPOSITE || s->form.signal == BW_SIGNAL_YC;
+  gboolean coded = bw_signal_is_coded (s->form.signal);
   return coded && subcarrier_hz > 0 ? MAX (picture_hz, subcarrier_hz + CHROMA_BAND_HZ) : picture_hz;
 }
 
@@ -95,7 +95,7 @@ static gboolean
 default_rate (BwSynthesis *s, GError **error)
 {
   BwRatio subcarrier_hz = bw_system_facts (s->form.system)->subcarrier_hz;
-  gboolean coded = s->form.signal == BW_SIGNAL_COMPOSITE || s->form.signal == BW_SIGNAL_YC;
+  gboolean coded = bw_signal_is_coded (s->form.signal);
 
   if (coded && !bw_ratio_is_none (subcarrier_hz))
     return bw_ratio_multiply (subcarrier_hz, (BwRatio){ 4, 1 }, &s->rate_hz)

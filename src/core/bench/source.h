@@ -25,6 +25,11 @@ G_BEGIN_DECLS
  * @aspect: width to height that the picture is meant for
  * @whole_picture: every line and column matters, as on a computer's screen
  * @detail_hz: highest video frequency; zero: follows from raster and colour system
+ * @can_be_set: its raster can be set to another one, as a computer's
+ * @no_interlace: what can be set gives no interlaced raster
+ * @lowest_clock_hz: of the pixel clock that it can be set to; zero: any; likewise @highest_clock_hz
+ * @clock_step_hz: its clock is a multiple of this; zero: any clock
+ * @pixel_multiple: all figures across are multiples of so many pixels
  * @from: BwOrigin of each figure, in the order of bw_source_fields
  *
  * Every figure may be unknown: see BwField.
@@ -55,6 +60,12 @@ typedef struct
   BwRatio aspect;
   gboolean whole_picture;
   double detail_hz;
+  gboolean can_be_set;
+  gboolean no_interlace;
+  double lowest_clock_hz;
+  double highest_clock_hz;
+  double clock_step_hz;
+  int pixel_multiple;
   guint8 from[BW_ORIGINS_MAX];
 } BwSource;
 

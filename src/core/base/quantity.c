@@ -209,7 +209,7 @@ bw_quantity_units (BwDimension dimension)
     [BW_DIMENSION_APPARENT_POWER] = "VA, kVA",
     [BW_DIMENSION_ENERGY] = "J, mJ",
     [BW_DIMENSION_DURATION] = "s, h",
-    [BW_DIMENSION_TEMPERATURE] = N_ ("degC (or C, °C)"),
+    [BW_DIMENSION_TEMPERATURE] = N_ ("degC (or °C)"),
   };
   g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   return allowed[dimension] != NULL ? _ (allowed[dimension]) : word_for_lines (MANY_LINES);

@@ -10,6 +10,8 @@ A mutation that does not compile, or compiles to the same code, is passed over a
 
   tests/mutate.py                        60 mutations over all of core
   tests/mutate.py --count 20 --seed 7 --room core/fit
+  tests/mutate.py --kind sign --kind unit --count 1000    all of two kinds that are few
+  tests/mutate.py --files '*-result.c' --kind constant    numbers of the files that word results
   tests/mutate.py --list                 which mutations those would be
   tests/mutate.py --try src/core/fit/mains.c '1.1 *' '1.2 *'    a mutation of your own
 
@@ -25,6 +27,7 @@ import concurrent.futures
 import dataclasses
 import difflib
 import fcntl
+import fnmatch
 import hashlib
 import json
 import os
@@ -409,19 +412,21 @@ def read_equivalent():
     return found
 
 
-def candidates(room, seed):
-    """All mutations in the order in which they are to be tried: the kinds take turns by chance."""
+def candidates(room, seed, kinds, name):
+    """All mutations of KINDS, in files that are called like NAME, in the order in which they are to be tried:
+    the kinds take turns by chance."""
     chance = random.Random(seed)
-    by_kind = {kind: [] for kind in mutations.KINDS}
+    by_kind = {kind: [] for kind in kinds}
     base = ROOT / "src" / room
-    for path in sorted(base.rglob("*.[ch]")):
+    for path in sorted(p for p in base.rglob("*.[ch]") if fnmatch.fnmatch(p.name, name)):
         text = path.read_text(encoding="utf-8")
         for mutation in mutations.find_mutations(str(path.relative_to(ROOT)), text, chance.choice):
-            by_kind[mutation.kind].append(mutation)
+            if mutation.kind in by_kind:
+                by_kind[mutation.kind].append(mutation)
     for found in by_kind.values():
         chance.shuffle(found)
     while any(by_kind.values()):
-        yield by_kind[chance.choice([k for k in mutations.KINDS if by_kind[k]])].pop()
+        yield by_kind[chance.choice([k for k in kinds if by_kind[k]])].pop()
 
 
 def own_mutation(path, before, after):
@@ -528,6 +533,9 @@ def parse_arguments():
     parser.add_argument("--count", type=int, default=60, help="how many mutations to try (60)")
     parser.add_argument("--seed", type=int, default=1, help="which ones (1)")
     parser.add_argument("--room", default="core", help="below src: core, core/fit, ... (core)")
+    parser.add_argument("--files", default="*", metavar="NAME", help="in files called like this alone")
+    parser.add_argument("--kind", action="append", choices=mutations.KINDS, metavar="KIND",
+                        help=f"of this kind alone; may be given several times ({', '.join(mutations.KINDS)})")
     parser.add_argument("--jobs", type=int, default=os.cpu_count(), help="mutations tried at once")
     parser.add_argument("--list", action="store_true", help="only say what would be tried")
     parser.add_argument("--try", nargs=3, dest="own", action="append", metavar=("FILE", "OLD", "NEW"),
@@ -538,12 +546,15 @@ def parse_arguments():
     if not (ROOT / "src" / args.room).is_dir() or args.room.split("/")[0] != "core":
         parser.error(f"there is no room {args.room}; rooms are core/" +
                      ", core/".join(sorted(p.name for p in (ROOT / "src/core").iterdir() if p.is_dir())))
+    if not any(fnmatch.fnmatch(p.name, args.files) for p in (ROOT / "src" / args.room).rglob("*.[ch]")):
+        parser.error(f"no source or header in {args.room} is called {args.files}")
+    args.kind = [kind for kind in mutations.KINDS if args.kind is None or kind in args.kind]
     return args
 
 
 def list_mutations(args):
     equivalent, left = read_equivalent(), args.count
-    for mutation in candidates(args.room, args.seed):
+    for mutation in candidates(args.room, args.seed, args.kind, args.files):
         if (mutation.path, mutation.line_before, mutation.line_after) in equivalent:
             continue
         print(f"{mutation.path}:{mutation.line}: {mutation.kind}\n  -{mutation.line_before}\n  +{mutation.line_after}")
@@ -559,8 +570,12 @@ def main():
     if args.own:
         stream, count, name = iter([own_mutation(*own) for own in args.own]), len(args.own), "own"
     else:
-        stream, count = candidates(args.room, args.seed), args.count
-        name = f"{args.room.replace('/', '-')}-{args.seed}"
+        stream, count = candidates(args.room, args.seed, args.kind, args.files), args.count
+        name = "-".join(args.room.split("/") + [str(args.seed)])
+        if args.files != "*":
+            name += "-" + re.sub(r"\W+", "-", args.files)
+        if len(args.kind) < len(mutations.KINDS):
+            name += "-" + "-".join(kind.replace(" ", "-") for kind in args.kind)
     stream = iter(list(stream))
     WORK.mkdir(exist_ok=True)
     lock = (WORK / "lock").open("w")

@@ -168,17 +168,19 @@ class Trace:
         self.functions = {}  # of each source, (line, name of the function)
         self.ran = {}  # of each test, the (source, line) of the functions that it runs
 
-    def build(self):
-        objects = {}
-        for source, (command, out) in sorted(self.commands.compile.items()):
-            made = self.folder / (source.replace("/", "_") + ".o")
-            new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
-            new[new.index("-o") + 1] = str(made)
-            new[new.index("-MF") + 1] = str(self.folder / "deps")
-            if not made.exists() or made.stat().st_mtime < (BUILD / out).stat().st_mtime:
-                if run(new, cwd=BUILD).returncode != 0:
-                    stop(f"{source} does not compile with -finstrument-functions")
-            objects[out] = str(made)
+    def build_object(self, source):
+        command, out = self.commands.compile[source]
+        made = self.folder / (source.replace("/", "_") + ".o")
+        new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
+        new[new.index("-o") + 1] = str(made)
+        new[new.index("-MF") + 1] = f"{made}.d"
+        if not made.exists() or made.stat().st_mtime < (BUILD / out).stat().st_mtime:
+            if run(new, cwd=BUILD).returncode != 0:
+                stop(f"{source} does not compile with -finstrument-functions")
+        return out, str(made)
+
+    def build(self, pool):
+        objects = dict(pool.map(self.build_object, sorted(self.commands.compile)))
         link = [objects.get(word, word) for word in self.commands.link]
         link[link.index("-o") + 1] = str(self.folder / LIBRARY)
         link += [str(TREE / "tests/mutate-trace.c"), "-Wl,-Bsymbolic"]
@@ -216,13 +218,13 @@ class Trace:
         self.ran[test.name] = {functions[o] for o in offsets if o in functions}
 
     def take(self, jobs):
-        self.build()
-        functions = self.read_functions()
-        for source, line in functions.values():
-            self.functions.setdefault(source, []).append(line)
-        state = hashlib.sha1(b"".join((TREE / s).read_bytes() for s in sorted(self.commands.compile)
-                                      + sorted(self.commands.depends))).hexdigest()
         with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
+            self.build(pool)
+            functions = self.read_functions()
+            for source, line in functions.values():
+                self.functions.setdefault(source, []).append(line)
+            state = hashlib.sha1(b"".join((TREE / s).read_bytes() for s in sorted(self.commands.compile)
+                                          + sorted(self.commands.depends))).hexdigest()
             list(pool.map(lambda test: self.trace_test(test, functions, state), self.bench.tests))
 
     def tests_of(self, mutation):

@@ -267,6 +267,9 @@ bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
   alternative->summary = g_strdup (summary->str);
   alternative->cost = plan->cost;
   alternative->verdict = plan->fit.verdict;
+  const BwFinding *mains = &hookup->fit_before.at[BW_RULE_MAINS];
+  if (mains->severity <= BW_SEVERITY_TIGHT) /* no plan mends what is no danger */
+    alternative->verdict = MAX (alternative->verdict, bw_verdict_of (mains->severity));
   alternative->price = total_price (plan);
   g_ptr_array_add (hookup->alternatives, alternative);
 }

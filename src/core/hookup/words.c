@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/fit/results.h"
+
 /* The chain in words, its alternatives, and what is missing where there is none. */
 
 /**
@@ -267,6 +269,7 @@ bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
   alternative->summary = g_strdup (summary->str);
   alternative->cost = plan->cost;
   alternative->verdict = plan->fit.verdict;
+  alternative->verdict_says = bw_fit_verdict_short (&plan->fit);
   alternative->price = total_price (plan);
   g_ptr_array_add (hookup->alternatives, alternative);
 }

@@ -48,25 +48,20 @@ static const struct
   const char *written;
   const char *name;
 } spellings[] = {
-  { "\u00b5s", "us" },      { "\u03bcs", "us" },      { "\u00b5m", "um" },
-  { "\u03bcm", "um" },      { "\u03a9", "ohm" },      { "\u2126", "ohm" },
-  { "k\u03a9", "kohm" },    { "k\u2126", "kohm" },    { "M\u03a9", "Mohm" },
-  { "M\u2126", "Mohm" },    { "ohms", "ohm" },        { "Ohm", "ohm" },
-  { "R", "ohm" },           { "k", "kohm" },          { "K", "kohm" },
-  { "kOhm", "kohm" },       { "k", "kHz" },           { "\"", "in" },
-  { "\u2033", "in" },       { "\u201d", "in" },       { "''", "in" },
-  { "inch", "in" },         { "inches", "in" },       { "hz", "Hz" },
-  { "HZ", "Hz" },           { "khz", "kHz" },         { "KHz", "kHz" },
-  { "KHZ", "kHz" },         { "kHZ", "kHz" },         { "Khz", "kHz" },
-  { "MHZ", "MHz" },         { "Mhz", "MHz" },         { "\u00b5F", "uF" },
-  { "\u03bcF", "uF" },      { "v", "V" },             { "volt", "V" },
-  { "volts", "V" },         { "VAC", "V" },           { "V AC", "V" },
-  { "V~", "V" },            { "V ~", "V" },           { "Vpp", "V" },
-  { "V p-p", "V" },         { "Vp-p", "V" },          { "mv", "mV" },
-  { "mVpp", "mV" },         { "mV p-p", "mV" },       { "mVp-p", "mV" },
-  { "a", "A" },             { "amp", "A" },           { "amps", "A" },
-  { "ire", "IRE" },         { "line", "lines" },      { "Lines", "lines" },
-  { "pixels", "px" },       { "pixel", "px" },
+  { "\u00b5s", "us" },   { "\u03bcs", "us" },   { "\u00b5m", "um" },   { "\u03bcm", "um" },
+  { "\u03a9", "ohm" },   { "\u2126", "ohm" },   { "k\u03a9", "kohm" }, { "k\u2126", "kohm" },
+  { "M\u03a9", "Mohm" }, { "M\u2126", "Mohm" }, { "ohms", "ohm" },     { "Ohm", "ohm" },
+  { "R", "ohm" },        { "k", "kohm" },       { "K", "kohm" },       { "kOhm", "kohm" },
+  { "k", "kHz" },        { "\"", "in" },        { "\u2033", "in" },    { "\u201d", "in" },
+  { "''", "in" },        { "inch", "in" },      { "inches", "in" },    { "hz", "Hz" },
+  { "HZ", "Hz" },        { "khz", "kHz" },      { "KHz", "kHz" },      { "KHZ", "kHz" },
+  { "kHZ", "kHz" },      { "Khz", "kHz" },      { "MHZ", "MHz" },      { "Mhz", "MHz" },
+  { "\u00b5F", "uF" },   { "\u03bcF", "uF" },   { "v", "V" },          { "volt", "V" },
+  { "volts", "V" },      { "VAC", "V" },        { "V AC", "V" },       { "V~", "V" },
+  { "V ~", "V" },        { "Vpp", "V" },        { "V p-p", "V" },      { "Vp-p", "V" },
+  { "mv", "mV" },        { "mVpp", "mV" },      { "mV p-p", "mV" },    { "mVp-p", "mV" },
+  { "a", "A" },          { "amp", "A" },        { "amps", "A" },       { "ire", "IRE" },
+  { "line", "lines" },   { "Lines", "lines" },  { "pixels", "px" },    { "pixel", "px" },
 };
 
 /* Spellings of TV lines alone: scanning lines are none. */
@@ -75,7 +70,7 @@ static const char *const tv_line_spellings[] = { "TVL", "tvl", "TV lines", "TVL/
 /* So many are several in every language. */
 #define MANY_LINES 1000000
 
-G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
+G_DEFINE_QUARK (bw - quantity - error - quark, bw_quantity_error)
 
 static const char *
 word_for_lines (gulong n)
@@ -116,11 +111,19 @@ static const BwUnit *
 unit_named (BwDimension dimension, const char *name)
 {
   for (gsize i = 0; i < bw_n_units; i++)
-    if (bw_units[i].dimension == dimension
-        && (strcmp (bw_units[i].name, name) == 0
-            || (bw_units[i].screen == NULL && is_word_for_lines (name))))
+    if (bw_units[i].dimension == dimension && strcmp (bw_units[i].name, name) == 0)
       return &bw_units[i];
   return NULL;
+}
+
+/* The unit whose name is a word of the reader's language, if @name is such a word. Asking for the
+ * translations takes longer than reading a whole quantity, so this comes last, and not where no unit is
+ * written. */
+static const BwUnit *
+unit_of_words (BwDimension dimension, const char *name)
+{
+  const BwUnit *base = bw_unit_base (dimension);
+  return *name != '\0' && base->screen == NULL && is_word_for_lines (name) ? base : NULL;
 }
 
 /**
@@ -141,7 +144,7 @@ bw_unit_find (BwDimension dimension, const char *name)
     for (gsize i = 0; i < G_N_ELEMENTS (tv_line_spellings) && found == NULL; i++)
       if (strcmp (tv_line_spellings[i], name) == 0)
         found = bw_unit_base (dimension);
-  return found;
+  return found != NULL ? found : unit_of_words (dimension, name);
 }
 
 /**

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/quantity.h"
+#include "core/bench/source.h"
 #include "core/levels/conductor.h"
 
 G_BEGIN_DECLS
@@ -71,6 +72,7 @@ gboolean bw_connector_is_single (BwConnector connector);
 gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source);
 gboolean bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
                             gboolean on_source, int *pin, int *ground);
+gboolean bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin);
 const char *bw_pin_says (const BwPin *pin);
 char *bw_pin_name (BwConnector connector, BwEdition edition, int number, BwConductor conductor);
 

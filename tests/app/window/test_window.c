@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <string.h>
 
@@ -45,6 +45,14 @@ judged_word (BwDocument *document, guint source, guint input)
   return bw_kind_label (&bw_verdicts, fit.verdict);
 }
 
+static const char *
+word_at (BwWindow *window, guint source, guint input)
+{
+  BwFitCell *cell = bw_fit_grid_get_cell (grid_of (window), source, input);
+  g_assert_nonnull (cell);
+  return bw_fit_cell_get_word (cell);
+}
+
 static void
 assert_table_follows (BwWindow *window)
 {
@@ -52,14 +60,12 @@ assert_table_follows (BwWindow *window)
   guint n_sources = bw_document_count (document, BW_PART_SOURCE);
   guint n_inputs = bw_document_count (document, BW_PART_INPUT);
 
-  app_test_settle (); /* a plan is looked for cell by cell, after the table is there */
   for (guint source = 0; source < n_sources; source++)
     for (guint input = 0; input < n_inputs; input++)
       {
-        BwFitCell *cell = bw_fit_grid_get_cell (grid_of (window), source, input);
-        g_assert_nonnull (cell);
-        app_test_settle (); /* what comes into sight is planned when there is time */
-        g_assert_cmpstr (bw_fit_cell_get_word (cell), ==, judged_word (document, source, input));
+        const char *word = judged_word (document, source, input);
+        /* What comes into sight is planned when there is time. */
+        ASSERT_COMES_TRUE (g_str_equal (word_at (window, source, input), word));
       }
   g_assert_null (bw_fit_grid_get_cell (grid_of (window), n_sources, 0));
   g_assert_null (bw_fit_grid_get_cell (grid_of (window), 0, n_inputs));

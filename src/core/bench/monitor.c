@@ -80,6 +80,10 @@ static const BwField input_fields[] = {
     AT (name), .help = N_ ("As it is marked on the set.") },
   { .key = "connectors", .label = N_ ("Connectors"), .type = BW_FIELD_SET,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (connectors), .kinds = &bw_connectors },
+  { .key = "pins", .label = N_ ("Pins of the connector"), .type = BW_FIELD_PINS,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (pins),
+    .help = N_ ("What each pin carries, from the papers or measured: no standard says it of this "
+                "connector.") },
   { .key = "signals", .label = N_ ("Signal kinds"), .type = BW_FIELD_SET,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (signals), .kinds = &bw_signals },
   { .key = "systems", .label = N_ ("Colour systems"), .type = BW_FIELD_SET,

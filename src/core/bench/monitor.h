@@ -9,6 +9,7 @@ G_BEGIN_DECLS
  * BwInput:
  * @group: its group in the sheet's file; %NULL until it has been saved
  * @connectors: set of BwConnector
+ * @pins: of the one among @connectors whose pins no standard lays down
  * @signals: set of BwSignal that it takes
  * @systems: set of BwColourSystem that its decoder handles; matters for composite and Y/C
  * @syncs: set of BwSyncKind
@@ -43,6 +44,7 @@ typedef struct
   char *group;
   char *name;
   guint connectors;
+  BwPinout pins;
   guint signals;
   guint systems;
   guint syncs;

@@ -29,6 +29,10 @@ static const BwField source_fields[] = {
     .kinds = &bw_colour_systems, .help = N_ ("“none” for RGB, component and monochrome.") },
   { .key = "connector", .label = N_ ("Connector"), .type = BW_FIELD_CHOICE,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (connector), .kinds = &bw_connectors },
+  { .key = "pins", .label = N_ ("Pins of the connector"), .type = BW_FIELD_PINS,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (pins),
+    .help = N_ ("What each pin carries, from the papers or measured: no standard says it of this "
+                "connector.") },
   { .key = "video_level", .label = N_ ("Video level"), .type = BW_FIELD_QUANTITY,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (video_v), .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01,
     .high = 10, .help = N_ ("Black to white, across 75 Ω.") },

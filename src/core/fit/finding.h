@@ -40,6 +40,7 @@ typedef enum
   BW_REASON_OTHER_RASTER, /* not judged: the set sees a converter's raster, or none */
   BW_REASON_NOT_TAKEN,
   BW_REASON_COLOUR_LOST,     /* shows, in monochrome */
+  BW_REASON_GREEN_ALONE,     /* shows, and of RGB the green alone */
   BW_REASON_SUBCARRIER_SEEN, /* monochrome set shows subcarrier dots */
   BW_REASON_MONOCHROME,      /* source without subcarrier into a decoder */
   BW_REASON_OTHER_COUNT,     /* line count differs but lies within a line of a half frame */
@@ -53,7 +54,6 @@ typedef enum
   BW_REASON_MADE_OPEN,      /* an input that takes the level of a line that does not end */
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
   BW_REASON_BLACK_WANDERS,
-  BW_REASON_NO_CLAMP,
   BW_REASON_DC_OFFSET,
   BW_REASON_UNKNOWN, /* a figure that would decide is not known: @lacks */
   BW_REASON_SLOW_BEAT,
@@ -64,6 +64,7 @@ typedef enum
   BW_REASON_WIDE_SWITCH,
   BW_REASON_SAME_CONNECTOR,
   BW_REASON_ADAPTING_LEAD,
+  BW_REASON_OPEN_PINS, /* no standard lays a pin down, and the sheet does not say it: @lacks */
   BW_REASON_CROSSED
 } BwReason;
 
@@ -195,6 +196,15 @@ typedef struct
 } BwAspectFigures;
 
 /**
+ * BwLeadFindingFigures:
+ * @open: contacts that nobody lays down
+ */
+typedef struct
+{
+  BwOpenPins open;
+} BwLeadFindingFigures;
+
+/**
  * BwFinding:
  * @has_value: whether @value means something; some rules compare kinds, not numbers
  * @has_low: whether @low is a limit
@@ -236,6 +246,7 @@ typedef struct
     BwMainsBeatFigures mains_beat;
     BwAspectFigures aspect;
     BwVisibleAreaFigures visible_area;
+    BwLeadFindingFigures lead;
   } as;
 } BwFinding;
 

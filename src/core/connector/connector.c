@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "connector-private.h"
+#include "plug.h"
+
+#include <glib/gi18n-lib.h>
+
+static const BwKind editions[BW_N_EDITIONS] = {
+  [BW_EDITION_CURRENT] = { "current", N_ ("later editions") },
+  [BW_EDITION_1983] = { "1983", N_ ("1983 edition") },
+};
+const BwKindTable bw_editions = { BW_N_EDITIONS, editions };
+
+/**
+ * bw_connector_pins:
+ * @n: (out): how many
+ *
+ * Returns: (transfer none) (nullable) (array length=n): all pins in their order; %NULL where there
+ * is one plug for each conductor or nothing is laid down. @edition matters for the peritelevision
+ * connector alone
+ */
+const BwPin *
+bw_connector_pins (BwConnector connector, BwEdition edition, guint *n)
+{
+  g_return_val_if_fail (n != NULL, NULL);
+  const BwConnectorFacts *facts = bw_connector_facts (connector);
+  *n = facts->n;
+  return connector == BW_CONNECTOR_PERITELEVISION ? bw_peritelevision_pins (edition) : facts->pins;
+}
+
+/**
+ * bw_connector_pin:
+ *
+ * Returns: (transfer none) (nullable): pin @number, if there is such a pin
+ */
+const BwPin *
+bw_connector_pin (BwConnector connector, BwEdition edition, int number)
+{
+  guint n;
+  const BwPin *pins = bw_connector_pins (connector, edition, &n);
+  return number >= 1 && (guint) number <= n ? &pins[number - 1] : NULL;
+}
+
+/**
+ * bw_connector_source:
+ *
+ * Returns: (transfer none): the standard or custom that lays the pins down, translated
+ */
+const char *
+bw_connector_source (BwConnector connector)
+{
+  return _ (bw_connector_facts (connector)->source);
+}
+
+/**
+ * bw_connector_is_single:
+ *
+ * Returns: whether there is one plug for each conductor
+ */
+gboolean
+bw_connector_is_single (BwConnector connector)
+{
+  return bw_connector_facts (connector)->single;
+}
+
+/**
+ * bw_connector_open_contacts:
+ *
+ * Returns: how many contacts it has, if it is one that also carries what no standard lays down;
+ *   else zero
+ */
+guint
+bw_connector_open_contacts (BwConnector connector)
+{
+  const BwConnectorFacts *facts = bw_connector_facts (connector);
+  return facts->open_use ? facts->contacts : 0;
+}
+
+/**
+ * bw_connector_carries:
+ * @conductors: set of BwConductor
+ * @on_source: as bw_plug_find()
+ *
+ * Returns: whether the connector can carry all of them, each on a pin of its own. One without
+ * pins laid down carries as many as it has contacts for, with one left for ground
+ */
+gboolean
+bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source)
+{
+  guint undefined = 0;
+  guint used = 0; /* pin n as bit n */
+  BwPlug plug;
+
+  bw_plug_init (&plug, connector, BW_EDITION_CURRENT, NULL);
+  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
+    {
+      int pin, ground;
+      if (!(conductors & BW_BIT (i)))
+        continue;
+      if (!bw_plug_find (&plug, BW_N_SIGNALS, i, on_source, &pin, &ground))
+        return FALSE;
+      undefined += pin == BW_PIN_NOT_LAID_DOWN;
+      if (pin > 0 && used & BW_BIT (pin))
+        return FALSE;
+      used |= pin > 0 ? BW_BIT (pin) : 0;
+    }
+  return undefined == 0 || undefined < bw_connector_facts (connector)->contacts;
+}
+
+/* The pin that carries a conductor of @a on the source's connector, and one of @b that is another; zero if there
+ * is none. */
+static int
+shared_pin (const BwSource *source, BwSyncKind a, BwSyncKind b)
+{
+  guint of_a = bw_signal_conductors (source->signal, a);
+  guint of_b = bw_signal_conductors (source->signal, b);
+
+  for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
+    for (BwConductor j = 0; j < BW_N_CONDUCTORS; j++)
+      {
+        int pin, other, ground;
+        if ((of_a & ~of_b & BW_BIT (i)) && (of_b & ~of_a & BW_BIT (j))
+            && bw_connector_find (source->connector, BW_EDITION_CURRENT, i, TRUE, &pin, &ground)
+            && bw_connector_find (source->connector, BW_EDITION_CURRENT, j, TRUE, &other, &ground)
+            && pin > 0 && pin == other)
+          return pin;
+      }
+  return 0;
+}
+
+/**
+ * bw_source_shares_pin:
+ * @syncs: (out): the two kinds
+ * @pin: (out): where they meet
+ *
+ * Returns: whether two kinds of sync that @source is said to give would leave by one pin, such as
+ *   composite video and composite sync by pin 19 of the peritelevision connector: it gives one at a time
+ */
+gboolean
+bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin)
+{
+  g_return_val_if_fail (source != NULL && syncs != NULL && pin != NULL, FALSE);
+
+  if (source->signal >= BW_N_SIGNALS || source->connector >= BW_N_CONNECTORS)
+    return FALSE;
+  for (syncs[0] = 0; syncs[0] < BW_N_SYNC_KINDS; syncs[0]++)
+    for (syncs[1] = syncs[0] + 1; syncs[1] < BW_N_SYNC_KINDS; syncs[1]++)
+      if ((source->syncs & BW_BIT (syncs[0])) && (source->syncs & BW_BIT (syncs[1])))
+        {
+          *pin = shared_pin (source, syncs[0], syncs[1]);
+          if (*pin > 0)
+            return TRUE;
+        }
+  return FALSE;
+}
+
+/**
+ * bw_connector_takes:
+ * @on_source: likewise
+ *
+ * Returns: whether the connector can carry @signal with @sync: as bw_connector_carries(), and
+ *   luminance with its sync where it has a pin for Y
+ */
+gboolean
+bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync, gboolean on_source)
+{
+  return bw_connector_carries (connector, bw_signal_conductors (signal, sync), on_source)
+         || (signal == BW_SIGNAL_LUMA
+             && bw_connector_carries (connector, BW_BIT (BW_CONDUCTOR_Y), on_source));
+}
+
+/**
+ * bw_pin_says:
+ *
+ * Returns: (transfer none): what the pin is for, translated
+ */
+const char *
+bw_pin_says (const BwPin *pin)
+{
+  g_return_val_if_fail (pin != NULL, NULL);
+  return _ (pin->says);
+}

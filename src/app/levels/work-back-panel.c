@@ -243,7 +243,7 @@ say (BwWorkBackPanel *self, Ask ask, BwNode *to)
       bw_level_fits_say (to, self->typed.level_v, ACCURACY);
       break;
     case ASK_PIN:
-      bw_pin_say (to, pin_numbers[self->typed.pin], self->typed.pin_v);
+      bw_pin_reading_say (to, pin_numbers[self->typed.pin], self->typed.pin_v);
       break;
     case ASK_SUBCARRIER:
       bw_subcarrier_say (to, self->typed.subcarrier_hz);

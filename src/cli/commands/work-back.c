@@ -179,7 +179,7 @@ say_pin (BwNode *to, const WorkBackOptions *own)
     }
   if (!read_positive ("--reading", own->reading, BW_DIMENSION_VOLTAGE, &level_v))
     return FALSE;
-  bw_pin_say (to, own->pin, level_v);
+  bw_pin_reading_say (to, own->pin, level_v);
   return TRUE;
 }
 

@@ -56,14 +56,14 @@ bw_pin_is_known (int pin)
 }
 
 /**
- * bw_pin_say:
+ * bw_pin_reading_say:
  * @pin: one that bw_pin_is_known()
  * @level_v: read there with the lead in place; not less than zero
  *
  * Adds what a set does of it, and what flows.
  */
 void
-bw_pin_say (BwNode *to, int pin, double level_v)
+bw_pin_reading_say (BwNode *to, int pin, double level_v)
 {
   g_return_if_fail (to != NULL && bw_pin_is_known (pin) && level_v >= 0);
   const Step *step = step_of (pin, level_v);

@@ -113,14 +113,16 @@ shared_pin (const BwSource *source, BwSyncKind a, BwSyncKind b)
 {
   guint of_a = bw_signal_conductors (source->signal, a);
   guint of_b = bw_signal_conductors (source->signal, b);
+  BwPlug plug;
 
+  bw_plug_init (&plug, source->connector, BW_EDITION_CURRENT, &source->pins);
   for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
     for (BwConductor j = 0; j < BW_N_CONDUCTORS; j++)
       {
         int pin, other, ground;
         if ((of_a & ~of_b & BW_BIT (i)) && (of_b & ~of_a & BW_BIT (j))
-            && bw_connector_find (source->connector, BW_EDITION_CURRENT, i, TRUE, &pin, &ground)
-            && bw_connector_find (source->connector, BW_EDITION_CURRENT, j, TRUE, &other, &ground)
+            && bw_plug_find (&plug, source->signal, i, TRUE, &pin, &ground)
+            && bw_plug_find (&plug, source->signal, j, TRUE, &other, &ground)
             && pin > 0 && pin == other)
           return pin;
       }

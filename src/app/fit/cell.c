@@ -125,7 +125,7 @@ detail_of (const BwFit *fit, char *const *needs)
       = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u not judged", "%u not judged",
                                       fit->not_judged),
                          fit->not_judged);
-  if (fit->not_judged == 0)
+  if (fit->not_judged == 0 || bw_fit_is_blank (fit))
     return g_steal_pointer (&reasons);
   if (*reasons == '\0')
     return g_steal_pointer (&lacks);
@@ -137,7 +137,7 @@ detail_of (const BwFit *fit, char *const *needs)
 static char *
 label_of (const BwFit *fit, const BwCase *c, const char *detail)
 {
-  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  const char *verdict = bw_fit_word (fit);
   if (*detail == '\0')
     return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s"), c->source->name, c->input->name,
                             verdict);
@@ -159,7 +159,7 @@ bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *cons
 
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));
   bw_severity_style (GTK_WIDGET (self), bw_verdict_severity (fit->verdict));
-  gtk_label_set_label (self->word, bw_kind_label (&bw_verdicts, fit->verdict));
+  gtk_label_set_label (self->word, bw_fit_word (fit));
   gtk_label_set_label (self->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (self->detail), *detail != '\0');
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);

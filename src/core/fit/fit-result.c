@@ -319,15 +319,15 @@ bw_fit_reasons (const BwFit *fit, char mark)
  * bw_fit_verdict_says:
  *
  * Returns: (transfer full): the verdict in words, with how many rules were not judged: "direct so
- *   far; 3 not judged"
+ *   far; 3 not judged"; "not judged" alone where nothing was
  */
 char *
 bw_fit_verdict_says (const BwFit *fit)
 {
   g_return_val_if_fail (fit != NULL, NULL);
-  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  const char *verdict = bw_fit_word (fit);
 
-  if (fit->not_judged == 0)
+  if (fit->not_judged == 0 || bw_fit_is_blank (fit))
     return g_strdup (verdict);
   /* Translators: a verdict and how many rules lack a figure: "direct so far; 3 not judged" */
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s; %2$u not judged",

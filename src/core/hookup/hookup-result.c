@@ -20,7 +20,7 @@ static const char order[] =
 static const char *
 answer_words (BwNode *to, const BwHookup *hookup)
 {
-  const char *before = bw_kind_label (&bw_verdicts, hookup->verdict_before);
+  const char *before = bw_fit_word (&hookup->fit_before);
   const char *after = bw_kind_label (&bw_verdicts, hookup->verdict_after);
 
   if (bw_hookup_is_open (hookup))

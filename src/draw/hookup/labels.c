@@ -27,10 +27,10 @@ claim_wrapped (BwHookupLayout *layout, const char *text, BwBox box, int lines, B
 
 /* "As it is:", a mark and a word. */
 static gboolean
-claim_verdict (BwHookupLayout *layout, const char *head, BwVerdict verdict, guint nth, double *x)
+claim_verdict (BwHookupLayout *layout, const char *head, BwVerdict verdict, const char *word, guint nth,
+               double *x)
 {
   BwCanvas *canvas = layout->canvas;
-  const char *word = bw_kind_label (&bw_verdicts, verdict);
   BwInkRole role = bw_ink_for_severity (bw_verdict_severity (verdict));
   gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, layout->head_y, 0,
                                      0.5);
@@ -47,7 +47,8 @@ claim_head (BwHookupLayout *layout)
 {
   const BwHookup *hookup = layout->what->hookup;
   double x = layout->canvas->pad;
-  gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before, 0, &x);
+  gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before,
+                                bw_fit_word (&hookup->fit_before), 0, &x);
   if (hookup->plan == NULL)
     return all
            & bw_canvas_claim_at (layout->canvas,
@@ -55,7 +56,8 @@ claim_head (BwHookupLayout *layout)
                                      ? _ ("Too little is known to plan a way.")
                                      : _ ("No plan leads there."),
                                  BW_INK_GRAPHITE, x, layout->head_y, 0, 0.5);
-  return all & claim_verdict (layout, _ ("By this plan:"), hookup->verdict_after, 1, &x);
+  return all & claim_verdict (layout, _ ("By this plan:"), hookup->verdict_after,
+                              bw_kind_label (&bw_verdicts, hookup->verdict_after), 1, &x);
 }
 
 /* Foot */

@@ -233,7 +233,7 @@ bw_hookup_describe (const BwHookupView *what)
 
   g_string_append_printf (text, _ ("%1$s to %2$s: %3$s as it is, %4$s by this plan."),
                           hookup->source, hookup->input,
-                          bw_kind_label (&bw_verdicts, hookup->verdict_before),
+                          bw_fit_word (&hookup->fit_before),
                           bw_kind_label (&bw_verdicts, hookup->verdict_after));
   for (guint i = 0; i < hookup->needs->len; i++)
     g_string_append_printf (text, " %s", (const char *) hookup->needs->pdata[i]);

@@ -58,6 +58,8 @@ value_words (const Comparison *c, const BwSheet *sheet, const BwField *field, gc
     case BW_FIELD_TEXT:
       return field->flags & BW_FIELD_RASTER ? raster_words (c, sheet, object)
                                             : quoted (bw_field_get_string (field, object));
+    case BW_FIELD_PINS:
+      return bw_pinout_words (G_STRUCT_MEMBER_P (object, field->offset));
     default:
       return bw_field_to_entry (field, object, bw_quantity_locale_mark ());
     }

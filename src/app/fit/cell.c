@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/severity-mark.h"
+#include "core/connector/plug.h"
 #include "core/fit/results.h"
 
 /**
@@ -94,11 +95,14 @@ static GPtrArray *
 reasons_of (const BwFit *fit, char *const *needs)
 {
   gboolean planned = needs != NULL && needs[0] != NULL;
+  const BwFinding *lead = &fit->at[BW_RULE_LEAD];
   if (!planned && fit->verdict != BW_VERDICT_OPEN)
     return bw_fit_reasons (fit, bw_quantity_locale_mark ());
   GPtrArray *reasons = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; planned && needs[i] != NULL; i++)
     g_ptr_array_add (reasons, g_strdup (needs[i]));
+  if (!planned && lead->reason == BW_REASON_OPEN_PINS)
+    g_ptr_array_add (reasons, bw_open_pins_says (&lead->as.lead.open));
   return reasons;
 }
 
@@ -121,11 +125,12 @@ static char *
 detail_of (const BwFit *fit, char *const *needs)
 {
   g_autofree char *reasons = first_reason (fit, needs);
+  guint n = bw_fit_not_judged_besides (fit);
   g_autofree char *lacks
       = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u not judged", "%u not judged",
-                                      fit->not_judged),
-                         fit->not_judged);
-  if (fit->not_judged == 0 || bw_fit_is_blank (fit))
+                                      n),
+                         n);
+  if (n == 0)
     return g_steal_pointer (&reasons);
   if (*reasons == '\0')
     return g_steal_pointer (&lacks);
@@ -137,7 +142,7 @@ detail_of (const BwFit *fit, char *const *needs)
 static char *
 label_of (const BwFit *fit, const BwCase *c, const char *detail)
 {
-  const char *verdict = bw_fit_word (fit);
+  const char *verdict = bw_fit_verdict_word (fit);
   if (*detail == '\0')
     return g_strdup_printf (_ ("Source %1$s at input %2$s: %3$s"), c->source->name, c->input->name,
                             verdict);
@@ -159,7 +164,7 @@ bw_fit_cell_show (BwFitCell *self, const BwFit *fit, const BwCase *c, char *cons
 
   bw_severity_mark_set (self->mark, bw_verdict_severity (fit->verdict));
   bw_severity_style (GTK_WIDGET (self), bw_verdict_severity (fit->verdict));
-  gtk_label_set_label (self->word, bw_fit_word (fit));
+  gtk_label_set_label (self->word, bw_fit_verdict_word (fit));
   gtk_label_set_label (self->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (self->detail), *detail != '\0');
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
@@ -188,6 +193,7 @@ bw_fit_cell_get_least_width (BwFitCell *self)
                       NULL);
   for (guint i = 0; i < BW_N_VERDICTS; i++)
     widest = MAX (widest, word_width (self, bw_kind_label (&bw_verdicts, i)));
+  widest = MAX (widest, word_width (self, bw_fit_open_word ()));
   return minimum + MAX (0, widest - word_width (self, gtk_label_get_label (self->word)));
 }
 

@@ -156,7 +156,7 @@ static char *
 alternative_words (const BwHookup *hookup, guint index)
 {
   const BwHookupAlternative *one = hookup->alternatives->pdata[index];
-  const char *verdict = bw_kind_label (&bw_verdicts, one->verdict);
+  const char *verdict = one->verdict_says;
   return *one->price != '\0'
              /* Translators: number of a plan, its parts, its verdict and its price. */
              ? g_strdup_printf (_ ("%1$u: %2$s (%3$s, %4$s)"), index + 1, one->summary, verdict,

@@ -152,7 +152,8 @@ static char *
 allowed_words (const BwField *field)
 {
   if (field->type == BW_FIELD_CHOICE || field->type == BW_FIELD_SET
-      || field->type == BW_FIELD_SWITCH || field->type == BW_FIELD_TEXT)
+      || field->type == BW_FIELD_SWITCH || field->type == BW_FIELD_TEXT
+      || field->type == BW_FIELD_PINS)
     return NULL;
   g_autofree char *allowed = bw_field_allowed (field, bw_quantity_locale_mark ());
   return g_strdup_printf (_ ("Allowed: %s"), allowed);
@@ -339,6 +340,15 @@ bw_editor_row_show_text (BwEditorRow *self, const char *text)
   bw_editor_row_reset (self);
 }
 
+static void
+look_at (BwEditorRow *self, gconstpointer object)
+{
+  PRIVATE (self)->showing = TRUE;
+  if (BW_EDITOR_ROW_GET_CLASS (self)->look_at != NULL)
+    BW_EDITOR_ROW_GET_CLASS (self)->look_at (self, object);
+  PRIVATE (self)->showing = FALSE;
+}
+
 /**
  * bw_editor_row_show_object:
  * @object: the struct that the field belongs to
@@ -350,6 +360,7 @@ bw_editor_row_show_object (BwEditorRow *self, gconstpointer object)
 {
   g_autofree char *text
       = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  look_at (self, object);
   show_origin (self, object);
   bw_editor_row_show_text (self, text);
 }
@@ -365,6 +376,7 @@ bw_editor_row_follow_object (BwEditorRow *self, gconstpointer object)
 {
   g_autofree char *text
       = bw_field_to_entry (PRIVATE (self)->field, object, bw_quantity_locale_mark ());
+  look_at (self, object);
   show_origin (self, object);
   bw_editor_row_follow_text (self, text);
 }

@@ -14,6 +14,7 @@ G_DECLARE_DERIVABLE_TYPE (BwEditorRow, bw_editor_row, BW, EDITOR_ROW, GtkBox)
  * BwEditorRowClass:
  * @show: shows @text, which bw_field_to_entry() made, in the control
  * @dup_text: what the control holds, as bw_field_parse() reads it
+ * @look_at: (nullable): suits the control to the other members of the object
  */
 struct _BwEditorRowClass
 {
@@ -21,6 +22,7 @@ struct _BwEditorRowClass
 
   void (*show) (BwEditorRow *self, const char *text);
   char *(*dup_text) (BwEditorRow *self);
+  void (*look_at) (BwEditorRow *self, gconstpointer object);
 };
 
 const BwField *bw_editor_row_get_field (BwEditorRow *self);
@@ -51,6 +53,7 @@ BwEditorRow *bw_lines_row_new (const BwField *field);
 BwEditorRow *bw_choice_row_new (const BwField *field);
 BwEditorRow *bw_set_row_new (const BwField *field);
 BwEditorRow *bw_switch_row_new (const BwField *field);
+BwEditorRow *bw_pins_row_new (const BwField *field);
 BwEditorRow *bw_raster_row_new (const BwField *field, GListModel *rasters);
 
 G_END_DECLS

@@ -113,6 +113,8 @@ bw_form_row_new (const BwField *field)
       return bw_choice_row_new (field);
     case BW_FIELD_SET:
       return bw_set_row_new (field);
+    case BW_FIELD_PINS:
+      return bw_pins_row_new (field);
     case BW_FIELD_SWITCH:
       return field->flags & BW_FIELD_FIGURE ? bw_choice_row_new (field)
                                             : bw_switch_row_new (field);

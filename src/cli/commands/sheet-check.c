@@ -8,7 +8,7 @@
 #include "cli/choose/bench.h"
 #include "core/base/harmless.h"
 #include "core/bench/results.h"
-#include "core/hookup/connector.h"
+#include "core/connector/connector.h"
 
 /* Where the figures of one thing on the bench come from, and what is not known of it. */
 static void

@@ -341,6 +341,8 @@ bw_field_read (const BwField *field, gpointer object, const char *text, char mar
       return parse_set (field, object, text, error);
     case BW_FIELD_SWITCH:
       return parse_switch (field, object, text, error);
+    case BW_FIELD_PINS:
+      return bw_pinout_parse (text, &BW_MEMBER (BwPinout, field, object), error);
     case BW_FIELD_TEXT:
     default:
       return parse_text (field, object, text, origin, error);

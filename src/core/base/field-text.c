@@ -69,6 +69,8 @@ to_text (const BwField *field, gconstpointer object, gboolean file, char mark)
       return set_to_text (field, BW_CONST_MEMBER (guint, field, object));
     case BW_FIELD_SWITCH:
       return g_strdup (BW_CONST_MEMBER (gboolean, field, object) ? "yes" : "no");
+    case BW_FIELD_PINS:
+      return bw_pinout_to_text (&BW_CONST_MEMBER (BwPinout, field, object));
     case BW_FIELD_TEXT:
     default:
       return g_strdup (BW_CONST_MEMBER (char *const, field, object));

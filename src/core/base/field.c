@@ -107,6 +107,13 @@ bw_field_allowed (const BwField *field, char mark)
       return bw_kind_ids (field->kinds, ", ");
     case BW_FIELD_SWITCH:
       return g_strdup (_ ("yes, no"));
+    case BW_FIELD_PINS:
+      {
+        g_autofree char *uses = bw_kind_ids (&bw_pin_uses, ", ");
+        return g_strdup_printf (_ ("numbers of pins, each with what it carries, such as “1 r; 5 "
+                                   "ground”; a pin carries one of %s"),
+                                uses);
+      }
     case BW_FIELD_TEXT:
     default:
       return g_strdup (_ ("a text"));
@@ -152,6 +159,8 @@ bw_field_is_set (const BwField *field, gconstpointer object)
       return !bw_ratio_is_none (BW_CONST_MEMBER (BwRatio, field, object));
     case BW_FIELD_BANDS:
       return BW_CONST_MEMBER (BwBands, field, object).n > 0;
+    case BW_FIELD_PINS:
+      return bw_pinout_is_given (&BW_CONST_MEMBER (BwPinout, field, object));
     case BW_FIELD_SET:
       return !(figure || (field->flags & BW_FIELD_UNKNOWN))
              || BW_CONST_MEMBER (guint, field, object) != 0;
@@ -195,6 +204,9 @@ bw_field_forget (const BwField *field, gpointer object)
       break;
     case BW_FIELD_BANDS:
       BW_MEMBER (BwBands, field, object) = (BwBands){ 0 };
+      break;
+    case BW_FIELD_PINS:
+      BW_MEMBER (BwPinout, field, object) = (BwPinout){ 0 };
       break;
     case BW_FIELD_RATE:
     case BW_FIELD_ASPECT:

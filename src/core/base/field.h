@@ -2,6 +2,7 @@
 #pragma once
 
 #include "kinds.h"
+#include "pinout.h"
 #include "quantity.h"
 
 G_BEGIN_DECLS
@@ -12,7 +13,7 @@ G_BEGIN_DECLS
  *
  * A figure (%BW_FIELD_FIGURE) of what is on the bench may be unknown, whatever its type, and keeps
  * where it comes from. The member itself says that it is unknown: zero where zero is out of range,
- * else NaN; no ratio, no band, no kind in a set, an empty text; for a choice the number of its
+ * else NaN; no ratio, no band, no pin, no kind in a set, an empty text; for a choice the number of its
  * kinds, for a switch %BW_SWITCH_UNKNOWN. bw_field_is_set() tells, bw_field_forget() makes it so,
  * and nothing else needs to know. */
 
@@ -27,7 +28,8 @@ typedef enum
   BW_FIELD_CHOICE,     /* guint, one kind of @kinds */
   BW_FIELD_SET,        /* guint, a set of kinds of @kinds */
   BW_FIELD_SWITCH,     /* gboolean, "yes" or "no" */
-  BW_FIELD_BANDS       /* BwBands */
+  BW_FIELD_BANDS,      /* BwBands */
+  BW_FIELD_PINS        /* BwPinout, written "1 r; 2 g; 5 ground" */
 } BwFieldType;
 
 typedef enum

@@ -180,6 +180,9 @@ bw_fields_copy (const BwFieldTable *table, gpointer to, gconstpointer from)
         case BW_FIELD_BANDS:
           BW_MEMBER (BwBands, field, to) = BW_CONST_MEMBER (BwBands, field, from);
           break;
+        case BW_FIELD_PINS:
+          BW_MEMBER (BwPinout, field, to) = BW_CONST_MEMBER (BwPinout, field, from);
+          break;
         case BW_FIELD_RATE:
         case BW_FIELD_ASPECT:
           BW_MEMBER (BwRatio, field, to) = BW_CONST_MEMBER (BwRatio, field, from);

@@ -97,6 +97,26 @@ static const BwKind connectors[BW_N_CONNECTORS] = {
 };
 TABLE (bw_connectors, connectors);
 
+static const BwKind pin_uses[BW_N_PIN_USES] = {
+  [BW_CONDUCTOR_R] = { "r", N_ ("R") },
+  [BW_CONDUCTOR_G] = { "g", N_ ("G") },
+  [BW_CONDUCTOR_B] = { "b", N_ ("B") },
+  [BW_CONDUCTOR_Y] = { "y", N_ ("Y") },
+  [BW_CONDUCTOR_PB] = { "pb", N_ ("Pb") },
+  [BW_CONDUCTOR_PR] = { "pr", N_ ("Pr") },
+  [BW_CONDUCTOR_C] = { "c", N_ ("C") },
+  [BW_CONDUCTOR_VIDEO] = { "video", N_ ("Video") },
+  [BW_CONDUCTOR_SYNC] = { "sync", N_ ("Sync") },
+  [BW_CONDUCTOR_H] = { "h", N_ ("H") },
+  [BW_CONDUCTOR_V] = { "v", N_ ("V") },
+  [BW_PIN_USE_GROUND] = { "ground", N_ ("ground") },
+  [BW_PIN_USE_SUPPLY] = { "supply", N_ ("supply") },
+  [BW_PIN_USE_SOUND] = { "sound", N_ ("sound") },
+  [BW_PIN_USE_OTHER] = { "other", N_ ("other, or not connected") },
+};
+TABLE (bw_pin_uses, pin_uses);
+const BwKindTable bw_conductors = { BW_N_CONDUCTORS, pin_uses };
+
 static const BwKind stated_loads[BW_N_LOADS] = {
   [BW_LOAD_75_OHM] = { "75-ohm", N_ ("across 75 Ω") },
   [BW_LOAD_OPEN] = { "open", N_ ("without load") },

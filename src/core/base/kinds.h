@@ -110,6 +110,33 @@ typedef enum
   BW_N_CONNECTORS
 } BwConnector;
 
+/* The conductors of a video lead, each with its own return. */
+typedef enum
+{
+  BW_CONDUCTOR_R,
+  BW_CONDUCTOR_G,
+  BW_CONDUCTOR_B,
+  BW_CONDUCTOR_Y,
+  BW_CONDUCTOR_PB,
+  BW_CONDUCTOR_PR,
+  BW_CONDUCTOR_C,
+  BW_CONDUCTOR_VIDEO, /* composite, or luminance with its sync */
+  BW_CONDUCTOR_SYNC,  /* composite sync alone */
+  BW_CONDUCTOR_H,
+  BW_CONDUCTOR_V,
+  BW_N_CONDUCTORS
+} BwConductor;
+
+/* What a pin carries: a BwConductor, or one of these. */
+typedef enum
+{
+  BW_PIN_USE_GROUND = BW_N_CONDUCTORS,
+  BW_PIN_USE_SUPPLY,
+  BW_PIN_USE_SOUND,
+  BW_PIN_USE_OTHER, /* control, data, or not connected: a lead leaves it open */
+  BW_N_PIN_USES
+} BwPinUse;
+
 typedef enum
 {
   BW_LOAD_75_OHM, /* the stated level is across 75 ohm */
@@ -158,6 +185,8 @@ extern const BwKindTable bw_terminations;
 extern const BwKindTable bw_couplings;
 extern const BwKindTable bw_clamps;
 extern const BwKindTable bw_connectors;
+extern const BwKindTable bw_conductors;
+extern const BwKindTable bw_pin_uses; /* the conductors are its first ones */
 extern const BwKindTable bw_stated_loads;
 extern const BwKindTable bw_sync_polarities;
 

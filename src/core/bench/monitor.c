@@ -80,6 +80,10 @@ static const BwField input_fields[] = {
     AT (name), .help = N_ ("As it is marked on the set.") },
   { .key = "connectors", .label = N_ ("Connectors"), .type = BW_FIELD_SET,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (connectors), .kinds = &bw_connectors },
+  { .key = "pins", .label = N_ ("Pins of the connector"), .type = BW_FIELD_PINS,
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (pins),
+    .help = N_ ("What each pin carries, from the papers or measured: no standard says it of this "
+                "connector.") },
   { .key = "signals", .label = N_ ("Signal kinds"), .type = BW_FIELD_SET,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, AT (signals), .kinds = &bw_signals },
   { .key = "systems", .label = N_ ("Colour systems"), .type = BW_FIELD_SET,
@@ -254,6 +258,48 @@ bw_input_taken_syncs (const BwInput *input, guint syncs)
     if ((syncs & BW_BIT (sync)) && bw_input_takes_sync (input, sync))
       taken |= BW_BIT (sync);
   return taken;
+}
+
+/* How far an oscillator made for one rate is pulled by sync: common practice, no source. */
+#define PULL_IN 0.01
+
+/**
+ * bw_rate_band:
+ * @band: of line or field rates, as entered
+ *
+ * Returns: the rates that it stands for: @band, or around one single rate, which is a nominal one, as far
+ * as such an oscillator is pulled in
+ */
+BwRange
+bw_rate_band (BwRange band)
+{
+  if (band.high - band.low > 1e-9 * band.high)
+    return band;
+  return (BwRange){ band.low * (1 - PULL_IN), band.high * (1 + PULL_IN) };
+}
+
+/* The back porch of the 15 kHz standards lasts 4.5 to 5.8 µs (SMPTE 170M, ITU-R BT.470-6). Clamps find
+ * black well on 2.5 µs of it and badly on less than 1.5 µs: common practice, no source. Sets for higher
+ * line rates have quicker clamps, in step with their line: common practice, no source. */
+#define CLAMP_TIGHT_S 2.5e-6
+#define CLAMP_FAILS_S 1.5e-6
+#define CLAMP_LINE_PERIOD_S 64e-6
+
+/**
+ * bw_input_clamp_needs:
+ * @line_period_s: of the raster, in seconds
+ *
+ * Returns: how long the back porch must be for the input to find black; zeros where it has no clamp, or
+ * where nobody knows whether it has one
+ */
+BwClampNeeds
+bw_input_clamp_needs (const BwInput *input, double line_period_s)
+{
+  g_return_val_if_fail (input != NULL && line_period_s > 0, (BwClampNeeds){ 0 });
+  double share = MIN (line_period_s / CLAMP_LINE_PERIOD_S, 1);
+  if (input->clamp != BW_CLAMP_BACK_PORCH)
+    return (BwClampNeeds){ 0 };
+  return (BwClampNeeds){ CLAMP_FAILS_S * share, CLAMP_TIGHT_S * share };
 }
 
 /**

@@ -6,6 +6,18 @@
 G_BEGIN_DECLS
 
 /**
+ * BwOpenPins:
+ * @at_source: set of BwConductor whose pin is not known at the connector of the source, and of
+ *   %BW_PIN_USE_GROUND if its ground is not
+ * @at_input: likewise at the connector of the input
+ */
+typedef struct
+{
+  guint at_source;
+  guint at_input;
+} BwOpenPins;
+
+/**
  * BwSource:
  * @group: its group in the sheet's file; %NULL until it has been saved
  * @raster: id of a raster in the sheet or the catalogue
@@ -13,6 +25,7 @@ G_BEGIN_DECLS
  * @syncs: set of BwSyncKind that it gives at the same time
  * @system: BwColourSystem; %BW_SYSTEM_NONE for RGB, component and monochrome
  * @connector: BwConnector
+ * @pins: of that connector where no standard lays them down
  * @video_v: black-to-white amplitude across 75 Ω
  * @sync_v: peak-to-peak sync amplitude, stated across @sync_load
  * @sync_load: BwStatedLoad that @sync_v is stated for; sync in video is always across 75 Ω
@@ -25,6 +38,14 @@ G_BEGIN_DECLS
  * @aspect: width to height that the picture is meant for
  * @whole_picture: every line and column matters, as on a computer's screen
  * @detail_hz: highest video frequency; zero: follows from raster and colour system
+ * @can_be_set: its raster can be set to another one, as a computer's
+ * @no_interlace: what can be set gives no interlaced raster
+ * @lowest_clock_hz: of the pixel clock that it can be set to; zero: any; likewise @highest_clock_hz
+ * @clock_step_hz: its clock is a multiple of this; zero: any clock
+ * @pixel_multiple: all figures across are multiples of so many pixels
+ * @joined: a lead of a plan has brought it here, and @connector is that where the lead ends. A plan
+ *   sets it and the next; a file does not hold them
+ * @open: contacts of the source and of the input that these leads end at and that nobody lays down
  * @from: BwOrigin of each figure, in the order of bw_source_fields
  *
  * Every figure may be unknown: see BwField.
@@ -43,6 +64,7 @@ typedef struct
   guint syncs;
   guint system;
   guint connector;
+  BwPinout pins;
   double video_v;
   double sync_v;
   guint sync_load;
@@ -55,6 +77,14 @@ typedef struct
   BwRatio aspect;
   gboolean whole_picture;
   double detail_hz;
+  gboolean can_be_set;
+  gboolean no_interlace;
+  double lowest_clock_hz;
+  double highest_clock_hz;
+  double clock_step_hz;
+  int pixel_multiple;
+  gboolean joined;
+  BwOpenPins open;
   guint8 from[BW_ORIGINS_MAX];
 } BwSource;
 

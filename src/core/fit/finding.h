@@ -64,6 +64,7 @@ typedef enum
   BW_REASON_WIDE_SWITCH,
   BW_REASON_SAME_CONNECTOR,
   BW_REASON_ADAPTING_LEAD,
+  BW_REASON_OPEN_PINS, /* no standard lays a pin down, and the sheet does not say it: @lacks */
   BW_REASON_CROSSED
 } BwReason;
 
@@ -195,6 +196,15 @@ typedef struct
 } BwAspectFigures;
 
 /**
+ * BwLeadFindingFigures:
+ * @open: contacts that nobody lays down
+ */
+typedef struct
+{
+  BwOpenPins open;
+} BwLeadFindingFigures;
+
+/**
  * BwFinding:
  * @has_value: whether @value means something; some rules compare kinds, not numbers
  * @has_low: whether @low is a limit
@@ -236,6 +246,7 @@ typedef struct
     BwMainsBeatFigures mains_beat;
     BwAspectFigures aspect;
     BwVisibleAreaFigures visible_area;
+    BwLeadFindingFigures lead;
   } as;
 } BwFinding;
 

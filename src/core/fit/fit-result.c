@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "core/connector/plug.h"
 #include "mains.h"
 
 /* The verdict on each source at each input, and what each rule found. */
@@ -305,6 +306,8 @@ bw_fit_reasons (const BwFit *fit, char mark)
         continue;
       g_autofree char *reason = fit->verdict == BW_VERDICT_WITH_PARTS
                                     ? bw_finding_remedy_short (finding, mark)
+                                : finding->reason == BW_REASON_OPEN_PINS
+                                    ? bw_open_pins_says (&finding->as.lead.open)
                                 : fit->verdict == BW_VERDICT_OPEN ? bw_lack_name (&finding->lacks)
                                                                   : NULL;
       if (reason == NULL)
@@ -315,24 +318,110 @@ bw_fit_reasons (const BwFit *fit, char mark)
   return reasons;
 }
 
+/* Of how many contacts nobody says which they are, where that is what the lead lacks. Where nothing else is known
+ * either, nothing is complete but for them. */
+static guint
+open_pins (const BwFit *fit)
+{
+  const BwFinding *lead = &fit->at[BW_RULE_LEAD];
+  if (bw_fit_is_blank (fit))
+    return 0;
+  return lead->reason == BW_REASON_OPEN_PINS ? bw_open_pins_count (&lead->as.lead.open) : 0;
+}
+
+/* The verdict's own word; of a blank fit "not judged", since "direct so far" would say too much. */
+static const char *
+own_word (const BwFit *fit)
+{
+  /* Translators: a verdict, where nothing that is known of the set was held against the source */
+  return bw_fit_is_blank (fit) ? C_ ("verdict", "not judged")
+                               : bw_kind_label (&bw_verdicts, fit->verdict);
+}
+
+/**
+ * bw_fit_verdict_word:
+ *
+ * Returns: (transfer none): the verdict in a word or three, translated. What lacks its pins is not
+ *   called direct
+ */
+const char *
+bw_fit_verdict_word (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, "");
+  if (fit->verdict == BW_VERDICT_OPEN && open_pins (fit) > 0)
+    return bw_fit_open_word ();
+  return own_word (fit);
+}
+
+/**
+ * bw_fit_open_word:
+ *
+ * Returns: (transfer none): the word for what would be direct if its pins were known, translated
+ */
+const char *
+bw_fit_open_word (void)
+{
+  /* Translators: a verdict: all is well, but it is not known which pins the lead ends at */
+  return C_ ("verdict", "but for pins");
+}
+
+/**
+ * bw_fit_verdict_short:
+ *
+ * Returns: (transfer full): the verdict with how many pins are open: "complete but for 5 pins"
+ */
+char *
+bw_fit_verdict_short (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, NULL);
+  guint n = open_pins (fit);
+  const char *verdict = own_word (fit);
+
+  if (n == 0 || fit->verdict > BW_VERDICT_TIGHT)
+    return g_strdup (verdict);
+  g_autofree char *but = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "complete but for %u pin",
+                                                       "complete but for %u pins", n),
+                                          n);
+  /* Translators: a verdict and what it lacks: "tight, complete but for 5 pins" */
+  return fit->verdict == BW_VERDICT_OPEN ? g_steal_pointer (&but)
+                                         : g_strdup_printf (_ ("%1$s, %2$s"), verdict, but);
+}
+
 /**
  * bw_fit_verdict_says:
  *
  * Returns: (transfer full): the verdict in words, with how many rules were not judged: "direct so
- *   far; 3 not judged"; "not judged" alone where nothing was
+ *   far; 3 not judged", "complete but for 5 pins; 2 not judged"; "not judged" alone where nothing was
  */
 char *
 bw_fit_verdict_says (const BwFit *fit)
 {
   g_return_val_if_fail (fit != NULL, NULL);
-  const char *verdict = bw_fit_word (fit);
+  g_autofree char *verdict = bw_fit_verdict_short (fit);
+  guint n = bw_fit_not_judged_besides (fit);
 
-  if (fit->not_judged == 0 || bw_fit_is_blank (fit))
-    return g_strdup (verdict);
+  if (n == 0)
+    return g_steal_pointer (&verdict);
   /* Translators: a verdict and how many rules lack a figure: "direct so far; 3 not judged" */
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%1$s; %2$u not judged",
-                                       "%1$s; %2$u not judged", fit->not_judged),
-                          verdict, fit->not_judged);
+                                       "%1$s; %2$u not judged", n),
+                          verdict, n);
+}
+
+/**
+ * bw_fit_not_judged_besides:
+ *
+ * Returns: how many rules are not judged, besides that on the lead where the verdict names its pins; zero where
+ *   the verdict is that nothing is judged
+ */
+guint
+bw_fit_not_judged_besides (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, 0);
+  if (bw_fit_is_blank (fit))
+    return 0; /* the verdict says so itself */
+  gboolean named = open_pins (fit) > 0 && fit->verdict <= BW_VERDICT_TIGHT;
+  return fit->not_judged - (named ? 1 : 0);
 }
 
 /* "Console on RGB: with parts: …" */

@@ -148,7 +148,7 @@ bw_verdict_meaning (BwVerdict verdict)
 {
   static const char *const meanings[BW_N_VERDICTS] = {
     [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
-    [BW_VERDICT_OPEN] = N_ ("holds as far as it is judged; a figure that would decide is not known"),
+    [BW_VERDICT_OPEN] = N_ ("holds as far as it is judged; a figure that would decide, or a pin, is not known"),
     [BW_VERDICT_TIGHT] = N_ ("shows as it stands, but near a limit, or not all that the source gives"),
     [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
     [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
@@ -183,20 +183,6 @@ bw_fit_is_blank (const BwFit *fit)
     if (is_of_set (&fit->at[rule]))
       return FALSE;
   return TRUE;
-}
-
-/**
- * bw_fit_word:
- *
- * Returns: (transfer none): the verdict in a word, as bw_verdicts has it; of a blank one "not judged"
- */
-const char *
-bw_fit_word (const BwFit *fit)
-{
-  g_return_val_if_fail (fit != NULL, "");
-  /* Translators: a verdict, where too little is known to say anything */
-  return bw_fit_is_blank (fit) ? C_ ("verdict", "not judged")
-                               : bw_kind_label (&bw_verdicts, fit->verdict);
 }
 
 /**

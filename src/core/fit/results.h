@@ -30,7 +30,11 @@ BwNode *bw_fit_say_sheet (BwNode *to, const BwSheet *sheet, const BwCatalogue *c
 void bw_fit_say_legend (BwNode *to);
 void bw_mains_say (BwNode *to, const BwMonitor *monitor, double supply_v, double supply_hz);
 void bw_fit_tell (BwNode *to, const BwNode *cells, gboolean failing);
+const char *bw_fit_verdict_word (const BwFit *fit);
+const char *bw_fit_open_word (void);
+char *bw_fit_verdict_short (const BwFit *fit);
 char *bw_fit_verdict_says (const BwFit *fit);
+guint bw_fit_not_judged_besides (const BwFit *fit);
 GPtrArray *bw_fit_reasons (const BwFit *fit, char mark);
 void bw_case_say (BwNode *to, const BwFit *fit, const BwCase *c, char *const *needs);
 

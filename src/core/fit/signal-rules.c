@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/connector/plug.h"
 #include "core/raster/colour-system.h"
 
 /* Rules on what the source gives and the input takes: the kind of signal, its colour system, and
@@ -155,27 +156,92 @@ bw_rule_colour_system_says (const BwSaying *s)
     }
 }
 
+/* What nobody says at the connector of the input that says most. */
+static guint
+open_at_input (const BwCase *c, BwSyncKind sync)
+{
+  guint least = G_MAXUINT;
+
+  for (guint i = 0; i < BW_N_CONNECTORS; i++)
+    {
+      if (!(c->input->connectors & BW_BIT (i))
+          || !bw_connector_takes (i, bw_case_signal (c), sync, FALSE))
+        continue;
+      guint open = bw_connector_open_pins (i, &c->input->pins, bw_case_signal (c), sync, FALSE);
+      if (least == G_MAXUINT || open == 0)
+        least = open;
+    }
+  return least != G_MAXUINT ? least : 0;
+}
+
+/* The contacts that the lead ends at and that nobody lays down. Of a plan they are known. */
+static BwOpenPins
+open_pins (const BwCase *c, BwSyncKind sync)
+{
+  if (c->source->joined)
+    return c->source->open;
+  if (c->source->signal >= BW_N_SIGNALS || c->source->syncs == 0)
+    return (BwOpenPins){ 0 };
+  return (BwOpenPins){ bw_connector_open_pins (c->source->connector, &c->source->pins,
+                                               bw_case_signal (c), sync, TRUE),
+                       open_at_input (c, sync) };
+}
+
+/* Without its pins a lead cannot be made, and is not called whole. */
+static void
+judge_pins (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  BwOpenPins open = open_pins (c, sync);
+
+  if (bw_open_pins_count (&open) == 0)
+    return;
+  bw_finding_lack (f, open.at_source != 0
+                          ? (BwLack){ bw_field_find (&bw_source_fields, "pins"), BW_OWNER_SOURCE }
+                          : (BwLack){ bw_field_find (&bw_input_fields, "pins"), BW_OWNER_INPUT });
+  f->reason = BW_REASON_OPEN_PINS;
+  f->as.lead.open = open;
+}
+
 /**
  * bw_rule_lead_judge:
  *
- * Which lead joins the two connectors. The two 21-pin forms fit each other mechanically and must
- * never be joined pin to pin.
+ * Which lead joins the two connectors, and whether each pin of it is known. The two 21-pin forms fit
+ * each other mechanically and must never be joined pin to pin.
  */
 void
 bw_rule_lead_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   guint crossing = BW_BIT (BW_CONNECTOR_PERITELEVISION) | BW_BIT (BW_CONNECTOR_JAPANESE_21);
-  guint from = BW_BIT (c->source->connector);
-  guint to = c->input->connectors;
 
   if (!BW_NEEDS_SOURCE (f, c, connector) || !BW_NEEDS_INPUT (f, c, connectors))
     return;
+  guint from = BW_BIT (c->source->connector);
+  guint to = c->input->connectors;
   if (to & from)
     f->reason = BW_REASON_SAME_CONNECTOR;
   else if ((from & crossing) && (to & crossing))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_CROSSED, BW_REMEDY_CROSSED_LEAD);
   else
     f->reason = BW_REASON_ADAPTING_LEAD;
+  if (f->severity == BW_SEVERITY_OK)
+    judge_pins (c, sync, f);
+}
+
+static char *
+open_pins_text (const BwSaying *s, const char *from, const char *to)
+{
+  const BwOpenPins *open = &s->f->as.lead.open;
+  g_autofree char *name = bw_open_pins_name (open);
+  guint n = bw_open_pins_count (open);
+
+  /* Translators: %3$s is what the pins carry and where, such as: R, G, B, ground at the source */
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "A lead from %1$s to %2$s, complete but for %4$u pin: %3$s. No "
+                                       "standard lays it down: enter it from the papers.",
+                                       "A lead from %1$s to %2$s, complete but for %4$u pins: %3$s. No "
+                                       "standard lays them down: enter them from the papers.",
+                                       n),
+                          from, to, name, n);
 }
 
 char *
@@ -188,6 +254,8 @@ bw_rule_lead_says (const BwSaying *s)
     {
     case BW_REASON_SAME_CONNECTOR:
       return g_strdup_printf (_ ("A lead with %s at both ends."), from);
+    case BW_REASON_OPEN_PINS:
+      return open_pins_text (s, from, to);
     case BW_REASON_CROSSED:
       return g_strdup (_ ("The two 21-pin forms fit each other and differ in their pins: a "
                           "straight lead puts a supply on a ground. Never join them pin to pin."));

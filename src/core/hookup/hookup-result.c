@@ -14,14 +14,16 @@
 
 static const char order[] =
     "format source input verdict_before verdict_after alternative chain connections parts levels "
-    "warnings leads rests needs alternatives line_end lead mains";
+    "warnings leads rests needs alternatives line_end lead mains "
+    "open_pins";
 
-/* What the plan does for the verdict. */
+/* What the plan does for the verdict, and which of its pins are not known. */
 static const char *
 answer_words (BwNode *to, const BwHookup *hookup)
 {
-  const char *before = bw_fit_word (&hookup->fit_before);
+  const char *before = bw_node_take (to, bw_fit_verdict_short (&hookup->fit_before));
   const char *after = bw_kind_label (&bw_verdicts, hookup->verdict_after);
+  const char *open = NULL;
 
   if (bw_hookup_is_open (hookup))
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s. Too little is known to plan a way."),
@@ -29,11 +31,44 @@ answer_words (BwNode *to, const BwHookup *hookup)
   if (hookup->plan == NULL)
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s. No plan leads there."), hookup->source,
                           hookup->input, before);
+  open = bw_node_take (to, bw_open_pins_says (&hookup->plan->state.source.open));
+  if (hookup->verdict_before != hookup->verdict_after && open != NULL
+      && hookup->verdict_after == BW_VERDICT_OPEN)
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s as it is; by this plan %4$s."), hookup->source,
+                          hookup->input, before, open);
+  if (hookup->verdict_before != hookup->verdict_after && open != NULL)
+    return bw_node_print (to, _ ("%1$s at %2$s: %3$s as it is, %4$s by this plan, %5$s."),
+                          hookup->source, hookup->input, before, after, open);
+  if (open != NULL && hookup->verdict_after == BW_VERDICT_OPEN)
+    return bw_node_print (to, _ ("%1$s at %2$s, with a lead alone: %3$s."), hookup->source,
+                          hookup->input, open);
+  if (open != NULL)
+    return bw_node_print (to, _ ("%1$s at %2$s, with a lead alone: %3$s, %4$s."), hookup->source,
+                          hookup->input, after, open);
   if (hookup->verdict_before == hookup->verdict_after)
     return bw_node_print (to, _ ("%1$s at %2$s: %3$s, with a lead alone."), hookup->source,
                           hookup->input, before);
   return bw_node_print (to, _ ("%1$s at %2$s: %3$s as it is, %4$s by this plan."), hookup->source,
                         hookup->input, before, after);
+}
+
+/* For scripts: the contacts of the plan that nobody lays down; null without a plan. */
+static void
+add_open_pins (BwNode *to, const BwHookup *hookup)
+{
+  if (hookup->plan == NULL)
+    {
+      bw_node_member (to, bw_value_nothing ("open_pins"));
+      return;
+    }
+  const BwOpenPins *open = &hookup->plan->state.source.open;
+  BwNode *section = bw_node_section (to, "open_pins", NULL);
+
+  section->order = "count at_source at_input says";
+  bw_node_member (section, bw_value_count ("count", bw_open_pins_count (open)));
+  bw_node_member (section, bw_value_set ("at_source", &bw_pin_uses, open->at_source));
+  bw_node_member (section, bw_value_set ("at_input", &bw_pin_uses, open->at_input));
+  bw_node_member (section, bw_value_says ("says", bw_node_take (section, bw_open_pins_says (open))));
 }
 
 static void
@@ -46,6 +81,7 @@ add_answer (BwNode *to, const BwHookup *hookup)
   bw_node_member (to, bw_value_if (hookup->plan != NULL,
                                    bw_value_count ("alternative", hookup->alternative + 1)));
   bw_node_say (to, BW_SAY_ANSWER, NULL, answer_words (to, hookup));
+  add_open_pins (to, hookup);
 }
 
 /* A row for scripts, a line for people. */
@@ -389,7 +425,8 @@ add_alternatives (BwNode *to, const BwHookup *hookup)
                                                           chosen ? _ ("%1$u. %2$s (this one)")
                                                                  : _ ("%1$u. %2$s"),
                                                           i + 1, one->summary)));
-      bw_node_cell (row, bw_value_kind ("verdict", &bw_verdicts, one->verdict));
+      bw_node_cell (row, bw_value_read_as (bw_value_kind ("verdict", &bw_verdicts, one->verdict),
+                                           one->verdict_says));
       bw_node_cell (row, bw_value_words ("price", *one->price != '\0' ? one->price : NULL));
       bw_node_member (row, bw_value_count ("cost", one->cost));
     }

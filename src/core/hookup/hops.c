@@ -21,8 +21,11 @@ typedef struct
   BwHookup *hookup;
   guint hop;
   gboolean last;
+  guint signal; /* as the device says */
   BwWiringEnd from;
   BwWiringEnd to;
+  const BwPlug *from_plug; /* borrowed, of the hop; likewise the other */
+  const BwPlug *to_plug;
   BwWiringParts parts;
   guint joined; /* set of BwConductor; the others stay open */
   BwNetwork pad; /* with BwNetwork.n zero: none */
@@ -89,19 +92,19 @@ fill_figures (const Lead *lead, const BwConnection *one, BwHookupConnection *sho
 }
 
 static void
-add_connection (const Lead *lead, const BwConnection *one)
+add_connection (const Lead *lead, const BwWiring *wiring, const BwConnection *one)
 {
-  const BwWiringEnd *from = &lead->from, *to = &lead->to;
+  const BwPlug *from = lead->from_plug, *to = lead->to_plug;
   BwHookupConnection *shown = g_new0 (BwHookupConnection, 1);
   shown->hop = lead->hop;
   fill_figures (lead, one, shown);
   shown->signal = g_strdup (bw_kind_label (&bw_conductors, one->conductor));
-  shown->from = bw_pin_name (from->connector, from->edition, one->from_pin, one->conductor);
+  shown->from = bw_plug_pin_name (from, one->from_pin, one->conductor);
   shown->from_return = bw_wire_return (from->connector, one->from_ground);
-  shown->to = bw_pin_name (to->connector, to->edition, one->to_pin, one->conductor);
+  shown->to = bw_plug_pin_name (to, one->to_pin, one->conductor);
   shown->to_return = bw_wire_return (to->connector, one->to_ground);
   shown->through
-      = bw_wire_through (one, pad_in (lead, one->conductor), bw_quantity_locale_mark ());
+      = bw_wire_through (wiring, one, pad_in (lead, one->conductor), bw_quantity_locale_mark ());
   g_ptr_array_add (lead->hookup->connections, shown);
 }
 
@@ -214,8 +217,7 @@ add_supply (const Lead *lead, const BwWiring *wiring, double supply_v)
 static void
 warn_of_sound (const Lead *lead, const BwRest *rest)
 {
-  const BwWiringEnd *end = rest->at_input ? &lead->to : &lead->from;
-  const BwPin *pin = bw_connector_pin (end->connector, end->edition, rest->pin);
+  const BwPin *pin = bw_plug_pin (rest->at_input ? lead->to_plug : lead->from_plug, rest->pin);
   if (rest->kind == BW_REST_OPEN && pin != NULL && pin->role == BW_PIN_AUDIO)
     bw_hookup_add_warning (lead->hookup, _ ("This plan carries no sound."));
 }
@@ -242,17 +244,16 @@ add_open (const Lead *lead, const BwConnection *one)
   shown->hop = lead->hop;
   shown->number = one->from_pin;
   shown->kind = BW_REST_OPEN;
-  shown->pin = bw_pin_name (lead->from.connector, lead->from.edition, one->from_pin,
-                            one->conductor);
+  shown->pin = bw_plug_pin_name (lead->from_plug, one->from_pin, one->conductor);
   shown->state = g_strdup (bw_kind_label (&bw_rests, BW_REST_OPEN));
   g_ptr_array_add (lead->hookup->rests, shown);
 }
 
 static void
-add_conductor (const Lead *lead, const BwConnection *one)
+add_conductor (const Lead *lead, const BwWiring *wiring, const BwConnection *one)
 {
   if (lead->joined & BW_BIT (one->conductor))
-    add_connection (lead, one);
+    add_connection (lead, wiring, one);
   else
     add_open (lead, one);
 }
@@ -261,7 +262,7 @@ static void
 add_wiring (const Lead *lead, const BwWiring *wiring)
 {
   for (guint i = 0; i < wiring->connections->len; i++)
-    add_conductor (lead, &g_array_index (wiring->connections, BwConnection, i));
+    add_conductor (lead, wiring, &g_array_index (wiring->connections, BwConnection, i));
   for (guint i = 0; i < wiring->selections->len; i++)
     add_selection (lead, &g_array_index (wiring->selections, BwSelection, i));
   add_supply (lead, wiring, SELECT_SUPPLY_V);
@@ -286,7 +287,7 @@ add_by_name (const Lead *lead, const GError *error)
                            .series_ohm = lead->parts.series_ohm[i],
                            .coupling_f = lead->parts.coupling_f[i] };
       if (set & BW_BIT (i))
-        add_conductor (lead, &one);
+        add_conductor (lead, NULL, &one);
     }
 }
 
@@ -332,7 +333,11 @@ add_hop (Lead *lead, const char *from_name, const char *to_name)
   hop->to = g_strdup (to_name);
   hop->from_connector = lead->from.connector;
   hop->to_connector = lead->to.connector;
-  hop->signal = lead->from.signal;
+  bw_plug_init (&hop->from_plug, lead->from.connector, lead->from.edition, &lead->from.pins);
+  bw_plug_init (&hop->to_plug, lead->to.connector, lead->to.edition, &lead->to.pins);
+  lead->from_plug = &hop->from_plug;
+  lead->to_plug = &hop->to_plug;
+  hop->signal = lead->signal;
   hop->sync = lead->from.sync;
   lead->hop = lead->hookup->hops->len;
   g_ptr_array_add (lead->hookup->hops, hop);
@@ -343,7 +348,7 @@ static guint
 joined_conductors (const Lead *lead)
 {
   guint all = bw_signal_conductors (lead->from.signal, lead->from.sync);
-  return lead->last ? bw_hookup_joined (&lead->hookup->plan->state.input, lead->from.signal, all) : all;
+  return lead->last ? bw_hookup_joined (&lead->hookup->plan->state.input, lead->signal, all) : all;
 }
 
 static void
@@ -396,6 +401,14 @@ next_name (const BwHookup *hookup, guint i)
   return hookup->input;
 }
 
+/* The signal in the lead: composite video without a subcarrier is luminance with its sync. */
+static guint
+wired_signal (const BwSource *source)
+{
+  return source->signal == BW_SIGNAL_COMPOSITE && source->system == BW_SYSTEM_NONE ? BW_SIGNAL_LUMA
+                                                                                   : source->signal;
+}
+
 /**
  * bw_hookup_add_hops:
  * @start: what the source gives
@@ -419,9 +432,13 @@ bw_hookup_add_hops (BwHookup *hookup, const BwPlanSignal *start)
           const BwSource *source = &at_device->source;
           const char *to = next_name (hookup, i);
           lead.last = to == hookup->input;
-          lead.from = (BwWiringEnd){ source->connector, source->signal, step->sync, edition };
-          lead.to = (BwWiringEnd){ step->after.source.connector, source->signal, step->sync,
-                                   edition };
+          lead.signal = source->signal;
+          lead.from = (BwWiringEnd){ source->connector, wired_signal (source), step->sync, edition,
+                                     source->pins };
+          lead.to = (BwWiringEnd){ step->after.source.connector, wired_signal (source), step->sync,
+                                   edition, { { 0 } } };
+          if (lead.last)
+            lead.to.pins = hookup->plan->state.input.pins;
           lead.joined = joined_conductors (&lead);
           add_hop (&lead, device, to);
           lead = (Lead){ .hookup = hookup };

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/connector/plug.h"
 #include "core/fit/mains.h"
 
 /* What a plan takes, in a few words each: the one list of it, which the fit shows as well. */
@@ -65,7 +66,7 @@ add_mains (GPtrArray *needs, const BwSheet *sheet, char mark)
  * @mark: the decimal mark
  *
  * A BwFitPlanFunc. The parts and settings of the least plan of @source at @input, in its order; leads
- * are not among them.
+ * are not among them. Last comes which pins of them are not known, if some are not.
  *
  * Returns: (transfer full) (nullable): %NULL if no plan leads there, or too little is known to plan
  */
@@ -90,6 +91,9 @@ bw_plan_needs (const BwSheet *sheet, const BwCatalogue *catalogue, guint source,
       g_ptr_array_add (needs, bw_plan_step_is_setting (&plan->at[i])
                                   ? setting_words (&plan->at[i], mark)
                                   : part_words (&plan->at[i], mark));
+  char *open = bw_open_pins_says (&plan->state.source.open);
+  if (open != NULL)
+    g_ptr_array_add (needs, open);
   g_ptr_array_add (needs, NULL);
   return (char **) g_ptr_array_steal (needs, NULL);
 }

@@ -72,6 +72,7 @@ free_alternative (gpointer data)
 {
   BwHookupAlternative *alternative = data;
   g_free (alternative->summary);
+  g_free (alternative->verdict_says);
   g_free (alternative->price);
   g_free (alternative);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "connector.h"
+#include "core/connector/plug.h"
 #include "planner.h"
 #include "selection.h"
 
@@ -48,6 +48,7 @@ typedef struct
  * @to: a box, or the input
  * @from_connector: BwConnector
  * @to_connector: BwConnector
+ * @from_plug: the pins of the first; likewise @to_plug
  * @signal: BwSignal in this lead
  * @sync: BwSyncKind in this lead
  *
@@ -59,6 +60,8 @@ typedef struct
   char *to;
   guint from_connector;
   guint to_connector;
+  BwPlug from_plug;
+  BwPlug to_plug;
   guint signal;
   guint sync;
 } BwHookupHop;
@@ -162,6 +165,7 @@ typedef struct
 /**
  * BwHookupAlternative:
  * @summary: its boxes and parts
+ * @verdict_says: @verdict in words, with how many pins are not known
  * @price: empty: not all prices are known, or in different currencies
  */
 typedef struct
@@ -169,6 +173,7 @@ typedef struct
   char *summary;
   guint cost;
   guint verdict;
+  char *verdict_says;
   char *price;
 } BwHookupAlternative;
 

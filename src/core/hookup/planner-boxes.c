@@ -2,6 +2,7 @@
 #include "planner-private.h"
 
 #include "core/circuit/drive.h"
+#include "core/connector/connector.h"
 #include "core/levels/signal-levels.h"
 
 /* Boxes: whether one takes a signal, what stands before it, and what comes out. */
@@ -164,7 +165,7 @@ approach_by_best_sync (const BwPlanner *planner, const BwPlanSignal *from, const
       signal = *from;
       if (!approach_levels (planner, box, &trial, &signal, sync))
         continue;
-      bw_stretch_lead (planner, &trial, &signal, box->takes_connectors, sync);
+      bw_stretch_lead (planner, &trial, &signal, box->takes_connectors, NULL, sync);
       if (found && trial.cost >= stretch->cost)
         continue;
       found = TRUE;
@@ -328,6 +329,17 @@ typedef struct
   guint connector;
 } Outcome;
 
+/* Whether the connector has a pin for each conductor, with any of the syncs. */
+static gboolean
+carries_all (const BwSource *source)
+{
+  for (BwSyncKind sync = 0; sync < BW_N_SYNC_KINDS; sync++)
+    if ((source->syncs & BW_BIT (sync))
+        && !bw_connector_takes (source->connector, source->signal, sync, TRUE))
+      return FALSE;
+  return TRUE;
+}
+
 static gboolean
 give (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box, Outcome outcome,
       BwPlanPlace *after)
@@ -348,6 +360,8 @@ give (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box
   if (!bw_system_suits_field_rate (outcome.system, place_figures (planner, after)->field_rate_hz)
       || !give_sync (box, &after->signal))
     return FALSE;
+  if (outcome.connector == G_MAXUINT && !carries_all (source))
+    source->connector = BW_CONNECTOR_BNC; /* one for each conductor */
   give_levels (box, source);
   give_detail (planner, arrives, box, after);
   if (!bw_ratio_is_none (box->gives_aspect))

@@ -401,7 +401,8 @@ bw_planner_close (const BwPlanner *planner, const BwPlanPlace *place)
   bw_stretch_clear (&lead);
   end_state (planner, &place->signal, &start.state);
   judge (&start.state, &start.fit);
-  bw_stretch_lead (planner, &lead, &start.signal, planner->base.input.connectors, start.fit.sync);
+  bw_stretch_lead (planner, &lead, &start.signal, planner->base.input.connectors,
+                   &planner->base.input.pins, start.fit.sync);
   set_signal (&start.state, &start.signal);
   judge (&start.state, &start.fit);
   if (is_hopeless (&start.fit))

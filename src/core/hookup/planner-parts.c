@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "connector.h"
+#include "core/connector/plug.h"
 #include "core/levels/conductor.h"
 
 /* Leads and passive parts: what they do to a signal. */
@@ -84,7 +84,7 @@ able_connectors (BwSignal signal, BwSyncKind sync)
 {
   guint able = 0;
   for (guint i = 0; i < BW_N_CONNECTORS; i++)
-    if (bw_connector_carries (i, bw_signal_conductors (signal, sync), FALSE))
+    if (bw_connector_takes (i, signal, sync, FALSE))
       able |= BW_BIT (i);
   return able;
 }
@@ -108,19 +108,30 @@ bw_planner_join (BwPlanner *planner, const GPtrArray *adaptors)
     }
 }
 
+/* The connector of a box that takes what it is given: the source's, if its pins are laid down and it
+ * has one for each conductor; else one for each conductor. */
+static BwConnector
+same_plug (const BwSource *source, BwSyncKind sync)
+{
+  gboolean suits = bw_connector_open_contacts (source->connector) == 0
+                   && bw_connector_takes (source->connector, source->signal, sync, FALSE);
+  return suits ? (BwConnector) source->connector : BW_CONNECTOR_BNC;
+}
+
 /**
  * bw_stretch_lead:
- * @connectors: set of BwConnector at the far end; empty: the same as at the near one
+ * @connectors: set of BwConnector at the far end; empty: that of a box which takes what it is given
+ * @pins: (nullable): the person's own pin-out of the input where the lead ends; %NULL: at a box
  *
  * Adds the cheapest lead to one of @connectors that has contacts for the signal, or to any if none
  * has; @signal then stands at that connector.
  */
 void
 bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
-                 guint connectors, BwSyncKind sync)
+                 guint connectors, const BwPinout *pins, BwSyncKind sync)
 {
   BwSource *source = &signal->source;
-  guint ends = connectors != 0 ? connectors : BW_BIT (source->connector);
+  guint ends = connectors != 0 ? connectors : BW_BIT (same_plug (source, sync));
   guint able = ends & planner->able[source->signal][sync];
   BwPlanJoint best = { NULL, G_MAXUINT };
   guint best_to = source->connector;
@@ -133,6 +144,13 @@ bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal 
       best = joint;
       best_to = to;
     }
+  if (!source->joined)
+    source->open.at_source = bw_connector_open_pins (source->connector, &source->pins,
+                                                     source->signal, sync, TRUE);
+  if (pins != NULL)
+    source->open.at_input = bw_connector_open_pins (best_to, pins, source->signal, sync, FALSE);
+  source->joined = TRUE;
+  source->pins = (BwPinout){ { 0 } };
   source->connector = best_to;
   bw_stretch_add (stretch,
                   &(BwPlanStep){ .kind = BW_STEP_LEAD, .adaptor = best.lead, .rule = BW_RULE_LEAD,

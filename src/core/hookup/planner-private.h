@@ -106,7 +106,7 @@ void bw_stretch_append (BwPlanStretch *stretch, const BwPlanStretch *more);
 void bw_stretch_add (BwPlanStretch *stretch, const BwPlanStep *step, guint cost);
 void bw_planner_join (BwPlanner *planner, const GPtrArray *adaptors);
 void bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal *signal,
-                      guint connectors, BwSyncKind sync);
+                      guint connectors, const BwPinout *pins, BwSyncKind sync);
 gboolean bw_stretch_resistor (const BwPlanner *planner, BwPlanStretch *stretch,
                               BwPlanSignal *signal, BwSyncKind sync, double load_ohm,
                               BwRange takes);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "connector.h"
+#include "core/connector/connector.h"
 #include "core/circuit/pads.h"
 
 G_BEGIN_DECLS

@@ -5,12 +5,6 @@
 
 /* What must not be joined. */
 
-static const BwPin *
-end_pin (const BwWiringEnd *end, int number)
-{
-  return bw_connector_pin (end->connector, end->edition, number);
-}
-
 static gboolean
 is_switch (const BwPin *pin)
 {
@@ -74,8 +68,11 @@ bw_wiring_check_pins (const BwWiringEnd *from, int from_pin, const BwWiringEnd *
                       GError **error)
 {
   g_return_val_if_fail (from != NULL && to != NULL, FALSE);
-  const BwPin *a = end_pin (from, from_pin);
-  const BwPin *b = end_pin (to, to_pin);
+  BwPlug from_plug, to_plug;
+  bw_plug_init (&from_plug, from->connector, from->edition, &from->pins);
+  bw_plug_init (&to_plug, to->connector, to->edition, &to->pins);
+  const BwPin *a = bw_plug_pin (&from_plug, from_pin);
+  const BwPin *b = bw_plug_pin (&to_plug, to_pin);
 
   if (a == NULL || b == NULL)
     return TRUE;
@@ -142,7 +139,9 @@ bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *to, GError
   g_return_val_if_fail (from != NULL && to != NULL, FALSE);
   g_autoptr (GError) worst = NULL;
   guint n, faults = 0;
-  const BwPin *pins = bw_connector_pins (from->connector, from->edition, &n);
+  BwPlug plug;
+  bw_plug_init (&plug, from->connector, from->edition, &from->pins);
+  const BwPin *pins = bw_plug_pins (&plug, &n);
 
   if (!is_same_shell (from->connector, to->connector))
     {

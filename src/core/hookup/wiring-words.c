@@ -19,16 +19,16 @@ has_connector (const BwWiring *wiring, BwConnector connector)
 
 /* Of each end: pins that nobody lays down, and uses that are custom alone. */
 static void
-warn_of_end (BwWiring *wiring, const BwWiringEnd *end, gboolean at_input)
+warn_of_end (BwWiring *wiring, const BwPlug *plug, gboolean at_input)
 {
   guint undefined = 0, practice = 0;
-  const char *connector = bw_kind_label (&bw_connectors, end->connector);
+  const char *connector = bw_kind_label (&bw_connectors, plug->connector);
 
   for (guint i = 0; i < wiring->connections->len; i++)
     {
       const BwConnection *one = &g_array_index (wiring->connections, BwConnection, i);
       int number = at_input ? one->to_pin : one->from_pin;
-      const BwPin *pin = bw_connector_pin (end->connector, end->edition, number);
+      const BwPin *pin = bw_plug_pin (plug, number);
       if (number == BW_PIN_NOT_LAID_DOWN)
         undefined |= BW_BIT (one->conductor);
       else if (pin != NULL && pin->practice & BW_BIT (one->conductor))
@@ -39,8 +39,8 @@ warn_of_end (BwWiring *wiring, const BwWiringEnd *end, gboolean at_input)
       g_autofree char *labels = bw_kind_set_labels (&bw_conductors, undefined);
       warn (wiring,
             g_strdup_printf (_ ("%1$s: no standard lays down the pins of %2$s. Take them from "
-                                "the papers of the set, or measure; until then join no "
-                                "pin of it, not even a ground."),
+                                "the papers of the set, or measure, and enter them under “Pins of "
+                                "the connector”; until then join no pin of it, not even a ground."),
                              connector, labels));
     }
   if (practice != 0)
@@ -78,8 +78,8 @@ warn_of_connectors (BwWiring *wiring)
 static void
 warn_of_levels (BwWiring *wiring, const BwConnection *one)
 {
-  const BwPin *a = bw_connector_pin (wiring->from.connector, wiring->from.edition, one->from_pin);
-  const BwPin *b = bw_connector_pin (wiring->to.connector, wiring->to.edition, one->to_pin);
+  const BwPin *a = bw_plug_pin (&wiring->from_plug, one->from_pin);
+  const BwPin *b = bw_plug_pin (&wiring->to_plug, one->to_pin);
   const char *label = bw_kind_label (&bw_conductors, one->conductor);
 
   if (a == NULL || b == NULL || !bw_conductor_is_sync_alone (one->conductor))
@@ -127,8 +127,8 @@ warn_of_window (BwWiring *wiring, const BwSelection *selection)
 void
 bw_wiring_warn (BwWiring *wiring, const BwWiringParts *parts)
 {
-  warn_of_end (wiring, &wiring->from, FALSE);
-  warn_of_end (wiring, &wiring->to, TRUE);
+  warn_of_end (wiring, &wiring->from_plug, FALSE);
+  warn_of_end (wiring, &wiring->to_plug, TRUE);
   warn_of_connectors (wiring);
   for (guint i = 0; i < wiring->connections->len; i++)
     warn_of_levels (wiring, &g_array_index (wiring->connections, BwConnection, i));
@@ -140,7 +140,7 @@ bw_wiring_warn (BwWiring *wiring, const BwWiringParts *parts)
 
 /**
  * bw_wire_return:
- * @number: as from bw_connector_find()
+ * @number: as from bw_plug_find()
  *
  * Returns: (transfer full): where the return of a conductor goes: "pin 18", "shell", "its ground"
  */
@@ -204,16 +204,33 @@ pad_words (const BwNetwork *pad, char mark)
                           shunt, last);
 }
 
+/* A wire without a part in it. Only where the pins at both ends agree does it go straight through. */
+static const char *
+wire_words (const BwWiring *wiring, const BwConnection *connection)
+{
+  if (wiring == NULL || connection->from_pin == BW_PIN_NOT_LAID_DOWN
+      || connection->to_pin == BW_PIN_NOT_LAID_DOWN)
+    return _ ("a wire alone, once its pins are known");
+  if (connection->from_pin == connection->to_pin
+      && (connection->from_pin == BW_PIN_OWN_PLUG
+          || wiring->from.connector == wiring->to.connector))
+    return _ ("straight through");
+  return _ ("a wire alone");
+}
+
 /**
  * bw_wire_through:
+ * @wiring: (nullable): whose connection it is; %NULL: of one whose pins are not known
  * @pad: (nullable): a T pad or a minimum-loss pad in the conductor, at the source's end
  * @mark: the decimal mark
  *
- * Returns: (transfer full): what is in the conductor: "straight through", "82 Ω in series at the
+ * Returns: (transfer full): what is in the conductor: "straight through" where pin and plug are the
+ *   same at both ends, "a wire alone" where they are not, "82 Ω in series at the
  *   source's end, 120 Ω to the return"
  */
 char *
-bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark)
+bw_wire_through (const BwWiring *wiring, const BwConnection *connection, const BwNetwork *pad,
+                 char mark)
 {
   g_return_val_if_fail (connection != NULL && (pad == NULL || pad->n == 2 || pad->n == 3), NULL);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
@@ -230,7 +247,7 @@ bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark
   if (connection->coupling_f > 0)
     g_ptr_array_add (parts, g_strdup_printf (_ ("%s in series"), farad));
   if (parts->len == 0)
-    return g_strdup (_ ("straight through"));
+    return g_strdup (wire_words (wiring, connection));
   g_ptr_array_add (parts, NULL);
   return g_strjoinv (", ", (char **) parts->pdata);
 }

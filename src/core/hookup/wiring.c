@@ -31,11 +31,11 @@ check_ends (const BwWiringEnd *from, const BwWiringEnd *to, GError **error)
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_CONDUCTORS,
                  _ ("The source gives %1$s and the input takes %2$s: a lead alone does not do"),
                  gives, takes);
-  else if (!bw_connector_carries (from->connector, carried, TRUE))
+  else if (!bw_connector_takes (from->connector, from->signal, from->sync, TRUE))
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_PINS,
                  _ ("%1$s of a source has no pins for %2$s"),
                  bw_kind_label (&bw_connectors, from->connector), gives);
-  else if (!bw_connector_carries (to->connector, carried, FALSE))
+  else if (!bw_connector_takes (to->connector, to->signal, to->sync, FALSE))
     g_set_error (error, BW_WIRING_ERROR, BW_WIRING_ERROR_PINS,
                  _ ("%1$s of an input has no pins for %2$s"),
                  bw_kind_label (&bw_connectors, to->connector), gives);
@@ -54,10 +54,10 @@ connect (BwWiring *wiring, const BwWiringParts *parts, BwConductor conductor, GE
     .shunt_ohm = parts->shunt_ohm[conductor],
     .coupling_f = parts->coupling_f[conductor],
   };
-  bw_connector_find (from->connector, from->edition, conductor, TRUE, &connection.from_pin,
-                     &connection.from_ground);
-  bw_connector_find (to->connector, to->edition, conductor, FALSE, &connection.to_pin,
-                     &connection.to_ground);
+  bw_plug_find (&wiring->from_plug, from->signal, conductor, TRUE, &connection.from_pin,
+                &connection.from_ground);
+  bw_plug_find (&wiring->to_plug, to->signal, conductor, FALSE, &connection.to_pin,
+                &connection.to_ground);
   g_array_append_val (wiring->connections, connection);
   return bw_wiring_check_pins (from, connection.from_pin, to, connection.to_pin, error);
 }
@@ -80,7 +80,7 @@ static const BwPin *
 driver_of (const BwWiring *wiring, const BwPin *pin)
 {
   guint n;
-  const BwPin *pins = bw_connector_pins (wiring->from.connector, wiring->from.edition, &n);
+  const BwPin *pins = bw_plug_pins (&wiring->from_plug, &n);
   if (pin->role != BW_PIN_SWITCH_SLOW && pin->role != BW_PIN_SWITCH_FAST)
     return NULL;
   for (guint i = 0; i < n; i++)
@@ -104,7 +104,7 @@ bw_wiring_wants (const BwWiring *wiring, const BwWiringParts *parts, BwSelect se
                                              : wide;
   int number = bw_select_pin (to->connector, select);
   return wanted && number != 0
-         && driver_of (wiring, bw_connector_pin (to->connector, to->edition, number)) == NULL;
+         && driver_of (wiring, bw_plug_pin (&wiring->to_plug, number)) == NULL;
 }
 
 /* The lower supply where it does, for it wastes less; else the other. */
@@ -126,7 +126,6 @@ select_one (const BwWiring *wiring, const BwWiringParts *parts, BwSelect select,
 static void
 select_all (BwWiring *wiring, const BwWiringParts *parts)
 {
-  const BwWiringEnd *to = &wiring->to;
   for (guint select = 0; select < BW_N_SELECTS; select++)
     {
       g_autoptr (GError) error = NULL;
@@ -138,7 +137,7 @@ select_all (BwWiring *wiring, const BwWiringParts *parts)
           g_ptr_array_add (wiring->warnings, g_strdup (error->message));
           continue;
         }
-      selection.ground = bw_connector_pin (to->connector, to->edition, selection.pin)->ground;
+      selection.ground = bw_plug_pin (&wiring->to_plug, selection.pin)->ground;
       g_array_append_val (wiring->selections, selection);
     }
 }
@@ -175,8 +174,8 @@ is_used (const BwWiring *wiring, gboolean at_input, int pin)
 static int
 joined_pin (const BwWiring *wiring, gboolean at_input, const BwPin *pin, gboolean straight)
 {
-  const BwWiringEnd *other = at_input ? &wiring->from : &wiring->to;
-  const BwPin *there = bw_connector_pin (other->connector, other->edition, pin->number);
+  const BwPin *there
+      = bw_plug_pin (at_input ? &wiring->from_plug : &wiring->to_plug, pin->number);
   if (straight)
     return bw_bought_lead_pin (wiring->from.connector, pin->number);
   if (there == NULL || pin->role == BW_PIN_GROUND)
@@ -207,9 +206,8 @@ make_rest (const BwWiring *wiring, gboolean at_input, const BwPin *pin, gboolean
 static void
 list_rests (BwWiring *wiring, gboolean at_input, gboolean straight)
 {
-  const BwWiringEnd *end = at_input ? &wiring->to : &wiring->from;
   guint n;
-  const BwPin *pins = bw_connector_pins (end->connector, end->edition, &n);
+  const BwPin *pins = bw_plug_pins (at_input ? &wiring->to_plug : &wiring->from_plug, &n);
 
   /* Where a signal's pin is not known, any pin may be it: the others cannot be told what to do. */
   if (is_used (wiring, at_input, BW_PIN_NOT_LAID_DOWN))
@@ -229,6 +227,8 @@ wiring_empty (const BwWiringEnd *from, const BwWiringEnd *to)
   BwWiring *wiring = g_new0 (BwWiring, 1);
   wiring->from = *from;
   wiring->to = *to;
+  bw_plug_init (&wiring->from_plug, from->connector, from->edition, &from->pins);
+  bw_plug_init (&wiring->to_plug, to->connector, to->edition, &to->pins);
   wiring->connections = g_array_new (FALSE, FALSE, sizeof (BwConnection));
   wiring->selections = g_array_new (FALSE, FALSE, sizeof (BwSelection));
   wiring->rests = g_array_new (FALSE, FALSE, sizeof (BwRest));

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "connector.h"
+#include "core/connector/plug.h"
 #include "selection.h"
 
 G_BEGIN_DECLS
@@ -15,6 +15,7 @@ G_BEGIN_DECLS
  * @signal: BwSignal
  * @sync: BwSyncKind
  * @edition: BwEdition; of the peritelevision connector alone
+ * @pins: the person's own, where no standard lays them down
  */
 typedef struct
 {
@@ -22,6 +23,7 @@ typedef struct
   guint signal;
   guint sync;
   guint edition;
+  BwPinout pins;
 } BwWiringEnd;
 
 /**
@@ -96,6 +98,7 @@ typedef struct
 
 /**
  * BwWiring:
+ * @from_plug: the pins of @from; likewise @to_plug
  * @connections: (element-type BwConnection): in the conductors' order
  * @selections: (element-type BwSelection)
  * @rests: (element-type BwRest): every other pin of both ends
@@ -105,6 +108,8 @@ typedef struct
 {
   BwWiringEnd from;
   BwWiringEnd to;
+  BwPlug from_plug;
+  BwPlug to_plug;
   GArray *connections;
   GArray *selections;
   GArray *rests;
@@ -136,7 +141,8 @@ gboolean bw_wiring_check_straight (const BwWiringEnd *from, const BwWiringEnd *t
 
 char *bw_wire_end_words (const BwNetwork *end, char mark);
 char *bw_wire_return (BwConnector connector, int number);
-char *bw_wire_through (const BwConnection *connection, const BwNetwork *pad, char mark);
+char *bw_wire_through (const BwWiring *wiring, const BwConnection *connection,
+                       const BwNetwork *pad, char mark);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwWiring, bw_wiring_free)
 

@@ -1,23 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "conductor.h"
 
-#include <glib/gi18n-lib.h>
-
-static const BwKind conductors[BW_N_CONDUCTORS] = {
-  [BW_CONDUCTOR_R] = { "r", N_ ("R") },
-  [BW_CONDUCTOR_G] = { "g", N_ ("G") },
-  [BW_CONDUCTOR_B] = { "b", N_ ("B") },
-  [BW_CONDUCTOR_Y] = { "y", N_ ("Y") },
-  [BW_CONDUCTOR_PB] = { "pb", N_ ("Pb") },
-  [BW_CONDUCTOR_PR] = { "pr", N_ ("Pr") },
-  [BW_CONDUCTOR_C] = { "c", N_ ("C") },
-  [BW_CONDUCTOR_VIDEO] = { "video", N_ ("Video") },
-  [BW_CONDUCTOR_SYNC] = { "sync", N_ ("Sync") },
-  [BW_CONDUCTOR_H] = { "h", N_ ("H") },
-  [BW_CONDUCTOR_V] = { "v", N_ ("V") },
-};
-const BwKindTable bw_conductors = { BW_N_CONDUCTORS, conductors };
-
 static const guint of_signal[BW_N_SIGNALS] = {
   [BW_SIGNAL_RGB]
   = BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_G) | BW_BIT (BW_CONDUCTOR_B),

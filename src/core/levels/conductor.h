@@ -5,24 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* The conductors of a video lead, each with its own return. */
-typedef enum
-{
-  BW_CONDUCTOR_R,
-  BW_CONDUCTOR_G,
-  BW_CONDUCTOR_B,
-  BW_CONDUCTOR_Y,
-  BW_CONDUCTOR_PB,
-  BW_CONDUCTOR_PR,
-  BW_CONDUCTOR_C,
-  BW_CONDUCTOR_VIDEO, /* composite, or luminance with its sync */
-  BW_CONDUCTOR_SYNC,  /* composite sync alone */
-  BW_CONDUCTOR_H,
-  BW_CONDUCTOR_V,
-  BW_N_CONDUCTORS
-} BwConductor;
-
-extern const BwKindTable bw_conductors;
+/* What each conductor of a video lead carries. */
 
 BwConductor bw_signal_usual_conductor (BwSignal signal);
 guint bw_signal_conductors (BwSignal signal, BwSyncKind sync);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/hookup/connector.h"
+#include "core/connector/connector.h"
 #include "draw/base/canvas.h"
 
 G_BEGIN_DECLS

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/fit/results.h"
+
 /* The labels, each of which claims its place. */
 
 #define LEAD_LINES 2
@@ -27,11 +29,11 @@ claim_wrapped (BwHookupLayout *layout, const char *text, BwBox box, int lines, B
 
 /* "As it is:", a mark and a word. */
 static gboolean
-claim_verdict (BwHookupLayout *layout, const char *head, BwVerdict verdict, const char *word, guint nth,
-               double *x)
+claim_verdict (BwHookupLayout *layout, const char *head, const BwFit *fit, guint nth, double *x)
 {
   BwCanvas *canvas = layout->canvas;
-  BwInkRole role = bw_ink_for_severity (bw_verdict_severity (verdict));
+  g_autofree char *word = bw_fit_verdict_short (fit);
+  BwInkRole role = bw_ink_for_severity (bw_verdict_severity (fit->verdict));
   gboolean all = bw_canvas_claim_at (canvas, head, BW_INK_GRAPHITE_LIGHT, *x, layout->head_y, 0,
                                      0.5);
   *x += bw_canvas_measure (canvas, head).width + canvas->pad / 2;
@@ -47,8 +49,7 @@ claim_head (BwHookupLayout *layout)
 {
   const BwHookup *hookup = layout->what->hookup;
   double x = layout->canvas->pad;
-  gboolean all = claim_verdict (layout, _ ("As it is:"), hookup->verdict_before,
-                                bw_fit_word (&hookup->fit_before), 0, &x);
+  gboolean all = claim_verdict (layout, _ ("As it is:"), &hookup->fit_before, 0, &x);
   if (hookup->plan == NULL)
     return all
            & bw_canvas_claim_at (layout->canvas,
@@ -56,8 +57,7 @@ claim_head (BwHookupLayout *layout)
                                      ? _ ("Too little is known to plan a way.")
                                      : _ ("No plan leads there."),
                                  BW_INK_GRAPHITE, x, layout->head_y, 0, 0.5);
-  return all & claim_verdict (layout, _ ("By this plan:"), hookup->verdict_after,
-                              bw_kind_label (&bw_verdicts, hookup->verdict_after), 1, &x);
+  return all & claim_verdict (layout, _ ("By this plan:"), &hookup->fit_after, 1, &x);
 }
 
 /* Foot */

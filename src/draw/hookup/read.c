@@ -40,9 +40,9 @@ use_words (const BwHookupLayout *layout, guint hop, guint end, int number)
 static char *
 contact_words (const BwHookupLayout *layout, guint hop, guint end, guint number)
 {
+  const BwHookupHop *at = layout->what->hookup->hops->pdata[hop];
   guint connector = layout->leads[hop].end[end].connector;
-  const BwPin *pin = bw_connector_pin (connector, layout->what->hookup->choice.edition,
-                                       (int) number);
+  const BwPin *pin = bw_plug_pin (end == 0 ? &at->from_plug : &at->to_plug, (int) number);
   g_autofree char *use = use_words (layout, hop, end, (int) number);
   if (pin == NULL)
     return g_strdup_printf (_ ("Contact %1$u of %2$s: %3$s"), number,

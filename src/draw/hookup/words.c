@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/fit/results.h"
+
 /* Words of the drawing. */
 
 char *
@@ -141,16 +143,21 @@ bw_hookup_text_settings (const BwHookupView *what)
 static void
 append_sources (GString *text, const BwHookup *hookup)
 {
-  guint seen = 0;
-  for (guint i = 0; i < hookup->hops->len; i++)
+  g_autoptr (GPtrArray) seen = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < 2 * hookup->hops->len; i++)
     {
-      const BwHookupHop *hop = hookup->hops->pdata[i];
-      seen |= BW_BIT (hop->from_connector) | BW_BIT (hop->to_connector);
+      const BwHookupHop *hop = hookup->hops->pdata[i / 2];
+      const BwPlug *plug = i % 2 == 0 ? &hop->from_plug : &hop->to_plug;
+      if (bw_connector_is_single (plug->connector))
+        continue;
+      g_autofree char *says = g_strdup_printf (" %s: %s.",
+                                               bw_kind_label (&bw_connectors, plug->connector),
+                                               bw_plug_source (plug));
+      if (!g_ptr_array_find_with_equal_func (seen, says, g_str_equal, NULL))
+        g_ptr_array_add (seen, g_steal_pointer (&says));
     }
-  for (guint i = 0; i < BW_N_CONNECTORS; i++)
-    if ((seen & BW_BIT (i)) && !bw_connector_is_single (i))
-      g_string_append_printf (text, " %s: %s.", bw_kind_label (&bw_connectors, i),
-                              bw_connector_source (i));
+  for (guint i = 0; i < seen->len; i++)
+    g_string_append (text, seen->pdata[i]);
 }
 
 static gboolean
@@ -230,11 +237,14 @@ bw_hookup_describe (const BwHookupView *what)
 {
   const BwHookup *hookup = what->hookup;
   GString *text = g_string_new (NULL);
+  g_autofree char *before = bw_fit_verdict_short (&hookup->fit_before);
+  g_autofree char *after = hookup->plan != NULL
+                               ? bw_fit_verdict_short (&hookup->fit_after)
+                               : g_strdup (bw_kind_label (&bw_verdicts, hookup->verdict_after));
 
   g_string_append_printf (text, _ ("%1$s to %2$s: %3$s as it is, %4$s by this plan."),
                           hookup->source, hookup->input,
-                          bw_fit_word (&hookup->fit_before),
-                          bw_kind_label (&bw_verdicts, hookup->verdict_after));
+                          before, after);
   for (guint i = 0; i < hookup->needs->len; i++)
     g_string_append_printf (text, " %s", (const char *) hookup->needs->pdata[i]);
   for (guint i = 0; i < hookup->steps->len; i++)

@@ -677,6 +677,10 @@ random_text (GRand *rand, const BwField *field)
       return g_strdup (field->kinds->at[g_rand_int_range (rand, 0, (gint32) field->kinds->n)].id);
     case BW_FIELD_SWITCH:
       return g_strdup (g_rand_boolean (rand) ? "yes" : "no");
+    case BW_FIELD_PINS:
+      return g_strdup_printf ("%d %s; %d ground", g_rand_int_range (rand, 1, 13),
+                              bw_pin_uses.at[g_rand_int_range (rand, 0, BW_N_PIN_USES)].id,
+                              g_rand_int_range (rand, 13, BW_PINOUT_MAX + 1));
     case BW_FIELD_TEXT:
     default:
       return g_strdup_printf ("text %u", g_rand_int (rand));

@@ -369,7 +369,7 @@ test_blank_set (void)
   g_assert_true (bw_fit_is_blank (&fit));
   g_autofree char *blank = bw_fit_verdict_says (&fit);
   g_assert_cmpstr (blank, ==, "not judged");
-  g_assert_cmpstr (bw_fit_word (&fit), ==, "not judged");
+  g_assert_cmpstr (bw_fit_verdict_word (&fit), ==, "not judged");
 
   input->scans = BW_BIT (BW_SCAN_INTERLACED);
   judge (sheet, 0, 0, &fit);

@@ -55,8 +55,10 @@ assert_sound (const BwWiring *wiring)
           const BwConnection *c = &g_array_index (wiring->connections, BwConnection, i);
           const BwPin *pin = bw_connector_pin (end->connector, end->edition,
                                                side ? c->to_pin : c->from_pin);
+          /* luminance with its sync is what Y of Y/C carries */
+          guint as_well = end->signal == BW_SIGNAL_LUMA ? BW_BIT (BW_CONDUCTOR_Y) : 0;
           if (pin != NULL)
-            g_assert_true ((side ? pin->takes : pin->gives) & BW_BIT (c->conductor));
+            g_assert_true ((side ? pin->takes : pin->gives) & (BW_BIT (c->conductor) | as_well));
         }
     }
 }

@@ -70,10 +70,12 @@ const BwPin *bw_connector_pin (BwConnector connector, BwEdition edition, int num
 const char *bw_connector_source (BwConnector connector);
 gboolean bw_connector_is_single (BwConnector connector);
 gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source);
+gboolean bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync,
+                             gboolean on_source);
+guint bw_connector_open_contacts (BwConnector connector);
 gboolean bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
                             gboolean on_source, int *pin, int *ground);
 gboolean bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin);
 const char *bw_pin_says (const BwPin *pin);
-char *bw_pin_name (BwConnector connector, BwEdition edition, int number, BwConductor conductor);
 
 G_END_DECLS

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/hookup/connector-private.h"
+#include "core/connector/connector-private.h"
+#include "core/connector/plug.h"
 
 #include <math.h>
 
@@ -83,12 +84,21 @@ static const struct
   { BW_CONNECTOR_DIN_6, BW_EDITION_CURRENT, BW_CONDUCTOR_VIDEO, 2, 2, 3, 3 },
 };
 
+static gboolean
+find (BwConnector connector, BwEdition edition, BwConductor conductor, gboolean on_source, int *pin,
+      int *ground)
+{
+  BwPlug plug;
+  bw_plug_init (&plug, connector, edition, NULL);
+  return bw_plug_find (&plug, BW_N_SIGNALS, conductor, on_source, pin, ground);
+}
+
 static void
 assert_found (gsize i, gboolean on_source, int wanted, int wanted_ground)
 {
   int pin, ground;
-  gboolean found = bw_connector_find (signal_cases[i].connector, signal_cases[i].edition,
-                                      signal_cases[i].conductor, on_source, &pin, &ground);
+  gboolean found = find (signal_cases[i].connector, signal_cases[i].edition,
+                         signal_cases[i].conductor, on_source, &pin, &ground);
   g_assert_cmpint (found, ==, wanted != 0);
   if (!found)
     return;
@@ -129,11 +139,11 @@ static void
 test_no_numbers (void)
 {
   int pin, ground;
-  g_assert_true (bw_connector_find (BW_CONNECTOR_BNC, 0, BW_CONDUCTOR_H, FALSE, &pin, &ground));
+  g_assert_true (find (BW_CONNECTOR_BNC, 0, BW_CONDUCTOR_H, FALSE, &pin, &ground));
   g_assert_cmpint (pin, ==, BW_PIN_OWN_PLUG);
-  g_assert_true (bw_connector_find (BW_CONNECTOR_DE_9, 0, BW_CONDUCTOR_R, FALSE, &pin, &ground));
+  g_assert_true (find (BW_CONNECTOR_DE_9, 0, BW_CONDUCTOR_R, FALSE, &pin, &ground));
   g_assert_cmpint (pin, ==, BW_PIN_NOT_LAID_DOWN);
-  g_assert_true (bw_connector_find (BW_CONNECTOR_DIN_6, 0, BW_CONDUCTOR_R, TRUE, &pin, &ground));
+  g_assert_true (find (BW_CONNECTOR_DIN_6, 0, BW_CONDUCTOR_R, TRUE, &pin, &ground));
   g_assert_cmpint (pin, ==, BW_PIN_NOT_LAID_DOWN);
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "connector-private.h"
+#include "plug.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -62,37 +63,22 @@ bw_connector_is_single (BwConnector connector)
 }
 
 /**
- * bw_connector_find:
- * @on_source: it is the connector of a source; else of an input
- * @pin: (out): number, or %BW_PIN_OWN_PLUG or %BW_PIN_NOT_LAID_DOWN
- * @ground: (out): its return, likewise
+ * bw_connector_open_contacts:
  *
- * Returns: whether the connector can carry @conductor
+ * Returns: how many contacts it has, if it is one that also carries what no standard lays down;
+ *   else zero
  */
-gboolean
-bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
-                   gboolean on_source, int *pin, int *ground)
+guint
+bw_connector_open_contacts (BwConnector connector)
 {
-  g_return_val_if_fail (pin != NULL && ground != NULL, FALSE);
-  guint n;
-  const BwPin *pins = bw_connector_pins (connector, edition, &n);
   const BwConnectorFacts *facts = bw_connector_facts (connector);
-
-  *pin = *ground = facts->single ? BW_PIN_OWN_PLUG : BW_PIN_NOT_LAID_DOWN;
-  for (guint i = 0; i < n; i++)
-    if ((on_source ? pins[i].gives : pins[i].takes) & BW_BIT (conductor))
-      {
-        *pin = pins[i].number;
-        *ground = pins[i].ground;
-        return TRUE;
-      }
-  return facts->single || facts->open_use;
+  return facts->open_use ? facts->contacts : 0;
 }
 
 /**
  * bw_connector_carries:
  * @conductors: set of BwConductor
- * @on_source: as bw_connector_find()
+ * @on_source: as bw_plug_find()
  *
  * Returns: whether the connector can carry all of them, each on a pin of its own. One without
  * pins laid down carries as many as it has contacts for, with one left for ground
@@ -102,13 +88,15 @@ bw_connector_carries (BwConnector connector, guint conductors, gboolean on_sourc
 {
   guint undefined = 0;
   guint used = 0; /* pin n as bit n */
+  BwPlug plug;
 
+  bw_plug_init (&plug, connector, BW_EDITION_CURRENT, NULL);
   for (guint i = 0; i < BW_N_CONDUCTORS; i++)
     {
       int pin, ground;
       if (!(conductors & BW_BIT (i)))
         continue;
-      if (!bw_connector_find (connector, BW_EDITION_CURRENT, i, on_source, &pin, &ground))
+      if (!bw_plug_find (&plug, BW_N_SIGNALS, i, on_source, &pin, &ground))
         return FALSE;
       undefined += pin == BW_PIN_NOT_LAID_DOWN;
       if (pin > 0 && used & BW_BIT (pin))
@@ -166,6 +154,21 @@ bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin)
 }
 
 /**
+ * bw_connector_takes:
+ * @on_source: likewise
+ *
+ * Returns: whether the connector can carry @signal with @sync: as bw_connector_carries(), and
+ *   luminance with its sync where it has a pin for Y
+ */
+gboolean
+bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync, gboolean on_source)
+{
+  return bw_connector_carries (connector, bw_signal_conductors (signal, sync), on_source)
+         || (signal == BW_SIGNAL_LUMA
+             && bw_connector_carries (connector, BW_BIT (BW_CONDUCTOR_Y), on_source));
+}
+
+/**
  * bw_pin_says:
  *
  * Returns: (transfer none): what the pin is for, translated
@@ -175,25 +178,4 @@ bw_pin_says (const BwPin *pin)
 {
   g_return_val_if_fail (pin != NULL, NULL);
   return _ (pin->says);
-}
-
-/**
- * bw_pin_name:
- * @number: as from bw_connector_find()
- * @conductor: what it carries, for a connector without numbers
- *
- * Returns: (transfer full): "pin 15 (red, or chroma of Y/C)", "centre contact of R", "R, pin not
- * laid down"
- */
-char *
-bw_pin_name (BwConnector connector, BwEdition edition, int number, BwConductor conductor)
-{
-  const BwPin *pin = bw_connector_pin (connector, edition, number);
-  const char *label = bw_kind_label (&bw_conductors, conductor);
-
-  if (pin != NULL)
-    return g_strdup_printf (_ ("pin %1$d (%2$s)"), number, bw_pin_says (pin));
-  if (number == BW_PIN_OWN_PLUG)
-    return g_strdup_printf (_ ("centre contact of %s"), label);
-  return g_strdup_printf (_ ("%s, pin not laid down"), label);
 }

@@ -185,3 +185,30 @@ bw_detail_says (const BwDetail *detail, char mark)
                              "first, with %3$s of the loss."),
                           limiting, bw_kind_label (&bw_detail_links, detail->limited_by), share);
 }
+
+/**
+ * bw_detail_spot_says:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full) (nullable): which width of the spot is assumed for the line structure, and where that
+ *   figure is from, translated; %NULL if the width was entered, or none can be assumed
+ */
+char *
+bw_detail_spot_says (const BwDetail *detail, char mark)
+{
+  g_return_val_if_fail (detail != NULL, NULL);
+  if (detail->line_spot_from == BW_SPOT_GIVEN || !(detail->line_spot_m > 0))
+    return NULL;
+  g_autofree char *spot = bw_quantity_format (detail->line_spot_m, BW_DIMENSION_LENGTH, 2, mark);
+  return detail->line_spot_from == BW_SPOT_BY_PITCH
+             ? g_strdup_printf (_ ("The width of the spot is not known: %s is assumed for the line "
+                                   "structure, twice the pitch of the mask, as of a tube with a spot of "
+                                   "0.63 mm at 0.31 mm (Poynton, Digital Video and HDTV). No limit of "
+                                   "detail is taken from it."),
+                                spot)
+             : g_strdup_printf (_ ("The width of the spot is not known: %s is assumed for the line "
+                                   "structure, by the size of the tube, as of a tube of 355 mm with a spot "
+                                   "of 0.8 mm (one published source). No limit of detail is taken from "
+                                   "it."),
+                                spot);
+}

@@ -159,6 +159,7 @@ take_in (Fixture *f)
   tick (f, "syncs", bw_kind_label (&bw_sync_kinds, BW_SYNC_COMPOSITE));
   choose (f, "termination", BW_TERMINATION_FIXED);
   choose (f, "sync_termination", BW_TERMINATION_FIXED);
+  choose (f, "loop_through", FALSE);
   edit (f, BW_PART_SHEET);
   type (f, "supply_voltage", "120 V");
   type (f, "supply_frequency", "60 Hz");

@@ -10,6 +10,8 @@ A mutation that does not compile, or compiles to the same code, is passed over a
 
   tests/mutate.py                        60 mutations over all of core
   tests/mutate.py --count 20 --seed 7 --room core/fit
+  tests/mutate.py --kind sign --kind unit --count 1000    all of two kinds that are few
+  tests/mutate.py --files '*-result.c' --kind constant    numbers of the files that word results
   tests/mutate.py --list                 which mutations those would be
   tests/mutate.py --try src/core/fit/mains.c '1.1 *' '1.2 *'    a mutation of your own
 
@@ -25,6 +27,7 @@ import concurrent.futures
 import dataclasses
 import difflib
 import fcntl
+import fnmatch
 import hashlib
 import json
 import os
@@ -110,7 +113,8 @@ def build_tree():
                if t["type"] == "executable" and ("/tests/core/" in t["defined_in"] or "/tests/cli/" in t["defined_in"]
                                                  or "/tests/draw/" in t["defined_in"] or "/src/cli/" in t["defined_in"])]
     data = [t["filename"][0] for t in json.loads(run(["meson", "introspect", "--targets", BUILD]).stdout)
-            if t["type"] == "custom" and "/data/" in t["defined_in"]]
+            if t["type"] == "custom" and "/data/" in t["defined_in"]
+            and "/manual/" not in t["defined_in"]]  # the manual asks for the whole window
     built = run(["ninja", "-C", BUILD] + [os.path.relpath(t, BUILD) for t in targets + data])
     if built.returncode != 0:
         stop(built.stdout[-4000:] + built.stderr)
@@ -164,17 +168,19 @@ class Trace:
         self.functions = {}  # of each source, (line, name of the function)
         self.ran = {}  # of each test, the (source, line) of the functions that it runs
 
-    def build(self):
-        objects = {}
-        for source, (command, out) in sorted(self.commands.compile.items()):
-            made = self.folder / (source.replace("/", "_") + ".o")
-            new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
-            new[new.index("-o") + 1] = str(made)
-            new[new.index("-MF") + 1] = str(self.folder / "deps")
-            if not made.exists() or made.stat().st_mtime < (BUILD / out).stat().st_mtime:
-                if run(new, cwd=BUILD).returncode != 0:
-                    stop(f"{source} does not compile with -finstrument-functions")
-            objects[out] = str(made)
+    def build_object(self, source):
+        command, out = self.commands.compile[source]
+        made = self.folder / (source.replace("/", "_") + ".o")
+        new = command + ["-w", "-g", "-falign-functions=16", "-finstrument-functions"]
+        new[new.index("-o") + 1] = str(made)
+        new[new.index("-MF") + 1] = f"{made}.d"
+        if not made.exists() or made.stat().st_mtime < (BUILD / out).stat().st_mtime:
+            if run(new, cwd=BUILD).returncode != 0:
+                stop(f"{source} does not compile with -finstrument-functions")
+        return out, str(made)
+
+    def build(self, pool):
+        objects = dict(pool.map(self.build_object, sorted(self.commands.compile)))
         link = [objects.get(word, word) for word in self.commands.link]
         link[link.index("-o") + 1] = str(self.folder / LIBRARY)
         link += [str(TREE / "tests/mutate-trace.c"), "-Wl,-Bsymbolic"]
@@ -212,13 +218,13 @@ class Trace:
         self.ran[test.name] = {functions[o] for o in offsets if o in functions}
 
     def take(self, jobs):
-        self.build()
-        functions = self.read_functions()
-        for source, line in functions.values():
-            self.functions.setdefault(source, []).append(line)
-        state = hashlib.sha1(b"".join((TREE / s).read_bytes() for s in sorted(self.commands.compile)
-                                      + sorted(self.commands.depends))).hexdigest()
         with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
+            self.build(pool)
+            functions = self.read_functions()
+            for source, line in functions.values():
+                self.functions.setdefault(source, []).append(line)
+            state = hashlib.sha1(b"".join((TREE / s).read_bytes() for s in sorted(self.commands.compile)
+                                          + sorted(self.commands.depends))).hexdigest()
             list(pool.map(lambda test: self.trace_test(test, functions, state), self.bench.tests))
 
     def tests_of(self, mutation):
@@ -256,7 +262,8 @@ def read_tests():
     tests = []
     for entry in json.loads(run(["meson", "introspect", "--tests", BUILD]).stdout):
         suite = entry["suite"][0].split(":")[-1]
-        if suite in SUITES:
+        # A script that looks for words besides is no test of what is computed, and wants programs of its own.
+        if suite in SUITES and f"/tests/{suite}/" in entry["cmd"][0]:
             name = entry["name"]
             room = rooms.get(name.removeprefix("core-"), "") if suite == "core" else ""
             # Without -k the program stops at its first failure.
@@ -264,9 +271,9 @@ def read_tests():
     return tests
 
 
-def forbid_excess():
+def forbid_excess(patience_s):
     for limit, most in ((resource.RLIMIT_AS, MEMORY_BYTES), (resource.RLIMIT_FSIZE, FILE_BYTES),
-                        (resource.RLIMIT_CORE, 0)):
+                        (resource.RLIMIT_CORE, 0), (resource.RLIMIT_CPU, patience_s)):
         resource.setrlimit(limit, (most, most))
 
 
@@ -291,12 +298,14 @@ class Bench:
         env["LD_LIBRARY_PATH"] = str(library_folder)
         env["MALLOC_PERTURB_"] = "170"  # what is read and was never written shows
         env.update(more_env or {})
+        # What goes round for ever is stopped by the time that it computes: how long that lasts depends on
+        # what else the machine does, so that the clock is for what waits for ever.
+        patience_s = 900 if more_env else int(20 + 15 * test.seconds)
         with (folder / "output").open("wb") as output:
             process = subprocess.Popen(test.command, env=env, cwd=folder, stdin=subprocess.DEVNULL,
                                        stdout=output, stderr=output, start_new_session=True,
-                                       preexec_fn=forbid_excess)
-            patience_s = 900 if more_env else 20 + 15 * test.seconds
-            timer = threading.Timer(patience_s, os.killpg, (process.pid, signal.SIGKILL))
+                                       preexec_fn=lambda: forbid_excess(patience_s))
+            timer = threading.Timer(10 * patience_s, os.killpg, (process.pid, signal.SIGKILL))
             timer.start()
             try:
                 _, status, used = os.wait4(process.pid, 0)
@@ -409,19 +418,21 @@ def read_equivalent():
     return found
 
 
-def candidates(room, seed):
-    """All mutations in the order in which they are to be tried: the kinds take turns by chance."""
+def candidates(room, seed, kinds, name):
+    """All mutations of KINDS, in files that are called like NAME, in the order in which they are to be tried:
+    the kinds take turns by chance."""
     chance = random.Random(seed)
-    by_kind = {kind: [] for kind in mutations.KINDS}
+    by_kind = {kind: [] for kind in kinds}
     base = ROOT / "src" / room
-    for path in sorted(base.rglob("*.[ch]")):
+    for path in sorted(p for p in base.rglob("*.[ch]") if fnmatch.fnmatch(p.name, name)):
         text = path.read_text(encoding="utf-8")
         for mutation in mutations.find_mutations(str(path.relative_to(ROOT)), text, chance.choice):
-            by_kind[mutation.kind].append(mutation)
+            if mutation.kind in by_kind:
+                by_kind[mutation.kind].append(mutation)
     for found in by_kind.values():
         chance.shuffle(found)
     while any(by_kind.values()):
-        yield by_kind[chance.choice([k for k in mutations.KINDS if by_kind[k]])].pop()
+        yield by_kind[chance.choice([k for k in kinds if by_kind[k]])].pop()
 
 
 def own_mutation(path, before, after):
@@ -528,6 +539,9 @@ def parse_arguments():
     parser.add_argument("--count", type=int, default=60, help="how many mutations to try (60)")
     parser.add_argument("--seed", type=int, default=1, help="which ones (1)")
     parser.add_argument("--room", default="core", help="below src: core, core/fit, ... (core)")
+    parser.add_argument("--files", default="*", metavar="NAME", help="in files called like this alone")
+    parser.add_argument("--kind", action="append", choices=mutations.KINDS, metavar="KIND",
+                        help=f"of this kind alone; may be given several times ({', '.join(mutations.KINDS)})")
     parser.add_argument("--jobs", type=int, default=os.cpu_count(), help="mutations tried at once")
     parser.add_argument("--list", action="store_true", help="only say what would be tried")
     parser.add_argument("--try", nargs=3, dest="own", action="append", metavar=("FILE", "OLD", "NEW"),
@@ -538,12 +552,15 @@ def parse_arguments():
     if not (ROOT / "src" / args.room).is_dir() or args.room.split("/")[0] != "core":
         parser.error(f"there is no room {args.room}; rooms are core/" +
                      ", core/".join(sorted(p.name for p in (ROOT / "src/core").iterdir() if p.is_dir())))
+    if not any(fnmatch.fnmatch(p.name, args.files) for p in (ROOT / "src" / args.room).rglob("*.[ch]")):
+        parser.error(f"no source or header in {args.room} is called {args.files}")
+    args.kind = [kind for kind in mutations.KINDS if args.kind is None or kind in args.kind]
     return args
 
 
 def list_mutations(args):
     equivalent, left = read_equivalent(), args.count
-    for mutation in candidates(args.room, args.seed):
+    for mutation in candidates(args.room, args.seed, args.kind, args.files):
         if (mutation.path, mutation.line_before, mutation.line_after) in equivalent:
             continue
         print(f"{mutation.path}:{mutation.line}: {mutation.kind}\n  -{mutation.line_before}\n  +{mutation.line_after}")
@@ -559,8 +576,12 @@ def main():
     if args.own:
         stream, count, name = iter([own_mutation(*own) for own in args.own]), len(args.own), "own"
     else:
-        stream, count = candidates(args.room, args.seed), args.count
-        name = f"{args.room.replace('/', '-')}-{args.seed}"
+        stream, count = candidates(args.room, args.seed, args.kind, args.files), args.count
+        name = "-".join(args.room.split("/") + [str(args.seed)])
+        if args.files != "*":
+            name += "-" + re.sub(r"\W+", "-", args.files)
+        if len(args.kind) < len(mutations.KINDS):
+            name += "-" + "-".join(kind.replace(" ", "-") for kind in args.kind)
     stream = iter(list(stream))
     WORK.mkdir(exist_ok=True)
     lock = (WORK / "lock").open("w")

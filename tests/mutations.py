@@ -5,9 +5,10 @@ A mutation is the text of one token, or of one statement, replaced by another. C
 preconditions (g_return_if_fail, g_assert), names of types, sizes of arrays, how often a free name for a
 file is tried, and the 1e-6 or less that keeps rounding out of a comparison are left alone: a slip there
 is not a slip in what is computed. Neither are these made, which nobody could see: between measured
-numbers < does not become <=, which only one double could tell, nor where a loop over all kinds asks first
-whether a set has the kind, for no set has one beyond the last; and the -1 and 1 that a comparison for
-sorting returns do not become two, for only their sign is asked.
+numbers < does not become <=, which only one double could tell, unless one is a zero that is written there,
+for zero is how a figure says that it is not given or that there is nothing; nor where a loop over all kinds
+asks first whether a set has the kind, for no set has one beyond the last; and the -1 and 1 that a comparison
+for sorting returns do not become two, for only their sign is asked.
 """
 import bisect
 import dataclasses
@@ -196,7 +197,10 @@ class Source:
 
     def compares_measures(self, i):
         """Whether the comparison at token I is between numbers that are measured, not counted: there
-        less and less or equal are the same but for one double among all."""
+        less and less or equal are the same but for one double among all. A zero that is written there is no
+        measure: it asks whether a figure is given."""
+        if self.is_zero(i + 1, i + 2) or self.is_zero(i - 1, i - 2):
+            return False
         measured = re.compile(r"BW_\w+_OHM$|\w+_(?:s|v|va|hz|m|ohm|db|f|a|w|ire|deg|us|pp|tvl|share)$|f(?:abs|min|max)$|distance$"
                               r"|value$|off$|level$|margin$|ratio$|deviation$|G_PI$|.*[.e].*\d$|\d+\.\d*$")
         for step in (-1, 1):
@@ -210,6 +214,11 @@ class Source:
                     return True
                 j += step
         return False
+
+    def is_zero(self, i, beyond):
+        """Whether one side of a comparison is a zero and nothing more: the token at I, with BEYOND after it."""
+        return self.tokens[i].text == "0" and \
+            self.tokens[beyond].text in ("(", ")", ";", ",", "?", ":", "&&", "||", "return", "=")
 
     def walks_set(self, i):
         """Whether the < at token I ends a loop over all kinds, up to BW_N_..., whose first question is whether a

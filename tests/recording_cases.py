@@ -390,6 +390,26 @@ def cases_of_pad(_):
         yield from both("pad", args, ["pad", *args.split()])
 
 
+def cases_of_service(_):
+    for args in ("capacitor --value=1000uF --voltage=35V",
+                 "capacitor --value=1000uF --voltage=35V --measured=850uF --esr=0.3ohm --at=120Hz",
+                 "capacitor --value=100uF --voltage=200V --esr=1ohm --at=100kHz",
+                 "capacitor --value=10uF --voltage=500V --measured=15uF",
+                 "capacitor --value=470uF --voltage=40V --rated-life=2000h --rated-temp=105C "
+                 "--temp=65C --ripple=1.3 --hours-a-day=6",
+                 "field-scan --capacitor=1000uF --resistance=8ohm --scan=15.68ms --retrace=1ms",
+                 "field-scan --capacitor=1200uF --resistance=8ohm --inductance=9.4mH "
+                 "--field-rate=50Hz",
+                 "field-scan --rows=22,18,12 --resistance=12ohm --field-rate=50Hz",
+                 "field-scan --rows=18,22,12 --resistance=12ohm --field-rate=50Hz",
+                 "line-scan --supply=130V --inductance=1.2mH --capacitor=9.1nF --scan=52.6us",
+                 "supply --mains=230V,50Hz --plate=100-120V,50/60Hz,2.4A --field-rate=59.94Hz "
+                 "--reservoir=220uF --load=0.4A",
+                 "supply --mains=230V,50Hz --plate=230V --field-rate=50Hz --reservoir=1uF --load=1A "
+                 "--half-wave"):
+        yield from both("service", args, args.split())
+
+
 def typed_reading(limit, place):
     """A reading, as typed: 0 for the middle of what is allowed, -1 and 1 for its ends."""
     ends = [e for e in (limit["allowed_low"], limit["allowed_high"]) if e is not None]
@@ -619,7 +639,7 @@ def cases_of_drawn_cell(group, sheet, cell):
 def all_cases(cli):
     makers = (cases_of_help, cases_of_usage, cases_of_wrong_sheets, cases_of_timing,
               cases_of_computed, cases_of_identify, cases_of_solve, cases_of_sync, cases_of_levels,
-              cases_of_pad, cases_of_readings, cases_of_cause, cases_of_draw, cases_of_waveform,
+              cases_of_pad, cases_of_service, cases_of_readings, cases_of_cause, cases_of_draw, cases_of_waveform,
               cases_of_detail)
     cases = list(itertools.chain.from_iterable(maker(cli) for maker in makers))
     for sheet in all_sheets():

@@ -34,8 +34,11 @@ CANNOT_OCCUR = {
     ("coupling", "fatal"): "a capacitor or a clamp finds black",
     ("bandwidth", "curable"): "no part widens the amplifiers of the set",
     ("bandwidth", "fatal"): "a soft picture still shows",
+    ("mains-beat", "tight"): "the picture locks whatever the beat",
     ("mains-beat", "curable"): "no part changes the mains",
     ("mains-beat", "fatal"): "the picture shows with hum as well",
+    ("aspect", "tight"): YES_OR_NO,
+    ("aspect", "fatal"): "the size can be set on every set",
     ("visible-area", "tight"): YES_OR_NO,
     ("visible-area", "fatal"): "the size can be set on every set",
     ("lead", "tight"): YES_OR_NO,
@@ -141,9 +144,12 @@ REASONS = {
         "flicker": "flicker or wobble",
         "slow beat": "a hum bar drifts",
     },
-    "visible-area": {
+    "aspect": {
         "other aspect": "circles come out as ovals",
         "wide switch": "with the set's switch",
+        "holds": "meant for the tube's aspect ratio",
+    },
+    "visible-area": {
         "overscanned": "the whole picture matters",
         "holds": "fall outside the glass|whole picture is on the glass",
     },

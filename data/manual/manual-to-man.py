@@ -48,6 +48,12 @@ RUNS = {
               "{demo} --source 1 --input 1 --white 1.42V --dc 1V"],
     "detail": ["{demo} --source 1 --input 1", "{demo} --source 3 --input 3"],
     "pad": ["--from 5V --to 0.3V", "--match --driver 75ohm --load 50ohm", "--loss 6dB"],
+    "capacitor": ["--value 1000uF --voltage 35V --measured 850uF --esr 0.3ohm --at 120Hz --rated-life 2000h "
+                  "--rated-temp 105C --temp 65C", "--value 100uF --voltage 200V --measured 90uF"],
+    "field-scan": ["--capacitor 1000uF --resistance 12ohm --field-rate 50Hz",
+                   "--rows 18,22,12 --resistance 12ohm --scan 18ms"],
+    "line-scan": ["--supply 130V --inductance 1.2mH --capacitor 9.1nF --scan 52.6us"],
+    "supply": ["--mains 230V,50Hz --plate 115V,60Hz,1A --field-rate 50Hz --reservoir 220uF --load 0.4A"],
     "draw": ["525-59.94-interlaced --view line -o {out}.svg"],
     "waveform": ["--system pal-b --kind composite -o {out}.csv"],
     "sync": ["525-59.94-interlaced --gate xor", "525-59.94-interlaced --gate and -o {out}.svg"],

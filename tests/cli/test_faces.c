@@ -327,6 +327,65 @@ check_keys (const char *command)
     g_error ("%s: --keys does not tell of %s", command, (const char *) left);
 }
 
+/* Zero and unknown */
+
+/* The figures of each command that can be nothing at all: what begins where it is counted from, a level at
+ * blanking, a picture without setup or border, pulses that a raster has none of, what is exactly as it
+ * should be. Every other figure is above zero or is not known, which is null in JSON and never 0. */
+static const struct
+{
+  const char *command;
+  const char *keys;
+} can_be_zero[] = {
+  { "catalogue", " h_border v_border h_datum_s equalising_before equalising_after v_front_porch " },
+  { "timing", " h_border v_border h_datum_s equalising_before equalising_after v_front_porch " },
+  { "identify", " line_rate_error_ppm field_rate_error_ppm score certainty " },
+  { "solve", " uncertainty " },
+  { "readings", " value allowed_low deviation to_limit " },
+  { "levels", " black_v blanking_v setup_ire v ire percent luma_v y_v pb_v pr_v r_v g_v b_v min_v max_v c_min_v "
+              "c_max_v chroma_pp_v " },
+  { "sync", " rest level at_s due_s late late_s phase_s v_offset_s delay_s static_s peak_s picture_s "
+            "picture_share bend_s settle_lines glitches extra_edges half_line_edges inverted_pulses early "
+            "missing equalising_before equalising_after serrations " },
+  { "cause", " deviation low high expected_low expected_high " },
+  { "detail", " gain " },
+  { "fit", " value low high margin not_judged " },
+  { "hookup", " echo " },
+};
+
+static gboolean
+may_be_zero (const char *command, const char *key)
+{
+  g_autofree char *word = g_strdup_printf (" %s ", key);
+  for (guint i = 0; i < G_N_ELEMENTS (can_be_zero); i++)
+    if (g_str_has_prefix (command, can_be_zero[i].command))
+      return strstr (can_be_zero[i].keys, word) != NULL;
+  return FALSE;
+}
+
+static void
+check_zeros (const char *command, const char *key, JsonNode *node)
+{
+  if (JSON_NODE_HOLDS_OBJECT (node))
+    {
+      JsonObject *object = json_node_get_object (node);
+      g_autoptr (GList) members = json_object_get_members (object);
+      for (GList *one = members; one != NULL; one = one->next)
+        check_zeros (command, one->data, json_object_get_member (object, one->data));
+    }
+  else if (JSON_NODE_HOLDS_ARRAY (node))
+    {
+      g_autoptr (GList) elements = json_array_get_elements (json_node_get_array (node));
+      for (GList *one = elements; one != NULL; one = one->next)
+        check_zeros (command, key, one->data);
+    }
+  else if (JSON_NODE_HOLDS_VALUE (node)
+           && (json_node_get_value_type (node) == G_TYPE_INT64
+               || json_node_get_value_type (node) == G_TYPE_DOUBLE)
+           && !(fabs (json_node_get_double (node)) > 0) && !may_be_zero (command, key))
+    g_error ("%s: %s is 0, where what is not known is null", command, key);
+}
+
 /* Returns how many numbers the text has. */
 static guint
 check (const char *command)
@@ -336,6 +395,8 @@ check (const char *command)
   check_json_in_csv (&f, command);
   check_csv_in_json (&f, command);
   check_keys (command);
+  g_autoptr (JsonNode) root = json_node_init_object (json_node_alloc (), f.root);
+  check_zeros (command, "", root);
   guint n = check_text (&f, command);
   faces_clear (&f);
   return n;

@@ -132,7 +132,7 @@ test_every_rule (void)
     "signal-kind",    "colour-system", "line-rate",    "field-rate",  "line-count",
     "sync-kind",      "sync-polarity", "sync-level",   "sync-shape",  "line-blanking",
     "field-blanking", "video-level",   "setup",        "termination", "coupling",
-    "bandwidth",      "mains-beat",    "visible-area",
+    "bandwidth",      "mains-beat",    "aspect",       "visible-area",
   };
   g_autofree char *demo = demo_path ();
   g_autoptr (JsonObject) root = fit_json (demo);

@@ -74,7 +74,8 @@ test_version (void)
 static const char *const commands[] = {
   "timing", "identify",    "solve",  "levels",    "readings", "cause",   "detail",
   "pad",    "draw",        "sync",   "waveform",  "edid",     "display", "fit",
-  "hookup", "sheet-check", "report", "catalogue", NULL,
+  "hookup", "sheet-check", "report", "catalogue", "capacitor", "field-scan", "line-scan",
+  "supply", NULL,
 };
 
 static void

@@ -171,6 +171,8 @@ own_figures_make_sense (const BwFinding *f)
     case BW_RULE_MAINS_BEAT:
       return isfinite (f->as.mains_beat.crossing_s) && f->as.mains_beat.crossing_s >= 0
              && ABS (f->as.mains_beat.direction) <= 1;
+    case BW_RULE_ASPECT:
+      return f->as.aspect.sets_height == TRUE || f->as.aspect.sets_height == FALSE;
     case BW_RULE_VISIBLE_AREA:
       return isfinite (f->as.visible_area.hidden_lines) && f->as.visible_area.hidden_lines >= 0
              && isfinite (f->as.visible_area.hidden_columns)

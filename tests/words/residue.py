@@ -11,7 +11,7 @@ GREEK = "αβψδεφγηιξκλμνοπρσςτθωχζυϊΑΒΨΔΕΦΓΗΙ�
 TYPED = re.compile(r"^((?:name|title|note|notes|origin|source|model)[a-z_0-9]*=)(.*)$", re.MULTILINE)
 
 # Units and symbols, which are the same in every language.
-SYMBOLS = set("Hz kHz MHz GHz ms us ns cm mm um in mV IRE px dB ppm VA mA mW kW ohm kohm Mohm MiB KiB "
+SYMBOLS = set("Hz kHz MHz GHz ms us ns cm mm um in mV IRE px dB ppm VA kVA mA mJ mH uH mW kW ohm kohm Mohm MiB KiB "
               "uF nF pF mF Pb Pr Cb Cr".split())
 
 # The name of the program, and what libraries say in their own translations.

@@ -7,7 +7,9 @@
 /* Where the heads and cells of the table stand: the heads stay in place while the cells scroll
  * behind them. A row is as high as what it shows needs, which is known when it has come into sight;
  * until then its height is taken to be that of the others. What is in sight stays where it is when
- * the rows before it turn out otherwise. */
+ * the rows before it turn out otherwise. Distances across are taken from where people begin to read:
+ * where that is the right, the whole is mirrored when it is allocated and drawn, and adjustments go
+ * from the left all the same, as those of the toolkit do. */
 
 #define HEAD_SHARE 0.38
 
@@ -184,23 +186,47 @@ bw_fit_grid_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
 
 /* Scrolling */
 
-static int
-offset (GtkAdjustment *adjustment)
+static gboolean
+is_mirrored (BwFitGrid *self)
 {
-  return adjustment != NULL ? (int) gtk_adjustment_get_value (adjustment) : 0;
+  return gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+}
+
+/* How much of the table is before what is seen; @mirrored: at the far end of @adjustment. */
+static double
+exact_offset (GtkAdjustment *adjustment, gboolean mirrored)
+{
+  if (adjustment == NULL)
+    return 0;
+  double value = gtk_adjustment_get_value (adjustment);
+  return mirrored ? gtk_adjustment_get_upper (adjustment)
+                        - gtk_adjustment_get_page_size (adjustment) - value
+                  : value;
+}
+
+static int
+offset_across (BwFitGrid *self)
+{
+  return (int) exact_offset (self->across, is_mirrored (self));
+}
+
+static int
+offset_down (BwFitGrid *self)
+{
+  return (int) exact_offset (self->down, FALSE);
 }
 
 static void
-configure (GtkAdjustment *adjustment, int value, int content, int seen)
+configure (GtkAdjustment *adjustment, gboolean mirrored, int before, int content, int seen)
 {
   if (adjustment == NULL)
     return;
   /* A fraction of a pixel, as smooth scrolling leaves it, is kept. */
-  double exact = gtk_adjustment_get_value (adjustment);
-  if ((int) exact != value || exact > MAX (0, content - seen))
-    exact = value;
-  gtk_adjustment_configure (adjustment, exact, 0, MAX (content, seen), seen * 0.1, seen * 0.9,
-                            seen);
+  double exact = exact_offset (adjustment, mirrored);
+  if ((int) exact != before || exact > MAX (0, content - seen))
+    exact = before;
+  gtk_adjustment_configure (adjustment, mirrored ? MAX (content, seen) - seen - exact : exact, 0,
+                            MAX (content, seen), seen * 0.1, seen * 0.9, seen);
 }
 
 /* The nearest to @value from which @size pixels at @start are seen in @seen. */
@@ -274,7 +300,7 @@ settle_rows (BwFitGrid *self, int y, int seen)
 static void
 settle (BwFitGrid *self, int width, int height)
 {
-  int x = offset (self->across), y = offset (self->down);
+  int x = offset_across (self), y = offset_down (self);
   guint input = bw_document_get_input (self->document);
 
   if (self->scroll_to_selected)
@@ -283,8 +309,8 @@ settle (BwFitGrid *self, int width, int height)
   find_columns (self, x, width);
   y = settle_rows (self, y, height);
   self->scroll_to_selected = FALSE;
-  configure (self->across, x, cells_width (self), width);
-  configure (self->down, y, cells_height (self), height);
+  configure (self->across, is_mirrored (self), x, cells_width (self), width);
+  configure (self->down, FALSE, y, cells_height (self), height);
 }
 
 /**
@@ -320,8 +346,10 @@ bw_fit_grid_set_adjustment (BwFitGrid *self, GtkAdjustment **place, GtkAdjustmen
  * and not an allocation. */
 
 static void
-allocate (GtkWidget *child, int x, int y, int width, int height)
+allocate (BwFitGrid *self, GtkWidget *child, int x, int y, int width, int height)
 {
+  if (is_mirrored (self))
+    x = self->layout.width - x - width;
   gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, width, height }, -1);
 }
 
@@ -333,7 +361,7 @@ allocate_cell (BwFitGrid *self, BwFitCell *cell, int x0, int y0)
   int y = layout->row_y[source], x = (int) bw_fit_cell_get_input (cell) * layout->column_width;
   int least = natural_height (GTK_WIDGET (cell), layout->column_width);
 
-  allocate (GTK_WIDGET (cell), x0 + x, y0 + y, layout->column_width,
+  allocate (self, GTK_WIDGET (cell), x0 + x, y0 + y, layout->column_width,
             MAX (least, layout->row_y[source + 1] - y));
 }
 
@@ -341,7 +369,7 @@ static void
 allocate_head (BwFitGrid *self, GtkWidget *head, guint source, int y0)
 {
   const int *row_y = self->layout.row_y;
-  allocate (head, 0, y0 + row_y[source], self->layout.head_width,
+  allocate (self, head, 0, y0 + row_y[source], self->layout.head_width,
             row_y[source + 1] - row_y[source]);
 }
 
@@ -349,8 +377,8 @@ static void
 allocate_all (BwFitGrid *self)
 {
   const BwFitLayout *layout = &self->layout;
-  int x0 = layout->head_width - offset (self->across);
-  int y0 = layout->head_height - offset (self->down);
+  int x0 = layout->head_width - offset_across (self);
+  int y0 = layout->head_height - offset_down (self);
   GHashTableIter each;
   gpointer key, value;
 
@@ -361,7 +389,7 @@ allocate_all (BwFitGrid *self)
   while (g_hash_table_iter_next (&each, &key, &value))
     allocate_head (self, value, GPOINTER_TO_UINT (key), y0);
   for (guint input = 0; input < self->n_inputs; input++)
-    allocate (self->column_heads->pdata[input], x0 + (int) input * layout->column_width, 0,
+    allocate (self, self->column_heads->pdata[input], x0 + (int) input * layout->column_width, 0,
               layout->column_width, layout->head_height);
 }
 
@@ -373,21 +401,24 @@ bw_fit_grid_size_allocate (GtkWidget *widget, int width, int height, int baselin
 
   if (self->document == NULL)
     return;
+  layout->width = width;
   lay_out_columns (self, width);
   place_rows (self);
   layout->seen = (BwFitSpan){ 0 };
   if (self->n_sources > 0 && self->n_inputs > 0)
     settle (self, MAX (1, width - layout->head_width), MAX (1, height - layout->head_height));
   allocate_all (self);
-  allocate (self->corner, 0, 0, layout->head_width, layout->head_height);
+  allocate (self, self->corner, 0, 0, layout->head_width, layout->head_height);
 }
 
+/* Lets what follows be seen only beyond @x and @y. */
 static void
 push_clip (BwFitGrid *self, GtkSnapshot *snapshot, int x, int y)
 {
   float width = (float) (gtk_widget_get_width (GTK_WIDGET (self)) - x);
   float height = (float) (gtk_widget_get_height (GTK_WIDGET (self)) - y);
-  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT ((float) x, (float) y, width, height));
+  float left = is_mirrored (self) ? 0 : (float) x;
+  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (left, (float) y, width, height));
 }
 
 static void

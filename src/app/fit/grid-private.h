@@ -25,6 +25,7 @@ typedef struct
  * seen of it. */
 typedef struct
 {
+  int width;        /* of what is seen, with the heads */
   int head_width;   /* of the row heads */
   int head_height;  /* of the column heads */
   int column_width; /* alike for all columns */

@@ -10,8 +10,8 @@
 /**
  * BwFitGrid:
  *
- * The table of sources (rows) and inputs (columns). The arrow keys walk the cells, Home and End go
- * to the ends of a row, with Control to the corners, Page Up and Page Down by what is in sight; the
+ * The table of sources (rows) and inputs (columns). The arrow keys walk the cells as they are
+ * seen, Home and End go to the first and the last one of a row, with Control to the corners, Page Up and Page Down by what is in sight; the
  * cell with the focus is the selected one, and Tab leaves the table. Only the cells in sight are
  * there, so that a table of many sources costs no more than a small one.
  */
@@ -121,6 +121,7 @@ on_key (BwFitGrid *self, guint keyval, guint keycode, GdkModifierType state)
   int source = (int) bw_document_get_source (self->document);
   int input = (int) bw_document_get_input (self->document);
   gboolean far = (state & GDK_CONTROL_MASK) != 0;
+  int to_right = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL ? -1 : 1;
 
   switch (keyval)
     {
@@ -132,10 +133,10 @@ on_key (BwFitGrid *self, guint keyval, guint keycode, GdkModifierType state)
       return focus_cell (self, source + 1, input);
     case GDK_KEY_Left:
     case GDK_KEY_KP_Left:
-      return focus_cell (self, source, input - 1);
+      return focus_cell (self, source, input - to_right);
     case GDK_KEY_Right:
     case GDK_KEY_KP_Right:
-      return focus_cell (self, source, input + 1);
+      return focus_cell (self, source, input + to_right);
     case GDK_KEY_Page_Up:
     case GDK_KEY_KP_Page_Up:
       return focus_cell (self, source - rows_in_sight (self), input);

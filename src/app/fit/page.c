@@ -32,10 +32,24 @@ bw_fit_page_focus (BwPage *page)
 }
 
 static void
+bw_fit_page_keep_handle (BwPage *page, const char *name, GVariantDict *shares)
+{
+  bw_fit_view_keep_handle (BW_FIT_PAGE (page)->view, name, shares);
+}
+
+static void
+bw_fit_page_put_handle (BwPage *page, const char *name, GVariantDict *shares)
+{
+  bw_fit_view_put_handle (BW_FIT_PAGE (page)->view, name, shares);
+}
+
+static void
 bw_fit_page_class_init (BwFitPageClass *klass)
 {
   BW_PAGE_CLASS (klass)->set_document = bw_fit_page_set_document;
   BW_PAGE_CLASS (klass)->focus = bw_fit_page_focus;
+  BW_PAGE_CLASS (klass)->keep_handle = bw_fit_page_keep_handle;
+  BW_PAGE_CLASS (klass)->put_handle = bw_fit_page_put_handle;
 }
 
 static void

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "view.h"
 
+#include <math.h>
+
 #include "app/widgets/empty-page.h"
 #include "app/widgets/template.h"
 #include "findings-view.h"
@@ -18,11 +20,13 @@ struct _BwFitView
 
   GtkStack *stack;
   BwEmptyPage *empty;
-  GtkWidget *table;
+  GtkPaned *table;
   BwFitGrid *grid;
   BwFindingsView *findings;
 
   BwDocument *document;
+  double share; /* of the table, that the handle is still to be put at; zero: it stands */
+  guint put_id; /* zero: not now */
 };
 
 G_DEFINE_FINAL_TYPE (BwFitView, bw_fit_view, GTK_TYPE_WIDGET)
@@ -31,12 +35,87 @@ static void
 update (BwFitView *self)
 {
   gboolean lacking = bw_empty_page_update (self->empty, self->document, NULL);
-  gtk_stack_set_visible_child (self->stack, lacking ? GTK_WIDGET (self->empty) : self->table);
+  gtk_stack_set_visible_child (self->stack,
+                               lacking ? GTK_WIDGET (self->empty) : GTK_WIDGET (self->table));
+}
+
+/* The handle. Whether the person has set it is known to the panes, since nothing else does. */
+
+#define SHARE_KEY "/under"
+
+static int
+table_height (BwFitView *self)
+{
+  return gtk_widget_get_height (GTK_WIDGET (self->table));
+}
+
+/* Not while the widgets get their places: moving the handle asks for new ones. */
+static gboolean
+on_put_handle (gpointer data)
+{
+  BwFitView *self = data;
+
+  self->put_id = 0;
+  gtk_paned_set_position (self->table, (int) round (table_height (self) * self->share));
+  self->share = 0;
+  return G_SOURCE_REMOVE;
+}
+
+/* Once it is known how high the panes are; from then on they move the handle with their height. */
+static void
+on_placed (BwFitView *self)
+{
+  if (self->share > 0 && self->put_id == 0 && table_height (self) > 0)
+    self->put_id = g_idle_add_full (GTK_PRIORITY_RESIZE, on_put_handle, self, NULL);
+}
+
+/**
+ * bw_fit_view_keep_handle:
+ * @name: the view's, unique in the window
+ * @shares: where to put it
+ *
+ * Adds the share that the person has given the table above its findings, as
+ * bw_picture_panel_keep_handle() does for a drawing.
+ */
+void
+bw_fit_view_keep_handle (BwFitView *self, const char *name, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_FIT_VIEW (self) && name != NULL && shares != NULL);
+  g_autofree char *key = g_strconcat (name, SHARE_KEY, NULL);
+  gboolean is_set = FALSE;
+  double share = self->share;
+
+  g_object_get (self->table, "position-set", &is_set, NULL);
+  if (share <= 0 && is_set && table_height (self) > 0)
+    share = (double) gtk_paned_get_position (self->table) / table_height (self);
+  if (share > 0)
+    g_variant_dict_insert (shares, key, "d", share);
+}
+
+/**
+ * bw_fit_view_put_handle:
+ * @name: the view's, unique in the window
+ * @shares: what bw_fit_view_keep_handle() has made
+ *
+ * Puts the handle where it was left, if that is in @shares.
+ */
+void
+bw_fit_view_put_handle (BwFitView *self, const char *name, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_FIT_VIEW (self) && name != NULL && shares != NULL);
+  g_autofree char *key = g_strconcat (name, SHARE_KEY, NULL);
+  double share;
+
+  if (!g_variant_dict_lookup (shares, key, "d", &share) || !(share > 0 && share < 1))
+    return;
+  self->share = share;
+  on_placed (self);
 }
 
 static void
 bw_fit_view_dispose (GObject *object)
 {
+  g_clear_handle_id (&BW_FIT_VIEW (object)->put_id, g_source_remove);
   g_clear_object (&BW_FIT_VIEW (object)->document);
   bw_dispose_template (object, BW_TYPE_FIT_VIEW);
   G_OBJECT_CLASS (bw_fit_view_parent_class)->dispose (object);
@@ -65,6 +144,8 @@ bw_fit_view_init (BwFitView *self)
   g_type_ensure (BW_TYPE_FIT_GRID);
   g_type_ensure (BW_TYPE_FINDINGS_VIEW);
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (self->table, "notify::max-position", G_CALLBACK (on_placed), self,
+                           G_CONNECT_SWAPPED);
 }
 
 /**

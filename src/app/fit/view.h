@@ -12,5 +12,7 @@ G_DECLARE_FINAL_TYPE (BwFitView, bw_fit_view, BW, FIT_VIEW, GtkWidget)
 
 void bw_fit_view_set_document (BwFitView *self, BwDocument *document);
 void bw_fit_view_focus (BwFitView *self);
+void bw_fit_view_keep_handle (BwFitView *self, const char *name, GVariantDict *shares);
+void bw_fit_view_put_handle (BwFitView *self, const char *name, GVariantDict *shares);
 
 G_END_DECLS

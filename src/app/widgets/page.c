@@ -312,6 +312,59 @@ bw_page_get_panel (BwPage *self)
   return view != NULL ? view->panel : NULL;
 }
 
+/* Handles between the drawings and their figures */
+
+/* Calls @each for every panel of the page, with its name in the window. */
+static void
+each_panel (BwPage *self, const char *id, GVariantDict *shares,
+            void (*each) (BwPicturePanel *panel, const char *name, GVariantDict *shares))
+{
+  GPtrArray *list = private_of (self)->list;
+  BwPicturePanel *last = NULL;
+
+  for (guint i = 0; i < list->len; i++)
+    {
+      const View *view = list->pdata[i];
+      if (view->panel == NULL || view->panel == last)
+        continue; /* the views of one panel stand together, and have one handle */
+      g_autofree char *name = g_strconcat (id, "/", view->id, NULL);
+      each (view->panel, name, shares);
+      last = view->panel;
+    }
+}
+
+/**
+ * bw_page_keep_handles:
+ * @id: of the page
+ * @shares: where to put them
+ *
+ * Adds where the person has left the handles of the page.
+ */
+void
+bw_page_keep_handles (BwPage *self, const char *id, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_PAGE (self) && id != NULL && shares != NULL);
+  each_panel (self, id, shares, bw_picture_panel_keep_handle);
+  if (BW_PAGE_GET_CLASS (self)->keep_handle != NULL)
+    BW_PAGE_GET_CLASS (self)->keep_handle (self, id, shares);
+}
+
+/**
+ * bw_page_put_handles:
+ * @id: of the page
+ * @shares: what bw_page_keep_handles() has made
+ *
+ * Puts the handles of the page where they were left.
+ */
+void
+bw_page_put_handles (BwPage *self, const char *id, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_PAGE (self) && id != NULL && shares != NULL);
+  each_panel (self, id, shares, bw_picture_panel_put_handle);
+  if (BW_PAGE_GET_CLASS (self)->put_handle != NULL)
+    BW_PAGE_GET_CLASS (self)->put_handle (self, id, shares);
+}
+
 /**
  * bw_page_set_document:
  * @document: what to show; to be set once

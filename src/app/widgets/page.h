@@ -16,6 +16,8 @@ G_DECLARE_DERIVABLE_TYPE (BwPage, bw_page, BW, PAGE, GtkWidget)
  * @set_document: shows @document; called once, before the page is seen
  * @focus: (nullable): moves the focus to what the page is about; where it is not given, the focus
  *   goes to the first widget that takes it
+ * @keep_handle: (nullable): adds where the page's own handle was left, if it has one
+ * @put_handle: (nullable): puts it there
  *
  * All that the window knows of a page. A page makes its views in its init and adds them with
  * bw_page_add_view() and bw_page_add_panel(); the first one is shown.
@@ -26,6 +28,8 @@ struct _BwPageClass
 
   void (*set_document) (BwPage *self, BwDocument *document);
   void (*focus) (BwPage *self);
+  void (*keep_handle) (BwPage *self, const char *name, GVariantDict *shares);
+  void (*put_handle) (BwPage *self, const char *name, GVariantDict *shares);
 };
 
 void bw_page_add_view (BwPage *self, const char *id, const char *label, const char *tooltip,
@@ -38,5 +42,7 @@ void bw_page_show_view (BwPage *self, const char *id);
 gboolean bw_page_has_view (BwPage *self, const char *id);
 const char *bw_page_get_view (BwPage *self);
 BwPicturePanel *bw_page_get_panel (BwPage *self);
+void bw_page_keep_handles (BwPage *self, const char *id, GVariantDict *shares);
+void bw_page_put_handles (BwPage *self, const char *id, GVariantDict *shares);
 
 G_END_DECLS

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "picture-panel.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "draw/base/export.h"
@@ -264,7 +266,7 @@ wanted_position (BwPicturePanel *self, int size)
   int least;
 
   if (self->share[orientation] > 0)
-    return (int) (size * self->share[orientation]);
+    return (int) round (size * self->share[orientation]);
   if (orientation == GTK_ORIENTATION_VERTICAL)
     return size - (int) (size * UNDER_SHARE);
   gtk_widget_measure (GTK_WIDGET (self->side), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL,
@@ -367,6 +369,59 @@ on_handle_moved (BwPicturePanel *self)
     return FALSE;
   keep_share (self);
   return TRUE;
+}
+
+/* The name of the handle's place in either orientation, for bw_picture_panel_keep_handle(). */
+static char *
+handle_key (const char *name, GtkOrientation orientation)
+{
+  return g_strconcat (name, orientation == GTK_ORIENTATION_HORIZONTAL ? "/beside" : "/under", NULL);
+}
+
+/**
+ * bw_picture_panel_keep_handle:
+ * @name: the panel's, unique in the window
+ * @shares: where to put it
+ *
+ * Adds the share that the person has given the drawing, beside its figures and above them. A share
+ * that nobody has set is taken out.
+ */
+void
+bw_picture_panel_keep_handle (BwPicturePanel *self, const char *name, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && name != NULL && shares != NULL);
+
+  for (int i = 0; i < 2; i++)
+    {
+      g_autofree char *key = handle_key (name, (GtkOrientation) i);
+      if (self->share[i] > 0)
+        g_variant_dict_insert (shares, key, "d", self->share[i]);
+      else
+        g_variant_dict_remove (shares, key);
+    }
+}
+
+/**
+ * bw_picture_panel_put_handle:
+ * @name: the panel's, unique in the window
+ * @shares: what bw_picture_panel_keep_handle() has made
+ *
+ * Puts the handle where it was left; to its usual place if that is not in @shares.
+ */
+void
+bw_picture_panel_put_handle (BwPicturePanel *self, const char *name, GVariantDict *shares)
+{
+  g_return_if_fail (BW_IS_PICTURE_PANEL (self) && name != NULL && shares != NULL);
+
+  for (int i = 0; i < 2; i++)
+    {
+      g_autofree char *key = handle_key (name, (GtkOrientation) i);
+      double share;
+      gboolean is_set = g_variant_dict_lookup (shares, key, "d", &share) && share > 0 && share < 1;
+      self->share[i] = is_set ? share : 0;
+    }
+  self->placed_for = 0;
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
 static void

@@ -53,6 +53,9 @@ void bw_picture_panel_show_result (BwPicturePanel *self, BwResult *result);
 void bw_picture_panel_set_cards (BwPicturePanel *self);
 BwResult *bw_picture_panel_get_result (BwPicturePanel *self);
 
+void bw_picture_panel_keep_handle (BwPicturePanel *self, const char *name, GVariantDict *shares);
+void bw_picture_panel_put_handle (BwPicturePanel *self, const char *name, GVariantDict *shares);
+
 BwPictureArea *bw_picture_panel_get_area (BwPicturePanel *self);
 gboolean bw_picture_panel_has_picture (BwPicturePanel *self);
 gboolean bw_picture_panel_export (BwPicturePanel *self, const char *path, GError **error);

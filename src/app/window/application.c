@@ -24,7 +24,8 @@ struct _BwApplication
   BwCatalogue *catalogue;
   GPtrArray *catalogue_faults; /* owned GError */
   gboolean drafts_offered;
-  gboolean leaving;        /* all windows are to close, and what was open has been kept */
+  GVariant *left; /* nullable: what was open when the last windows were asked to close, until they
+                     have */
   guint signal_watches[3]; /* sources */
 };
 
@@ -51,19 +52,58 @@ fill_all_recent (BwApplication *self)
       fill_recent (self, link->data);
 }
 
-/* The last window to be closed is what the next start opens; of several, one that is closed is done
- * with. It may still be kept open, as the person is asked: then this is done again. */
-static gboolean
-on_close_request (BwApplication *self)
+/* Leaving. What the next start opens is noted when the last windows are asked to close, and kept when
+ * they have: until then one of them may stay, as the person is asked. */
+
+static guint
+count_windows (BwApplication *self)
 {
   guint windows = 0;
 
   for (GList *link = gtk_application_get_windows (GTK_APPLICATION (self)); link != NULL;
        link = link->next)
     windows += BW_IS_WINDOW (link->data);
-  if (windows == 1 && !self->leaving)
-    bw_session_save (GTK_APPLICATION (self), self->settings);
+  return windows;
+}
+
+static void
+note_session (BwApplication *self)
+{
+  if (self->left == NULL)
+    self->left = bw_session_new (GTK_APPLICATION (self));
+}
+
+static void
+forget_session (BwApplication *self)
+{
+  g_clear_pointer (&self->left, g_variant_unref);
+}
+
+static void
+keep_session (BwApplication *self)
+{
+  note_session (self);
+  bw_session_save (self->settings, self->left);
+  forget_session (self);
+}
+
+/* Of several windows, one that is closed is done with. */
+static gboolean
+on_close_request (BwApplication *self)
+{
+  if (count_windows (self) == 1)
+    note_session (self);
   return GDK_EVENT_PROPAGATE;
+}
+
+static void
+bw_application_window_removed (GtkApplication *application, GtkWindow *window)
+{
+  BwApplication *self = BW_APPLICATION (application);
+
+  GTK_APPLICATION_CLASS (bw_application_parent_class)->window_removed (application, window);
+  if (BW_IS_WINDOW (window) && self->left != NULL && count_windows (self) == 0)
+    keep_session (self);
 }
 
 /**
@@ -77,9 +117,10 @@ bw_application_new_window (BwApplication *self)
   g_autoptr (BwDocument) document = bw_document_new (self->catalogue);
   BwWindow *window = bw_window_new (GTK_APPLICATION (self), document, self->settings);
 
-  self->leaving = FALSE;
+  forget_session (self);
   g_signal_connect_object (window, "close-request", G_CALLBACK (on_close_request), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (window, "stays", G_CALLBACK (forget_session), self, G_CONNECT_SWAPPED);
   fill_recent (self, window);
   gtk_window_present (GTK_WINDOW (window));
   bw_page_focus (bw_window_get_shown_page (window));
@@ -231,8 +272,7 @@ on_quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   if (!take_typed (BW_APPLICATION (user_data)))
     return;
   BwApplication *self = user_data;
-  bw_session_save (GTK_APPLICATION (self), self->settings);
-  self->leaving = TRUE;
+  note_session (self);
   g_autoptr (GList) windows = g_list_copy (
       gtk_application_get_windows (GTK_APPLICATION (user_data)));
   for (GList *link = windows; link != NULL; link = link->next)
@@ -264,7 +304,7 @@ on_signal (gpointer user_data)
 {
   BwApplication *self = user_data;
   flush_drafts (self);
-  bw_session_save (GTK_APPLICATION (self), self->settings);
+  keep_session (self);
   g_settings_sync ();
   g_application_quit (G_APPLICATION (user_data));
   return G_SOURCE_CONTINUE;
@@ -349,6 +389,7 @@ bw_application_shutdown (GApplication *application)
   G_APPLICATION_CLASS (bw_application_parent_class)->shutdown (application);
   g_clear_object (&self->scheme);
   g_clear_object (&self->settings);
+  forget_session (self);
 }
 
 static void
@@ -381,6 +422,7 @@ bw_application_class_init (BwApplicationClass *klass)
   application_class->activate = bw_application_activate;
   application_class->open = bw_application_open;
   application_class->handle_local_options = bw_application_handle_local_options;
+  GTK_APPLICATION_CLASS (klass)->window_removed = bw_application_window_removed;
 }
 
 static void

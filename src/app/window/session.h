@@ -12,7 +12,8 @@ G_BEGIN_DECLS
  */
 typedef BwWindow *(*BwSessionOpenFunc) (gpointer user_data, GFile *file);
 
-void bw_session_save (GtkApplication *application, GSettings *settings);
+GVariant *bw_session_new (GtkApplication *application);
+void bw_session_save (GSettings *settings, GVariant *session);
 guint bw_session_restore (GSettings *settings, BwSessionOpenFunc open, gpointer user_data);
 
 G_END_DECLS

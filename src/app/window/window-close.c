@@ -7,6 +7,28 @@
 
 /* A changed sheet asks before its window is closed. One question at a time is open over a window. */
 
+static guint stays_signal;
+
+/* "stays" tells that a window which was asked to close does not: the person has thought better of it,
+ * or what is typed is refused, or the sheet could not be saved. */
+void
+bw_window_add_stays (BwWindowClass *klass)
+{
+  stays_signal = g_signal_new ("stays", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                               NULL, G_TYPE_NONE, 0);
+}
+
+/* The window is not to be closed any more, if it was. */
+void
+bw_window_stay (BwWindow *self)
+{
+  self->close_after_save = FALSE;
+  if (!self->leaving)
+    return;
+  self->leaving = FALSE;
+  g_signal_emit (self, stays_signal, 0);
+}
+
 /* Whether a question is open, which then comes to the front. */
 static gboolean
 is_asking (BwWindow *self)
@@ -50,6 +72,8 @@ on_answer (GtkDialog *dialog, int answer, gpointer user_data)
       bw_draft_keeper_discard (self->drafts);
       gtk_window_close (GTK_WINDOW (self));
     }
+  else
+    bw_window_stay (self);
 }
 
 /* Takes what is typed. Returns whether that is refused, or the person is being asked, so that the
@@ -58,11 +82,24 @@ gboolean
 bw_window_ask_before_close (BwWindow *self)
 {
   static const BwAnswer answers[] = { { GTK_RESPONSE_CANCEL, N_ ("_Cancel"), NULL },
-                                      { GTK_RESPONSE_REJECT, N_ ("_Discard"), "destructive-action" },
+                                      { GTK_RESPONSE_REJECT, N_ ("_Discard"),
+                                        "destructive-action" },
                                       { GTK_RESPONSE_ACCEPT, N_ ("_Save"), "suggested-action" } };
 
-  if (is_asking (self) || !bw_document_take_typed (self->document))
-    return TRUE;
+  gboolean asked = self->leaving;
+
+  self->leaving = TRUE;
+  if (is_asking (self))
+    {
+      if (!asked) /* it is a question about something else */
+        bw_window_stay (self);
+      return TRUE;
+    }
+  if (!bw_document_take_typed (self->document))
+    {
+      bw_window_stay (self);
+      return TRUE;
+    }
   if (!bw_document_is_modified (self->document))
     return FALSE;
   g_autofree char *name = bw_document_dup_name (self->document);

@@ -119,7 +119,7 @@ on_chosen (GtkNativeDialog *chooser, int answer, gpointer user_data)
   if (file != NULL)
     chosen (self, file, suffix);
   else
-    self->close_after_save = FALSE;
+    bw_window_stay (self);
 }
 
 static void
@@ -242,6 +242,7 @@ save_to (BwWindow *self, GFile *file)
           bw_window_ask_about_file (self);
           return;
         }
+      bw_window_stay (self);
       if (g_error_matches (error, BW_DOCUMENT_ERROR, BW_DOCUMENT_ERROR_TYPED))
         return; /* it stands at its field */
       bw_window_show_error (self,
@@ -280,7 +281,7 @@ save_as_chosen (BwWindow *self, GFile *file, const char *suffix)
       && may_replace (self, file, target, _ ("The sheet was not saved.")))
     save_to (self, target);
   else
-    self->close_after_save = FALSE;
+    bw_window_stay (self);
 }
 
 static void

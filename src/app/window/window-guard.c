@@ -67,22 +67,20 @@ static void
 on_answer (GtkDialog *dialog, int answer, gpointer user_data)
 {
   BwWindow *self = BW_WINDOW (user_data);
-  gboolean close = self->close_after_save;
 
   bw_window_end_question (self);
-  self->close_after_save = FALSE;
-  if (answer == BW_GUARD_LOAD_THEIRS)
-    load_theirs (self);
-  else if (answer == BW_GUARD_KEEP_MINE)
+  if (answer == BW_GUARD_KEEP_MINE)
     {
-      self->close_after_save = close;
       bw_document_keep_mine (self->document);
       bw_window_save (self);
     }
   else if (answer == BW_GUARD_KEEP_AS_COPY)
+    bw_window_save_copy (self);
+  else
     {
-      self->close_after_save = close;
-      bw_window_save_copy (self);
+      bw_window_stay (self);
+      if (answer == BW_GUARD_LOAD_THEIRS)
+        load_theirs (self);
     }
 }
 

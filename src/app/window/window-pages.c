@@ -59,6 +59,7 @@ make_page (BwWindow *self, const BwPageKind *kind)
 
   gtk_stack_add_named (self->pages, GTK_WIDGET (page), kind->id);
   bw_page_set_document (page, self->document);
+  bw_page_put_handles (page, kind->id, self->shares);
   return page;
 }
 

@@ -25,7 +25,8 @@ struct _BwWindow
   GtkWidget *load_theirs;
   GtkPaned *panes;
   BwNotice *notice;
-  int usual_side; /* the width of the bench that nobody has set */
+  int usual_side;       /* the width of the bench that nobody has set */
+  GVariantDict *shares; /* the handles of all pages, those that are not made yet among them */
   GtkStack *side;
   BwBenchPanel *bench;
   BwEditor *editor;
@@ -44,6 +45,7 @@ struct _BwWindow
   guint inhibit_cookie;     /* zero: none */
   gboolean closing;         /* the person has answered: close without asking */
   gboolean close_after_save;
+  gboolean leaving; /* it was asked to close, and has not been kept from it */
 };
 
 /* window-actions.c */
@@ -68,6 +70,10 @@ void bw_window_export_edid (BwWindow *self);
 void bw_window_export_parts (BwWindow *self);
 void bw_window_export_hookup (BwWindow *self);
 
+/* window-handles.c */
+void bw_window_place_handles (BwWindow *self);
+void bw_window_remember_handles (BwWindow *self);
+
 /* window-drop.c */
 void bw_window_accept_drops (BwWindow *self);
 
@@ -85,6 +91,8 @@ void bw_window_on_active (BwWindow *self);
 void bw_window_keep_drafts (BwWindow *self);
 
 /* window-close.c */
+void bw_window_add_stays (BwWindowClass *klass);
+void bw_window_stay (BwWindow *self);
 void bw_window_ask (BwWindow *self, GtkWidget *question);
 void bw_window_end_question (BwWindow *self);
 gboolean bw_window_ask_before_close (BwWindow *self);

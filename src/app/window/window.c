@@ -203,14 +203,14 @@ bw_window_get_notice_text (BwWindow *self)
 
 /* Window */
 
+/* For the next window. */
 static void
 remember_size (BwWindow *self)
 {
   int width, height;
   gboolean maximized = gtk_window_is_maximized (GTK_WINDOW (self));
 
-  if (gtk_paned_get_position (self->panes) != self->usual_side)
-    g_settings_set_int (self->settings, "side-width", gtk_paned_get_position (self->panes));
+  bw_window_remember_handles (self);
   g_settings_set_boolean (self->settings, "maximized", maximized);
   if (maximized)
     return;
@@ -246,6 +246,7 @@ bw_window_dispose (GObject *object)
   g_clear_object (&self->drafts);
   g_clear_weak_pointer (&self->question);
   g_clear_pointer (&self->table, g_variant_unref);
+  g_clear_pointer (&self->shares, g_variant_dict_unref);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->toggles, g_ptr_array_unref);
@@ -281,6 +282,7 @@ bw_window_class_init (BwWindowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  bw_window_add_stays (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_window_dispose;
   GTK_WINDOW_CLASS (klass)->close_request = bw_window_close_request;
 
@@ -325,20 +327,6 @@ take_document (BwWindow *self, BwDocument *document)
   on_changed (self);
 }
 
-/* The bench is as wide as so many letters, but leaves the page most of the window where the text is
- * large. */
-#define SIDE_CHARS 36
-#define SIDE_SHARE 0.3
-
-static void
-place_side (BwWindow *self, int width)
-{
-  int side = SIDE_CHARS * bw_char_width (GTK_WIDGET (self)) / PANGO_SCALE;
-  int set = g_settings_get_int (self->settings, "side-width");
-  self->usual_side = MIN (side, (int) (width * SIDE_SHARE));
-  gtk_paned_set_position (self->panes, set > 0 ? set : self->usual_side);
-}
-
 /**
  * bw_window_new:
  * @application: (nullable): the application
@@ -357,7 +345,7 @@ bw_window_new (GtkApplication *application, BwDocument *document, GSettings *set
                                g_settings_get_int (settings, "window-height"));
   if (g_settings_get_boolean (settings, "maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
-  place_side (self, g_settings_get_int (settings, "window-width"));
+  bw_window_place_handles (self);
   take_document (self, document);
   return self;
 }

@@ -58,6 +58,11 @@ const char *bw_window_get_fault_text (BwWindow *self);
 const char *bw_window_get_notice_text (BwWindow *self);
 const char *bw_window_get_page_id (BwWindow *self);
 
+/* window-handles.c */
+int bw_window_get_side_width (BwWindow *self);
+GVariant *bw_window_get_shares (BwWindow *self);
+void bw_window_put_handles (BwWindow *self, int side_width, GVariant *shares);
+
 /* window-pages.c */
 const BwPageKind *bw_page_kinds (guint *n);
 void bw_window_show_page (BwWindow *self, const char *id);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "arguments.h"
 
+#include <math.h>
 #include <string.h>
 
 #include <glib/gi18n-lib.h>
@@ -69,6 +70,69 @@ bw_argument_quantity (const char *option, const char *raw, BwDimension dimension
     bw_cli_complain (_ ("%1$s: “%2$s” must be more than zero"), option, text);
   else
     return TRUE;
+  return FALSE;
+}
+
+static gboolean
+parse_number (const char *text, double *value)
+{
+  g_autofree char *plain = g_strdelimit (g_strdup (text), (char[]){ bw_argument_mark (text), 0 },
+                                         BW_FILE_MARK);
+  char *end;
+  *value = g_ascii_strtod (plain, &end);
+  return end != plain && *end == '\0' && isfinite (*value);
+}
+
+static char *
+number_words (double value, BwDimension dimension)
+{
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  return dimension == BW_N_DIMENSIONS
+             ? g_strdup (g_ascii_formatd (number, sizeof number, "%.10g", value))
+             : bw_quantity_format (value, dimension, 6, bw_quantity_locale_mark ());
+}
+
+/**
+ * bw_argument_within:
+ * @option: whose value it is, for the complaint
+ * @raw: (nullable): as it came; %NULL: it did not, and nothing is done
+ * @dimension: %BW_N_DIMENSIONS: a plain number
+ * @allowed: both ends are allowed
+ * @value: (out): in the base unit
+ *
+ * Returns: %FALSE, having said why in one line, if it is no such quantity
+ */
+gboolean
+bw_argument_within (const char *option, const char *raw, BwDimension dimension, BwRange allowed,
+                    double *value)
+{
+  g_autoptr (GError) error = NULL;
+  double read;
+  if (raw == NULL)
+    return TRUE;
+  g_autofree char *text = bw_argument_utf8 (raw);
+
+  if (dimension == BW_N_DIMENSIONS)
+    {
+      if (!parse_number (text, &read))
+        {
+          bw_cli_complain (_ ("%1$s: “%2$s” is not a number"), option, text);
+          return FALSE;
+        }
+    }
+  else if (!bw_quantity_parse (text, dimension, bw_argument_mark (text), &read, &error))
+    {
+      bw_cli_complain ("%s: %s", option, error->message);
+      return FALSE;
+    }
+  if (read >= allowed.low && read <= allowed.high)
+    {
+      *value = read;
+      return TRUE;
+    }
+  g_autofree char *low = number_words (allowed.low, dimension);
+  g_autofree char *high = number_words (allowed.high, dimension);
+  bw_cli_complain (_ ("%1$s: “%2$s”: from %3$s to %4$s is allowed"), option, text, low, high);
   return FALSE;
 }
 

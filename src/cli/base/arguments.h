@@ -13,6 +13,8 @@ char *bw_argument_utf8 (const char *raw);
 char bw_argument_mark (const char *text);
 gboolean bw_argument_quantity (const char *option, const char *raw, BwDimension dimension,
                                double *value);
+gboolean bw_argument_within (const char *option, const char *raw, BwDimension dimension,
+                             BwRange allowed, double *value);
 gboolean bw_argument_capacitor (const char *raw, double *farad);
 gboolean bw_argument_rate (const char *option, const char *raw, BwRatio *rate_hz);
 char *bw_argument_word (const char *option, const BwKindTable *table, const char *raw,

@@ -38,21 +38,25 @@ struct _BwCliCommand
   BwCliExit (*run) (const BwCliCommand *command, char **args);
 };
 
+BwCliExit bw_cli_capacitor (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_catalogue (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_cause (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_detail (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_display (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_draw (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_edid (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_field_scan (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_fit (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_hookup (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_identify (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_levels (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_line_scan (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_pad (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_readings (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_report (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_sheet_check (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_solve (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_supply (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_sync (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_timing (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_waveform (const BwCliCommand *command, char **args);

@@ -95,8 +95,7 @@ carry_over (int from, int to, const struct stat *old)
   if (fstat (to, &now) != 0)
     return FALSE;
   if ((now.st_uid != old->st_uid || now.st_gid != old->st_gid)
-      && fchown (to, now.st_uid != old->st_uid ? old->st_uid : (uid_t) -1,
-                 now.st_gid != old->st_gid ? old->st_gid : (gid_t) -1) != 0)
+      && fchown (to, old->st_uid, old->st_gid) != 0)
     return FALSE;
   return fchmod (to, old->st_mode & MODE_BITS) == 0 && carry_attributes (from, to)
          && fstat (to, &now) == 0 && now.st_uid == old->st_uid && now.st_gid == old->st_gid

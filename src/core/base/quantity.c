@@ -38,6 +38,16 @@ const BwUnit bw_units[] = {
   { BW_DIMENSION_TV_LINES, "lines", NULL, 0, 1, TRUE },
   { BW_DIMENSION_LINES, "lines", NULL, 0, 1, TRUE },
   { BW_DIMENSION_PIXELS, "px", "px", 0, 1, TRUE },
+  { BW_DIMENSION_INDUCTANCE, "H", "H", 0, 1, TRUE },
+  { BW_DIMENSION_INDUCTANCE, "mH", "mH", -3, 1, TRUE },
+  { BW_DIMENSION_INDUCTANCE, "uH", "µH", -6, 1, TRUE },
+  { BW_DIMENSION_APPARENT_POWER, "VA", "VA", 0, 1, TRUE },
+  { BW_DIMENSION_APPARENT_POWER, "kVA", "kVA", 3, 1, TRUE },
+  { BW_DIMENSION_ENERGY, "J", "J", 0, 1, TRUE },
+  { BW_DIMENSION_ENERGY, "mJ", "mJ", -3, 1, TRUE },
+  { BW_DIMENSION_DURATION, "s", "s", 0, 1, TRUE },
+  { BW_DIMENSION_DURATION, "h", "h", 3, 3.6, TRUE },
+  { BW_DIMENSION_TEMPERATURE, "degC", "°C", 0, 1, TRUE },
 };
 const guint bw_n_units = G_N_ELEMENTS (bw_units);
 
@@ -66,7 +76,9 @@ static const struct
   { "mVpp", "mV" },         { "mV p-p", "mV" },       { "mVp-p", "mV" },
   { "a", "A" },             { "amp", "A" },           { "amps", "A" },
   { "ire", "IRE" },         { "line", "lines" },      { "Lines", "lines" },
-  { "pixels", "px" },       { "pixel", "px" },
+  { "pixels", "px" },       { "pixel", "px" },        { "\u00b5H", "uH" },
+  { "\u03bcH", "uH" },      { "C", "degC" },          { "\u00b0C", "degC" },
+  { "\u2103", "degC" },     { "hours", "h" },         { "hour", "h" },
 };
 
 /* Spellings of TV lines alone: scanning lines are none. */
@@ -193,6 +205,11 @@ bw_quantity_units (BwDimension dimension)
     [BW_DIMENSION_FRACTION] = "%",
     [BW_DIMENSION_TV_LINES] = N_ ("lines (or TVL)"),
     [BW_DIMENSION_PIXELS] = "px",
+    [BW_DIMENSION_INDUCTANCE] = N_ ("H, mH, uH (or µH)"),
+    [BW_DIMENSION_APPARENT_POWER] = "VA, kVA",
+    [BW_DIMENSION_ENERGY] = "J, mJ",
+    [BW_DIMENSION_DURATION] = "s, h",
+    [BW_DIMENSION_TEMPERATURE] = N_ ("degC (or °C)"),
   };
   g_return_val_if_fail (dimension < BW_N_DIMENSIONS, NULL);
   return allowed[dimension] != NULL ? _ (allowed[dimension]) : word_for_lines (MANY_LINES);

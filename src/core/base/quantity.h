@@ -10,7 +10,7 @@ G_BEGIN_DECLS
  *
  * What a quantity measures. Every dimension has one SI (or trade) base unit, in which numbers are
  * held: hertz, second, metre, volt, IRE unit, ohm, farad, ampere, fraction (1 = 100 %), TV lines,
- * scan lines, pixels.
+ * scan lines, pixels, henry, volt-ampere, joule, second, degree Celsius.
  */
 typedef enum
 {
@@ -26,6 +26,11 @@ typedef enum
   BW_DIMENSION_TV_LINES,   /* TV lines per picture height, written "lines" */
   BW_DIMENSION_LINES,      /* scanning lines, written "lines" */
   BW_DIMENSION_PIXELS,     /* px */
+  BW_DIMENSION_INDUCTANCE, /* H mH uH */
+  BW_DIMENSION_APPARENT_POWER, /* VA kVA */
+  BW_DIMENSION_ENERGY,     /* J mJ */
+  BW_DIMENSION_DURATION,   /* of work, held in seconds: h */
+  BW_DIMENSION_TEMPERATURE, /* degC */
   BW_N_DIMENSIONS
 } BwDimension;
 

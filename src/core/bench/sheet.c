@@ -55,7 +55,8 @@ static const BwField sheet_fields[] = {
     .help = N_ ("Blanking that exceeds the retrace by less than this is called tight.") },
   { .key = "mains_beat_limit", .label = N_ ("Mains beat limit"), .type = BW_FIELD_QUANTITY,
     AT (limits.mains_beat_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 0, .high = 100,
-    .unit = "Hz", .help = N_ ("A faster beat of field rate and mains is called tight.") },
+    .unit = "Hz", .help = N_ ("Up to this a beat of field rate and mains is called a slow bar, "
+                                "above it flicker. Neither fails.") },
   { .key = "setup_limit", .label = N_ ("Setup limit"), .type = BW_FIELD_QUANTITY,
     AT (limits.setup_ire), .dimension = BW_DIMENSION_IRE, .low = 0, .high = 20, .unit = "IRE",
     .help = N_ ("A black level off by no more than this is called tight.") },

@@ -17,7 +17,7 @@ G_BEGIN_DECLS
  * @field_rate: likewise for the field rate
  * @level: share of the limit that must lie between a level and its limit
  * @blanking: share of the retrace time that blanking must exceed it by
- * @mains_beat_hz: faster beats between field rate and mains are called tight
+ * @mains_beat_hz: up to this a beat of field rate and mains is seen as a slow bar, above it as flicker
  * @setup_ire: a black level that is off by no more than this is called tight, beyond it wrong
  *
  * Where a value that holds begins to be called tight. Shares are fractions.

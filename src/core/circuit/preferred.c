@@ -77,3 +77,28 @@ bw_preferred_value_from (double least, BwSeries series)
     i++;
   return value_in (series, i, decade);
 }
+
+/* Capacitors with liquid are made in E6 (IEC 60063), which is every fourth value of E24. */
+#define E6_STEP 4
+
+/**
+ * bw_preferred_capacitor:
+ * @ideal: in any unit, greater than zero
+ *
+ * Returns: the value of E6 nearest to @ideal by ratio, in the same unit
+ */
+double
+bw_preferred_capacitor (double ideal)
+{
+  g_return_val_if_fail (ideal > 0 && isfinite (ideal), 0);
+  int decade = decade_of (ideal);
+  double best = 0;
+
+  for (int i = 0; i <= steps[BW_SERIES_E24]; i += E6_STEP)
+    {
+      double candidate = value_in (BW_SERIES_E24, i, decade);
+      if (!(best > 0) || fabs (log (candidate / ideal)) < fabs (log (best / ideal)))
+        best = candidate;
+    }
+  return best;
+}

@@ -16,5 +16,6 @@ typedef enum
 
 double bw_preferred_value (double ideal, BwSeries series);
 double bw_preferred_value_from (double least, BwSeries series);
+double bw_preferred_capacitor (double ideal);
 
 G_END_DECLS

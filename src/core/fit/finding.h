@@ -178,15 +178,22 @@ typedef struct
  * @hidden_lines: lines of the frame that are not seen
  * @hidden_columns: pixels of each line that are not seen; zero for a raster without pixels
  * @hidden_s: the part of each line that is not seen, in seconds; zero for a raster with pixels
- * @sets_height: for another aspect ratio, whether it is the height that is set and not the width
  */
 typedef struct
 {
   double hidden_lines;
   double hidden_columns;
   double hidden_s;
-  gboolean sets_height;
 } BwVisibleAreaFigures;
+
+/**
+ * BwAspectFigures:
+ * @sets_height: for another aspect ratio, whether it is the height that is set and not the width
+ */
+typedef struct
+{
+  gboolean sets_height;
+} BwAspectFigures;
 
 /**
  * BwLeadFindingFigures:
@@ -237,6 +244,7 @@ typedef struct
     BwTerminationFigures termination;
     BwBandwidthFigures bandwidth;
     BwMainsBeatFigures mains_beat;
+    BwAspectFigures aspect;
     BwVisibleAreaFigures visible_area;
     BwLeadFindingFigures lead;
   } as;
@@ -245,6 +253,7 @@ typedef struct
 extern const BwKindTable bw_rules;
 extern const BwKindTable bw_remedies;
 
+gboolean bw_finding_is_remark (const BwFinding *finding);
 gboolean bw_remedy_is_setting (BwRemedyKind kind);
 
 char *bw_finding_value (const BwFinding *finding, char mark);

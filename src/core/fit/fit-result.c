@@ -16,6 +16,15 @@ base_unit (BwDimension dimension)
   return dimension == BW_DIMENSION_FRACTION ? "fraction" : bw_quantity_base_unit (dimension);
 }
 
+/* The sign of a finding; a remark has none. */
+static BwMark
+mark_of (const BwFinding *f)
+{
+  if (f->danger)
+    return BW_MARK (BW_SEVERITY_FATAL);
+  return bw_finding_is_remark (f) ? BW_MARK_NONE : BW_MARK (f->severity);
+}
+
 /* One rule's outcome. Values, limits and margins are in the base unit that "unit" names; what a rule
  * does not have is null. */
 static void
@@ -31,7 +40,7 @@ add_finding (BwNode *table, const BwFinding *f, const BwFit *fit, const BwCase *
   BwValue severity = bw_value_kind ("severity", &bw_severities, f->severity);
 
   /* Translators: the outcome of a rule: what it found can hurt someone */
-  row->mark = BW_MARK (f->danger ? BW_SEVERITY_FATAL : f->severity);
+  row->mark = mark_of (f);
   bw_node_cell (row, f->danger ? bw_value_read_as (severity, C_ ("outcome", "danger")) : severity);
   bw_node_cell (row, bw_value_kind ("rule", &bw_rules, f->rule));
   bw_node_cell (row, bw_value_read_as (bw_value_if (f->has_value, value),

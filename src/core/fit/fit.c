@@ -149,7 +149,7 @@ bw_verdict_meaning (BwVerdict verdict)
   static const char *const meanings[BW_N_VERDICTS] = {
     [BW_VERDICT_DIRECT] = N_ ("every rule holds with margin"),
     [BW_VERDICT_OPEN] = N_ ("holds as far as it is judged; a figure that would decide, or a pin, is not known"),
-    [BW_VERDICT_TIGHT] = N_ ("holds, but near a limit"),
+    [BW_VERDICT_TIGHT] = N_ ("shows as it stands, but near a limit, or not all that the source gives"),
     [BW_VERDICT_WITH_PARTS] = N_ ("fails as it stands; parts or settings cure it"),
     [BW_VERDICT_NO] = N_ ("fails, and no part or setting cures it"),
   };

@@ -205,7 +205,9 @@ needs_supply (BwFinding *f, const BwCase *c)
  *
  * Mains fm and field rate fv give n = round (fm / fv) hum bars, at least one; they beat at
  * |fm − n·fv| and move at (fm − n·fv)·fv/fm picture heights a second, up if that is positive
- * (arithmetic on the two rates).
+ * (arithmetic on the two rates). The set locks whatever the beat, and whether any of it is seen is for the
+ * ripple of its supply to say, which nobody enters: the rule says what it would look like, and nothing
+ * fails by it. A beat beyond the limit is not near it, and has none.
  */
 void
 bw_rule_mains_beat_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -218,10 +220,13 @@ bw_rule_mains_beat_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   double speed = offset_hz * field_hz / c->supply_hz;
 
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY, fabs (offset_hz));
-  f->has_high = TRUE;
-  f->high = c->limits->mains_beat_hz;
-  f->margin = f->high > 0 ? (f->high - f->value) / f->high : -1;
   f->as.mains_beat.bars = (guint) bars;
+  if (f->value <= c->limits->mains_beat_hz)
+    {
+      f->has_high = TRUE;
+      f->high = c->limits->mains_beat_hz;
+      f->margin = bw_margin (f->high - f->value, f->high);
+    }
   if (fabs (offset_hz) < 1e-6 * field_hz)
     {
       f->reason = BW_REASON_NO_BEAT;
@@ -229,10 +234,7 @@ bw_rule_mains_beat_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     }
   f->as.mains_beat.crossing_s = 1 / fabs (speed);
   f->as.mains_beat.direction = speed > 0 ? 1 : -1;
-  if (f->value > f->high)
-    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_FLICKER, BW_REMEDY_NONE);
-  else
-    f->reason = BW_REASON_SLOW_BEAT;
+  f->reason = f->has_high ? BW_REASON_SLOW_BEAT : BW_REASON_FLICKER;
 }
 
 char *
@@ -246,8 +248,9 @@ bw_rule_mains_beat_says (const BwSaying *s)
     case BW_REASON_NO_BEAT:
       return g_strdup (_ ("Field rate and mains run together: a hum bar stands still."));
     case BW_REASON_FLICKER:
-      return g_strdup_printf (_ ("Field rate and mains beat at %s: ripple or a stray mains field "
-                                 "shows as flicker or wobble at that rate, not as a slow bar."),
+      return g_strdup_printf (_ ("Field rate and mains beat at %s: the picture locks; ripple or a "
+                                 "stray mains field, where a set has any, shows as flicker or wobble "
+                                 "at that rate, not as a slow bar."),
                               s->value);
     default:
       return beat->direction > 0
@@ -260,81 +263,31 @@ bw_rule_mains_beat_says (const BwSaying *s)
     }
 }
 
-/* The share of height (or, below one, of width) that gives the picture its proportions. */
-static void
-judge_aspect (const BwCase *c, BwFinding *f)
+/**
+ * bw_rule_aspect_judge:
+ *
+ * The picture is meant for the aspect ratio of the tube; else the remedy's value is the share of the height,
+ * or of the width, that gives it its proportions.
+ */
+void
+bw_rule_aspect_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
+  if (!BW_NEEDS_MONITOR (f, c, aspect) || !BW_NEEDS_SOURCE (f, c, aspect)
+      || bw_ratio_compare (c->source->aspect, c->monitor->aspect) == 0)
+    return;
   double ratio = bw_ratio_to_double (c->source->aspect) / bw_ratio_to_double (c->monitor->aspect);
   f->remedy.value = ratio > 1 ? 1 / ratio : ratio;
-  f->as.visible_area.sets_height = ratio > 1;
+  f->as.aspect.sets_height = ratio > 1;
   if (bw_monitor_switches_to (c->monitor, c->source->aspect))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_WIDE_SWITCH, BW_REMEDY_ASPECT_SWITCH);
   else
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OTHER_ASPECT, BW_REMEDY_SIZE);
 }
 
-/**
- * bw_rule_visible_area_judge:
- *
- * How much of the picture lies beyond the glass, and whether its proportions are the tube's. The
- * value is the share of the picture's area that is not seen.
- */
-void
-bw_rule_visible_area_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
-{
-  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_MONITOR (f, c, overscan_h)
-      || !BW_NEEDS_MONITOR (f, c, overscan_v) || !BW_NEEDS_MONITOR (f, c, aspect)
-      || !BW_NEEDS_SOURCE (f, c, aspect))
-    return;
-  double hidden_h = c->monitor->overscan_h, hidden_v = c->monitor->overscan_v;
-  BwVisibleAreaFigures *hidden = &f->as.visible_area;
-
-  bw_finding_measure (f, BW_DIMENSION_FRACTION, 1 - (1 - hidden_h) * (1 - hidden_v));
-  hidden->hidden_lines = c->figures->active_lines_frame * hidden_v;
-  if (c->figures->has_pixels)
-    hidden->hidden_columns = hidden_h * (c->raster->h_active / (double) c->raster->pixel_repeat);
-  else
-    hidden->hidden_s = hidden_h * c->figures->h_active_s;
-  if (bw_ratio_compare (c->source->aspect, c->monitor->aspect) != 0)
-    judge_aspect (c, f);
-  else if (f->value > 0 && BW_NEEDS_SOURCE (f, c, whole_picture) && c->source->whole_picture)
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OVERSCANNED, BW_REMEDY_SIZE);
-}
-
-/* What is not seen at the sides: "36 columns" or "2.64 µs of each line". */
-static char *
-hidden_width_text (const BwSaying *s)
-{
-  const BwVisibleAreaFigures *hidden = &s->f->as.visible_area;
-  double columns = round (hidden->hidden_columns);
-
-  if (s->c->figures->has_pixels)
-    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%.0f column", "%.0f columns", (gulong) columns), columns);
-  g_autofree char *width = bw_saying_figure (s, hidden->hidden_s, BW_DIMENSION_TIME, 3);
-  return g_strdup_printf (_ ("%s of each line"), width);
-}
-
-static char *
-hidden_text (const BwSaying *s)
-{
-  g_autofree char *lines = bw_saying_figure (s, round (s->f->as.visible_area.hidden_lines),
-                                             BW_DIMENSION_LINES, 4);
-  g_autofree char *width = hidden_width_text (s);
-
-  if (s->f->reason == BW_REASON_OVERSCANNED)
-    return g_strdup_printf (_ ("%1$s and %2$s of the picture fall outside the glass, on a source "
-                               "of which the whole picture matters."),
-                            lines, width);
-  if (s->f->value > 0)
-    return g_strdup_printf (_ ("%1$s and %2$s of the picture fall outside the glass."), lines,
-                            width);
-  return g_strdup (_ ("The whole picture is on the glass."));
-}
-
 char *
-bw_rule_visible_area_says (const BwSaying *s)
+bw_rule_aspect_says (const BwSaying *s)
 {
-  gboolean sets_height = s->f->as.visible_area.sets_height;
+  gboolean sets_height = s->f->as.aspect.sets_height;
   g_autofree char *share
       = bw_saying_figure (s, s->f->remedy.value, BW_DIMENSION_FRACTION, 3);
 
@@ -359,6 +312,61 @@ bw_rule_visible_area_says (const BwSaying *s)
                                        "switch the picture takes %s of the width."),
                                     share);
     default:
-      return hidden_text (s);
+      return g_strdup (_ ("The picture is meant for the tube's aspect ratio."));
     }
+}
+
+/**
+ * bw_rule_visible_area_judge:
+ *
+ * How much of the picture lies beyond the glass, whatever its proportions. The value is the share of the
+ * picture's area that is not seen.
+ */
+void
+bw_rule_visible_area_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
+{
+  if (!bw_finding_needs_raster (f, c) || !BW_NEEDS_MONITOR (f, c, overscan_h)
+      || !BW_NEEDS_MONITOR (f, c, overscan_v))
+    return;
+  double hidden_h = c->monitor->overscan_h, hidden_v = c->monitor->overscan_v;
+  BwVisibleAreaFigures *hidden = &f->as.visible_area;
+
+  bw_finding_measure (f, BW_DIMENSION_FRACTION, 1 - (1 - hidden_h) * (1 - hidden_v));
+  hidden->hidden_lines = c->figures->active_lines_frame * hidden_v;
+  if (c->figures->has_pixels)
+    hidden->hidden_columns = hidden_h * (c->raster->h_active / (double) c->raster->pixel_repeat);
+  else
+    hidden->hidden_s = hidden_h * c->figures->h_active_s;
+  if (f->value > 0 && BW_NEEDS_SOURCE (f, c, whole_picture) && c->source->whole_picture)
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_OVERSCANNED, BW_REMEDY_SIZE);
+}
+
+/* What is not seen at the sides: "36 columns" or "2.64 µs of each line". */
+static char *
+hidden_width_text (const BwSaying *s)
+{
+  const BwVisibleAreaFigures *hidden = &s->f->as.visible_area;
+  double columns = round (hidden->hidden_columns);
+
+  if (s->c->figures->has_pixels)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%.0f column", "%.0f columns", (gulong) columns), columns);
+  g_autofree char *width = bw_saying_figure (s, hidden->hidden_s, BW_DIMENSION_TIME, 3);
+  return g_strdup_printf (_ ("%s of each line"), width);
+}
+
+char *
+bw_rule_visible_area_says (const BwSaying *s)
+{
+  g_autofree char *lines = bw_saying_figure (s, round (s->f->as.visible_area.hidden_lines),
+                                             BW_DIMENSION_LINES, 4);
+  g_autofree char *width = hidden_width_text (s);
+
+  if (s->f->reason == BW_REASON_OVERSCANNED)
+    return g_strdup_printf (_ ("%1$s and %2$s of the picture fall outside the glass, on a source "
+                               "of which the whole picture matters."),
+                            lines, width);
+  if (s->f->value > 0)
+    return g_strdup_printf (_ ("%1$s and %2$s of the picture fall outside the glass."), lines,
+                            width);
+  return g_strdup (_ ("The whole picture is on the glass."));
 }

@@ -172,12 +172,12 @@ says_matching (const BwFinding *f, const BwCase *c, const char *value, char mark
 static char *
 says_size (const BwFinding *f, const BwCase *c, const char *value, char mark)
 {
-  g_assert (f->rule == BW_RULE_VISIBLE_AREA);
+  g_assert (f->rule == BW_RULE_VISIBLE_AREA || f->rule == BW_RULE_ASPECT);
 
   if (f->reason == BW_REASON_OVERSCANNED)
     return g_strdup (_ ("underscan switch if the set has one, else width and height controls: "
                         "bring the whole picture inside the glass"));
-  return f->as.visible_area.sets_height
+  return f->as.aspect.sets_height
              ? g_strdup_printf (_ ("height control: set the height to %s"), value)
              : g_strdup_printf (_ ("width control: set the width to %s"), value);
 }

@@ -39,6 +39,7 @@
   X (COUPLING,       coupling,       "coupling",       N_ ("Coupling"),            3, LEVELS)      \
   X (BANDWIDTH,      bandwidth,      "bandwidth",      N_ ("Bandwidth"),           3, PICTURE)     \
   X (MAINS_BEAT,     mains_beat,     "mains-beat",     N_ ("Mains beat"),          3, PICTURE)     \
+  X (ASPECT,         aspect,         "aspect",         N_ ("Aspect ratio"),        3, PICTURE)     \
   X (VISIBLE_AREA,   visible_area,   "visible-area",   N_ ("Visible area"),        3, PICTURE)     \
   X (LEAD,           lead,           "lead",           N_ ("Lead"),                3, ALWAYS)
 /* clang-format on */

@@ -117,6 +117,19 @@ bw_finding_margin (const BwFinding *finding, char mark)
   return g_strconcat (finding->margin < 0 ? "\u2212" : "", size, NULL);
 }
 
+/**
+ * bw_finding_is_remark:
+ *
+ * Returns: whether @finding holds and yet is told where findings that hold are left out: what would
+ *   flicker if the set let ripple through is neither good nor bad
+ */
+gboolean
+bw_finding_is_remark (const BwFinding *finding)
+{
+  g_return_val_if_fail (finding != NULL, FALSE);
+  return finding->severity == BW_SEVERITY_OK && finding->reason == BW_REASON_FLICKER;
+}
+
 /* For any rule that lacks a figure. */
 static char *
 lack_text (const BwSaying *s)

@@ -150,18 +150,17 @@ bw_hookup_add_warning (BwHookup *hookup, const char *says)
   g_ptr_array_add (hookup->warnings, g_strdup (says));
 }
 
+/* @after: what is judged of the plan. The mains are said before all else: bw_mains_say(). */
 static void
-warn_of_tight (BwHookup *hookup)
+warn_of_tight (BwHookup *hookup, const BwCase *after)
 {
-  BwCase c;
-  bw_plan_state_case (&hookup->plan->state, &c);
   for (guint i = 0; i < BW_N_RULES; i++)
     {
       const BwFinding *f = &hookup->fit_after.at[i];
-      if (f->severity != BW_SEVERITY_TIGHT)
+      if (i == BW_RULE_MAINS || (f->severity != BW_SEVERITY_TIGHT && !bw_finding_is_remark (f)))
         continue;
       g_autofree char *says
-          = bw_finding_says (f, &hookup->fit_after, &c, bw_quantity_locale_mark ());
+          = bw_finding_says (f, &hookup->fit_after, after, bw_quantity_locale_mark ());
       bw_hookup_add_warning (hookup, says);
     }
 }
@@ -222,6 +221,16 @@ warn_of_rate (BwHookup *hookup)
                                       "the wrong line rate can damage a set."));
 }
 
+/* The plan as it is judged. It brings another supply where the one at the bench is a danger to the set
+ * (bw_hookup_add_mains()); one that is tight, or not known, stays what it is. */
+static void
+case_after (const BwHookup *hookup, const BwPlanState *state, BwCase *after)
+{
+  bw_plan_state_case (state, after);
+  after->supply_v = hookup->supply_v;
+  after->mains_met = hookup->fit_before.at[BW_RULE_MAINS].severity > BW_SEVERITY_TIGHT;
+}
+
 /* Puts @plan into words. The proof is made again here, by the rules that judge a source alone. */
 static void
 describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
@@ -229,13 +238,13 @@ describe (BwHookup *hookup, const BwPlan *plan, const BwPlanSignal *begin)
   BwCase after;
 
   hookup->plan = g_memdup2 (plan, sizeof *plan);
-  bw_plan_state_case (&hookup->plan->state, &after);
+  case_after (hookup, &hookup->plan->state, &after);
   bw_fit_judge (&after, &hookup->fit_after);
   hookup->verdict_after = hookup->fit_after.verdict;
   bw_hookup_add_mains (hookup);
   bw_hookup_add_steps (hookup, begin);
   warn_of_rate (hookup);
-  warn_of_tight (hookup);
+  warn_of_tight (hookup, &after);
   warn_of_lacks (hookup);
   warn_of_steps (hookup);
   bw_hookup_add_parts (hookup, begin);

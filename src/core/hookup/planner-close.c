@@ -239,22 +239,24 @@ cure_level (Attempt *a, const BwFinding *f)
   return own ? cure_by_resistor (a, f) : cure_by_pad (a, f);
 }
 
-/* The tube shows the other aspect ratio once the switch or the size control is set for it: on an
- * area inside its glass. */
 static gboolean
 cure_area (Attempt *a, const BwFinding *f)
 {
-  if (f->reason == BW_REASON_OVERSCANNED)
-    {
-      a->state.monitor.overscan_h = a->state.monitor.overscan_v = 0;
-      add_setting (a, BW_STEP_UNDERSCAN, f->rule, TRUE, 0);
-      return TRUE;
-    }
+  a->state.monitor.overscan_h = a->state.monitor.overscan_v = 0;
+  add_setting (a, BW_STEP_UNDERSCAN, f->rule, TRUE, 0);
+  return TRUE;
+}
+
+/* The tube shows the other aspect ratio once the switch or the size control is set for it: on an
+ * area inside its glass. */
+static gboolean
+cure_aspect (Attempt *a, const BwFinding *f)
+{
   a->state.monitor.diagonal_m = bw_monitor_area_diagonal_m (&a->state.monitor,
                                                             a->state.source.aspect);
   a->state.monitor.aspect = a->state.source.aspect;
   add_setting (a, f->reason == BW_REASON_WIDE_SWITCH ? BW_STEP_ASPECT_SWITCH : BW_STEP_ASPECT_SIZE,
-               f->rule, f->as.visible_area.sets_height, f->remedy.value);
+               f->rule, f->as.aspect.sets_height, f->remedy.value);
   return TRUE;
 }
 
@@ -280,6 +282,8 @@ cure (Attempt *a, const BwFinding *f)
       return cure_setup (a, f);
     case BW_RULE_VISIBLE_AREA:
       return cure_area (a, f);
+    case BW_RULE_ASPECT:
+      return cure_aspect (a, f);
     case BW_RULE_COUPLING:
       return f->remedy.kind == BW_REMEDY_COUPLING_CAPACITOR
              && !has_step (&a->parts, BW_STEP_CAPACITOR)
@@ -320,7 +324,8 @@ is_hopeless (const BwFit *fit)
 {
   const guint closable = BW_BIT (BW_RULE_SYNC_LEVEL) | BW_BIT (BW_RULE_VIDEO_LEVEL)
                          | BW_BIT (BW_RULE_SETUP) | BW_BIT (BW_RULE_TERMINATION)
-                         | BW_BIT (BW_RULE_SYNC_DRIVE) | BW_BIT (BW_RULE_COUPLING) | BW_BIT (BW_RULE_VISIBLE_AREA);
+                         | BW_BIT (BW_RULE_SYNC_DRIVE) | BW_BIT (BW_RULE_COUPLING)
+                         | BW_BIT (BW_RULE_ASPECT) | BW_BIT (BW_RULE_VISIBLE_AREA);
   for (guint i = 0; i < BW_N_RULES; i++)
     if (fit->at[i].severity >= BW_SEVERITY_CURABLE && !(closable & BW_BIT (i)))
       return TRUE;

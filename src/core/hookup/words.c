@@ -268,8 +268,12 @@ bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan)
     g_string_append (summary, lead);
   alternative->summary = g_strdup (summary->str);
   alternative->cost = plan->cost;
-  alternative->verdict = plan->fit.verdict;
-  alternative->verdict_says = bw_fit_verdict_short (&plan->fit);
+  const BwFinding *mains = &hookup->fit_before.at[BW_RULE_MAINS];
+  BwFit fit = plan->fit;
+  if (mains->severity <= BW_SEVERITY_TIGHT) /* no plan mends what is no danger */
+    fit.verdict = MAX (fit.verdict, bw_verdict_of (mains->severity));
+  alternative->verdict = fit.verdict;
+  alternative->verdict_says = bw_fit_verdict_short (&fit);
   alternative->price = total_price (plan);
   g_ptr_array_add (hookup->alternatives, alternative);
 }

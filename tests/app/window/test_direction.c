@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app-test.h"
+#include "app-hands.h"
 
 #include <string.h>
 
 #include "app/bench/bench-panel.h"
+#include "app/fit/grid.h"
 #include "app/widgets/form.h"
 #include "app/widgets/picture-area.h"
+#include "app/widgets/result-head.h"
 #include "app/widgets/result-view.h"
 
 /* The window where people read from right to left: what they operate is mirrored, what is drawn and
@@ -121,6 +123,180 @@ test_numbers (Fixture *f, gconstpointer data)
   g_assert_cmpuint (numbers, >=, 4);
 }
 
+/* The table of the fit */
+
+static BwFitGrid *
+grid (Fixture *f)
+{
+  return APP_TEST_THE (BW, FIT_GRID, bw_window_get_page (f->window, "fit"));
+}
+
+static GtkWidget *
+cell (Fixture *f, guint source, guint input)
+{
+  return GTK_WIDGET (bw_fit_grid_get_cell (grid (f), source, input));
+}
+
+static GtkWidget *
+head (Fixture *f, const char *words)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (grid (f))); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (GTK_IS_LABEL (child) && g_str_equal (gtk_label_get_label (GTK_LABEL (child)), words))
+      return child;
+  g_assert_not_reached ();
+}
+
+static graphene_rect_t
+place_in_grid (Fixture *f, GtkWidget *widget)
+{
+  graphene_rect_t place;
+  g_assert_true (gtk_widget_compute_bounds (widget, GTK_WIDGET (grid (f)), &place));
+  return place;
+}
+
+static float
+right_of (graphene_rect_t place)
+{
+  return place.origin.x + place.size.width;
+}
+
+/* The corner, at the right end, above the heads of the rows. */
+static graphene_rect_t
+corner (Fixture *f)
+{
+  return place_in_grid (f, app_test_find (GTK_WIDGET (grid (f)), BW_TYPE_RESULT_HEAD, NULL));
+}
+
+/* Whether the cell is seen whole: beside the heads of the rows, and not cut at the left. */
+static gboolean
+is_seen (Fixture *f, guint source, guint input)
+{
+  graphene_rect_t place = place_in_grid (f, cell (f, source, input));
+  return place.origin.x >= 0 && right_of (place) <= corner (f).origin.x;
+}
+
+static const char *
+input_name (Fixture *f, guint input)
+{
+  return bw_monitor_input (bw_document_get_sheet (f->document)->monitor, input)->name;
+}
+
+/* Heads of the rows at the right, then the columns, each to the left of the one before and below its
+ * head, as far as they are seen. */
+static void
+assert_mirrored (Fixture *f)
+{
+  guint n = bw_document_count (f->document, BW_PART_INPUT);
+  guint seen = 0;
+  float width = (float) gtk_widget_get_width (GTK_WIDGET (grid (f)));
+
+  g_assert_cmpfloat_with_epsilon (right_of (corner (f)), width, 0.5);
+  for (guint input = 0; input < n; input++)
+    {
+      graphene_rect_t above = place_in_grid (f, head (f, input_name (f, input)));
+      if (right_of (above) <= 0 || above.origin.x >= corner (f).origin.x)
+        continue;
+      graphene_rect_t place = place_in_grid (f, cell (f, 0, input));
+      float middle = place.origin.x + place.size.width / 2;
+      g_assert_cmpfloat (middle, >, above.origin.x);
+      g_assert_cmpfloat (middle, <, right_of (above));
+      if (input > 0)
+        g_assert_cmpfloat (right_of (above), <=,
+                           place_in_grid (f, head (f, input_name (f, input - 1))).origin.x);
+      seen++;
+    }
+  g_assert_cmpuint (seen, >=, 2);
+}
+
+static void
+assert_selected (Fixture *f, guint source, guint input)
+{
+  ASSERT_COMES_TRUE (bw_document_get_source (f->document) == source
+                     && bw_document_get_input (f->document) == input);
+  ASSERT_COMES_TRUE (app_test_focus_is_in (f->window, cell (f, source, input)));
+}
+
+/* The keys go where their arrows point; Home and End to the first and the last cell, wherever these
+ * stand. A click takes the cell that is seen there. */
+static void
+test_table (Fixture *f, gconstpointer data)
+{
+  guint last = bw_document_count (f->document, BW_PART_INPUT) - 1;
+  double x, y;
+
+  show (f, "fit", "table");
+  g_assert_true (is_seen (f, 0, 0));
+  assert_mirrored (f);
+  app_test_give_focus (f->window);
+  gtk_widget_grab_focus (cell (f, 0, 0));
+  app_test_xdotool ("key Left");
+  assert_selected (f, 0, 1);
+  app_test_xdotool ("key Right");
+  assert_selected (f, 0, 0);
+  app_test_xdotool ("key Right");
+  assert_selected (f, 0, 0);
+  app_test_xdotool ("key End");
+  assert_selected (f, 0, last);
+  app_test_xdotool ("key Home");
+  assert_selected (f, 0, 0);
+
+  g_assert_true (gtk_widget_translate_coordinates (cell (f, 1, last), GTK_WIDGET (f->window), 20, 20,
+                                                   &x, &y));
+  g_autofree char *click = g_strdup_printf ("mousemove %d %d click 1", (int) x, (int) y);
+  app_test_xdotool (click);
+  assert_selected (f, 1, last);
+}
+
+/* With more inputs than there is room for: the table begins at its right end, and follows the
+ * selection to the left. */
+static void
+test_table_scrolls (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  GtkAdjustment *across = NULL;
+
+  for (guint i = 0; i < 9; i++)
+    {
+      BwInput *input = bw_input_copy (bw_document_selected_input (f->document));
+      g_autofree char *name = g_strdup_printf ("Input number %u", i);
+      g_free (input->name);
+      input->name = g_steal_pointer (&name);
+      g_assert_true (bw_document_add_input (f->document, input, &error));
+      g_assert_no_error (error);
+      bw_input_free (input);
+    }
+  guint last = bw_document_count (f->document, BW_PART_INPUT) - 1;
+  bw_document_select (f->document, 0, 0);
+  show (f, "fit", "table");
+  app_test_frames (2);
+  g_object_get (grid (f), "hadjustment", &across, NULL);
+  double end = gtk_adjustment_get_upper (across) - gtk_adjustment_get_page_size (across);
+  g_assert_cmpfloat (end, >, 0);
+  g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_value (across), end, 0.5);
+  g_assert_true (is_seen (f, 0, 0));
+  g_assert_false (is_seen (f, 0, last));
+  assert_mirrored (f);
+
+  app_test_give_focus (f->window);
+  gtk_widget_grab_focus (cell (f, 0, 0));
+  app_test_xdotool ("key End");
+  assert_selected (f, 0, last);
+  ASSERT_COMES_TRUE (is_seen (f, 0, last));
+  g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_value (across), 0, 0.5);
+  assert_mirrored (f);
+
+  /* As by the bar: half way, and then to its right end */
+  gtk_adjustment_set_value (across, end / 2);
+  app_test_frames (2);
+  g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_value (across), end / 2, 0.5);
+  assert_mirrored (f);
+  gtk_adjustment_set_value (across, end);
+  app_test_frames (2);
+  g_assert_true (is_seen (f, 0, 0));
+  g_object_unref (across);
+}
+
 #define ADD(name, func) g_test_add ("/direction/" name, Fixture, NULL, set_up, func, tear_down)
 
 int
@@ -130,5 +306,7 @@ main (int argc, char **argv)
   ADD ("controls", test_controls);
   ADD ("drawings", test_drawings);
   ADD ("numbers", test_numbers);
+  ADD ("table", test_table);
+  ADD ("table-scrolls", test_table_scrolls);
   return g_test_run ();
 }

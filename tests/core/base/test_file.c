@@ -2,7 +2,7 @@
 /* A file that is replaced keeps its permissions, attributes and names, and links lead where they
  * led; what is no plain file is answered in words. POSIX.1-2017 (open, rename, link, symlink, umask)
  * and acl(5) say what the kernel does; the tests look with stat() and getxattr(). */
-#include "core/base/file.h"
+#include "core/base/file-private.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -461,6 +461,36 @@ test_read_without_size (void)
   assert_unreadable ("/proc/self/status", 10, BW_FILE_ERROR_TOO_LARGE, "10 bytes");
 }
 
+/* Why no file can be made in a folder: what open(2) of POSIX.1-2017 lists for a path that leads through
+ * nothing or through a file, and for a folder in which one may not write, is said of the folder by its
+ * name; what has nothing to do with the folder, such as a full disk, is not. */
+static void
+test_why_not_in_folder (void)
+{
+  static const struct
+  {
+    int trouble;
+    const char *says;
+    gboolean names_folder;
+  } cases[] = {
+    { ENOENT, "there is no folder", TRUE },     { ENOTDIR, "is not a folder", TRUE },
+    { EACCES, "no new file may be made", TRUE }, { EPERM, "no new file may be made", TRUE },
+    { EROFS, "no new file may be made", TRUE },  { ENOSPC, "No space left on device", FALSE },
+    { EIO, "Input/output error", FALSE },
+  };
+  BwReplacement replacement = { .path = "~/monitor.bench", .folder = (char *) "/srv/benches" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_assert_false (bw_file_fail_in_folder (&replacement, cases[i].trouble, &error));
+      g_assert_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE);
+      g_assert_true (g_str_has_prefix (error->message, "~/monitor.bench: "));
+      g_assert_nonnull (strstr (error->message, cases[i].says));
+      g_assert_cmpint (strstr (error->message, "“/srv/benches”") != NULL, ==, cases[i].names_folder);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -481,6 +511,7 @@ main (int argc, char **argv)
   g_test_add_func ("/file/link/here", test_link_here);
   g_test_add_func ("/file/link/circle", test_link_circle);
   g_test_add_func ("/file/link/to-no-folder", test_link_to_no_folder);
+  g_test_add_func ("/file/why-not-in-folder", test_why_not_in_folder);
   g_test_add_func ("/file/kinds", test_kinds);
   g_test_add_func ("/file/read/kinds", test_read_kinds);
   g_test_add_func ("/file/read/bound", test_read_bound);

@@ -140,6 +140,7 @@ add_for_each_dimension (const char *group, GTestDataFunc func)
   static const char *const names[BW_N_DIMENSIONS] = {
     "frequency", "time",     "length",   "voltage", "ire",    "resistance",
     "capacitance", "current", "fraction", "tv-lines", "lines", "pixels",
+    "inductance", "apparent-power", "energy", "duration", "temperature",
   };
   for (guint i = 0; i < BW_N_DIMENSIONS; i++)
     add (group, names[i], GUINT_TO_POINTER (i), func);

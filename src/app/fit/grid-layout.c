@@ -216,8 +216,11 @@ offset_down (BwFitGrid *self)
   return (int) exact_offset (self->down, FALSE);
 }
 
+/* The table is being laid out for this value: to ask for that once more from within would leave what
+ * holds the table without a place when it is next painted. */
 static void
-configure (GtkAdjustment *adjustment, gboolean mirrored, int before, int content, int seen)
+configure (BwFitGrid *self, GtkAdjustment *adjustment, gboolean mirrored, int before, int content,
+           int seen)
 {
   if (adjustment == NULL)
     return;
@@ -225,8 +228,10 @@ configure (GtkAdjustment *adjustment, gboolean mirrored, int before, int content
   double exact = exact_offset (adjustment, mirrored);
   if ((int) exact != before || exact > MAX (0, content - seen))
     exact = before;
+  g_signal_handlers_block_by_func (adjustment, gtk_widget_queue_resize, self);
   gtk_adjustment_configure (adjustment, mirrored ? MAX (content, seen) - seen - exact : exact, 0,
                             MAX (content, seen), seen * 0.1, seen * 0.9, seen);
+  g_signal_handlers_unblock_by_func (adjustment, gtk_widget_queue_resize, self);
 }
 
 /* The nearest to @value from which @size pixels at @start are seen in @seen. */
@@ -309,8 +314,8 @@ settle (BwFitGrid *self, int width, int height)
   find_columns (self, x, width);
   y = settle_rows (self, y, height);
   self->scroll_to_selected = FALSE;
-  configure (self->across, is_mirrored (self), x, cells_width (self), width);
-  configure (self->down, FALSE, y, cells_height (self), height);
+  configure (self, self->across, is_mirrored (self), x, cells_width (self), width);
+  configure (self, self->down, FALSE, y, cells_height (self), height);
 }
 
 /**

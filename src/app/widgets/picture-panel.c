@@ -64,7 +64,7 @@ static guint signals[N_SIGNALS];
 /* The figures go beside the drawing if the panel is at least as wide as so many characters; there
  * they take this share of it, but no more than so many characters, or what their tables need, but no
  * more than the largest share. Under it, this share. */
-#define SIDE_SHARE_MAX 0.38
+#define SIDE_SHARE_MAX 0.43
 #define HANDLE_WIDTH 1
 #define WIDE_CHARS 112
 #define SIDE_SHARE 0.31

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "result-lines.h"
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 #define FEW_COLUMNS 4
@@ -10,6 +12,7 @@ typedef struct
   GPtrArray *lines;
   char mark;
   gboolean cards;
+  gboolean many_across; /* in a section of figures with many values each */
   guint block;
 } Writer;
 
@@ -77,6 +80,7 @@ add_line (Writer *writer, BwResultLine *line)
   const BwResultLine *above = writer->lines->len > 0 ? writer->lines->pdata[writer->lines->len - 1]
                                                      : NULL;
   line->block = writer->block;
+  line->many_across = writer->many_across;
   line->apart = above != NULL && above->block != line->block && !is_title (above)
                 && !is_title (line);
   line->copy = copy_text (line);
@@ -147,6 +151,22 @@ mark_of (const BwNode *row)
   return mark;
 }
 
+/* In a table of so many columns, a head of numbers of more letters than this has its last word below
+ * the others. */
+#define MANY_COLUMNS 7
+#define HEAD_CHARS 7
+
+static char *
+head_words (const char *label, gboolean narrow)
+{
+  char *words = g_strdup (label);
+  char *last = narrow && g_utf8_strlen (label, -1) > HEAD_CHARS ? strrchr (words, ' ') : NULL;
+
+  if (last != NULL)
+    *last = '\n';
+  return words;
+}
+
 static void
 write_column_heads (Writer *writer, const BwNode *table)
 {
@@ -156,12 +176,16 @@ write_column_heads (Writer *writer, const BwNode *table)
     [BW_COLUMN_SAYS] = BW_LABEL_LIGHT,
   };
   BwResultLine *line = line_new (BW_MARK_NONE);
-  for (guint i = table->is_grouped ? 1 : 0; i < bw_node_count_columns (table); i++)
+  guint first = table->is_grouped ? 1 : 0, end = bw_node_count_columns (table);
+
+  for (guint i = first; i < end; i++)
     {
       const BwColumn *column = column_at (table, i);
+      g_autofree char *words = head_words (column->label, column->kind == BW_COLUMN_NUMBERS
+                                                              && end - first >= MANY_COLUMNS);
       add_label (line, heads[column->kind],
-                 column->unit != NULL ? g_strdup_printf ("%s\n%s", column->label, column->unit)
-                                      : g_strdup (column->label));
+                 column->unit != NULL ? g_strdup_printf ("%s\n%s", words, column->unit)
+                                      : g_strdup (words));
     }
   add_line (writer, line);
 }
@@ -321,6 +345,23 @@ write_table (Writer *writer, const BwNode *table)
 
 /* Everything */
 
+/* So many values a figure need all the width there is. */
+#define MANY_ACROSS 3
+
+static void
+write_section (Writer *writer, const BwNode *node)
+{
+  gboolean outside = writer->many_across;
+
+  writer->block++;
+  add_words (writer, node->mark, BW_LABEL_TITLE, node->label);
+  writer->many_across = node->heads != NULL && g_strv_length (node->heads) >= MANY_ACROSS;
+  if (node->heads != NULL)
+    write_heads (writer, node->heads);
+  write_children (writer, node);
+  writer->many_across = outside;
+}
+
 static void
 write_node (Writer *writer, const BwNode *node)
 {
@@ -340,11 +381,7 @@ write_node (Writer *writer, const BwNode *node)
     case BW_NODE_LIST:
     case BW_NODE_ROW:
     default:
-      writer->block++;
-      add_words (writer, node->mark, BW_LABEL_TITLE, node->label);
-      if (node->heads != NULL)
-        write_heads (writer, node->heads);
-      write_children (writer, node);
+      write_section (writer, node);
     }
 }
 

@@ -32,6 +32,7 @@ typedef struct
  * BwResultLine:
  * @block: lines of one block share the widths of their columns
  * @apart: it begins another block, and no title says so
+ * @many_across: a figure with many values, whose name takes no more width than it needs
  * @stacked: the labels stand below each other; the second one beside the first
  * @row: (nullable): the row of a table that it shows
  * @mark: before the first label
@@ -42,6 +43,7 @@ typedef struct
 {
   guint block;
   gboolean apart;
+  gboolean many_across;
   gboolean stacked;
   const BwNode *row;
   BwMark mark;

@@ -151,11 +151,12 @@ static const struct
   [BW_LABEL_TITLE] = { "bw-heading", 0, TRUE, FALSE, FALSE },
 };
 
-/* All labels of a column of a block are of equal width, and the names of all figures. */
+/* All labels of a column of a block are of equal width, and the names of all figures but those with
+ * many values, whose names take no more than they need. */
 static GtkSizeGroup *
 width_of (BwResultView *self, const BwResultLine *line, guint column)
 {
-  gboolean figure = line->row == NULL && column == 0
+  gboolean figure = line->row == NULL && column == 0 && !line->many_across
                     && g_array_index (line->labels, BwLabelText, 0).look == BW_LABEL_NAME;
   g_autofree char *key = figure ? g_strdup ("figures")
                                 : g_strdup_printf ("%u %u", line->block, column);

@@ -87,7 +87,7 @@ static const char *const tv_line_spellings[] = { "TVL", "tvl", "TV lines", "TVL/
 /* So many are several in every language. */
 #define MANY_LINES 1000000
 
-G_DEFINE_QUARK (bw-quantity-error-quark, bw_quantity_error)
+G_DEFINE_QUARK (bw - quantity - error - quark, bw_quantity_error)
 
 static const char *
 word_for_lines (gulong n)
@@ -128,11 +128,19 @@ static const BwUnit *
 unit_named (BwDimension dimension, const char *name)
 {
   for (gsize i = 0; i < bw_n_units; i++)
-    if (bw_units[i].dimension == dimension
-        && (strcmp (bw_units[i].name, name) == 0
-            || (bw_units[i].screen == NULL && is_word_for_lines (name))))
+    if (bw_units[i].dimension == dimension && strcmp (bw_units[i].name, name) == 0)
       return &bw_units[i];
   return NULL;
+}
+
+/* The unit whose name is a word of the reader's language, if @name is such a word. Asking for the
+ * translations takes longer than reading a whole quantity, so this comes last, and not where no unit is
+ * written. */
+static const BwUnit *
+unit_of_words (BwDimension dimension, const char *name)
+{
+  const BwUnit *base = bw_unit_base (dimension);
+  return *name != '\0' && base->screen == NULL && is_word_for_lines (name) ? base : NULL;
 }
 
 /**
@@ -153,7 +161,7 @@ bw_unit_find (BwDimension dimension, const char *name)
     for (gsize i = 0; i < G_N_ELEMENTS (tv_line_spellings) && found == NULL; i++)
       if (strcmp (tv_line_spellings[i], name) == 0)
         found = bw_unit_base (dimension);
-  return found;
+  return found != NULL ? found : unit_of_words (dimension, name);
 }
 
 /**

@@ -324,7 +324,7 @@ add_way (BwNode *table, const BwDetail *detail, const BwDetailWay *way)
                 bw_value_says (NULL, bw_node_take (row, bw_detail_way_notes (detail, way, mark))));
   bw_node_member (row,
                   bw_value_if (filtered, bw_value_kind ("filter", &bw_luma_filters, way->filter)));
-  bw_node_member (row, bw_value_number ("combined_tvl", way->detail.combined_tvl, 0));
+  bw_node_member (row, bw_value_exact ("combined_tvl", way->detail.combined_tvl, BW_DIMENSION_NONE));
   bw_node_member (row, bw_value_count ("gain", bw_detail_way_gain (detail, way)));
   bw_node_member (row, bw_value_flag ("is_own", way->is_own));
   bw_node_member (row, bw_value_flag ("is_taken", way->is_taken));

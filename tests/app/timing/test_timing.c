@@ -218,6 +218,19 @@ test_formula_and_monitor (Fixture *f, gconstpointer part)
   g_assert_true (gtk_widget_get_visible (why));
   g_assert_nonnull (strstr (gtk_label_get_label (GTK_LABEL (why)), "\n"));
 
+  /* 525-line equipment's 15.734 kHz with 262 lines comes first (SMPTE 170M); another that holds is taken
+   * from the list, and its reasons with it. */
+  GtkWidget *others = app_test_find (GTK_WIDGET (panel), GTK_TYPE_DROP_DOWN, "others");
+  g_assert_true (gtk_widget_get_visible (gtk_widget_get_parent (others)));
+  g_assert_cmpfloat_with_epsilon (value_of (figure (f, BW_FIGURE_LINES_PER_FRAME),
+                                            BW_DIMENSION_LINES),
+                                  262, 1e-9);
+  g_autofree char *first = g_strdup (gtk_label_get_label (GTK_LABEL (why)));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (others), 1);
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (why)), !=, first);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (others), 0);
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (why)), ==, first);
+
   /* What cannot be is refused, and what was there stays */
   g_autofree char *before = g_strdup (shown (figure (f, BW_FIGURE_H_TOTAL)));
   type (bw_form_get_row (bw_raster_start_get_form (monitor), "height"), "4000");

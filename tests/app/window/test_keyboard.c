@@ -266,6 +266,31 @@ test_session (Fixture *f, gconstpointer data)
   g_assert_cmpstr (bw_page_get_view (bw_window_get_shown_page (f->window)), ==, "sync");
 }
 
+static GtkWidget *
+shortcuts_window (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) widget = g_list_model_get_item (windows, i);
+      if (GTK_IS_SHORTCUTS_WINDOW (widget) && gtk_widget_get_mapped (widget))
+        return widget;
+    }
+  return NULL;
+}
+
+/* The window of shortcuts comes and goes, and nothing is said on the log. */
+static void
+test_shortcuts (Fixture *f, gconstpointer data)
+{
+  app_test_xdotool ("key ctrl+question");
+  ASSERT_COMES_TRUE (shortcuts_window () != NULL);
+  gtk_test_widget_wait_for_draw (shortcuts_window ());
+  app_test_give_focus (shortcuts_window ());
+  app_test_xdotool ("key Escape");
+  ASSERT_COMES_TRUE (shortcuts_window () == NULL);
+}
+
 /* With Tab through the bench from the header bar to the page: each list is one stop, and nothing else
  * is selected. */
 static void
@@ -454,6 +479,7 @@ main (int argc, char **argv)
   ADD ("error-and-escape", test_error_and_escape);
   ADD ("delete", test_delete);
   ADD ("session", test_session);
+  ADD ("shortcuts", test_shortcuts);
   ADD ("pages-and-menu", test_pages_and_menu);
   ADD ("work-out", test_work_out);
   ADD ("identify-and-use", test_identify_and_use);

@@ -212,7 +212,7 @@ static const RuleCase rule_cases[] = {
     BW_REMEDY_NONE, NAN, 0 },
   /* BT.1700: 4 433 618.75 Hz */
   { "system-pal-into-ntsc", BW_RULE_COLOUR_SYSTEM, "", "signals=composite | systems=ntsc-m",
-    "signal=composite | syncs=in-video | system=pal-b", CURABLE, BW_REASON_COLOUR_LOST,
+    "signal=composite | syncs=in-video | system=pal-b", TIGHT, BW_REASON_COLOUR_LOST,
     BW_REMEDY_COLOUR_TRANSCODER, 4433618.75, 0 },
   { "system-taken", BW_RULE_COLOUR_SYSTEM, "", "signals=composite | systems=ntsc-m; pal-b",
     "signal=composite | syncs=in-video | system=pal-b", OK, BW_REASON_HOLDS, BW_REMEDY_NONE,
@@ -347,8 +347,9 @@ static const RuleCase rule_cases[] = {
     BW_REASON_DOUBLE_TERMINATED, BW_REMEDY_SWITCH_OFF, 37.5, 0 },
   { "termination-voltage-driven", BW_RULE_TERMINATION, "", "termination=none",
     "source_resistance=0 ohm", TIGHT, BW_REASON_VOLTAGE_DRIVEN, BW_REMEDY_NONE, 10e3, 0 },
-  { "coupling-no-clamp", BW_RULE_COUPLING, "", "clamp=none-dc", "coupling=ac", CURABLE,
-    BW_REASON_NO_CLAMP, BW_REMEDY_CLAMP, NAN, 0 },
+  /* A capacitor without a clamp behind it does the same at either end: 0.7 V × 52.8556/63.5556 × 485/525 */
+  { "coupling-no-clamp", BW_RULE_COUPLING, "", "clamp=none-dc", "coupling=ac", TIGHT,
+    BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE, 0.5378, 0.5e-4 },
   /* 0.7 V × 52.8556/63.5556 × 485/525 */
   { "coupling-black-wanders", BW_RULE_COUPLING, "", "clamp=none-ac", "", TIGHT,
     BW_REASON_BLACK_WANDERS, BW_REMEDY_NONE, 0.5378, 0.5e-4 },
@@ -694,8 +695,15 @@ static const SaysCase says_cases[] = {
   /* monochrome is no system that a decoder decodes */
   { "systems-that-are-decoded", BW_RULE_COLOUR_SYSTEM, "",
     "signals=composite | systems=none; pal-m", "signal=composite | syncs=in-video | system=ntsc-m",
-    "The source is NTSC M (subcarrier 3.5795 MHz); this input decodes PAL M: the picture is in "
-    "monochrome." },
+    "The source is NTSC M (subcarrier 3.5795 MHz); this input decodes PAL M: a lead alone gives a "
+    "picture in monochrome. Colour takes a transcoder." },
+  { "green-alone", BW_RULE_SIGNAL_KIND, "", "signals=luminance | systems=none | syncs=in-video",
+    "syncs=on-green",
+    "A monochrome input: green alone, through a lead, gives a picture in which red and blue are black. A "
+    "matrix of R, G and B gives each its right grey." },
+  { "capacitor-of-the-source", BW_RULE_COUPLING, "", "clamp=none-dc", "coupling=ac",
+    "The source is a.c. coupled and this input does not clamp: black moves by up to 538 mV as the picture "
+    "changes." },
   { "two-polarities", BW_RULE_SYNC_POLARITY,
     "line_rates=15 kHz .. 80 kHz | field_rates=45 Hz .. 90 Hz",
     "syncs=separate | polarities=negative; positive", "syncs=separate | raster=vesa-dmt-02",

@@ -465,6 +465,8 @@ test_calculations (void)
     "pad --match --from 5V --to 300mV --driver 50ohm",
     "pad --match --driver 75ohm --load 50ohm",
     "pad --loss 6dB --from 2V",
+    "work-back --open 2.45V --loaded 380mV",
+    "work-back --level 1.4V",
     "sync 525-59.94-interlaced --gate xor",
     "sync 525-59.94-interlaced --gate standard",
     "cause --system pal-b --kind composite --white 1.4V --sync-level 0.6V",

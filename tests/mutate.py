@@ -189,18 +189,24 @@ class Trace:
             stop(linked.stderr[-2000:])
 
     def read_functions(self):
-        """The source and line of each function, by its offset."""
+        """The source and line of each function, by its offset. A function of a header, such as g_steal_pointer(),
+        is said to stand at its own line of whatever source it was compiled in; it is left out."""
         library = str(self.folder / LIBRARY)
         symbols = [line.split() for line in run(["nm", library]).stdout.splitlines()]
         offsets = sorted({int(s[0], 16) for s in symbols if len(s) == 3 and s[1] in "tT"})
-        places = run(["addr2line", "-e", library],
-                     input="\n".join(f"{o:x}" for o in offsets)).stdout
-        found = {}
-        for offset, place in zip(offsets, places.splitlines()):
+        places = run(["addr2line", "-f", "-e", library],
+                     input="\n".join(f"{o:x}" for o in offsets)).stdout.splitlines()
+        texts, found = {}, {}
+        for offset, function, place in zip(offsets, places[::2], places[1::2]):
             name, _, line = place.rpartition(":")
             path = pathlib.Path(os.path.normpath(BUILD / name))
-            if path.is_relative_to(TREE / "src") and line.split()[0].isdigit():
-                found[offset // 16] = (str(path.relative_to(TREE)), int(line.split()[0]))
+            if not path.is_relative_to(TREE / "src") or not line.split()[0].isdigit():
+                continue
+            source, number = str(path.relative_to(TREE)), int(line.split()[0])
+            lines = texts.setdefault(source, path.read_text(encoding="utf-8").splitlines())
+            head = function.split(".")[0] + " ("  # its name begins a line, and its parameters may take several
+            if any(line.startswith(head) for line in lines[max(number - 12, 0):number]):
+                found[offset // 16] = (source, number)
         return found
 
     def trace_test(self, test, functions, state):
@@ -214,8 +220,8 @@ class Trace:
             if not self.bench.run(test, folder, self.folder, {"BW_TRACE": str(trace)}):
                 raise Unsound(test.name)
             digest.write_text(own)
-        offsets = {int(line, 16) for line in trace.read_text().split()} if trace.exists() else set()
-        self.ran[test.name] = {functions[o] for o in offsets if o in functions}
+        ran = trace.read_bytes() if trace.exists() else b""
+        self.ran[test.name] = {place for at, place in functions.items() if at < len(ran) and ran[at]}
 
     def take(self, jobs):
         with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
@@ -228,10 +234,10 @@ class Trace:
             list(pool.map(lambda test: self.trace_test(test, functions, state), self.bench.tests))
 
     def tests_of(self, mutation):
-        """The tests that could notice MUTATION: in a function, those that run it; in a table or a
-        macro, those that run anything of its file; in a table that other files see, all."""
+        """The tests that could notice MUTATION: in a function, those that run it; in a table, a macro or a
+        header, those that run anything of its file; in a table that other files see, all."""
         sources = [mutation.path] if mutation.path.endswith(".c") else self.commands.depends[mutation.path]
-        if mutation.place == "code":
+        if mutation.place == "code" and mutation.path.endswith(".c"):
             line = max((l for l in self.functions.get(mutation.path, []) if l <= mutation.line), default=0)
             return {name for name, ran in self.ran.items() if (mutation.path, line) in ran}
         if mutation.place == "data" and self.is_exported(mutation.path):

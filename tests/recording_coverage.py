@@ -20,6 +20,7 @@ YES_OR_NO = "it holds or it does not: no margin is kept"
 CANNOT_OCCUR = {
     ("mains", "fatal"): "a transformer or another supply gives what the plate asks for",
     ("sync-drive", "fatal"): "a resistor or a stronger output drives every load",
+    ("colour-system", "curable"): "without its colour the picture shows",
     ("colour-system", "fatal"): "a transcoder takes every colour system",
     ("sync-kind", "tight"): YES_OR_NO,
     ("sync-kind", "fatal"): "some part makes every form of sync from every other",
@@ -78,6 +79,7 @@ REASONS = {
         "not taken": "; this input takes ",
         "monochrome": "shows in monochrome",
         "colour lost": "^Only the luminance",
+        "green alone": "green alone, through a lead",
         "subcarrier seen": "luminance only: .* fine dots",
         "holds": "^This input takes ",
     },
@@ -107,7 +109,7 @@ REASONS = {
         "not needed": "^The part in the way",
         "above": "comes out lifted",
         "below": "shadows are crushed",
-        "holds": "as this input expects",
+        "holds": "as this input expects|not said to expect",
     },
     "mains": {
         "above": "outside the rating|a little outside|above the rated|below the rated",
@@ -131,7 +133,6 @@ REASONS = {
         "not needed": "^The part in the way",
         "black wanders": "black moves by up to",
         "near edge": "near the edge of",
-        "no clamp": "black floats",
         "d.c. offset": "; this input takes",
         "holds": "^Black is found",
     },

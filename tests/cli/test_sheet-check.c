@@ -22,6 +22,30 @@ test_sound (void)
   g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "faults")), ==, 0);
 }
 
+/* Pin 19 of the peritelevision connector gives video or sync (EN 50049-1 / IEC 60933-1, secondary sources): a
+ * console cannot give both at once. Its sheet is sound all the same. */
+static void
+test_one_pin (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *text = demo_with ("syncs=composite-sync\nconnector=peritelevision",
+                                     "syncs=in-video; composite-sync\nconnector=peritelevision");
+  g_autofree char *path = write_scratch (folder, "both.bench", text);
+  g_autoptr (Run) run = run_cli ("sheet-check", path, NULL);
+  g_autoptr (Run) json = run_cli ("sheet-check", path, "--json", NULL);
+  g_autoptr (JsonObject) root = run_json (json);
+  JsonArray *remarks = json_object_get_array_member (root, "remarks");
+
+  g_assert_cmpint (run->status, ==, 0);
+  g_assert_cmpstr (run->err, ==, "");
+  g_assert_nonnull (strstr (run->out, "[source 3] syncs: "));
+  g_assert_nonnull (strstr (run->out, "pin 19 "));
+  g_assert_true (json_object_get_boolean_member (root, "sound"));
+  g_assert_cmpuint (json_array_get_length (remarks), ==, 1);
+  g_assert_nonnull (strstr (run->out, json_array_get_string_element (remarks, 0)));
+  remove_scratch (folder);
+}
+
 /* One fault each: what is changed in the demo, and what the line must name. */
 static const struct
 {
@@ -272,6 +296,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet-check/sound", test_sound);
+  g_test_add_func ("/sheet-check/one-pin", test_one_pin);
   for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
     {
       g_autofree char *path = g_strconcat ("/sheet-check/fault/", faults[i].path, NULL);

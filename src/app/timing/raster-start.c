@@ -17,6 +17,7 @@ typedef struct
   BwRatio field_rate_hz;
   gboolean interlaced;
   gboolean margins;
+  gboolean overscan;
   char *modeline;
 } Request;
 
@@ -65,6 +66,8 @@ static const BwField monitor_fields[] = {
   SIZE ("height", N_ ("Active lines of the frame"), height, 16),
   RATE,
   INTERLACED,
+  { .key = "overscan", .label = N_ ("Fill the whole scan, also behind the edge of the glass"),
+    .type = BW_FIELD_SWITCH, AT (overscan) },
 };
 
 static const BwField modeline_fields[] = {
@@ -84,8 +87,10 @@ static const struct
   [BW_START_FORMULA] = { { G_N_ELEMENTS (formula_fields), formula_fields }, 2,
                          N_ ("A raster that the formulas of VESA give."), N_ ("_Compute") },
   [BW_START_MONITOR] = { { G_N_ELEMENTS (monitor_fields), monitor_fields }, 2,
-                         N_ ("A raster for the tube on the bench: centred, with every margin kept, "
-                             "at the lowest line rate that its bands allow."),
+                         N_ ("A raster for the tube on the bench: that of a standard where its bands "
+                             "hold one, else the lowest line rate that holds. The selected input's "
+                             "rates and clamp are kept to, and what the selected source's clock "
+                             "can do."),
                          N_ ("_Find") },
   [BW_START_MODELINE] = { { G_N_ELEMENTS (modeline_fields), modeline_fields }, 1,
                           N_ ("A raster as computers give it."), N_ ("_Read") },
@@ -133,28 +138,61 @@ compute (const Request *asked, GError **error)
                                        : bw_standards_cvt (&request, error);
 }
 
-static BwRaster *
-find_for_monitor (BwRasterStart *self, GPtrArray *why, GError **error)
+/* What the selected source and input add to what is asked for. */
+static void
+add_selected (BwDocument *document, BwTubeRequest *request)
+{
+  const BwSheet *sheet = bw_document_get_sheet (document);
+  guint source = bw_document_get_source (document), input = bw_document_get_input (document);
+
+  if (source != BW_NO_INDEX)
+    request->clock = bw_clock_reach_of (bw_sheet_source (sheet, source));
+  if (input != BW_NO_INDEX)
+    request->input = bw_monitor_input (sheet->monitor, input);
+}
+
+static GPtrArray *
+find_for_monitor (BwRasterStart *self, GError **error)
 {
   const Request *asked = &self->request;
   const BwSheet *sheet = bw_document_get_sheet (self->document);
-  const BwTubeRequest request
-      = { asked->width, asked->height, asked->field_rate_hz, asked->interlaced };
-  return bw_tube_raster (&request, sheet->monitor, &sheet->limits, why, error);
+  BwTubeRequest request = {
+    .width = asked->width,
+    .height = asked->height,
+    .field_rate_hz = asked->field_rate_hz,
+    .interlaced = asked->interlaced,
+    .overscan = asked->overscan,
+    .catalogue = bw_document_get_catalogue (self->document),
+  };
+  add_selected (self->document, &request);
+  return bw_tube_rasters (&request, sheet->monitor, &sheet->limits, error);
 }
 
-static BwRaster *
-make (BwRasterStart *self, GPtrArray *why, GError **error)
+/* @raster: (transfer full) (nullable) */
+static GPtrArray *
+only (BwRaster *raster)
+{
+  if (raster == NULL)
+    return NULL;
+  GPtrArray *answers = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_tube_answer_free);
+  BwTubeAnswer *answer = g_new0 (BwTubeAnswer, 1);
+  answer->raster = raster;
+  g_ptr_array_add (answers, answer);
+  return answers;
+}
+
+static GPtrArray *
+make (BwRasterStart *self, GError **error)
 {
   switch (self->kind)
     {
     case BW_START_MONITOR:
-      return find_for_monitor (self, why, error);
+      return find_for_monitor (self, error);
     case BW_START_MODELINE:
-      return bw_modeline_parse (self->request.modeline, error);
+      return only (bw_modeline_parse (self->request.modeline, error));
     case BW_START_FORMULA:
     default:
-      return compute (&self->request, error);
+      return only (compute (&self->request, error));
     }
 }
 
@@ -178,20 +216,19 @@ show_fault (BwRasterStart *self, const char *message)
 void
 bw_raster_start_make (BwRasterStart *self)
 {
-  g_autoptr (GPtrArray) why = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GError) error = NULL;
 
   show_fault (self, NULL);
   if (!bw_form_take (self->form))
     return;
-  g_autoptr (BwRaster) raster = make (self, why, &error);
-  if (raster == NULL)
+  g_autoptr (GPtrArray) answers = make (self, &error);
+  if (answers == NULL)
     {
       show_fault (self, error->message);
       return;
     }
   gtk_popover_popdown (GTK_POPOVER (self));
-  g_signal_emit (self, signals[MADE], 0, raster, why);
+  g_signal_emit (self, signals[MADE], 0, answers);
 }
 
 static void
@@ -214,10 +251,10 @@ bw_raster_start_class_init (BwRasterStartClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bw_raster_start_dispose;
   G_OBJECT_CLASS (klass)->finalize = bw_raster_start_finalize;
 
-  /* BwRasterStart::made: a BwRaster, and the sentences (char *) of a GPtrArray that say why it is
-   * as it is; both borrowed. */
+  /* BwRasterStart::made: the rasters that do what was asked for, the best first: a GPtrArray of
+   * BwTubeAnswer, borrowed. Those that were not made for a monitor have no sentences. */
   signals[MADE] = g_signal_new ("made", BW_TYPE_RASTER_START, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
-                                NULL, G_TYPE_NONE, 2, G_TYPE_POINTER, G_TYPE_POINTER);
+                                NULL, G_TYPE_NONE, 1, G_TYPE_PTR_ARRAY);
 }
 
 static GtkWidget *

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/widgets/result-head.h"
+#include "core/bench/tube-raster.h"
 #include "work-out.h"
 
 G_BEGIN_DECLS
@@ -20,6 +21,8 @@ struct _BwWorkOut
   GtkWidget *copy;
   BwResultHead *table;
   GtkWidget *from_source;
+  GtkWidget *others_row;
+  GtkDropDown *others;
   GtkBox *rates;
   GtkBox *line;
   GtkBox *field;
@@ -37,6 +40,7 @@ struct _BwWorkOut
   char *base_id;    /* nullable: of the selected source's raster, if it was that */
   gboolean changed; /* a figure differs from the base */
   BwRaster *raster; /* nullable: what the figures make */
+  GPtrArray *answers; /* nullable (element-type BwTubeAnswer): what was made for the monitor */
   BwDocument *document;
 };
 

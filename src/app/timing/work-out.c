@@ -187,11 +187,25 @@ on_interlaced (BwWorkOut *self, BwEditorRow *row)
 /* Starting */
 
 static void
-show_why (BwWorkOut *self, const GPtrArray *why)
+append_points (GString *text, const GPtrArray *sentences)
+{
+  for (guint i = 0; sentences != NULL && i < sentences->len; i++)
+    g_string_append_printf (text, "%s• %s", text->len > 0 ? "\n" : "",
+                            (const char *) sentences->pdata[i]);
+}
+
+/* @answer: (nullable): what was made */
+static void
+show_why (BwWorkOut *self, const BwTubeAnswer *answer)
 {
   GString *text = g_string_new (NULL);
-  for (guint i = 0; why != NULL && i < why->len; i++)
-    g_string_append_printf (text, "%s• %s", i > 0 ? "\n" : "", (const char *) why->pdata[i]);
+  if (answer != NULL)
+    append_points (text, answer->why);
+  if (answer != NULL && answer->costs != NULL && answer->costs->len > 0)
+    {
+      g_string_append_printf (text, "\n%s", _ ("What it costs:"));
+      append_points (text, answer->costs);
+    }
   gtk_label_set_label (self->why, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->why), text->len > 0);
   g_string_free (text, TRUE);
@@ -199,7 +213,7 @@ show_why (BwWorkOut *self, const GPtrArray *why)
 
 /* Takes the figures of @raster in place of what is there; %NULL for none. */
 static void
-start_from (BwWorkOut *self, const BwRaster *raster, const GPtrArray *why)
+start_from (BwWorkOut *self, const BwRaster *raster, const BwTubeAnswer *answer)
 {
   BwRaster *base = raster != NULL ? bw_raster_copy (raster) : NULL;
   guint32 redundant;
@@ -215,20 +229,69 @@ start_from (BwWorkOut *self, const BwRaster *raster, const GPtrArray *why)
   self->before = self->solver;
   bw_solver_run (&self->before, &redundant, NULL);
   self->changed = FALSE;
-  show_why (self, why);
+  show_why (self, answer);
   solve (self, 0);
 }
 
-static void
-on_made (BwWorkOut *self, BwRaster *raster, GPtrArray *why)
+/* What tells an answer from the others: "15.734 kHz, 262 lines a field, 60.055 Hz". */
+static char *
+answer_text (const BwTubeAnswer *answer)
 {
-  start_from (self, raster, why);
+  BwRasterFigures f;
+  char mark = bw_quantity_locale_mark ();
+
+  bw_raster_figures (answer->raster, &f);
+  g_autofree char *line_rate = bw_quantity_format (f.line_rate_hz, BW_DIMENSION_FREQUENCY, 5, mark);
+  g_autofree char *field_rate
+      = bw_quantity_format (f.field_rate_hz, BW_DIMENSION_FREQUENCY, 5, mark);
+  return g_strdup_printf (_ ("%1$s, %2$.1f lines a field, %3$s"), line_rate, f.lines_per_field,
+                          field_rate);
+}
+
+static void
+show_others (BwWorkOut *self)
+{
+  guint n = self->answers != NULL ? self->answers->len : 0;
+  g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < n; i++)
+    gtk_string_list_take (list, answer_text (self->answers->pdata[i]));
+  gtk_drop_down_set_model (self->others, G_LIST_MODEL (list));
+  gtk_widget_set_visible (self->others_row, n > 1);
+}
+
+static void
+on_other (BwWorkOut *self)
+{
+  guint which = gtk_drop_down_get_selected (self->others);
+  if (self->answers == NULL || which >= self->answers->len)
+    return;
+  const BwTubeAnswer *answer = self->answers->pdata[which];
+  start_from (self, answer->raster, answer);
+}
+
+/* Forgets the answers, so that what is started from is not one of them. */
+static void
+forget_answers (BwWorkOut *self)
+{
+  g_clear_pointer (&self->answers, g_ptr_array_unref);
+  show_others (self);
+}
+
+static void
+on_made (BwWorkOut *self, GPtrArray *answers)
+{
+  forget_answers (self);
+  self->answers = g_ptr_array_ref (answers);
+  show_others (self);
+  on_other (self);
 }
 
 static void
 on_from_source (BwWorkOut *self)
 {
   const BwRaster *raster = source_raster (self);
+  forget_answers (self);
   start_from (self, raster, NULL);
   self->base_id = raster != NULL ? g_strdup (raster->id) : NULL;
 }
@@ -236,6 +299,7 @@ on_from_source (BwWorkOut *self)
 static void
 on_clear (BwWorkOut *self)
 {
+  forget_answers (self);
   start_from (self, NULL, NULL);
   gtk_widget_child_focus (GTK_WIDGET (self->rates), GTK_DIR_TAB_FORWARD);
 }
@@ -316,6 +380,7 @@ bw_work_out_finalize (GObject *object)
 
   g_clear_pointer (&self->base, bw_raster_free);
   g_clear_pointer (&self->raster, bw_raster_free);
+  g_clear_pointer (&self->answers, g_ptr_array_unref);
   g_free (self->base_id);
   for (guint i = 0; i < BW_N_FIGURES; i++)
     g_free (self->labels[i]);
@@ -335,6 +400,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, copy);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, table);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, from_source);
+  gtk_widget_class_bind_template_child (widget_class, BwWorkOut, others_row);
+  gtk_widget_class_bind_template_child (widget_class, BwWorkOut, others);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, rates);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, line);
   gtk_widget_class_bind_template_child (widget_class, BwWorkOut, field);
@@ -357,6 +424,7 @@ bw_work_out_class_init (BwWorkOutClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_from_source);
   gtk_widget_class_bind_template_callback (widget_class, on_clear);
+  gtk_widget_class_bind_template_callback (widget_class, on_other);
   gtk_widget_class_bind_template_callback (widget_class, on_copy);
   gtk_widget_class_bind_template_callback (widget_class, on_use);
 }

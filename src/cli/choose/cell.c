@@ -90,6 +90,18 @@ say_not_found (const char *path, const char *what, GPtrArray *names, const char 
   bw_cli_fault (says);
 }
 
+static gboolean
+find_or_complain (const char *path, const char *what, const char *raw, GPtrArray *names, guint *at)
+{
+  g_autofree char *wanted = bw_argument_utf8 (raw);
+  if (is_shared (bw_cli_input_name (path), names, wanted))
+    return FALSE;
+  if (find (names, wanted, at))
+    return TRUE;
+  say_not_found (bw_cli_input_name (path), what, names, wanted);
+  return FALSE;
+}
+
 /* @raw may only be missing if there is but one to choose. */
 static BwCliExit
 pick (const char *command, const char *path, const char *option, const char *what, const char *raw,
@@ -105,13 +117,7 @@ pick (const char *command, const char *path, const char *option, const char *wha
                                    option);
       return bw_cli_wrong_usage (command, says);
     }
-  g_autofree char *wanted = bw_argument_utf8 (raw);
-  if (is_shared (bw_cli_input_name (path), names, wanted))
-    return BW_CLI_BAD_INPUT;
-  if (find (names, wanted, at))
-    return BW_CLI_DONE;
-  say_not_found (bw_cli_input_name (path), what, names, wanted);
-  return BW_CLI_BAD_INPUT;
+  return find_or_complain (path, what, raw, names, at) ? BW_CLI_DONE : BW_CLI_BAD_INPUT;
 }
 
 /**
@@ -139,6 +145,33 @@ bw_cell_pick (const char *command, const char *path, const BwSheet *sheet, const
   return result == BW_CLI_DONE
              ? pick (command, path, "--input", _ ("no input is called"), input_raw, inputs, input)
              : result;
+}
+
+/**
+ * bw_cell_find_source:
+ * @path: of the sheet, for the complaint
+ * @raw: as it came: a name, or a number from 1
+ * @at: (out): index of the source
+ *
+ * Returns: whether it is there; if not, that is said in one line
+ */
+gboolean
+bw_cell_find_source (const char *path, const BwSheet *sheet, const char *raw, guint *at)
+{
+  g_autoptr (GPtrArray) names = source_names (sheet);
+  return find_or_complain (path, _ ("no source is called"), raw, names, at);
+}
+
+/**
+ * bw_cell_find_input:
+ *
+ * Does for an input what bw_cell_find_source() does for a source.
+ */
+gboolean
+bw_cell_find_input (const char *path, const BwSheet *sheet, const char *raw, guint *at)
+{
+  g_autoptr (GPtrArray) names = input_names (sheet);
+  return find_or_complain (path, _ ("no input is called"), raw, names, at);
 }
 
 /**

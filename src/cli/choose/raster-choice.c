@@ -12,8 +12,17 @@ typedef enum
   WITH_ACTIVE = 1 << 1,
   WITH_FIELD_RATE = 1 << 2,
   WITH_INTERLACED = 1 << 3,
-  WITH_MARGINS = 1 << 4
+  WITH_MARGINS = 1 << 4,
+  WITH_OVERSCAN = 1 << 5,
+  WITH_CLOCK = 1 << 6,
+  WITH_SOURCE = 1 << 7,
+  WITH_INPUT = 1 << 8
 } With;
+
+/* Which figures of the source's clock are given. */
+#define CLOCKS(choice)                                                                             \
+  ((choice)->lowest_clock != NULL || (choice)->highest_clock != NULL                               \
+   || (choice)->clock_step != NULL || (choice)->pixel_multiple != 0)
 
 static const struct
 {
@@ -23,6 +32,10 @@ static const struct
   { "--which", WITH_WHICH },           { "--active", WITH_ACTIVE },
   { "--field-rate", WITH_FIELD_RATE }, { "--interlaced", WITH_INTERLACED },
   { "--margins", WITH_MARGINS },
+  { "--overscan", WITH_OVERSCAN },
+  { "--lowest-clock, --highest-clock, --clock-step or --pixel-multiple", WITH_CLOCK },
+  { "--source", WITH_SOURCE },
+  { "--input", WITH_INPUT },
 };
 
 static const struct
@@ -41,7 +54,8 @@ static const struct
   { "--modeline", G_STRUCT_OFFSET (BwRasterChoice, modeline), 0, 0 },
   { "--edid", G_STRUCT_OFFSET (BwRasterChoice, edid), 0, WITH_WHICH },
   { "--for-monitor", G_STRUCT_OFFSET (BwRasterChoice, for_monitor), WITH_ACTIVE | WITH_FIELD_RATE,
-    WITH_ACTIVE | WITH_FIELD_RATE | WITH_INTERLACED },
+    WITH_ACTIVE | WITH_FIELD_RATE | WITH_INTERLACED | WITH_OVERSCAN | WITH_CLOCK | WITH_SOURCE
+        | WITH_INPUT },
 };
 
 /**
@@ -83,6 +97,24 @@ bw_raster_choice_entries (BwRasterChoice *choice)
       NULL },
     { "margins", 0, 0, G_OPTION_ARG_NONE, &choice->margins,
       N_ ("With --gtf-line-rate and --gtf-pixel-clock: borders of 1.8 %"), NULL },
+    { "overscan", 0, 0, G_OPTION_ARG_NONE, &choice->overscan,
+      N_ ("With --for-monitor: the picture fills the whole scan, also behind the edge of the glass"),
+      NULL },
+    { "lowest-clock", 0, 0, G_OPTION_ARG_FILENAME, &choice->lowest_clock,
+      N_ ("With --for-monitor: the lowest pixel clock that the source gives; all figures across are "
+          "multiplied to reach it"),
+      N_ ("FREQUENCY") },
+    { "highest-clock", 0, 0, G_OPTION_ARG_FILENAME, &choice->highest_clock,
+      N_ ("With --for-monitor: the highest pixel clock that the source gives"), N_ ("FREQUENCY") },
+    { "clock-step", 0, 0, G_OPTION_ARG_FILENAME, &choice->clock_step,
+      N_ ("With --for-monitor: the pixel clock is a multiple of this"), N_ ("FREQUENCY") },
+    { "pixel-multiple", 0, 0, G_OPTION_ARG_INT, &choice->pixel_multiple,
+      N_ ("With --for-monitor: all figures across are multiples of so many pixels"), N_ ("N") },
+    { "source", 0, 0, G_OPTION_ARG_FILENAME, &choice->source,
+      N_ ("With --for-monitor: the source of the sheet whose pixel clocks are kept to"),
+      N_ ("SOURCE") },
+    { "input", 0, 0, G_OPTION_ARG_FILENAME, &choice->input,
+      N_ ("With --for-monitor: the input whose line rates and clamp are kept to"), N_ ("INPUT") },
   };
   GArray *array = g_array_new (TRUE, TRUE, sizeof (GOptionEntry));
   return g_array_append_vals (array, entries, G_N_ELEMENTS (entries));
@@ -100,6 +132,11 @@ bw_raster_choice_clear (BwRasterChoice *choice)
     g_clear_pointer (&G_STRUCT_MEMBER (char *, choice, origins[i].offset), g_free);
   g_clear_pointer (&choice->active, g_free);
   g_clear_pointer (&choice->field_rate, g_free);
+  g_clear_pointer (&choice->lowest_clock, g_free);
+  g_clear_pointer (&choice->highest_clock, g_free);
+  g_clear_pointer (&choice->clock_step, g_free);
+  g_clear_pointer (&choice->source, g_free);
+  g_clear_pointer (&choice->input, g_free);
 }
 
 static With
@@ -108,7 +145,9 @@ given_companions (const BwRasterChoice *choice)
   return (choice->which != BW_WHICH_FIRST ? WITH_WHICH : 0)
          | (choice->active != NULL ? WITH_ACTIVE : 0)
          | (choice->field_rate != NULL ? WITH_FIELD_RATE : 0)
-         | (choice->interlaced ? WITH_INTERLACED : 0) | (choice->margins ? WITH_MARGINS : 0);
+         | (choice->interlaced ? WITH_INTERLACED : 0) | (choice->margins ? WITH_MARGINS : 0)
+         | (choice->overscan ? WITH_OVERSCAN : 0) | (CLOCKS (choice) ? WITH_CLOCK : 0)
+         | (choice->source != NULL ? WITH_SOURCE : 0) | (choice->input != NULL ? WITH_INPUT : 0);
 }
 
 /* The first option in @set. */

@@ -30,12 +30,20 @@ typedef struct
   char *field_rate;
   gboolean interlaced;
   gboolean margins;
+  gboolean overscan;
+  char *lowest_clock;
+  char *highest_clock;
+  char *clock_step;
+  int pixel_multiple;
+  char *source;
+  char *input;
 } BwRasterChoice;
 
 /**
  * BwChosenRaster:
  * @raster: owned
- * @why: (nullable) (element-type utf8): a sentence for each choice, of a raster made for a monitor
+ * @answers: (nullable) (element-type BwTubeAnswer): of a raster made for a monitor, all that hold; the
+ *   first is @raster
  * @notes: (nullable) (element-type utf8): what an EDID holds that was not read
  * @timing: the number of the detailed timing of an EDID, from 1; zero for other rasters
  * @n_timings: how many there are
@@ -45,7 +53,7 @@ typedef struct
 typedef struct
 {
   BwRaster *raster;
-  GPtrArray *why;
+  GPtrArray *answers;
   GPtrArray *notes;
   guint timing;
   guint n_timings;

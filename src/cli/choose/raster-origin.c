@@ -10,6 +10,7 @@
 #include <glib/gstdio.h>
 
 #include "bench.h"
+#include "cell.h"
 #include "cli/base/arguments.h"
 #include "cli/base/nearest.h"
 #include "cli/base/output.h"
@@ -38,7 +39,7 @@ void
 bw_chosen_raster_free (BwChosenRaster *chosen)
 {
   g_clear_pointer (&chosen->raster, bw_raster_free);
-  g_clear_pointer (&chosen->why, g_ptr_array_unref);
+  g_clear_pointer (&chosen->answers, g_ptr_array_unref);
   g_clear_pointer (&chosen->notes, g_ptr_array_unref);
   g_free (chosen);
 }
@@ -212,37 +213,77 @@ from_edid (const BwRasterChoice *choice)
 
 /* A monitor */
 
+/* Sets a clock that the option gives, in place of what the source says of it. */
 static gboolean
-read_tube_request (const BwRasterChoice *choice, BwTubeRequest *request)
+read_clock (const char *option, const char *raw, double *clock_hz)
 {
+  if (raw == NULL)
+    return TRUE;
+  if (!bw_argument_quantity (option, raw, BW_DIMENSION_FREQUENCY, clock_hz))
+    return FALSE;
+  if (*clock_hz > 0)
+    return TRUE;
+  bw_cli_complain (_ ("%s: it must be more than zero"), option);
+  return FALSE;
+}
+
+static gboolean
+read_clocks (const BwRasterChoice *choice, BwClockReach *clock)
+{
+  if (choice->pixel_multiple < 0 || choice->pixel_multiple > 64)
+    {
+      bw_cli_complain (_ ("--pixel-multiple: from 1 to 64 is allowed"));
+      return FALSE;
+    }
+  if (choice->pixel_multiple > 0)
+    clock->multiple = choice->pixel_multiple;
+  return read_clock ("--lowest-clock", choice->lowest_clock, &clock->lowest_hz)
+         && read_clock ("--highest-clock", choice->highest_clock, &clock->highest_hz)
+         && read_clock ("--clock-step", choice->clock_step, &clock->step_hz);
+}
+
+/* @sheet must outlive @request. */
+static gboolean
+read_tube_request (const BwRasterChoice *choice, const BwSheet *sheet, BwTubeRequest *request)
+{
+  guint source = 0, input = 0;
+
   request->interlaced = choice->interlaced;
-  return bw_argument_size ("--active", choice->active, &request->width, &request->height)
-         && bw_argument_rate ("--field-rate", choice->field_rate, &request->field_rate_hz);
+  request->overscan = choice->overscan;
+  if (!bw_argument_size ("--active", choice->active, &request->width, &request->height)
+      || !bw_argument_rate ("--field-rate", choice->field_rate, &request->field_rate_hz)
+      || (choice->source != NULL && !bw_cell_find_source (choice->for_monitor, sheet, choice->source, &source))
+      || (choice->input != NULL && !bw_cell_find_input (choice->for_monitor, sheet, choice->input, &input)))
+    return FALSE;
+  if (choice->source != NULL)
+    request->clock = bw_clock_reach_of (bw_sheet_source (sheet, source));
+  if (choice->input != NULL)
+    request->input = bw_monitor_input (sheet->monitor, input);
+  return read_clocks (choice, &request->clock);
 }
 
 static BwChosenRaster *
 for_monitor (const BwRasterChoice *choice)
 {
-  BwTubeRequest request;
+  BwTubeRequest request = { 0 };
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) why = g_ptr_array_new_with_free_func (g_free);
-  if (!read_tube_request (choice, &request))
-    return NULL;
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
   g_autoptr (BwSheet) sheet = bw_cli_load_sheet (choice->for_monitor, catalogue);
-  if (sheet == NULL)
+  if (sheet == NULL || !read_tube_request (choice, sheet, &request))
     return NULL;
 
-  BwRaster *raster = bw_tube_raster (&request, sheet->monitor, &sheet->limits, why, &error);
-  if (raster == NULL)
+  request.catalogue = catalogue;
+  GPtrArray *answers = bw_tube_rasters (&request, sheet->monitor, &sheet->limits, &error);
+  if (answers == NULL)
     {
       g_autofree char *says = g_strdup_printf ("%s: %s", bw_cli_input_name (choice->for_monitor),
                                                error->message);
       bw_cli_fault (says);
       return NULL;
     }
-  BwChosenRaster *chosen = chosen_new (raster);
-  chosen->why = g_steal_pointer (&why);
+  const BwTubeAnswer *first = answers->pdata[0];
+  BwChosenRaster *chosen = chosen_new (bw_raster_copy (first->raster));
+  chosen->answers = answers;
   chosen->overscan_h = sheet->monitor->overscan_h;
   chosen->overscan_v = sheet->monitor->overscan_v;
   chosen->aspect = sheet->monitor->aspect;

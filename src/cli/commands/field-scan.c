@@ -136,7 +136,7 @@ bw_cli_field_scan (const BwCliCommand *command, char **args)
 {
   FieldOptions own = { 0 };
   const GOptionEntry entries[] = {
-    { "capacitor", 0, 0, G_OPTION_ARG_STRING, &own.capacitor, N_ ("In series with the yoke"),
+    { "capacitor", 'c', 0, G_OPTION_ARG_STRING, &own.capacitor, N_ ("In series with the yoke"),
       N_ ("CAPACITANCE") },
     { "rows", 0, 0, G_OPTION_ARG_STRING, &own.rows,
       N_ ("Find the capacitor from equal rows of a test picture: height of the first, of the last, "

@@ -53,7 +53,7 @@ bw_cli_line_scan (const BwCliCommand *command, char **args)
       N_ ("VOLTAGE") },
     { "inductance", 0, 0, G_OPTION_ARG_STRING, &own.inductance, N_ ("Of the coil"),
       N_ ("INDUCTANCE") },
-    { "capacitor", 0, 0, G_OPTION_ARG_STRING, &own.capacitor, N_ ("For the retrace"),
+    { "capacitor", 'c', 0, G_OPTION_ARG_STRING, &own.capacitor, N_ ("For the retrace"),
       N_ ("CAPACITANCE") },
     { "scan", 0, 0, G_OPTION_ARG_STRING, &own.scan, N_ ("Time from left to right"), N_ ("TIME") },
     G_OPTION_ENTRY_NULL,

@@ -8,6 +8,7 @@
 #include "cli/choose/bench.h"
 #include "core/base/harmless.h"
 #include "core/bench/results.h"
+#include "core/connector/plug.h"
 
 /* Where the figures of one thing on the bench come from, and what is not known of it. */
 static void
@@ -37,6 +38,33 @@ add_sheet (BwNode *root, const BwSheet *sheet)
     }
 }
 
+/* What no source can do, though the file may say it: a sheet with it is sound, and opens. */
+static GPtrArray *
+remarks_new (const BwSheet *sheet)
+{
+  GPtrArray *remarks = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; sheet != NULL && i < sheet->sources->len; i++)
+    {
+      const BwSource *source = bw_sheet_source (sheet, i);
+      BwSyncKind syncs[2];
+      BwPlug plug;
+      int pin;
+      if (!bw_source_shares_pin (source, syncs, &pin))
+        continue;
+      bw_plug_init (&plug, source->connector, BW_EDITION_CURRENT, &source->pins);
+      g_autofree char *name = bw_plug_pin_name (&plug, pin, 0);
+      /* Translators: a number, two kinds of sync, a pin with what it is for */
+      g_ptr_array_add (remarks,
+                       g_strdup_printf (_ ("[source %1$u] syncs: %2$s and %3$s both leave by %4$s, which "
+                                           "carries one at a time. Keep the one that the source is set "
+                                           "to."),
+                                        i + 1, bw_kind_label (&bw_sync_kinds, syncs[0]),
+                                        bw_kind_label (&bw_sync_kinds, syncs[1]), name));
+    }
+  return remarks;
+}
+
 /* Faults as they are told on standard error, which names places and quotes what stands there. */
 static BwCliExit
 show (const BwCliOptions *options, const char *path, const GPtrArray *faults,
@@ -51,6 +79,8 @@ show (const BwCliOptions *options, const char *path, const GPtrArray *faults,
   bw_node_member (root, bw_value_words ("sheet", path));
   bw_node_member (root, bw_value_flag ("sound", faults->len == 0));
   bw_node_list (root, "faults", NULL, says);
+  g_autoptr (GPtrArray) remarks = remarks_new (sheet);
+  bw_node_list (root, "remarks", NULL, remarks);
   if (sheet != NULL)
     add_sheet (root, sheet);
   return bw_cli_show (options, result);
@@ -62,7 +92,11 @@ print_sound (const char *path, const BwSheet *sheet)
   g_autofree char *name = bw_text_harmless (bw_cli_input_name (path));
   g_autofree char *says = g_strdup_printf (_ ("%1$s: sound; inputs: %2$u, sources: %3$u\n"), name,
                                            sheet->monitor->inputs->len, sheet->sources->len);
-  return bw_cli_print (says);
+  g_autoptr (GString) text = g_string_new (says);
+  g_autoptr (GPtrArray) remarks = remarks_new (sheet);
+  for (guint i = 0; i < remarks->len; i++)
+    g_string_append_printf (text, "%s: %s\n", name, (const char *) remarks->pdata[i]);
+  return bw_cli_print (text->str);
 }
 
 static BwCliExit

@@ -7,6 +7,7 @@
 #include "cli/choose/raster-choice.h"
 #include "core/bench/results.h"
 #include "core/interchange/interchange.h"
+#include "core/interchange/results.h"
 #include "core/raster/results.h"
 
 typedef struct
@@ -41,19 +42,22 @@ add_place (BwNode *to, const BwChosenRaster *chosen)
   bw_node_member (section, bw_value_count ("detailed_timings", chosen->n_timings));
 }
 
-/* The raster, then why it is as it is, or where in an EDID it stands. */
+/* The raster, then, of one made for a monitor, why it is as it is and the others that hold, or where in an
+ * EDID it stands. */
 static BwCliExit
 show_raster (const BwChosenRaster *chosen, const char *modeline, const BwCliOptions *options)
 {
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   BwNode *root = bw_result_root (result);
 
-  bw_raster_say (root, chosen->raster);
-  bw_node_list (root, "why", _ ("Why"), chosen->why);
+  if (chosen->answers != NULL)
+    bw_tube_say (root, chosen->answers, 0);
+  else
+    bw_raster_say (root, chosen->raster);
   if (chosen->timing > 0)
     add_place (root, chosen);
   bw_node_list (root, "notes", _ ("Not read"), chosen->notes);
-  if (modeline != NULL)
+  if (modeline != NULL && chosen->answers == NULL)
     bw_node_member (root, bw_value_words ("modeline", modeline));
   return bw_cli_show (options, result);
 }

@@ -81,9 +81,8 @@ add_bands (BwNode *row, const char *key, const BwBands *bands)
   for (guint i = 0; i < bands->n; i++)
     {
       BwNode *band = bw_node_row (table);
-      bw_node_member (band, bw_value_quantity ("low", bands->at[i].low, BW_DIMENSION_FREQUENCY, 5));
-      bw_node_member (band,
-                      bw_value_quantity ("high", bands->at[i].high, BW_DIMENSION_FREQUENCY, 5));
+      bw_node_member (band, bw_value_exact ("low", bands->at[i].low, BW_DIMENSION_FREQUENCY));
+      bw_node_member (band, bw_value_exact ("high", bands->at[i].high, BW_DIMENSION_FREQUENCY));
     }
 }
 
@@ -182,8 +181,8 @@ add_adaptors (BwNode *to, const BwCatalogue *catalogue)
       bw_node_member (row, bw_value_set ("gives_signals", &bw_signals, adaptor->gives_signals));
       bw_node_member (row, bw_value_set ("gives_syncs", &bw_sync_kinds, adaptor->gives_syncs));
       bw_node_member (row, bw_value_if (adaptor->detail_hz > 0,
-                                        bw_value_quantity ("detail_hz", adaptor->detail_hz,
-                                                           BW_DIMENSION_FREQUENCY, 4)));
+                                        bw_value_exact ("detail_hz", adaptor->detail_hz,
+                                                        BW_DIMENSION_FREQUENCY)));
       bw_node_member (row,
                       bw_value_words ("price", *adaptor->price != '\0' ? adaptor->price : NULL));
     }

@@ -260,6 +260,48 @@ bw_input_taken_syncs (const BwInput *input, guint syncs)
   return taken;
 }
 
+/* How far an oscillator made for one rate is pulled by sync: common practice, no source. */
+#define PULL_IN 0.01
+
+/**
+ * bw_rate_band:
+ * @band: of line or field rates, as entered
+ *
+ * Returns: the rates that it stands for: @band, or around one single rate, which is a nominal one, as far
+ * as such an oscillator is pulled in
+ */
+BwRange
+bw_rate_band (BwRange band)
+{
+  if (band.high - band.low > 1e-9 * band.high)
+    return band;
+  return (BwRange){ band.low * (1 - PULL_IN), band.high * (1 + PULL_IN) };
+}
+
+/* The back porch of the 15 kHz standards lasts 4.5 to 5.8 µs (SMPTE 170M, ITU-R BT.470-6). Clamps find
+ * black well on 2.5 µs of it and badly on less than 1.5 µs: common practice, no source. Sets for higher
+ * line rates have quicker clamps, in step with their line: common practice, no source. */
+#define CLAMP_TIGHT_S 2.5e-6
+#define CLAMP_FAILS_S 1.5e-6
+#define CLAMP_LINE_PERIOD_S 64e-6
+
+/**
+ * bw_input_clamp_needs:
+ * @line_period_s: of the raster, in seconds
+ *
+ * Returns: how long the back porch must be for the input to find black; zeros where it has no clamp, or
+ * where nobody knows whether it has one
+ */
+BwClampNeeds
+bw_input_clamp_needs (const BwInput *input, double line_period_s)
+{
+  g_return_val_if_fail (input != NULL && line_period_s > 0, (BwClampNeeds){ 0 });
+  double share = MIN (line_period_s / CLAMP_LINE_PERIOD_S, 1);
+  if (input->clamp != BW_CLAMP_BACK_PORCH)
+    return (BwClampNeeds){ 0 };
+  return (BwClampNeeds){ CLAMP_FAILS_S * share, CLAMP_TIGHT_S * share };
+}
+
 /**
  * bw_input_sync_range:
  * @own_sync: whether the conductor carries sync alone

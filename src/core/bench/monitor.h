@@ -141,6 +141,17 @@ typedef enum
   BW_LOAD_UNLOAD      /* take what hangs on the loop-through away */
 } BwLoadChange;
 
+/**
+ * BwClampNeeds:
+ * @fails_s: a back porch shorter than this is too short to find black on; zero: no clamp needs one
+ * @tight_s: one shorter than this is little
+ */
+typedef struct
+{
+  double fails_s;
+  double tight_s;
+} BwClampNeeds;
+
 extern const BwFieldTable bw_monitor_fields;
 extern const BwFieldTable bw_input_fields;
 
@@ -152,6 +163,8 @@ void bw_input_free (BwInput *input);
 gboolean bw_input_check (const BwInput *input, GError **error);
 gboolean bw_input_takes_sync (const BwInput *input, BwSyncKind sync);
 guint bw_input_taken_syncs (const BwInput *input, guint syncs);
+BwRange bw_rate_band (BwRange band);
+BwClampNeeds bw_input_clamp_needs (const BwInput *input, double line_period_s);
 BwRange bw_input_sync_range (const BwInput *input, gboolean own_sync);
 double bw_input_load_ohm (const BwInput *input, gboolean own_sync);
 double bw_input_line_end_ohm (const BwInput *input);

@@ -66,6 +66,24 @@ static const BwField source_fields[] = {
     .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE, AT (detail_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 100e3,
     .high = 1e9, .unit = "MHz",
     .help = N_ ("Empty: half the pixel clock, or what the colour system carries.") },
+  { .key = "can_be_set", .label = N_ ("Its raster can be set"), .type = BW_FIELD_SWITCH, AT (can_be_set),
+    .help = N_ ("As that of a computer: then another raster is looked for where this one does not fit.") },
+  { .key = "no_interlace", .label = N_ ("Gives no interlace"), .type = BW_FIELD_SWITCH, AT (no_interlace),
+    .help = N_ ("Of a source whose raster can be set.") },
+#define CLOCK(name, label_, member, least, help_)                                                   \
+  { .key = name, .label = label_, .type = BW_FIELD_QUANTITY,                                        \
+    .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (member),                   \
+    .dimension = BW_DIMENSION_FREQUENCY, .low = least, .high = 1e9, .unit = "MHz", .help = help_ }
+  CLOCK ("lowest_clock", N_ ("Lowest pixel clock"), lowest_clock_hz, 100e3,
+         N_ ("Of a source whose raster can be set; empty: any.")),
+  CLOCK ("highest_clock", N_ ("Highest pixel clock"), highest_clock_hz, 100e3,
+         N_ ("Of a source whose raster can be set; empty: any.")),
+  CLOCK ("clock_step", N_ ("Step of the pixel clock"), clock_step_hz, 1,
+         N_ ("Its clock is a multiple of this; empty: any clock.")),
+#undef CLOCK
+  { .key = "pixel_multiple", .label = N_ ("Pixels across in multiples of"), .type = BW_FIELD_COUNT,
+    AT (pixel_multiple), .dimension = BW_DIMENSION_PIXELS, .low = 1, .high = 64,
+    .help = N_ ("Of all figures across: 8 on many cards; else 1.") },
 };
 const BwFieldTable bw_source_fields = { G_N_ELEMENTS (source_fields), source_fields,
   G_STRUCT_OFFSET (BwSource, from) };
@@ -87,6 +105,7 @@ bw_source_new (void)
   source->source_ohm = BW_VIDEO_OHM;
   source->sync_ohm = BW_VIDEO_OHM;
   source->aspect = (BwRatio){ 4, 3 };
+  source->pixel_multiple = 1;
   return source;
 }
 

@@ -38,6 +38,11 @@ typedef struct
  * @aspect: width to height that the picture is meant for
  * @whole_picture: every line and column matters, as on a computer's screen
  * @detail_hz: highest video frequency; zero: follows from raster and colour system
+ * @can_be_set: its raster can be set to another one, as a computer's
+ * @no_interlace: what can be set gives no interlaced raster
+ * @lowest_clock_hz: of the pixel clock that it can be set to; zero: any; likewise @highest_clock_hz
+ * @clock_step_hz: its clock is a multiple of this; zero: any clock
+ * @pixel_multiple: all figures across are multiples of so many pixels
  * @joined: a lead of a plan has brought it here, and @connector is that where the lead ends. A plan
  *   sets it and the next; a file does not hold them
  * @open: contacts of the source and of the input that these leads end at and that nobody lays down
@@ -72,6 +77,12 @@ typedef struct
   BwRatio aspect;
   gboolean whole_picture;
   double detail_hz;
+  gboolean can_be_set;
+  gboolean no_interlace;
+  double lowest_clock_hz;
+  double highest_clock_hz;
+  double clock_step_hz;
+  int pixel_multiple;
   gboolean joined;
   BwOpenPins open;
   guint8 from[BW_ORIGINS_MAX];

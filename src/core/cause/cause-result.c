@@ -281,10 +281,10 @@ add_cause (BwNode *table, const Ask *ask, const BwCause *cause, gboolean first)
   bw_node_cell (row, bw_value_says (NULL, agreement_words (row, cause)));
   bw_node_member (row, bw_value_flag ("known", cause->known));
   add_faults (row, cause);
-  bw_node_member (row, bw_value_number ("share", cause->share, 3));
+  bw_node_member (row, bw_value_exact ("share", cause->share, BW_DIMENSION_NONE));
   bw_node_member (row, bw_value_flag ("alike", cause->alike));
   bw_node_member (row, bw_value_words ("worst", bw_kind_id (&bw_scope_readings, cause->worst)));
-  bw_node_member (row, bw_value_number ("deviation", cause->deviation, 1));
+  bw_node_member (row, bw_value_exact ("deviation", cause->deviation, BW_DIMENSION_NONE));
   add_predicted (row, cause);
 }
 

@@ -40,6 +40,7 @@ typedef enum
   BW_REASON_OTHER_RASTER, /* not judged: the set sees a converter's raster, or none */
   BW_REASON_NOT_TAKEN,
   BW_REASON_COLOUR_LOST,     /* shows, in monochrome */
+  BW_REASON_GREEN_ALONE,     /* shows, and of RGB the green alone */
   BW_REASON_SUBCARRIER_SEEN, /* monochrome set shows subcarrier dots */
   BW_REASON_MONOCHROME,      /* source without subcarrier into a decoder */
   BW_REASON_OTHER_COUNT,     /* line count differs but lies within a line of a half frame */
@@ -53,7 +54,6 @@ typedef enum
   BW_REASON_MADE_OPEN,      /* an input that takes the level of a line that does not end */
   BW_REASON_VOLTAGE_DRIVEN, /* source without 75 Ω of its own */
   BW_REASON_BLACK_WANDERS,
-  BW_REASON_NO_CLAMP,
   BW_REASON_DC_OFFSET,
   BW_REASON_UNKNOWN, /* a figure that would decide is not known: @lacks */
   BW_REASON_SLOW_BEAT,

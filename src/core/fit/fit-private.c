@@ -216,20 +216,17 @@ encoder_takes (const BwRasterFigures *figures)
              || is_line_rate_of (BW_SYSTEM_PAL_B, figures));
 }
 
+/* @takes: neither the source's own kind nor luminance alone */
 static BwRemedyKind
 rgb_or_component_cure (const BwCase *c, guint takes)
 {
   gboolean rgb = c->source->signal == BW_SIGNAL_RGB;
-  guint other = rgb ? BW_BIT (BW_SIGNAL_COMPONENT) : BW_BIT (BW_SIGNAL_RGB);
-  guint coded = BW_BIT (BW_SIGNAL_YC) | BW_BIT (BW_SIGNAL_COMPOSITE);
 
-  if (takes & other)
+  if (takes & (rgb ? BW_BIT (BW_SIGNAL_COMPONENT) : BW_BIT (BW_SIGNAL_RGB)))
     return BW_REMEDY_TRANSCODER;
-  if (takes & coded)
-    return encoder_takes (c->figures)     ? BW_REMEDY_ENCODER
-           : converter_takes (c->figures) ? BW_REMEDY_SCAN_CONVERTER
-                                          : BW_REMEDY_NONE;
-  return BW_REMEDY_LUMA_MATRIX;
+  return encoder_takes (c->figures)     ? BW_REMEDY_ENCODER
+         : converter_takes (c->figures) ? BW_REMEDY_SCAN_CONVERTER
+                                        : BW_REMEDY_NONE;
 }
 
 /**
@@ -274,10 +271,9 @@ bw_case_signal_converter (const BwCase *c)
   switch (bw_case_signal (c))
     {
     case BW_SIGNAL_COMPONENT:
-      if (takes == BW_BIT (BW_SIGNAL_LUMA))
-        return BW_REMEDY_NONE; /* Y alone is connected */
-      return rgb_or_component_cure (c, takes);
     case BW_SIGNAL_RGB:
+      if (takes == BW_BIT (BW_SIGNAL_LUMA))
+        return BW_REMEDY_NONE; /* Y or green alone is connected */
       return rgb_or_component_cure (c, takes);
     case BW_SIGNAL_YC:
       if (takes & BW_BIT (BW_SIGNAL_COMPOSITE))

@@ -144,7 +144,8 @@ judge_wander (const BwCase *c, BwFinding *f)
  *
  * The input finds black whatever the coupling of the source. Without a clamp, an a.c. coupled
  * path moves black between an all-black and an all-white picture by the video amplitude times
- * the share of time that is picture (the mean of the waveform is zero behind a capacitor).
+ * the share of time that is picture (the mean of the waveform is zero behind a capacitor). It is
+ * the same whether the capacitor is the source's or the input's.
  */
 void
 bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -158,7 +159,7 @@ bw_rule_coupling_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
       break;
     case BW_CLAMP_NONE_DC:
       if (c->source->coupling == BW_COUPLING_AC)
-        bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NO_CLAMP, BW_REMEDY_CLAMP);
+        judge_wander (c, f);
       else
         judge_dc (c, f);
       break;
@@ -178,15 +179,16 @@ bw_rule_coupling_says (const BwSaying *s)
     case BW_REASON_NOT_NEEDED:
       return g_strdup (_ ("The part in the way sets its own black level."));
     case BW_REASON_BLACK_WANDERS:
-      return g_strdup_printf (_ ("This input is a.c. coupled without a clamp: black moves by up to "
-                                 "%s as the picture changes."),
-                              s->value);
+      return s->c->input->clamp == BW_CLAMP_NONE_AC
+                 ? g_strdup_printf (_ ("This input is a.c. coupled without a clamp: black moves by up "
+                                       "to %s as the picture changes."),
+                                    s->value)
+                 : g_strdup_printf (_ ("The source is a.c. coupled and this input does not clamp: "
+                                       "black moves by up to %s as the picture changes."),
+                                    s->value);
     case BW_REASON_NEAR_EDGE:
       return g_strdup_printf (_ ("Blanking stands at %1$s, near the edge of %2$s."), s->value,
                               s->allowed);
-    case BW_REASON_NO_CLAMP:
-      return g_strdup (_ ("The source is a.c. coupled and this input neither clamps nor restores "
-                          "d.c.: black floats."));
     case BW_REASON_DC_OFFSET:
       return g_strdup_printf (_ ("Blanking stands at %1$s; this input takes %2$s."), s->value,
                               s->allowed);

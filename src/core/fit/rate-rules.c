@@ -40,7 +40,7 @@ static void
 judge_rate (const BwCase *c, BwFinding *f, double rate_hz, const BwBands *bands, double threshold)
 {
   bw_finding_measure (f, BW_DIMENSION_FREQUENCY, rate_hz);
-  bw_finding_within (f, bw_nearest_band (bands, rate_hz), threshold);
+  bw_finding_within (f, bw_rate_band (bw_nearest_band (bands, rate_hz)), threshold);
   if (f->severity == BW_SEVERITY_CURABLE)
     bw_finding_scan_converter (f, c, lies_between (bands, rate_hz) ? BW_REASON_BETWEEN : f->reason);
 }

@@ -25,7 +25,9 @@ needs_for_converter (BwFinding *f, const BwCase *c)
 /**
  * bw_rule_signal_kind_judge:
  *
- * The input takes the source's kind of signal, or something turns the one into the other.
+ * The input takes the source's kind of signal, or something turns the one into the other. An input for
+ * luminance alone is given that of component video and of Y/C, and of RGB green, which is the largest part
+ * of it: 0.587 (ITU-R BT.601), so that pure red and blue come out black.
  */
 void
 bw_rule_signal_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -40,6 +42,8 @@ bw_rule_signal_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, converter);
   else if (signal == BW_SIGNAL_LUMA)
     f->reason = BW_REASON_MONOCHROME;
+  else if (signal == BW_SIGNAL_RGB && c->input->signals == BW_BIT (BW_SIGNAL_LUMA))
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_GREEN_ALONE, BW_REMEDY_LUMA_MATRIX);
   else if (signal == BW_SIGNAL_COMPOSITE)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
   else if (c->input->signals == BW_BIT (BW_SIGNAL_LUMA))
@@ -66,6 +70,9 @@ bw_rule_signal_kind_says (const BwSaying *s)
       return g_strdup_printf (_ ("Only the luminance of %s is connected: the picture is in "
                                  "monochrome."),
                               signal);
+    case BW_REASON_GREEN_ALONE:
+      return g_strdup (_ ("A monochrome input: green alone, through a lead, gives a picture in which red "
+                          "and blue are black. A matrix of R, G and B gives each its right grey."));
     case BW_REASON_SUBCARRIER_SEEN:
       return g_strdup (_ ("This input takes luminance only: the picture is in monochrome and the "
                           "colour subcarrier shows as fine dots."));
@@ -82,7 +89,8 @@ bw_rule_signal_kind_says (const BwSaying *s)
  * bw_rule_colour_system_judge:
  *
  * The input's decoder handles the colour system of a composite or Y/C source. RGB and component
- * need no decoder; a converter in the way makes its own. The value is the subcarrier.
+ * need no decoder; a converter in the way makes its own. The value is the subcarrier. Of a system that
+ * it does not decode it shows the luminance: the remedy is for those who want the colour as well.
  */
 void
 bw_rule_colour_system_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
@@ -111,7 +119,7 @@ bw_rule_colour_system_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   if (c->input->systems == BW_BIT (BW_SYSTEM_NONE))
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_SUBCARRIER_SEEN, BW_REMEDY_NONE);
   else if (!(c->input->systems & bw_systems_decoded_alike (system)))
-    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
+    bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_COLOUR_LOST, BW_REMEDY_COLOUR_TRANSCODER);
 }
 
 static char *
@@ -120,8 +128,8 @@ colour_lost_text (const BwSaying *s, const char *system)
   /* That it takes monochrome as well is no system that it decodes. */
   guint systems = s->c->input->systems & ~BW_BIT (BW_SYSTEM_NONE);
   g_autofree char *decodes = bw_kind_set_labels (&bw_colour_systems, systems);
-  return g_strdup_printf (_ ("The source is %1$s (subcarrier %2$s); this input decodes %3$s: the "
-                             "picture is in monochrome."),
+  return g_strdup_printf (_ ("The source is %1$s (subcarrier %2$s); this input decodes %3$s: a lead "
+                             "alone gives a picture in monochrome. Colour takes a transcoder."),
                           system, s->value, decodes);
 }
 

@@ -5,7 +5,7 @@
 
 /* Rules on the form of the sync that the source is used with: its kind, polarity and shape. */
 
-/* The form in which sync arrives. Sync on Y and sync in luminance are one waveform on one wire: it
+/* The form in which sync arrives. Sync on Y, sync on green where that alone is connected, and sync in luminance are one waveform on one wire: it
  * takes the name of the signal that the input sees. */
 static BwSyncKind
 arriving_sync (const BwCase *c, BwSyncKind sync)
@@ -13,6 +13,8 @@ arriving_sync (const BwCase *c, BwSyncKind sync)
   guint coded = BW_BIT (BW_SIGNAL_LUMA) | BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
   guint takes = c->input->signals;
 
+  if (sync == BW_SYNC_ON_GREEN && takes == BW_BIT (BW_SIGNAL_LUMA))
+    return BW_SYNC_IN_VIDEO; /* green alone is connected */
   if (sync == BW_SYNC_ON_Y && (takes & coded) && !(takes & BW_BIT (BW_SIGNAL_COMPONENT)))
     return BW_SYNC_IN_VIDEO;
   if (sync == BW_SYNC_IN_VIDEO && bw_case_signal (c) == BW_SIGNAL_LUMA && !(takes & coded))
@@ -31,12 +33,23 @@ sync_cure (BwSyncKind from, guint takes)
   return bw_sync_has_own_conductor (from) ? BW_REMEDY_SYNC_ADDER : BW_REMEDY_SYNC_MOVER;
 }
 
+/* Whether green alone is connected, and the sync beside it has no conductor at the input: it strips sync from
+ * the video alone, and must be given it there. */
+static gboolean
+is_left_behind (const BwCase *c, BwSyncKind arrives)
+{
+  return c->source->signal == BW_SIGNAL_RGB && c->input->signals == BW_BIT (BW_SIGNAL_LUMA)
+         && arrives == BW_SYNC_COMPOSITE && !(c->input->syncs & BW_BIT (BW_SYNC_COMPOSITE));
+}
+
 /* Whether all is known that the form of sync in video takes its name from. */
 static gboolean
 needs_for_name (BwFinding *f, const BwCase *c, BwSyncKind sync)
 {
   guint coded = BW_BIT (BW_SIGNAL_LUMA) | BW_BIT (BW_SIGNAL_COMPOSITE) | BW_BIT (BW_SIGNAL_YC);
 
+  if (sync == BW_SYNC_ON_GREEN)
+    return BW_NEEDS_INPUT (f, c, signals);
   if (sync != BW_SYNC_ON_Y && sync != BW_SYNC_IN_VIDEO)
     return TRUE;
   if (!BW_NEEDS_INPUT (f, c, signals) || !BW_NEEDS_SOURCE (f, c, signal))
@@ -56,7 +69,9 @@ bw_rule_sync_kind_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
   if (!BW_NEEDS_INPUT (f, c, syncs) || !needs_for_name (f, c, sync))
     return;
   BwSyncKind arrives = arriving_sync (c, sync);
-  if (!bw_input_takes_sync (c->input, arrives))
+  if (is_left_behind (c, arrives))
+    bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN, BW_REMEDY_SYNC_ADDER);
+  else if (!bw_input_takes_sync (c->input, arrives))
     bw_finding_set (f, BW_SEVERITY_CURABLE, BW_REASON_NOT_TAKEN,
                     sync_cure (arrives, c->input->syncs));
 }

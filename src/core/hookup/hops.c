@@ -344,15 +344,11 @@ add_hop (Lead *lead, const char *from_name, const char *to_name)
   wire (lead);
 }
 
-/* An input for luminance is given Y alone. */
 static guint
 joined_conductors (const Lead *lead)
 {
   guint all = bw_signal_conductors (lead->from.signal, lead->from.sync);
-  guint colour = BW_BIT (BW_CONDUCTOR_PB) | BW_BIT (BW_CONDUCTOR_PR) | BW_BIT (BW_CONDUCTOR_C);
-  gboolean taken
-      = (lead->hookup->plan->state.input.signals & BW_BIT (lead->signal)) != 0;
-  return lead->last && !taken ? all & ~colour : all;
+  return lead->last ? bw_hookup_joined (&lead->hookup->plan->state.input, lead->signal, all) : all;
 }
 
 static void

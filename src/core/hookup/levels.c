@@ -237,6 +237,21 @@ add_ends (BwHookup *hookup)
 }
 
 /**
+ * bw_hookup_joined:
+ * @conductors: set of BwConductor, those of @signal with its sync
+ *
+ * Returns: which of them are joined to @input: of a signal that it does not take as such, an input for
+ *   luminance is given Y, or green, alone
+ */
+guint
+bw_hookup_joined (const BwInput *input, BwSignal signal, guint conductors)
+{
+  guint colour = BW_BIT (BW_CONDUCTOR_PB) | BW_BIT (BW_CONDUCTOR_PR) | BW_BIT (BW_CONDUCTOR_C)
+                 | BW_BIT (BW_CONDUCTOR_R) | BW_BIT (BW_CONDUCTOR_B);
+  return input->signals & BW_BIT (signal) ? conductors : conductors & ~colour;
+}
+
+/**
  * bw_hookup_add_levels:
  *
  * Works out the level of each conductor at the input, and between which it lies, and what the lead to
@@ -247,9 +262,8 @@ bw_hookup_add_levels (BwHookup *hookup)
 {
   guint conductors = bw_signal_conductors (hookup->plan->state.source.signal,
                                            hookup->fit_after.sync);
-  guint colour = BW_BIT (BW_CONDUCTOR_PB) | BW_BIT (BW_CONDUCTOR_PR) | BW_BIT (BW_CONDUCTOR_C);
-  if (!(hookup->plan->state.input.signals & BW_BIT (hookup->plan->state.source.signal)))
-    conductors &= ~colour; /* an input for luminance is given Y alone */
+  conductors = bw_hookup_joined (&hookup->plan->state.input, hookup->plan->state.source.signal,
+                                 conductors);
   for (BwConductor conductor = 0; conductor < BW_N_CONDUCTORS; conductor++)
     if (conductors & BW_BIT (conductor))
       add_level (hookup, conductor);

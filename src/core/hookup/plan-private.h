@@ -19,6 +19,7 @@ void bw_network_powers (const BwNetwork *network, double supply_tolerance,
                         double power_w[BW_NETWORK_MAX]);
 double bw_resistor_rating_w (double power_w);
 void bw_hookup_add_levels (BwHookup *hookup);
+guint bw_hookup_joined (const BwInput *input, BwSignal signal, guint conductors);
 void bw_hookup_add_warning (BwHookup *hookup, const char *says);
 void bw_hookup_add_alternative (BwHookup *hookup, const BwPlan *plan);
 void bw_hookup_add_needs (BwHookup *hookup, const BwCase *before);

@@ -190,6 +190,39 @@ warn_of_lacks (BwHookup *hookup)
   bw_hookup_add_warning (hookup, says);
 }
 
+/* Whether the box of @step changes nothing but sync that has conductors of its own. */
+static gboolean
+serves_only_sync (const BwPlanStep *step)
+{
+  const BwAdaptor *box = step->adaptor;
+  const guint own = BW_BIT (BW_SYNC_SEPARATE) | BW_BIT (BW_SYNC_COMPOSITE);
+
+  return step->kind == BW_STEP_BOX && box->kind == BW_ADAPTOR_BOX
+         && (box->gives_syncs != 0 || box->gives_sync_v > 0 || box->gives_polarities != 0
+             || box->gives_shapes != 0)
+         && (own & BW_BIT (step->sync)) && (box->gives_syncs & ~own) == 0
+         && box->gives_signals == 0 && box->gives_couplings == 0 && !(box->gives_video_v > 0)
+         && box->gives_setup_ire.n == 0 && box->levels == BW_LEVELS_PASSED;
+}
+
+/* The picture need not take the way that the connections draw for it, and each box on it costs quality. */
+static void
+warn_of_detour (BwHookup *hookup, const BwPlanStep *step)
+{
+  guint picture = 0, all = bw_signal_conductors (step->after.source.signal, step->sync);
+
+  for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
+    if ((all & BW_BIT (i)) && !bw_conductor_is_sync_alone (i))
+      picture |= BW_BIT (i);
+  g_autofree char *labels = bw_kind_set_labels (&bw_conductors, picture);
+  /* Translators: the name of a part, and conductors: "R, G, B" */
+  g_autofree char *says
+      = g_strdup_printf (_ ("Sync alone needs to pass this part: %1$s. The picture (%2$s) can go straight to "
+                            "what follows it."),
+                         step->adaptor->name, labels);
+  bw_hookup_add_warning (hookup, says);
+}
+
 static void
 warn_of_steps (BwHookup *hookup)
 {
@@ -200,6 +233,8 @@ warn_of_steps (BwHookup *hookup)
     {
       const BwAdaptor *adaptor = plan->at[i].adaptor;
       guint kind = plan->at[i].kind;
+      if (serves_only_sync (&plan->at[i]))
+        warn_of_detour (hookup, &plan->at[i]);
       inside = inside || kind == BW_STEP_ASPECT_SIZE || kind == BW_STEP_UNDERSCAN;
       if (adaptor == NULL || *adaptor->note == '\0')
         continue;

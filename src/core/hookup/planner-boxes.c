@@ -2,7 +2,7 @@
 #include "planner-private.h"
 
 #include "core/circuit/drive.h"
-#include "core/connector/connector.h"
+#include "core/connector/plug.h"
 #include "core/levels/signal-levels.h"
 
 /* Boxes: whether one takes a signal, what stands before it, and what comes out. */
@@ -368,8 +368,10 @@ give (const BwPlanner *planner, const BwPlanPlace *arrives, const BwAdaptor *box
     source->aspect = box->gives_aspect;
   if (box->underscan)
     source->whole_picture = FALSE;
+  gboolean in_colour = planner->base.input.signals != BW_BIT (BW_SIGNAL_LUMA); /* what the set shows */
   after->signal.monochrome = arrives->signal.monochrome
-                             || (is_luma (source) && !is_luma (&arrives->signal.source));
+                             || (in_colour && is_luma (source)
+                                 && !is_luma (&arrives->signal.source));
   return TRUE;
 }
 

@@ -230,6 +230,15 @@ way_has_box (const Search *search, const Node *node, const BwAdaptor *box)
   return FALSE;
 }
 
+/* Whether the set does not show all of the picture that it could: colour that it does not decode, or of RGB
+ * the green alone. Boxes may then be worth their while where a lead does. */
+static gboolean
+is_makeshift (const BwPlan *plan)
+{
+  return plan->fit.at[BW_RULE_COLOUR_SYSTEM].reason == BW_REASON_COLOUR_LOST
+         || plan->fit.at[BW_RULE_SIGNAL_KIND].reason == BW_REASON_GREEN_ALONE;
+}
+
 /* Whether the way to @node has every box of @plan, or gives up colour that @plan keeps: nothing
  * that begins so is an alternative to it. */
 static gboolean
@@ -238,6 +247,8 @@ is_no_alternative (const Search *search, const Node *node, const BwPlan *plan)
   gboolean plan_in_colour = !plan->at[plan->n - 1].after.monochrome;
   if (node->place.signal.monochrome && plan_in_colour)
     return TRUE;
+  if (is_makeshift (plan))
+    return FALSE;
   for (guint i = 0; i < plan->n; i++)
     if (plan->at[i].kind == BW_STEP_BOX && !way_has_box (search, node, plan->at[i].adaptor))
       return FALSE;
@@ -266,7 +277,8 @@ finish (Search *search, const Entry *entry)
   plan->state = closing->state;
   plan->fit = closing->fit;
   for (guint i = 0; i < search->plans->len; i++)
-    if (only_adds_to (plan, search->plans->pdata[i]))
+    if (only_adds_to (plan, search->plans->pdata[i])
+        && (is_makeshift (plan) || !is_makeshift (search->plans->pdata[i])))
       {
         g_free (plan);
         return;

@@ -41,7 +41,7 @@ typedef enum
  * @source: the signal at one place of the chain, as if a source gave it; its texts are borrowed
  * @raster: (transfer none): its timing
  * @shape: BwSyncShape of its sync, which a box may have changed
- * @monochrome: colour was given up on the way
+ * @monochrome: colour that the set would show was given up on the way
  */
 typedef struct
 {

@@ -84,8 +84,8 @@ add_modes (BwNode *to, const BwEdid *edid)
       bw_node_cell (row, bw_value_words ("id", mode->id));
       bw_node_member (row, bw_value_count ("width", mode->width));
       bw_node_member (row, bw_value_count ("height", mode->height));
-      bw_node_member (row, bw_value_quantity ("field_rate_hz", mode->field_rate_hz,
-                                              BW_DIMENSION_FREQUENCY, 4));
+      bw_node_member (row, bw_value_exact ("field_rate_hz", mode->field_rate_hz,
+                                           BW_DIMENSION_FREQUENCY));
       bw_node_member (row, bw_value_flag ("interlaced", mode->interlaced));
       bw_node_member (row, bw_value_count ("vic", mode->vic));
     }

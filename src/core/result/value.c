@@ -75,6 +75,17 @@ bw_value_number (const char *key, double number, int decimals)
 }
 
 /**
+ * bw_value_exact:
+ *
+ * Returns: a number in the base unit of @dimension, for a member that scripts alone read, who get all of it
+ */
+BwValue
+bw_value_exact (const char *key, double number, BwDimension dimension)
+{
+  return (BwValue){ .kind = BW_VALUE_NUMBER, .key = key, .number = number, .dimension = dimension };
+}
+
+/**
  * bw_value_count:
  *
  * Returns: a whole number of things

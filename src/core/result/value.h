@@ -76,6 +76,7 @@ BwValue bw_value_fixed (const char *key, double value, BwDimension dimension, co
                         int decimals);
 BwValue bw_value_range (const char *key, BwRange range, BwDimension dimension, int digits);
 BwValue bw_value_number (const char *key, double number, int decimals);
+BwValue bw_value_exact (const char *key, double number, BwDimension dimension);
 BwValue bw_value_count (const char *key, double count);
 BwValue bw_value_words (const char *key, const char *words);
 BwValue bw_value_says (const char *key, const char *says);

@@ -218,6 +218,19 @@ test_formula_and_monitor (Fixture *f, gconstpointer part)
   g_assert_true (gtk_widget_get_visible (why));
   g_assert_nonnull (strstr (gtk_label_get_label (GTK_LABEL (why)), "\n"));
 
+  /* 525-line equipment's 15.734 kHz with 262 lines comes first (SMPTE 170M); another that holds is taken
+   * from the list, and its reasons with it. */
+  GtkWidget *others = app_test_find (GTK_WIDGET (panel), GTK_TYPE_DROP_DOWN, "others");
+  g_assert_true (gtk_widget_get_visible (gtk_widget_get_parent (others)));
+  g_assert_cmpfloat_with_epsilon (value_of (figure (f, BW_FIGURE_LINES_PER_FRAME),
+                                            BW_DIMENSION_LINES),
+                                  262, 1e-9);
+  g_autofree char *first = g_strdup (gtk_label_get_label (GTK_LABEL (why)));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (others), 1);
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (why)), !=, first);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (others), 0);
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (why)), ==, first);
+
   /* What cannot be is refused, and what was there stays */
   g_autofree char *before = g_strdup (shown (figure (f, BW_FIGURE_H_TOTAL)));
   type (bw_form_get_row (bw_raster_start_get_form (monitor), "height"), "4000");
@@ -318,6 +331,25 @@ test_identify (Fixture *f, gconstpointer part)
   type (bw_form_get_row (form, "line_rate"), "700 kHz");
   type (bw_form_get_row (form, "field_rate"), "");
   g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "Nothing in the catalogue agrees"));
+}
+
+/* The accuracy of the counter that the sheet holds leaves open more than the digits do, as --accuracy
+ * does on the command line; each change of it is followed at once, and so is undo. */
+static void
+test_accuracy (Fixture *f, gconstpointer part)
+{
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, f->page);
+  BwForm *form = bw_identify_panel_get_form (panel);
+
+  type (bw_form_get_row (form, "line_rate"), "15.750 kHz");
+  type (bw_form_get_row (form, "field_rate"), "60.00 Hz");
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-60-interlaced");
+  g_assert_true (bw_document_set_field (f->document, BW_PART_SHEET, 0,
+                                        app_test_field (BW_PART_SHEET, "frequency_accuracy"), "1%",
+                                        '.', NULL));
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
+  g_assert_true (bw_document_undo (f->document));
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-60-interlaced");
 }
 
 /* Readings */
@@ -570,6 +602,7 @@ main (int argc, char **argv)
   ADD ("use-and-undo", "work-out", test_use_and_undo);
   ADD ("follows-source", "work-out", test_follows_source);
   ADD ("identify", "identify", test_identify);
+  ADD ("accuracy", "identify", test_accuracy);
   ADD ("readings", "readings", test_readings);
   ADD ("views", "line", test_views);
   ADD ("limits-drawn", "line", test_limits_drawn);

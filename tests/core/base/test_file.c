@@ -157,7 +157,11 @@ test_keeps_attributes (void)
   g_autofree char *path = bw_test_in_folder (folder, "noted.bench", OLD);
   if (set_attribute (path, "user.job", "17", 2) && set_attribute (path, "user.empty", "", 0))
     {
+      GStatBuf before, after;
+      g_assert_cmpint (g_stat (path, &before), ==, 0);
       assert_replaced (path);
+      g_assert_cmpint (g_stat (path, &after), ==, 0);
+      g_assert_cmpuint (after.st_ino, !=, before.st_ino); /* whole at once, not written over */
       assert_attribute (path, "user.job", "17", 2);
       assert_attribute (path, "user.empty", "", 0);
       g_assert_cmpuint (bw_test_count_files (folder), ==, 1);

@@ -212,6 +212,13 @@ static const Row rows[] = {
   { "signal-kind/15900-hz-into-composite", multi, in_composite, rgb, .s = "raster=own-15900",
     PARTS (SIGNAL_KIND, SCAN_CONVERTER) },
 
+  /* Green alone carries no sync where that has a conductor of its own: into an input that takes sync in the
+   * video alone it has to be added to green, and into one with a conductor for it goes beside it. */
+  { "signal-kind/green-without-sync", studio, in_luma, rgb, PARTS (SYNC_KIND, SYNC_ADDER),
+    .numbers = { FOUND (SIGNAL_KIND, TIGHT), CURED_BY (SIGNAL_KIND, LUMA_MATRIX) } },
+  { "signal-kind/green-beside-its-sync", studio, in_luma, rgb, .i = "syncs=in-video; composite-sync",
+    TIGHT (SIGNAL_KIND), USES (COMPOSITE) },
+
   /* Composite video without a subcarrier is the same waveform as luminance with its sync: the Y
    * conductor of a Y/C input takes it without any separator. */
   { "signal-kind/monochrome-composite-into-yc", studio, in_yc, composite, .s = "system=none" DETAIL,
@@ -222,11 +229,11 @@ static const Row rows[] = {
   /* PAL into an NTSC decoder that scans 625 lines: the subcarrier is (1135/4 + 1/625) * 15625 =
    * 4433618.75 Hz (BT.470 table 2), the decoder wants 3.58 MHz: grey until transcoded. */
   { "colour/pal-into-ntsc-decoder", studio, in_composite, composite, .s = PAL, .mains_hz = 50,
-    PARTS (COLOUR_SYSTEM, COLOUR_TRANSCODER),
+    TIGHT (COLOUR_SYSTEM), .remedy = BW_REMEDY_COLOUR_TRANSCODER,
     .numbers = { NUM (COLOUR_SYSTEM, VALUE, 4433618.75, ABS_TOL (1e-3)) } },
   /* The same on Y/C, where the subcarrier is on C. */
   { "colour/pal-yc-into-ntsc-decoder", studio, in_yc, yc, .s = PAL, .mains_hz = 50,
-    PARTS (COLOUR_SYSTEM, COLOUR_TRANSCODER) },
+    TIGHT (COLOUR_SYSTEM), .remedy = BW_REMEDY_COLOUR_TRANSCODER },
   /* PAL into a PAL decoder. */
   { "colour/pal-into-pal-decoder", studio, in_composite, composite, .i = "systems=ntsc-m; pal-b",
     .s = PAL, .mains_hz = 50, DIRECT,
@@ -234,12 +241,12 @@ static const Row rows[] = {
   /* SECAM is frequency modulated; a PAL decoder shows it grey (BT.1700 part C: D'R rests at
    * 282 * 15625 = 4406250 Hz). */
   { "colour/secam-into-pal-decoder", studio, in_composite, composite, .i = "systems=pal-b",
-    .s = PAL_RASTER " | system=secam-l", .mains_hz = 50, PARTS (COLOUR_SYSTEM, COLOUR_TRANSCODER),
+    .s = PAL_RASTER " | system=secam-l", .mains_hz = 50, TIGHT (COLOUR_SYSTEM), .remedy = BW_REMEDY_COLOUR_TRANSCODER,
     .numbers = { NUM (COLOUR_SYSTEM, VALUE, 4406250, ABS_TOL (1e-3)) } },
   /* PAL M has 525 lines and nearly NTSC's subcarrier, 909/4 * 4.5 MHz / 286 = 3575611.888 Hz
    * (BT.1700; BT.470 prints 3579611.49, a misprint), but it is PAL. */
   { "colour/pal-m-into-ntsc-decoder", studio, in_composite, composite, .s = "system=pal-m",
-    PARTS (COLOUR_SYSTEM, COLOUR_TRANSCODER),
+    TIGHT (COLOUR_SYSTEM), .remedy = BW_REMEDY_COLOUR_TRANSCODER,
     .numbers = { NUM (COLOUR_SYSTEM, VALUE, 3575611.888, ABS_TOL (1e-3)) } },
   /* Japan differs from NTSC M in black level alone (BT.1700 part A note 1): same subcarrier,
    * 455/2 * 4.5 MHz / 286 = 3579545.4545 Hz (170M 11.2), same decoder. */
@@ -248,7 +255,7 @@ static const Row rows[] = {
   /* NTSC with a 4.43 MHz subcarrier, as some players give from NTSC tapes (practice), is outside
    * a plain NTSC decoder. */
   { "colour/ntsc-443-into-ntsc-m-decoder", studio, in_composite, composite, .s = "system=ntsc-4.43",
-    PARTS (COLOUR_SYSTEM, COLOUR_TRANSCODER) },
+    TIGHT (COLOUR_SYSTEM), .remedy = BW_REMEDY_COLOUR_TRANSCODER },
   /* A monochrome set has no trap for the subcarrier: it shows, with dots. Nothing is missing that
    * the set could show, and no transcoder could add colour, so this is tight and no failure. */
   { "colour/composite-into-monochrome-set", studio, in_composite, composite, .i = "systems=none",
@@ -912,9 +919,9 @@ static const Row rows[] = {
     .numbers = { NUM (COUPLING, VALUE, 0.537796, ABS_TOL (1e-5)) } },
   { "coupling/ac-into-capacitor", studio, in_rgb, rgb, .i = "clamp=none-ac", .s = "coupling=ac",
     TIGHT (COUPLING) },
-  /* A capacitor in the source and d.c. coupling in the set: a clamp between the two cures it. */
+  /* A capacitor in the source and d.c. coupling in the set: the same circuit, seen from the other side. */
   { "coupling/ac-into-dc", studio, in_rgb, rgb, .i = "clamp=none-dc", .s = "coupling=ac",
-    PARTS (COUPLING, CLAMP) },
+    TIGHT (COUPLING), .numbers = { NUM (COUPLING, VALUE, 0.537796, ABS_TOL (1e-5)) } },
   { "coupling/dc-into-dc", studio, in_rgb, rgb, .i = "clamp=none-dc | dc_offset=-0.1 V .. 0.1 V",
     DIRECT },
   /* A limit of zero has no share that a margin could be of: what holds stands clear by a whole, what
@@ -1154,8 +1161,9 @@ static const char *const kind_sources[] = { rgb, component, yc, composite, luma 
  *
  * Luminance into component, Y/C or composite is the Y conductor alone, with its sync: a grey
  * picture, as meant. Component or Y/C into luminance is the Y conductor of the source, which has
- * the sync; composite into luminance is the whole signal, with the dots of its subcarrier. In these
- * three the picture has lost its colour, so they are tight and not direct. */
+ * the sync; composite into luminance is the whole signal, with the dots of its subcarrier. RGB with sync on
+ * green into luminance is the G conductor alone; a matrix is for those who want red and blue at their right
+ * greys. In these four the picture has lost its colour, so they are tight and not direct. */
 #define TO(kind) BW_REMEDY_##kind
 /* clang-format off */
 static const BwRemedyKind kind_cells[BW_N_SIGNALS][BW_N_SIGNALS] = {
@@ -1185,6 +1193,8 @@ kind_row (guint from, guint to)
 
   if (from == BW_SIGNAL_RGB)
     row.s = "syncs=on-green";
+  if (to == BW_SIGNAL_LUMA && from == BW_SIGNAL_RGB)
+    row.verdict = BW_VERDICT_TIGHT;
   if (kind_cells[from][to] != BW_REMEDY_NONE)
     return row;
   if (to != BW_SIGNAL_LUMA || from == BW_SIGNAL_LUMA)
@@ -1502,7 +1512,7 @@ test_row (gconstpointer data)
 static const guint reach[BW_N_RULES] = {
   [BW_RULE_MAINS] = T | P,
   [BW_RULE_SIGNAL_KIND] = T | P | N,
-  [BW_RULE_COLOUR_SYSTEM] = T | P,
+  [BW_RULE_COLOUR_SYSTEM] = T, /* without its colour the picture shows */
   [BW_RULE_LINE_RATE] = T | P | N,
   [BW_RULE_FIELD_RATE] = T | P | N,
   [BW_RULE_LINE_COUNT] = T | P | N,

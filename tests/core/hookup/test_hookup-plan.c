@@ -390,6 +390,7 @@ test_luminance (void)
   g_autoptr (BwSheet) sheet = bw_test_demo ();
   BwInput *input = bw_monitor_input (sheet->monitor, 2);
   input->signals = BW_BIT (BW_SIGNAL_LUMA);
+  input->line_counts.n = 0;
   input->syncs = BW_BIT (BW_SYNC_IN_VIDEO);
   g_autoptr (BwHookup) hookup = hookup_of (sheet, 4, 2, 0);
   guint open = 0;
@@ -458,6 +459,131 @@ test_errors (void)
   bw_sheet_source (sheet, 0)->raster = g_strdup ("nowhere");
   g_assert_null (bw_hookup_new (sheet, bw_test_catalogue (), 0, 0, 0, &error));
   g_assert_error (error, BW_HOOKUP_ERROR, BW_HOOKUP_ERROR_SOURCE);
+}
+
+/* No lead mends mains that are a little outside the plate: 125 V where it says 100 to 120 V and 6 % beyond
+ * is stood (common practice, no source). What is not known stays so as well. */
+static void
+test_mains_stay (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  sheet->supply_v = 125;
+  g_autoptr (BwHookup) near = hookup_of (sheet, 0, 0, 0);
+  g_assert_cmpint (near->verdict_before, ==, BW_VERDICT_TIGHT);
+  g_assert_cmpint (near->verdict_after, ==, BW_VERDICT_TIGHT);
+  g_assert_cmpint (((BwHookupAlternative *) near->alternatives->pdata[0])->verdict, ==,
+                   BW_VERDICT_TIGHT);
+  sheet->supply_v = 0;
+  g_autoptr (BwHookup) open = hookup_of (sheet, 0, 0, 0);
+  g_assert_cmpint (open->verdict_before, ==, BW_VERDICT_OPEN);
+  g_assert_cmpint (open->verdict_after, ==, BW_VERDICT_OPEN);
+  sheet->supply_v = 120;
+  g_autoptr (BwHookup) right = hookup_of (sheet, 0, 0, 0);
+  g_assert_cmpint (right->verdict_after, ==, BW_VERDICT_DIRECT);
+}
+
+/* An input that decodes NTSC alone shows PAL in grey through the lead; what keeps the colour costs more, and
+ * what gives it up on the way is no way at all (common practice, no source). */
+static void
+test_grey_first (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  bw_monitor_input (sheet->monitor, 1)->systems = BW_BIT (BW_SYSTEM_NTSC_M);
+  g_autoptr (BwHookup) first = hookup_of (sheet, 1, 1, 0);
+  g_assert_cmpint (first->verdict_after, ==, BW_VERDICT_TIGHT);
+  g_assert_cmpuint (first->plan->n_boxes, ==, 0);
+  g_assert_cmpint (first->fit_after.at[BW_RULE_COLOUR_SYSTEM].reason, ==, BW_REASON_COLOUR_LOST);
+  g_assert_cmpuint (first->alternatives->len, >, 1);
+  for (guint i = 1; i < first->alternatives->len; i++)
+    {
+      g_autoptr (BwHookup) other = hookup_of (sheet, 1, 1, i);
+      g_assert_false (other->plan->at[other->plan->n - 1].after.monochrome);
+      g_assert_cmpint (other->fit_after.at[BW_RULE_COLOUR_SYSTEM].reason, !=, BW_REASON_COLOUR_LOST);
+    }
+}
+
+/* RGB into a monochrome set: green alone through a lead, and after that a matrix. Sync that has a conductor of
+ * its own reaches a set that takes it in the video by a sync adder or the matrix. */
+static void
+test_green_alone (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  input->signals = BW_BIT (BW_SIGNAL_LUMA);
+  input->line_counts.n = 0;
+  bw_sheet_source (sheet, 2)->syncs = BW_BIT (BW_SYNC_ON_GREEN);
+  g_autoptr (BwHookup) green = hookup_of (sheet, 2, 0, 0);
+  g_assert_cmpuint (green->plan->n_boxes, ==, 0);
+  g_assert_cmpuint (green->connections->len, ==, 1);
+  const BwHookupConnection *one = green->connections->pdata[0];
+  g_assert_cmpuint (one->conductor, ==, BW_CONDUCTOR_G);
+  g_assert_cmpuint (green->levels->len, ==, 1);
+  const BwHookupAlternative *second = green->alternatives->pdata[1];
+  g_assert_nonnull (strstr (second->summary, "matrix"));
+  g_assert_cmpint (second->verdict, <, green->verdict_after);
+
+  bw_sheet_source (sheet, 2)->syncs = BW_BIT (BW_SYNC_COMPOSITE);
+  g_autoptr (BwHookup) beside = hookup_of (sheet, 2, 0, 0);
+  g_assert_cmpuint (beside->plan->n_boxes, ==, 1);
+  input->syncs |= BW_BIT (BW_SYNC_COMPOSITE);
+  g_autoptr (BwHookup) both = hookup_of (sheet, 2, 0, 0);
+  g_assert_cmpuint (both->plan->n_boxes, ==, 0);
+  g_assert_cmpuint (both->connections->len, ==, 2);
+}
+
+/* RGB of 4 V at an input of high impedance for 0.8 to 1.1 V: the attenuator of −12.6 dB and the terminator
+ * together leave √(0.8 · 1.1) = 0.938 V, within what resistors of E24 can (their steps of about 10 % leave half
+ * of that). Fit and plan name both. */
+static void
+test_pad_and_terminator (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 2);
+  input->termination = BW_TERMINATION_NONE;
+  input->input_ohm = 10e3;
+  input->video_v.at[0] = (BwRange){ 0.8, 1.1 };
+  bw_sheet_source (sheet, 2)->video_v = 4;
+  g_autoptr (BwHookup) hookup = hookup_of (sheet, 2, 2, 0);
+  guint pads = 0, terminators = 0, levels = 0;
+  double ratio = 0;
+
+  for (guint i = 0; i < hookup->plan->n; i++)
+    {
+      pads += hookup->plan->at[i].kind == BW_STEP_VIDEO_PAD;
+      terminators += hookup->plan->at[i].kind == BW_STEP_TERMINATOR;
+    }
+  g_assert_cmpuint (pads, ==, 1);
+  g_assert_cmpuint (terminators, ==, 1);
+  for (guint i = 0; i < hookup->levels->len; i++)
+    {
+      const BwHookupLevel *level = hookup->levels->pdata[i];
+      if (strcmp (level->signal, "R") != 0 && strcmp (level->signal, "G") != 0)
+        continue;
+      levels++;
+      ratio = level->nominal_v / 4;
+      g_assert_true (bw_near (level->nominal_v, sqrt (0.8 * 1.1), 0.05 * 0.938));
+    }
+  g_assert_cmpuint (levels, ==, 2);
+  g_assert_true (bw_near (20 * log10 (ratio), -12.60, 0.45));
+  const BwFinding *before = &hookup->fit_before.at[BW_RULE_VIDEO_LEVEL];
+  g_assert_cmpuint (before->remedy.kind, ==, BW_REMEDY_VIDEO_PAD);
+  g_assert_true (bw_near (20 * log10 (before->remedy.value), -12.60, 0.01));
+  g_assert_cmpuint (hookup->fit_before.at[BW_RULE_TERMINATION].remedy.kind, ==, BW_REMEDY_TERMINATOR);
+}
+
+/* A combiner makes one sync of H and V; the picture need not pass it. */
+static void
+test_picture_goes_straight (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  g_autoptr (BwHookup) combined = hookup_of (sheet, 6, 2, 0);
+  g_autoptr (BwHookup) mixed = hookup_of (sheet, 1, 0, 0);
+  guint straight = 0;
+  for (guint i = 0; i < combined->warnings->len; i++)
+    straight += strstr (combined->warnings->pdata[i], "(R, G, B) can go straight") != NULL;
+  g_assert_cmpuint (straight, ==, 1);
+  for (guint i = 0; i < mixed->warnings->len; i++)
+    g_assert_null (strstr (mixed->warnings->pdata[i], "can go straight"));
 }
 
 /* No plan: the sentences of the fit stand there, and what an adaptor would have to take. */
@@ -590,6 +716,11 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/luminance", test_luminance);
   g_test_add_func ("/hookup-plan/price", test_price);
   g_test_add_func ("/hookup-plan/errors", test_errors);
+  g_test_add_func ("/hookup-plan/mains-stay", test_mains_stay);
+  g_test_add_func ("/hookup-plan/grey-first", test_grey_first);
+  g_test_add_func ("/hookup-plan/green-alone", test_green_alone);
+  g_test_add_func ("/hookup-plan/pad-and-terminator", test_pad_and_terminator);
+  g_test_add_func ("/hookup-plan/picture-goes-straight", test_picture_goes_straight);
   g_test_add_func ("/hookup-plan/needs", test_needs);
   g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);
   g_test_add_func ("/hookup-plan/step-conductors", test_step_conductors);

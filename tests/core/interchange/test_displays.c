@@ -80,6 +80,39 @@ test_there_and_back (void)
   g_assert_true (says (notes, "mains, mask, pitch"));
 }
 
+/* A range that leaves out a raster which the block lists itself is widened, and that is said; one that has all
+ * of them is not. Bytes 5 to 8 of range limits are the least and most field rate and line rate in Hz and kHz
+ * (VESA E-EDID); the block lists 720×576 at 50 Hz, 31.25 kHz, and 640×480 at 60 Hz, 31.47 kHz. */
+static void
+test_widened (void)
+{
+  static const struct
+  {
+    int byte;
+    guint8 states;
+    const char *says;
+  } cases[] = {
+    { 5, 48, NULL }, { 5, 55, "Field rates: what is listed reaches beyond" },
+    { 6, 62, NULL }, { 6, 55, "Field rates: what is listed reaches beyond" },
+    { 7, 15, NULL }, { 7, 33, "Line rates: what is listed reaches beyond" },
+    { 8, 34, NULL }, { 8, 20, "Line rates: what is listed reaches beyond" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint8 block[BLOCK];
+      g_autoptr (GPtrArray) notes = g_ptr_array_new_with_free_func (g_free);
+      write_demo (block);
+      block[RANGE + cases[i].byte] = cases[i].states;
+      g_autoptr (BwSheet) sheet = sheet_of (block, notes, NULL);
+      g_assert_nonnull (sheet);
+      g_assert_cmpint (says (notes, "reaches beyond"), ==, cases[i].says != NULL);
+      g_assert_true (cases[i].says == NULL || says (notes, cases[i].says));
+      const BwRange lines_hz = sheet->monitor->line_rates_hz.at[0], fields_hz = sheet->monitor->field_rates_hz.at[0];
+      g_assert_true (lines_hz.low <= 31.25e3 && lines_hz.high >= 31.4e3);
+      g_assert_true (fields_hz.low <= 50 && fields_hz.high >= 59.9);
+    }
+}
+
 /* The sheet can be saved and read again. */
 static void
 test_saved (void)
@@ -243,6 +276,7 @@ main (int argc, char **argv)
 {
   bw_test_init (&argc, &argv);
   g_test_add_func ("/displays/there-and-back", test_there_and_back);
+  g_test_add_func ("/displays/widened", test_widened);
   g_test_add_func ("/displays/saved", test_saved);
   g_test_add_func ("/displays/retrace", test_retrace);
   g_test_add_func ("/displays/no-limits", test_no_limits);

@@ -412,6 +412,8 @@ static const BadFile bad_files[] = {
   { "wrong-unit", HEAD BAD "white_level=700 us; 600 us .. 800 us\n", "white_level" },
   { "no-unit", HEAD BAD "line_period=64; 63 .. 65\n", "line_period" },
   { "negative", HEAD BAD "sync_rise=140 ns; -10 ns .. 250 ns\n", "sync_rise" },
+  { "above-10-v", HEAD BAD "white_level=700 mV; 600 mV .. 10.01 V\n", "white_level" },
+  { "above-1-s", HEAD BAD "field_blanking=1 ms; 0.9 ms .. 1.001 s\n", "field_blanking" },
   { "not-a-number", HEAD BAD "line_sync=short; 4.6 us .. 4.8 us\n", "line_sync" },
   { "decimal-comma", HEAD BAD "line_sync=4,7 us; 4,6 us .. 4,8 us\n", "line_sync" },
   { "no-name", HEAD "[bad]\nsource=S\nraster=R\nline_sync=4.7 us; 4.6 us .. 4.8 us\n", "name" },
@@ -430,6 +432,19 @@ test_bad_file (gconstpointer data)
   g_assert_cmpuint (faults->len, ==, 1);
   for (guint i = 0; i < faults->len; i++)
     bw_test_assert_words (((GError *) faults->pdata[i])->message, WORDS ("own.ini", "bad", c->key));
+}
+
+/* From nothing to a second and to 10 V, which is our own choice; the bad files have what is beyond. */
+static void
+test_ends (void)
+{
+  static const char text[] = "[own]\nname=N\nsource=S\nraster=R\nline_sync=4.7 us; 0 s .. 1 s\n"
+                             "white_level=700 mV; 0 V .. 10 V\n";
+  g_autoptr (GPtrArray) faults = bw_test_faults_new ();
+  g_autoptr (GPtrArray) limits = bw_limits_load (text, strlen (text), "own.ini", faults);
+
+  g_assert_cmpuint (faults->len, ==, 0);
+  g_assert_nonnull (bw_limits_find (limits, "own"));
 }
 
 /* Texts that are no files at all. */
@@ -487,5 +502,6 @@ main (int argc, char **argv)
   g_test_add_func ("/reading/shipped-whole", test_shipped_whole);
   g_test_add_func ("/reading/edges", test_edges);
   g_test_add_func ("/reading/broken-text", test_broken_text);
+  g_test_add_func ("/reading/ends-of-limits", test_ends);
   return g_test_run ();
 }

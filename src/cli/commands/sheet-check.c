@@ -8,7 +8,7 @@
 #include "cli/choose/bench.h"
 #include "core/base/harmless.h"
 #include "core/bench/results.h"
-#include "core/connector/connector.h"
+#include "core/connector/plug.h"
 
 /* Where the figures of one thing on the bench come from, and what is not known of it. */
 static void
@@ -51,7 +51,9 @@ remarks_new (const BwSheet *sheet)
       int pin;
       if (!bw_source_shares_pin (source, syncs, &pin))
         continue;
-      g_autofree char *name = bw_pin_name (source->connector, BW_EDITION_CURRENT, pin, 0);
+      BwPlug plug;
+      bw_plug_init (&plug, source->connector, BW_EDITION_CURRENT, &source->pins);
+      g_autofree char *name = bw_plug_pin_name (&plug, pin, BW_CONDUCTOR_SYNC);
       /* Translators: a number, two kinds of sync, a pin with what it is for */
       g_ptr_array_add (remarks,
                        g_strdup_printf (_ ("[source %1$u] syncs: %2$s and %3$s both leave by %4$s, which "

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "core/base/quantity.h"
-#include "core/bench/source.h"
 #include "core/levels/conductor.h"
 
 G_BEGIN_DECLS
@@ -73,9 +72,6 @@ gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean
 gboolean bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync,
                              gboolean on_source);
 guint bw_connector_open_contacts (BwConnector connector);
-gboolean bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
-                            gboolean on_source, int *pin, int *ground);
-gboolean bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin);
 const char *bw_pin_says (const BwPin *pin);
 
 G_END_DECLS

@@ -84,6 +84,7 @@ timing --which=2 vesa-dmt-04
 timing --for-monitor=demo.bench
 identify
 identify --line-rate=15.7
+identify --line-rate=15.7 --sheet=demo.bench
 identify --line-rate=15.7kHz --tolerance=-1%
 identify --line-rate=15.7kHz --interlaced --progressive
 identify --line-rate=15.7kHz --most=0
@@ -107,6 +108,7 @@ readings line_sync=4.7us
 readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
 readings --standard=smpte-170m line_sync=4.75us --accuracy=3%
+readings --standard=smpte-170m line_sync=4.75us --sheet=demo.bench
 readings --standard=smpte-170m sync_level=40IRE
 cause --system=pal-b --kind=composite
 cause --system=pal-b --kind=composite --white=-1000V
@@ -390,6 +392,15 @@ def cases_of_pad(_):
         yield from both("pad", args, ["pad", *args.split()])
 
 
+def cases_of_work_back(_):
+    for args in ("--open=2.45V --loaded=380mV", "--open=1V --loaded=2V", "--level=1V --behind=282ohm --wanted=0.7V",
+                 "--level=1V --behind=282ohm --wanted=5V", "--level=1.4V", "--level=9V",
+                 "--drop=3V,2.5V,100ohm --drop=3V,1.5V,330ohm", "--drop=3V,714.3mV,240ohm",
+                 "--driver=5V,470ohm --driver=5V,1kohm", "--pin=8 --reading=4.9V", "--pin=16 --reading=5V",
+                 "--pin=9 --reading=1V", "--subcarrier=3.5756MHz", "--subcarrier=5MHz"):
+        yield from both("work-back", args, ["work-back", *args.split()])
+
+
 def cases_of_service(_):
     for args in ("capacitor --value=1000uF --voltage=35V",
                  "capacitor --value=1000uF --voltage=35V --measured=850uF --esr=0.3ohm --at=120Hz",
@@ -639,7 +650,7 @@ def cases_of_drawn_cell(group, sheet, cell):
 def all_cases(cli):
     makers = (cases_of_help, cases_of_usage, cases_of_wrong_sheets, cases_of_timing,
               cases_of_computed, cases_of_identify, cases_of_solve, cases_of_sync, cases_of_levels,
-              cases_of_pad, cases_of_service, cases_of_readings, cases_of_cause, cases_of_draw, cases_of_waveform,
+              cases_of_pad, cases_of_work_back, cases_of_service, cases_of_readings, cases_of_cause, cases_of_draw, cases_of_waveform,
               cases_of_detail)
     cases = list(itertools.chain.from_iterable(maker(cli) for maker in makers))
     for sheet in all_sheets():

@@ -38,6 +38,11 @@ static const BwCliCommand commands[] = {
     N_ ("Such as --from 5V --to 300mV --driver 50ohm; --match --driver 75ohm --load 50ohm; "
         "--loss 6dB."),
     TRUE, bw_cli_pad },
+  { "work-back", "", 0, 0, N_ ("From readings back to source, driver, load or setting"),
+    N_ ("Such as --open 2.45V --loaded 380mV; --level 1V --behind 282ohm --wanted 0.7V; "
+        "--drop 3V,2.5V,100ohm; --driver 5V,470ohm --driver 5V,1kohm; --pin 8 --reading 4.9V; "
+        "--subcarrier 3.5756MHz."),
+    TRUE, bw_cli_work_back },
   { "capacitor", "", 0, 0, N_ ("Judge an electrolytic capacitor, its life and its replacement"),
     N_ ("Such as --value 1000uF --voltage 35V --measured 850uF --esr 0.2ohm --at 120Hz."), FALSE,
     bw_cli_capacitor },

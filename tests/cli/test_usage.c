@@ -75,7 +75,7 @@ static const char *const commands[] = {
   "timing", "identify",    "solve",  "levels",    "readings", "cause",   "detail",
   "pad",    "draw",        "sync",   "waveform",  "edid",     "display", "fit",
   "hookup", "sheet-check", "report", "catalogue", "capacitor", "field-scan", "line-scan",
-  "supply", NULL,
+  "supply", "work-back", NULL,
 };
 
 static void

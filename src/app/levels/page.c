@@ -6,6 +6,7 @@
 #include "cause-panel.h"
 #include "sync-panel.h"
 #include "waveform-panel.h"
+#include "work-back-panel.h"
 
 /**
  * BwLevelsPage:
@@ -20,6 +21,7 @@ struct _BwLevelsPage
   BwWaveformPanel *waveform; /* all borrowed; children */
   BwSyncPanel *sync;
   BwCausePanel *cause;
+  BwWorkBackPanel *work_back;
 };
 
 G_DEFINE_FINAL_TYPE (BwLevelsPage, bw_levels_page, BW_TYPE_PAGE)
@@ -32,6 +34,7 @@ bw_levels_page_set_document (BwPage *page, BwDocument *document)
   bw_waveform_panel_set_document (self->waveform, document);
   bw_sync_panel_set_document (self->sync, document);
   bw_cause_panel_set_document (self->cause, document);
+  bw_work_back_panel_set_document (self->work_back, document);
 }
 
 static void
@@ -48,6 +51,7 @@ bw_levels_page_init (BwLevelsPage *self)
   self->waveform = g_object_new (BW_TYPE_WAVEFORM_PANEL, NULL);
   self->sync = g_object_new (BW_TYPE_SYNC_PANEL, NULL);
   self->cause = g_object_new (BW_TYPE_CAUSE_PANEL, NULL);
+  self->work_back = g_object_new (BW_TYPE_WORK_BACK_PANEL, NULL);
   bw_page_add_panel (page, GTK_WIDGET (self->waveform),
                      bw_waveform_panel_get_panel (self->waveform));
   bw_page_add_view (page, "sync", C_ ("view", "Sync"),
@@ -56,4 +60,7 @@ bw_levels_page_init (BwLevelsPage *self)
   bw_page_add_view (page, "cause", _ ("Likely cause"),
                     _ ("What Is Wrong Where a Scope Reads Otherwise"), GTK_WIDGET (self->cause),
                     NULL);
+  bw_page_add_view (page, "work-back", _ ("Work back"),
+                    _ ("From Readings Back to the Circuit That Gives Them"),
+                    GTK_WIDGET (self->work_back), NULL);
 }

@@ -60,5 +60,6 @@ BwCliExit bw_cli_supply (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_sync (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_timing (const BwCliCommand *command, char **args);
 BwCliExit bw_cli_waveform (const BwCliCommand *command, char **args);
+BwCliExit bw_cli_work_back (const BwCliCommand *command, char **args);
 
 G_END_DECLS

@@ -48,12 +48,12 @@ remarks_new (const BwSheet *sheet)
     {
       const BwSource *source = bw_sheet_source (sheet, i);
       BwSyncKind syncs[2];
+      BwPlug plug;
       int pin;
       if (!bw_source_shares_pin (source, syncs, &pin))
         continue;
-      BwPlug plug;
       bw_plug_init (&plug, source->connector, BW_EDITION_CURRENT, &source->pins);
-      g_autofree char *name = bw_plug_pin_name (&plug, pin, BW_CONDUCTOR_SYNC);
+      g_autofree char *name = bw_plug_pin_name (&plug, pin, 0);
       /* Translators: a number, two kinds of sync, a pin with what it is for */
       g_ptr_array_add (remarks,
                        g_strdup_printf (_ ("[source %1$u] syncs: %2$s and %3$s both leave by %4$s, which "

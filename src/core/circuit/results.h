@@ -3,6 +3,7 @@
 
 #include "core/result/result.h"
 #include "pads.h"
+#include "work-back.h"
 
 G_BEGIN_DECLS
 
@@ -57,6 +58,54 @@ typedef struct
   gboolean one_series;
 } BwPadsAsk;
 
+/**
+ * BwSourceAsk:
+ * @open_v: without load
+ * @loaded_v: across @load_ohm
+ *
+ * What a source is, from its levels with and without a load.
+ */
+typedef struct
+{
+  double open_v;
+  double loaded_v;
+  double load_ohm;
+} BwSourceAsk;
+
+/**
+ * BwDriverAsk:
+ * @level_v: across @load_ohm
+ * @series_ohm: between the driver and the load
+ * @wanted_v: the level that is wanted there; zero: none is
+ *
+ * What a driver gives, from the level behind its resistor.
+ */
+typedef struct
+{
+  double level_v;
+  double series_ohm;
+  double load_ohm;
+  double wanted_v;
+} BwDriverAsk;
+
+/**
+ * BwDropsAsk:
+ * @accuracy: of each reading, as a share
+ *
+ * What a known resistor ends in, from readings on both its sides.
+ */
+typedef struct
+{
+  guint n;
+  BwDrop drops[BW_DROPS_MAX];
+  double accuracy;
+} BwDropsAsk;
+
+void bw_source_ask_say (BwNode *to, const BwSourceAsk *ask);
+void bw_driver_ask_say (BwNode *to, const BwDriverAsk *ask);
+void bw_drops_say (BwNode *to, const BwDropsAsk *ask);
+void bw_node_case_say (BwNode *to, const BwNodeCase *node);
+void bw_level_fits_say (BwNode *to, double level_v, double accuracy);
 void bw_pad_say (BwNode *to, const BwPadAsk *ask);
 void bw_pads_say (BwNode *to, const BwPadsAsk *ask);
 

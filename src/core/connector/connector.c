@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "connector-private.h"
-#include "plug.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -73,37 +72,6 @@ bw_connector_open_contacts (BwConnector connector)
 {
   const BwConnectorFacts *facts = bw_connector_facts (connector);
   return facts->open_use ? facts->contacts : 0;
-}
-
-/**
- * bw_connector_carries:
- * @conductors: set of BwConductor
- * @on_source: as bw_plug_find()
- *
- * Returns: whether the connector can carry all of them, each on a pin of its own. One without
- * pins laid down carries as many as it has contacts for, with one left for ground
- */
-gboolean
-bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source)
-{
-  guint undefined = 0;
-  guint used = 0; /* pin n as bit n */
-  BwPlug plug;
-
-  bw_plug_init (&plug, connector, BW_EDITION_CURRENT, NULL);
-  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
-    {
-      int pin, ground;
-      if (!(conductors & BW_BIT (i)))
-        continue;
-      if (!bw_plug_find (&plug, BW_N_SIGNALS, i, on_source, &pin, &ground))
-        return FALSE;
-      undefined += pin == BW_PIN_NOT_LAID_DOWN;
-      if (pin > 0 && used & BW_BIT (pin))
-        return FALSE;
-      used |= pin > 0 ? BW_BIT (pin) : 0;
-    }
-  return undefined == 0 || undefined < bw_connector_facts (connector)->contacts;
 }
 
 /**

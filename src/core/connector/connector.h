@@ -68,9 +68,6 @@ const BwPin *bw_connector_pins (BwConnector connector, BwEdition edition, guint 
 const BwPin *bw_connector_pin (BwConnector connector, BwEdition edition, int number);
 const char *bw_connector_source (BwConnector connector);
 gboolean bw_connector_is_single (BwConnector connector);
-gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source);
-gboolean bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync,
-                             gboolean on_source);
 guint bw_connector_open_contacts (BwConnector connector);
 const char *bw_pin_says (const BwPin *pin);
 

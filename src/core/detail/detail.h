@@ -52,6 +52,7 @@ typedef enum
  * @kell: vertical lines resolved per scanned line, 0 to 1
  * @interlace: further factor where the picture is interlaced, 0 to 1
  * @claimed_lines: TV lines claimed; zero: none
+ * @claimed_half_digit: by how much the claim may be less, as its last digit leaves open; zero: nothing
  *
  * What is to be computed. Plain numbers, so that a page can move any one of them.
  */
@@ -78,6 +79,7 @@ typedef struct
   double kell;
   double interlace;
   double claimed_lines;
+  double claimed_half_digit;
 } BwDetailCase;
 
 /* Modulation at which detail is called lost, seen and crisp. The lines of a wedge are lost to the eye

@@ -45,7 +45,7 @@ limits_sentence (const BwDetail *detail, char mark)
 static char *
 need (double limit_tvl, const BwDetailCase *what, double value, BwDimension dimension, char mark)
 {
-  if (!(limit_tvl > 0) || limit_tvl >= what->claimed_lines)
+  if (!(limit_tvl > 0) || limit_tvl >= bw_detail_least_claim (what))
     return NULL;
   return bw_quantity_format (value, dimension, 3, mark);
 }
@@ -84,7 +84,7 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
   switch (detail->claim)
     {
     case BW_CLAIM_SUPPORTED:
-      return detail->mask_tvl > 0 && detail->mask_practical_tvl < what->claimed_lines
+      return detail->mask_tvl > 0 && detail->mask_practical_tvl < bw_detail_least_claim (what)
                  ? g_strdup_printf (_ ("The claim of %s holds at the mask's very limit: one column "
                                        "to a line."),
                                     claimed)
@@ -128,7 +128,7 @@ together_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
 {
   double tvl = bw_detail_claim_together_tvl (detail);
   gboolean each = detail->claim == BW_CLAIM_SUPPORTED || detail->claim == BW_CLAIM_NOT_TOGETHER;
-  if (!each || !(tvl > 0) || round (tvl) >= what->claimed_lines)
+  if (!each || !(tvl > 0) || round (tvl) >= bw_detail_least_claim (what))
     return g_strdup ("");
   g_autofree char *left = lines (tvl, mark);
   return g_strdup_printf (_ ("Together they leave %s (1/TVL² adds)."), left);

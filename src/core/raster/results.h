@@ -35,6 +35,7 @@ void bw_readings_say (BwNode *to, const BwStandardLimits *limits, const BwReadin
 void bw_standards_say (BwNode *to, const GPtrArray *all, const BwStandardLimits *one);
 
 void bw_solver_say (BwNode *to, const BwSolver *solver, guint32 redundant);
+void bw_subcarrier_say (BwNode *to, double hz);
 void bw_figures_say (BwNode *to);
 
 G_END_DECLS

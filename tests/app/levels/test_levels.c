@@ -9,6 +9,7 @@
 #include "draw/levels/view.h"
 #include "app/levels/cause-panel.h"
 #include "app/levels/page.h"
+#include "app/levels/work-back-panel.h"
 #include "app/levels/sync-panel.h"
 #include "app/levels/waveform-panel.h"
 
@@ -685,6 +686,40 @@ test_keyboard (void)
 #define ADD(name, part, func)                                                                      \
   g_test_add ("/levels/" name, Fixture, (gconstpointer) part, set_up, func, tear_down)
 
+/* 75 × (2.45 / 0.38 − 1) = 408.55 Ω, by Ohm's law; it goes into the source, and one undo takes it back. */
+static void
+test_work_back (Fixture *f, gconstpointer part)
+{
+  BwWorkBackPanel *panel = APP_TEST_THE (BW, WORK_BACK_PANEL, f->page);
+  BwForm *form = APP_TEST_THE (BW, FORM, panel);
+  GtkWidget *use = app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "use-video");
+  GtkWidget *view = app_test_find (GTK_WIDGET (panel), BW_TYPE_RESULT_VIEW, "worked-back");
+  g_autofree char *before = app_test_sheet_text (f->document);
+
+  g_assert_false (gtk_widget_get_sensitive (use));
+  type (bw_form_get_row (form, "open"), "2.45 V");
+  type (bw_form_get_row (form, "loaded"), "380 mV");
+  g_signal_emit_by_name (app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "work-back"), "clicked");
+  g_assert_true (gtk_widget_get_visible (view));
+  g_signal_emit_by_name (use, "clicked");
+  const BwSource *source = bw_document_selected_source (f->document);
+  g_assert_cmpfloat_with_epsilon (source->source_ohm, 408.55, 0.01);
+  g_assert_cmpfloat_with_epsilon (source->video_v, 0.38, 1e-4);
+  g_assert_true (bw_document_undo (f->document));
+  g_autofree char *after = app_test_sheet_text (f->document);
+  g_assert_cmpstr (before, ==, after);
+
+  /* A level that rises under load cannot be */
+  type (bw_form_get_row (form, "loaded"), "5 V");
+  g_signal_emit_by_name (app_test_find (GTK_WIDGET (panel), GTK_TYPE_BUTTON, "work-back"), "clicked");
+  g_assert_false (gtk_widget_get_visible (view));
+  g_assert_false (gtk_widget_get_sensitive (use));
+
+  /* Another question has other fields */
+  choose (panel, "ask", 2);
+  g_assert_nonnull (bw_form_get_row (APP_TEST_THE (BW, FORM, panel), "before-1"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -709,6 +744,7 @@ main (int argc, char **argv)
   ADD ("cause", "cause", test_cause);
   ADD ("cause-stays", "cause", test_cause_stays);
   ADD ("cause-polarity", "cause", test_cause_polarity);
+  ADD ("work-back", "work-back", test_work_back);
   g_test_add_func ("/levels/empty", test_empty);
   application = bw_application_new ();
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));

@@ -84,6 +84,7 @@ timing --which=2 vesa-dmt-04
 timing --for-monitor=demo.bench
 identify
 identify --line-rate=15.7
+identify --line-rate=15.7 --sheet=demo.bench
 identify --line-rate=15.7kHz --tolerance=-1%
 identify --line-rate=15.7kHz --interlaced --progressive
 identify --line-rate=15.7kHz --most=0
@@ -107,6 +108,7 @@ readings line_sync=4.7us
 readings --standard=none line_sync=4.7us
 readings --standard=smpte-170m line_sync=4.7
 readings --standard=smpte-170m line_sync=4.75us --accuracy=3%
+readings --standard=smpte-170m line_sync=4.75us --sheet=demo.bench
 readings --standard=smpte-170m sync_level=40IRE
 cause --system=pal-b --kind=composite
 cause --system=pal-b --kind=composite --white=-1000V

@@ -140,7 +140,7 @@ REASONS = {
         "not needed": "^The part in the way",
         "above": "comes out lifted",
         "below": "shadows are crushed",
-        "holds": "as this input expects",
+        "holds": "as this input expects|not said to expect",
     },
     "mains": {
         "above": "outside the rating|a little outside|above the rated|below the rated",

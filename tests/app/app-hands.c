@@ -3,7 +3,7 @@
 
 #include <gdk/x11/gdkx.h>
 
-#define TABS_MAX 60
+#define TABS_MAX 120
 #define FRAMES_OF_AN_EVENT 2 /* motion is told with the next frame, and drawn in the one after */
 
 gboolean

@@ -225,7 +225,8 @@ n_cells (JsonObject *root)
 gsize
 verdict_of (JsonObject *one_cell)
 {
-  static const char *const verdicts[N_VERDICTS] = { "direct", "tight", "with-parts", "no" };
+  static const char *const verdicts[N_VERDICTS] = { "direct", "open", "tight", "with-parts",
+                                                      "no" };
   return index_of (verdicts, N_VERDICTS, json_object_get_string_member (one_cell, "verdict"));
 }
 

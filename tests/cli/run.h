@@ -38,7 +38,7 @@ void assert_keys_begin_with (JsonObject *object, const char *const *keys);
 double whole_frame (JsonObject *timing);
 gboolean is_positive (JsonObject *timing, const char *key);
 
-#define N_VERDICTS 4
+#define N_VERDICTS 5
 
 JsonObject *fit_json (const char *path);
 JsonObject *cell_at (JsonObject *root, guint i);

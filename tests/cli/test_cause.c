@@ -333,6 +333,33 @@ test_digits (void)
   g_assert_null (strstr (fine->out, "50-ohm"));
 }
 
+/* The accuracy of the scope that a sheet holds does what --accuracy does, which stands before it. */
+static void
+test_accuracy_of_sheet (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *demo = demo_path ();
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
+  g_autofree char *with
+      = g_strdup_printf ("[bench-sheet]\nvoltage_accuracy=1 %%%s",
+                         strstr (text, "[bench-sheet]") + strlen ("[bench-sheet]"));
+  g_autofree char *path = write_scratch (folder, "scope.bench", with);
+#define CAUSE(sheet, ...)                                                                          \
+  run_cli ("cause", sheet, "--source", "1", "--input", "Composite", "--white", "600mV", "--json",  \
+           __VA_ARGS__, NULL)
+  g_autoptr (Run) option = CAUSE (demo, "--accuracy", "1%");
+  g_autoptr (Run) sheet = CAUSE (path, NULL);
+  g_autoptr (Run) usual = CAUSE (demo, NULL);
+  g_autoptr (Run) both = CAUSE (path, "--accuracy", "3%");
+#undef CAUSE
+  g_assert_cmpstr (sheet->err, ==, "");
+  g_assert_cmpstr (sheet->out, ==, option->out);
+  g_assert_cmpstr (sheet->out, !=, usual->out);
+  g_assert_cmpstr (both->out, ==, usual->out); /* 3 % is what stands without any */
+  remove_scratch (folder);
+}
+
 /* RGB at an input that takes composite alone: refused in words, with no cause and nothing to be right. */
 static void
 test_not_taken_picture (void)
@@ -389,6 +416,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cause/refused", test_refused);
   g_test_add_func ("/cause/conductors-of-levels", test_conductors);
   g_test_add_func ("/cause/digits", test_digits);
+  g_test_add_func ("/cause/accuracy-of-sheet", test_accuracy_of_sheet);
   g_test_add_func ("/cause/not-taken-picture", test_not_taken_picture);
   g_test_add_func ("/cause/conductors-of-yc", test_conductors_of_yc);
   return g_test_run ();

@@ -12,7 +12,7 @@
  * @csv: likewise
  * @words: everything in both that is not a number
  * @keyed: the figures with a key among the comma-separated values, in pairs of key and value
- * @columns: the heads of its tables, and of a list of figures the keys, one after the other
+ * @columns: the heads of its tables, one after the other
  */
 typedef struct
 {
@@ -107,6 +107,8 @@ take_field (Faces *f, const char *field)
 static void
 take_head (Faces *f, const GPtrArray *head)
 {
+  if (strcmp (head->pdata[0], "section") == 0)
+    return; /* a list of figures, the same in each result */
   g_string_append (f->columns, f->columns->len > 0 ? "; " : "");
   for (guint i = 0; i < head->len; i++)
     g_string_append_printf (f->columns, "%s%s", i > 0 ? ", " : "", (const char *) head->pdata[i]);
@@ -136,7 +138,6 @@ take_csv (Faces *f, const char *csv)
       g_assert_cmpuint (line->len, ==, head->len);
       if (strcmp (head->pdata[0], "section") != 0 || *(const char *) line->pdata[2] == '\0')
         continue;
-      g_string_append_printf (f->columns, " %s", (const char *) line->pdata[2]);
       g_ptr_array_add (f->keyed, g_strdup (line->pdata[2]));
       g_ptr_array_add (f->keyed, g_strdup (line->pdata[3]));
     }
@@ -235,7 +236,7 @@ static void
 test_columns (void)
 {
   g_autoptr (GPtrArray) promised = read_table ("columns.tsv");
-  g_assert_cmpuint (promised->len, >, 20);
+  g_assert_cmpuint (promised->len, >=, 20);
   for (guint i = 0; i < promised->len; i++)
     {
       const char *command = cell (promised->pdata[i], "command");
@@ -384,7 +385,7 @@ static const struct
   { "cause", " deviation low high expected_low expected_high " },
   { "detail", " gain " },
   { "fit", " value low high margin not_judged " },
-  { "hookup", " echo " },
+  { "hookup", " echo count " }, /* of pins that are left open */
 };
 
 static gboolean

@@ -42,7 +42,7 @@ length_of (JsonObject *root, const char *array)
 }
 
 /* Whatever fit says of a cell, hookup says before; and after, every cell that is not "no" before is
- * direct or tight. */
+ * direct or tight, or complete but for pins that no standard lays down. */
 static void
 test_every_cell (void)
 {
@@ -55,7 +55,10 @@ test_every_cell (void)
       g_autoptr (JsonObject) root = hookup_json (text_of (one, "source"), text_of (one, "input"));
       const char *before = text_of (root, "verdict_before");
       const char *after = text_of (root, "verdict_after");
-      gboolean works = strcmp (after, "direct") == 0 || strcmp (after, "tight") == 0;
+      JsonObject *open = json_object_get_object_member (root, "open_pins");
+      gboolean pins = open != NULL && json_object_get_int_member (open, "count") > 0;
+      gboolean works = strcmp (after, "direct") == 0 || strcmp (after, "tight") == 0
+                       || (pins && strcmp (after, "open") == 0);
       gboolean hopeless = strcmp (before, "no") == 0;
 
       g_assert_cmpstr (before, ==, text_of (one, "verdict"));
@@ -371,6 +374,73 @@ test_lead_refused (void)
   assert_refused (none, 1, "--length");
 }
 
+/* A computer with a 6-pin DIN, whose pins no standard lays down for RGB; the pin-out is invented. */
+static const char computer_sheet[]
+    = "[bench-sheet]\nformat=2\ntitle=t\n\n[monitor]\nname=m\nline_rates=15 kHz .. 16 kHz\n"
+      "field_rates=50 Hz .. 70 Hz\n\n[input 1]\nname=RGB\nconnectors=bnc\nsignals=rgb\n"
+      "syncs=composite-sync\ntermination=fixed\nsync_termination=fixed\nloop_through=no\n\n"
+      "[source 1]\nname=c\nraster=262-60.05-progressive\nsignal=rgb\nsyncs=composite-sync\n"
+      "system=none\nconnector=din-6\nvideo_level=700 mV\nsync_level=300 mV\n"
+      "sync_stated=75-ohm\nsync_polarity=standard\nsetup=0 IRE\nsource_resistance=75 ohm\n"
+      "sync_resistance=75 ohm\ncoupling=dc\naspect=4:3\nwhole_picture=no\n";
+
+static JsonObject *
+computer_json (const char *folder, const char *pins)
+{
+  g_autofree char *text = g_strconcat (computer_sheet, pins, NULL);
+  g_autofree char *path = write_scratch (folder, "computer.bench", text);
+  g_autoptr (Run) run = run_cli ("hookup", path, "--json", NULL);
+  return run_json (run);
+}
+
+/* How many pins are open stands in the JSON, and a pin that is given in the wiring. */
+static void
+test_own_pins (void)
+{
+  static const struct
+  {
+    const char *pins;
+    int open;
+    const char *from_r;
+    const char *through_r;
+  } cases[] = {
+    { "", 5, "R, pin not laid down", "a wire alone, once its pins are known" },
+    { "pins=1 r; 2 g\n", 3, "pin 1 (R)", "a wire alone" },
+    { "pins=1 r; 2 g; 3 b; 4 sync; 5 ground; 6 supply\n", 0, "pin 1 (R)", "a wire alone" },
+  };
+  g_autofree char *folder = scratch_folder ();
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (JsonObject) root = computer_json (folder, cases[i].pins);
+      JsonObject *open = json_object_get_object_member (root, "open_pins");
+      JsonObject *red
+          = json_array_get_object_element (json_object_get_array_member (root, "connections"), 0);
+      g_assert_cmpint (json_object_get_int_member (open, "count"), ==, cases[i].open);
+      g_assert_cmpstr (text_of (red, "from"), ==, cases[i].from_r);
+      g_assert_cmpstr (text_of (red, "through"), ==, cases[i].through_r);
+      g_assert_cmpint (json_array_get_length (json_object_get_array_member (open, "at_input")), ==,
+                       0);
+      if (cases[i].open > 0)
+        g_assert_nonnull (strstr (text_of (open, "says"), "complete but for"));
+      else
+        g_assert_true (json_object_get_null_member (open, "says"));
+    }
+  remove_scratch (folder);
+}
+
+/* A pin-out that cannot be is refused with file, group and key. */
+static void
+test_pins_refused (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *text = g_strconcat (computer_sheet, "pins=1 r; 2 r\n", NULL);
+  g_autofree char *path = write_scratch (folder, "twice.bench", text);
+  g_autoptr (Run) run = run_cli ("hookup", path, NULL);
+  g_assert_cmpint (run->status, ==, 1);
+  g_assert_nonnull (strstr (run->err, "twice.bench: [source 1] pins: "));
+  remove_scratch (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -393,5 +463,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup/all-that-is-needed", test_all_that_is_needed);
   g_test_add_func ("/hookup/one-alternative", test_one_alternative);
   g_test_add_func ("/hookup/lead-refused", test_lead_refused);
+  g_test_add_func ("/hookup/own-pins", test_own_pins);
+  g_test_add_func ("/hookup/pins-refused", test_pins_refused);
   return g_test_run ();
 }

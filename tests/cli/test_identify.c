@@ -255,6 +255,33 @@ test_digits (void)
   g_assert_nonnull (strstr (alone->out, "one reading is not enough"));
 }
 
+/* The accuracy of the counter that a sheet holds does what --accuracy does, which stands before it. */
+static void
+test_accuracy_of_sheet (void)
+{
+  g_autofree char *folder = scratch_folder ();
+  g_autofree char *demo = demo_path ();
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
+  g_autofree char *with
+      = g_strdup_printf ("[bench-sheet]\nfrequency_accuracy=1 %%%s",
+                         strstr (text, "[bench-sheet]") + strlen ("[bench-sheet]"));
+  g_autofree char *path = write_scratch (folder, "counter.bench", with);
+  g_autoptr (Run) option = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                    "--accuracy", "1%", "--json", NULL);
+  g_autoptr (Run) sheet = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                   "--sheet", path, "--json", NULL);
+  g_autoptr (Run) both = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                  "--sheet", path, "--accuracy", "0.001%", "--json", NULL);
+  g_autoptr (Run) digits = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
+                                    "--json", NULL);
+  g_assert_cmpstr (sheet->err, ==, "");
+  g_assert_cmpstr (sheet->out, ==, option->out);
+  g_assert_cmpstr (sheet->out, !=, digits->out);
+  g_assert_cmpstr (both->out, ==, digits->out); /* the digits are coarser than 0.001 % */
+  remove_scratch (folder);
+}
+
 static const struct
 {
   const char *args[6];
@@ -330,5 +357,6 @@ main (int argc, char **argv)
   g_test_add_func ("/identify/for-a-person", test_for_a_person);
   g_test_add_func ("/identify/refused", test_refused);
   g_test_add_func ("/cli/identify/digits", test_digits);
+  g_test_add_func ("/identify/accuracy-of-sheet", test_accuracy_of_sheet);
   return g_test_run ();
 }

@@ -211,6 +211,62 @@ test_digits (void)
     }
 }
 
+/* A sheet with the demonstration's figures and @key in its head. */
+static char *
+sheet_with (const char *folder, const char *key)
+{
+  g_autofree char *demo = demo_path ();
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
+  GString *changed = g_string_new (text);
+  g_autofree char *line = g_strconcat ("\nformat=1\n", key, "\n", NULL);
+  g_string_replace (changed, "\nformat=1\n", line, 1);
+  char *path = write_scratch (folder, "accuracy.bench", changed->str);
+  g_string_free (changed, TRUE);
+  return path;
+}
+
+/* What the sheet says of an instrument holds for readings of its kind alone; an option stands before it. */
+static void
+test_accuracy_of_sheet (void)
+{
+  static const struct
+  {
+    const char *key;
+    const char *pair;
+    const char *accuracy;
+    double uncertainty;
+  } cases[] = {
+    { "time_accuracy=3 %", "line_sync=4.75us", NULL, 142.5e-9 },
+    { "time_accuracy=3 %", "line_sync=4.75us", "1%", 47.5e-9 },
+    { "voltage_accuracy=3 %", "line_sync=4.75us", NULL, 5e-9 },
+    { "voltage_accuracy=3 %", "sync_level=40.0IRE", NULL, 1.2 / 140 },
+    { "frequency_accuracy=3 %", "sync_level=40.0IRE", NULL, 0.05 / 140 },
+  };
+  g_autofree char *folder = scratch_folder ();
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const char *accuracy = cases[i].accuracy;
+      g_autofree char *path = sheet_with (folder, cases[i].key);
+      g_autoptr (Run) run = run_cli ("readings", "--standard", "smpte-170m", cases[i].pair, "--json",
+                                     "--sheet", path, accuracy != NULL ? "--accuracy" : NULL,
+                                     accuracy, NULL);
+      g_autoptr (JsonObject) root = run_json (run);
+      g_assert_cmpfloat_with_epsilon (figure_of (first_reading (root), "uncertainty"),
+                                      cases[i].uncertainty, 1e-6 * cases[i].uncertainty);
+    }
+  remove_scratch (folder);
+}
+
+static void
+test_no_such_sheet (void)
+{
+  g_autoptr (Run) run = run_cli ("readings", "--standard", "smpte-170m", "line_sync=4.7us",
+                                 "--sheet", "/nonexistent/x.bench", NULL);
+  g_assert_cmpint (run->status, ==, 1);
+  g_assert_nonnull (strstr (run->err, "/nonexistent/x.bench"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -225,5 +281,7 @@ main (int argc, char **argv)
   g_test_add_func ("/readings/list", test_list);
   g_test_add_func ("/readings/refused", test_refused);
   g_test_add_func ("/cli/readings/digits", test_digits);
+  g_test_add_func ("/cli/readings/accuracy-of-sheet", test_accuracy_of_sheet);
+  g_test_add_func ("/cli/readings/no-such-sheet", test_no_such_sheet);
   return g_test_run ();
 }

@@ -18,6 +18,7 @@ static const struct
   const char *heading;
 } headings[] = {
   { BW_PART_SHEET, "supply_voltage", N_ ("Mains") },
+  { BW_PART_SHEET, "voltage_accuracy", N_ ("Instruments") },
   { BW_PART_SHEET, "line_rate_margin", N_ ("Margins: when a fit is called tight") },
   { BW_PART_MONITOR, "mains_voltage", N_ ("Mains rating") },
   { BW_PART_MONITOR, "diagonal", N_ ("Tube") },

@@ -72,6 +72,7 @@ apply (BwDetailState *self)
   self->what.kell = bw_kell_values[now->kell].factor;
   self->what.interlace = now->interlace;
   self->what.claimed_lines = now->claimed_lines;
+  self->what.claimed_half_digit = now->claimed_half_digit;
   bw_detail_compute (&self->what, &self->detail);
 }
 

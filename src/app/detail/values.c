@@ -92,7 +92,8 @@ static const BwField templates[BW_N_DETAIL_VALUES] = {
                         AT (claimed_lines),
                         .low = 10,
                         .high = 5000,
-                        .unit = "lines" },
+                        .unit = "lines",
+                        .half_digit_offset = G_STRUCT_OFFSET (BwDetailValues, claimed_half_digit) },
 };
 
 static gsize
@@ -110,6 +111,9 @@ void
 bw_detail_value_copy (const BwField *field, BwDetailValues *to, const BwDetailValues *from)
 {
   memcpy ((char *) to + field->offset, (const char *) from + field->offset, size_of (field));
+  if (field->half_digit_offset > 0)
+    memcpy ((char *) to + field->half_digit_offset, (const char *) from + field->half_digit_offset,
+            sizeof (double));
 }
 
 /* Kinds of the two choices that are no enumerations */
@@ -206,6 +210,7 @@ bw_detail_values_from (BwDetailValues *values, const BwDetailCase *what)
     .kell = usual_kell (),
     .interlace = what->interlace,
     .claimed_lines = what->claimed_lines,
+    .claimed_half_digit = what->claimed_half_digit,
   };
 }
 

@@ -45,6 +45,7 @@ typedef struct
   guint kell;
   double interlace;
   double claimed_lines;
+  double claimed_half_digit;
 } BwDetailValues;
 
 /**

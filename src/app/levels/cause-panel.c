@@ -214,6 +214,8 @@ update (BwCausePanel *self)
     return;
   update_case (self, &signal);
   g_array_unref (self->causes);
+  self->readings.accuracy
+      = bw_sheet_accuracy (bw_document_get_sheet (self->document), BW_DIMENSION_VOLTAGE);
   self->causes = bw_causes (&self->c, &self->readings);
   g_autofree char *title = title_text (self, &signal);
   gtk_label_set_label (self->title, title);

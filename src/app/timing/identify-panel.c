@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "identify-panel.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/button-name.h"
@@ -92,6 +94,7 @@ struct _BwIdentifyPanel
   GtkWidget *use;
 
   Reading reading;
+  double accuracy;    /* of the counter, as it was last taken */
   GArray *candidates; /* of BwCandidate */
   BwDocument *document;
 };
@@ -104,14 +107,18 @@ candidate (BwIdentifyPanel *self, guint rank)
   return &g_array_index (self->candidates, BwCandidate, rank);
 }
 
+/* @accuracy: of the counter; zero: not known */
 static BwReadings
-readings_of (const Reading *reading)
+readings_of (const Reading *reading, double accuracy)
 {
+  const BwMeasured line = { reading->line_rate_hz, reading->line_rate_half_digit_hz };
+  const BwMeasured field = { reading->field_rate_hz, reading->field_rate_half_digit_hz };
+
   return (BwReadings){
     .line_rate_hz = reading->line_rate_hz,
     .field_rate_hz = reading->field_rate_hz,
-    .line_rate_uncertainty_hz = reading->line_rate_half_digit_hz,
-    .field_rate_uncertainty_hz = reading->field_rate_half_digit_hz,
+    .line_rate_uncertainty_hz = bw_measured_uncertainty (&line, accuracy),
+    .field_rate_uncertainty_hz = bw_measured_uncertainty (&field, accuracy),
     .lines_per_field = reading->lines_per_field,
     .line_sync_s = reading->line_sync_s,
     .field_sync_lines = reading->field_sync_lines,
@@ -161,13 +168,28 @@ show_candidates (BwIdentifyPanel *self, const BwReadings *readings)
 static void
 update (BwIdentifyPanel *self)
 {
-  BwReadings readings = readings_of (&self->reading);
+  double accuracy
+      = bw_sheet_accuracy (bw_document_get_sheet (self->document), BW_DIMENSION_FREQUENCY);
+  BwReadings readings = readings_of (&self->reading, accuracy);
+  self->accuracy = accuracy;
 
   if (has_rate (&readings))
     show_candidates (self, &readings);
   else
     show_nothing (self);
   update_use (self);
+}
+
+/* Another accuracy of the counter makes other candidates. */
+static void
+on_changed (BwIdentifyPanel *self)
+{
+  double accuracy
+      = bw_sheet_accuracy (bw_document_get_sheet (self->document), BW_DIMENSION_FREQUENCY);
+  if (fabs (accuracy - self->accuracy) > 0)
+    update (self);
+  else
+    update_use (self);
 }
 
 static void
@@ -266,7 +288,7 @@ bw_identify_panel_set_document (BwIdentifyPanel *self, BwDocument *document)
 {
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
-  g_signal_connect_object (document, "changed", G_CALLBACK (update_use), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "selection-changed", G_CALLBACK (update_use), self,
                            G_CONNECT_SWAPPED);
   update (self);

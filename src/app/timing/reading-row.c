@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/form.h"
@@ -24,6 +26,7 @@ struct _BwReadingRow
   const BwStandardLimits *limits; /* borrowed; nullable */
   gboolean read;
   BwMeasured measured;
+  double accuracy; /* of the instrument; zero: not known */
 
   BwEditorRow *editor; /* borrowed; a child */
   GtkWidget *result;
@@ -63,7 +66,7 @@ bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement)
   if (!self->read || self->limits == NULL)
     return FALSE;
   bw_reading_judge (self->limits, self->kind, self->measured.value,
-                    bw_measured_uncertainty (&self->measured, 0), judgement);
+                    bw_measured_uncertainty (&self->measured, self->accuracy), judgement);
   return judgement->outcome != BW_OUTCOME_NOT_LAID_DOWN;
 }
 
@@ -246,6 +249,20 @@ bw_reading_row_hold_against (BwReadingRow *self, const BwStandardLimits *limits)
 }
 
 /**
+ * bw_reading_row_set_accuracy:
+ * @accuracy: of the instrument, as a share of what it reads; zero: not known
+ */
+void
+bw_reading_row_set_accuracy (BwReadingRow *self, double accuracy)
+{
+  if (fabs (self->accuracy - accuracy) > 0)
+    {
+      self->accuracy = accuracy;
+      update (self);
+    }
+}
+
+/**
  * bw_reading_row_clear:
  *
  * Forgets the reading.
@@ -270,7 +287,7 @@ bw_reading_row_take (BwReadingRow *self, BwReadingsTaken *taken)
     return;
   taken->read[self->kind] = TRUE;
   taken->value[self->kind] = self->measured.value;
-  taken->uncertainty[self->kind] = bw_measured_uncertainty (&self->measured, 0);
+  taken->uncertainty[self->kind] = bw_measured_uncertainty (&self->measured, self->accuracy);
 }
 
 /**

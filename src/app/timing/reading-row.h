@@ -13,6 +13,7 @@ G_DECLARE_FINAL_TYPE (BwReadingRow, bw_reading_row, BW, READING_ROW, GtkBox)
 
 BwReadingRow *bw_reading_row_new (BwReadingKind kind);
 void bw_reading_row_hold_against (BwReadingRow *self, const BwStandardLimits *limits);
+void bw_reading_row_set_accuracy (BwReadingRow *self, double accuracy);
 void bw_reading_row_clear (BwReadingRow *self);
 gboolean bw_reading_row_is_judged (BwReadingRow *self, BwJudgement *judgement);
 void bw_reading_row_take (BwReadingRow *self, BwReadingsTaken *taken);

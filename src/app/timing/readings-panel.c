@@ -172,6 +172,17 @@ follow_source (BwReadingsPanel *self)
     }
 }
 
+/* The sheet may say how accurate the instruments are. */
+static void
+take_accuracy (BwReadingsPanel *self)
+{
+  const BwSheet *sheet = bw_document_get_sheet (self->document);
+  for (BwReadingKind kind = 0; kind < BW_N_READINGS; kind++)
+    bw_reading_row_set_accuracy (self->rows[kind],
+                                 bw_sheet_accuracy (sheet, bw_reading_dimension (kind)));
+  update_summary (self);
+}
+
 /* The readings held against the standard. */
 static BwResult *
 make_result (gpointer owner)
@@ -276,11 +287,14 @@ bw_readings_panel_set_document (BwReadingsPanel *self, BwDocument *document)
 {
   g_return_if_fail (self->document == NULL);
   self->document = g_object_ref (document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (take_accuracy), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "changed", G_CALLBACK (follow_source), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "selection-changed", G_CALLBACK (follow_source), self,
                            G_CONNECT_SWAPPED);
   follow_source (self);
+  take_accuracy (self);
 }
 
 /**

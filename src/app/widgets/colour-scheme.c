@@ -28,9 +28,10 @@ G_DEFINE_FINAL_TYPE (BwColourScheme, bw_colour_scheme, G_TYPE_OBJECT)
 #define PORTAL_KEY "color-scheme"
 #define PORTAL_DARK 1
 
-/* GTK_THEME, which GTK takes before its settings: "NAME" or "NAME:dark". */
+/* GTK_THEME, which GTK takes before its settings: "NAME" or "NAME:VARIANT", where the variant is "dark",
+ * "hc" for high contrast, or "hc-dark". */
 static void
-take_environment (char **name, gboolean *dark)
+take_environment (char **name, gboolean *dark, gboolean *contrast)
 {
   const char *theme = g_getenv ("GTK_THEME");
   if (theme == NULL || *theme == '\0')
@@ -38,7 +39,8 @@ take_environment (char **name, gboolean *dark)
   g_auto (GStrv) words = g_strsplit (theme, ":", 2);
   g_free (*name);
   *name = g_strdup (words[0]);
-  *dark = g_strcmp0 (words[1], "dark") == 0;
+  *dark = words[1] != NULL && g_str_has_suffix (words[1], "dark");
+  *contrast = words[1] != NULL && g_str_has_prefix (words[1], "hc");
 }
 
 /**
@@ -50,12 +52,12 @@ BwTheme
 bw_theme_of (GtkSettings *settings)
 {
   g_autofree char *name = NULL;
-  gboolean dark = FALSE;
+  gboolean dark = FALSE, contrast = FALSE;
 
   g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &dark,
                 NULL);
-  take_environment (&name, &dark);
-  gboolean contrast = name != NULL && (strstr (name, "HighContrast") || strstr (name, "-hc"));
+  take_environment (&name, &dark, &contrast);
+  contrast |= name != NULL && (strstr (name, "HighContrast") || strstr (name, "-hc"));
   dark |= name != NULL && (strstr (name, "Inverse") || g_str_has_suffix (name, "dark"));
   if (contrast)
     return dark ? BW_THEME_CONTRAST_DARK : BW_THEME_CONTRAST_LIGHT;

@@ -13,7 +13,7 @@ struct _BwSeverityMark
 {
   GtkWidget parent_instance;
 
-  BwSeverity severity;
+  BwSeverity severity; /* BW_N_SEVERITIES: none, and its place is empty */
 };
 
 G_DEFINE_FINAL_TYPE (BwSeverityMark, bw_severity_mark, GTK_TYPE_WIDGET)
@@ -37,6 +37,9 @@ bw_severity_mark_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   float width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   double side = MIN (width, height);
   BwInk ink = { .theme = bw_theme_of (gtk_widget_get_settings (widget)) };
+
+  if (self->severity == BW_N_SEVERITIES)
+    return;
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
 
   bw_draw_severity_mark (cr, &ink, self->severity, (width - side) / 2, (height - side) / 2, side);
@@ -72,6 +75,7 @@ bw_severity_mark_new (void)
 
 /**
  * bw_severity_mark_set:
+ * @severity: or %BW_N_SEVERITIES for none, as a remark has
  *
  * Shows the mark of @severity.
  */

@@ -65,17 +65,18 @@ read_level (const BwCauseCase *c, BwScopeReading reading, const char *raw,
 /**
  * bw_cause_options_readings:
  * @c: of which conductor
+ * @accuracy: of the scope, as the sheet has it; an option stands before it; zero: not known
  * @readings: (out caller-allocates): what was read
  *
  * Returns: %BW_CLI_DONE, or why not, having said so in one line
  */
 BwCliExit
-bw_cause_options_readings (const BwCauseOptions *own, const BwCauseCase *c,
+bw_cause_options_readings (const BwCauseOptions *own, const BwCauseCase *c, double accuracy,
                            BwScopeReadings *readings)
 {
   guint polarity;
 
-  *readings = (BwScopeReadings){ 0 };
+  *readings = (BwScopeReadings){ .accuracy = accuracy };
   if (own->accuracy != NULL
       && !bw_argument_quantity ("--accuracy", own->accuracy, BW_DIMENSION_FRACTION,
                                 &readings->accuracy))

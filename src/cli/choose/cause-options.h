@@ -45,7 +45,7 @@ void bw_cause_options_clear (BwCauseOptions *own);
 gboolean bw_cause_options_any_reading (const BwCauseOptions *own);
 
 BwCliExit bw_cause_options_readings (const BwCauseOptions *own, const BwCauseCase *c,
-                                     BwScopeReadings *readings);
+                                     double accuracy, BwScopeReadings *readings);
 BwCliExit bw_cause_options_standard (const BwCauseOptions *own, const char *command,
                                      const BwCatalogue *catalogue, BwCauseView *view);
 BwCliExit bw_cause_options_sheet (const BwCauseOptions *own, const char *command, const char *path,

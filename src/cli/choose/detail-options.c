@@ -90,6 +90,19 @@ read_factor (const char *option, const char *raw, double *factor)
   return TRUE;
 }
 
+/* What the digits of a claim leave open; that it is a claim was looked at before. */
+static void
+take_claim_digits (const BwDetailOptions *own, BwDetailCase *what)
+{
+  if (own->claim == NULL)
+    return;
+  g_autofree char *text = bw_argument_utf8 (own->claim);
+  const BwReadAs as = { .mark = bw_argument_mark (text), .allowed = { 10, 5000 } };
+  BwMeasured measured;
+  if (bw_quantity_read (text, BW_DIMENSION_TV_LINES, &as, &measured, NULL))
+    what->claimed_half_digit = measured.half_digit;
+}
+
 /**
  * bw_detail_options_read_case:
  * @what: takes what was given of its filter, lead and factors
@@ -99,6 +112,7 @@ read_factor (const char *option, const char *raw, double *factor)
 gboolean
 bw_detail_options_read_case (const BwDetailOptions *own, BwDetailCase *what)
 {
+  take_claim_digits (own, what);
   return (own->filter == NULL
           || bw_argument_kind (&bw_luma_filters, '-', own->filter, &what->filter))
          && (own->lead == NULL

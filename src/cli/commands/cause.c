@@ -44,7 +44,11 @@ run_cause (const BwCliCommand *command, const BwCauseOptions *own, const BwCliOp
   else
     result = bw_cause_options_sheet (own, command->name, path, sheet, catalogue, &view);
   if (result == BW_CLI_DONE)
-    result = bw_cause_options_readings (own, &view.c, &view.readings);
+    result = bw_cause_options_readings (own, &view.c,
+                                        sheet != NULL
+                                            ? bw_sheet_accuracy (sheet, BW_DIMENSION_VOLTAGE)
+                                            : 0,
+                                        &view.readings);
   if (result != BW_CLI_DONE)
     return result;
   const char *id = bw_system_facts (view.c.form.system)->limits;
@@ -89,7 +93,7 @@ bw_cli_cause (const BwCliCommand *command, char **args)
     LEVEL ("tilt", BW_SCOPE_FIELD_TILT,
            N_ ("Fall of a white field from top to bottom, such as 3%")),
     LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a white field from left to right")),
-    WORD ("accuracy", 0, accuracy, N_ ("Of the scope; without it 3%, or what the digits tell"),
+    WORD ("accuracy", 0, accuracy, N_ ("Of the scope; without it as in the sheet, else what the digits tell or 3%"),
           N_ ("PERCENT")),
     WORD ("capacitor", 'c', capacitor, N_ ("The coupling capacitor, such as 220uF"),
           N_ ("CAPACITANCE")),

@@ -19,6 +19,7 @@ typedef struct
   char *field_sync;
   char *tolerance;
   char *accuracy;
+  char *sheet;
   gboolean interlaced;
   gboolean progressive;
   gboolean tri_level;
@@ -36,6 +37,7 @@ clear_options (IdentifyOptions *own)
   g_free (own->field_sync);
   g_free (own->tolerance);
   g_free (own->accuracy);
+  g_free (own->sheet);
 }
 
 static const char *
@@ -90,9 +92,8 @@ read_rates (const IdentifyOptions *own, double accuracy, BwReadings *read)
 }
 
 static gboolean
-read_readings (const IdentifyOptions *own, BwReadings *read)
+read_readings (const IdentifyOptions *own, double accuracy, BwReadings *read)
 {
-  double accuracy = 0;
   const struct
   {
     const char *option;
@@ -129,9 +130,14 @@ identify (const BwCliCommand *command, const IdentifyOptions *own, const BwCliOp
 
   if (fault != NULL)
     return bw_cli_wrong_usage (command->name, fault);
-  if (!read_readings (own, &readings))
-    return BW_CLI_BAD_INPUT;
   g_autoptr (BwCatalogue) catalogue = bw_cli_load_catalogue ();
+  g_autoptr (BwSheet) sheet
+      = own->sheet != NULL ? bw_cli_load_sheet (own->sheet, catalogue) : NULL;
+  if (own->sheet != NULL && sheet == NULL)
+    return BW_CLI_BAD_INPUT;
+  double accuracy = sheet != NULL ? bw_sheet_accuracy (sheet, BW_DIMENSION_FREQUENCY) : 0;
+  if (!read_readings (own, accuracy, &readings))
+    return BW_CLI_BAD_INPUT;
   g_autoptr (GArray) candidates = bw_identify (&readings, catalogue, (guint) own->most);
   g_autoptr (BwResult) result = bw_cli_result_new (options);
   bw_identify_say (bw_result_root (result), &readings, candidates);
@@ -173,8 +179,10 @@ bw_cli_identify (const BwCliCommand *command, char **args)
     { "tolerance", 0, 0, G_OPTION_ARG_FILENAME, &own.tolerance,
       N_ ("Of the source, in both rates, such as 0.1%; without it 0.02%"), N_ ("PERCENT") },
     { "accuracy", 0, 0, G_OPTION_ARG_FILENAME, &own.accuracy,
-      N_ ("Of the counter, such as 0.01%; without it the digits of each rate tell"),
+      N_ ("Of the counter, such as 0.01%; without it as in the sheet, else the digits tell"),
       N_ ("PERCENT") },
+    { "sheet", 0, 0, G_OPTION_ARG_FILENAME, &own.sheet,
+      N_ ("A bench sheet that holds the accuracy of the counter"), N_ ("SHEET") },
     { "most", 0, 0, G_OPTION_ARG_INT, &own.most,
       N_ ("How many rasters to show at most; without it 10"), N_ ("N") },
     G_OPTION_ENTRY_NULL,

@@ -4,6 +4,7 @@
 #include "cli/base/arguments.h"
 #include "cli/base/output.h"
 #include "cli/base/show.h"
+#include "cli/choose/bench.h"
 #include "cli/choose/standard-limits.h"
 #include "core/raster/results.h"
 
@@ -20,8 +21,8 @@ show_list (GPtrArray *all, const BwStandardLimits *one, const BwCliOptions *opti
 
 /* Enters one argument of the command line. A level may be below zero. */
 static BwCliExit
-enter (BwReadingsTaken *taken, const BwStandardLimits *limits, double accuracy, const char *command,
-       const char *raw)
+enter (BwReadingsTaken *taken, const BwStandardLimits *limits, const BwSheet *sheet,
+       double accuracy, const char *command, const char *raw)
 {
   g_autofree char *name = NULL;
   g_autofree char *value = NULL;
@@ -42,6 +43,8 @@ enter (BwReadingsTaken *taken, const BwStandardLimits *limits, double accuracy, 
     {
       taken->read[kind] = TRUE;
       taken->value[kind] = measured.value;
+      if (!(accuracy > 0) && sheet != NULL)
+        accuracy = bw_sheet_accuracy (sheet, bw_reading_dimension (kind));
       taken->uncertainty[kind] = bw_measured_uncertainty (&measured, accuracy);
       return BW_CLI_DONE;
     }
@@ -51,16 +54,20 @@ enter (BwReadingsTaken *taken, const BwStandardLimits *limits, double accuracy, 
 
 static BwCliExit
 judge (const char *command, const BwStandardLimits *limits, const char *raw_accuracy,
-       const BwCliOptions *options)
+       const char *path, const BwCliOptions *options)
 {
+  g_autoptr (BwCatalogue) catalogue = path != NULL ? bw_cli_load_catalogue () : NULL;
+  g_autoptr (BwSheet) sheet = path != NULL ? bw_cli_load_sheet (path, catalogue) : NULL;
   BwReadingsTaken taken = { 0 };
   double accuracy = 0;
+  if (path != NULL && sheet == NULL)
+    return BW_CLI_BAD_INPUT;
   if (raw_accuracy != NULL
       && !bw_argument_quantity ("--accuracy", raw_accuracy, BW_DIMENSION_FRACTION, &accuracy))
     return BW_CLI_BAD_INPUT;
   for (char **pair = options->rest; *pair != NULL; pair++)
     {
-      BwCliExit entered = enter (&taken, limits, accuracy, command, *pair);
+      BwCliExit entered = enter (&taken, limits, sheet, accuracy, command, *pair);
       if (entered != BW_CLI_DONE)
         return entered;
     }
@@ -73,6 +80,7 @@ typedef struct
 {
   char *standard; /* as it came */
   char *accuracy; /* as it came */
+  char *sheet;    /* as it came */
   gboolean list;
 } ReadingsOptions;
 
@@ -88,7 +96,8 @@ run_readings (const BwCliCommand *command, const ReadingsOptions *own, const BwC
   const BwStandardLimits *limits = NULL;
   if (own->standard != NULL && (limits = bw_cli_find_limits (all, own->standard)) == NULL)
     return BW_CLI_BAD_INPUT;
-  return own->list ? show_list (all, limits, options) : judge (command->name, limits, own->accuracy, options);
+  return own->list ? show_list (all, limits, options)
+                   : judge (command->name, limits, own->accuracy, own->sheet, options);
 }
 
 /**
@@ -106,8 +115,10 @@ bw_cli_readings (const BwCliCommand *command, char **args)
     { "standard", 0, 0, G_OPTION_ARG_FILENAME, &own.standard, N_ ("The standard to judge by"),
       N_ ("ID") },
     { "accuracy", 0, 0, G_OPTION_ARG_FILENAME, &own.accuracy,
-      N_ ("Of the instrument, such as 3%; without it the digits of each reading tell"),
+      N_ ("Of the instrument, such as 3%; without it as in the sheet, else the digits tell"),
       N_ ("PERCENT") },
+    { "sheet", 0, 0, G_OPTION_ARG_FILENAME, &own.sheet,
+      N_ ("A bench sheet that holds the accuracy of the instruments"), N_ ("SHEET") },
     { "list", 'l', 0, G_OPTION_ARG_NONE, &own.list,
       N_ ("List the standards, or what one of them lays down"), NULL },
     G_OPTION_ENTRY_NULL,
@@ -119,5 +130,6 @@ bw_cli_readings (const BwCliCommand *command, char **args)
     result = run_readings (command, &own, &options);
   g_free (own.standard);
   g_free (own.accuracy);
+  g_free (own.sheet);
   return result;
 }

@@ -223,6 +223,16 @@ parse_switch (const BwField *field, gpointer object, const char *text, GError **
   return TRUE;
 }
 
+static gboolean
+parse_pins (const BwField *field, gpointer object, const char *text, GError **error)
+{
+  g_autoptr (GError) trouble = NULL;
+  if (bw_pinout_parse (text, &BW_MEMBER (BwPinout, field, object), &trouble))
+    return TRUE;
+  g_set_error_literal (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE, trouble->message);
+  return FALSE;
+}
+
 /* What was pasted, with "\n" between its lines, whichever of the usual marks stood there. */
 static char *
 with_line_feeds (const char *text)
@@ -342,7 +352,7 @@ bw_field_read (const BwField *field, gpointer object, const char *text, char mar
     case BW_FIELD_SWITCH:
       return parse_switch (field, object, text, error);
     case BW_FIELD_PINS:
-      return bw_pinout_parse (text, &BW_MEMBER (BwPinout, field, object), error);
+      return parse_pins (field, object, text, error);
     case BW_FIELD_TEXT:
     default:
       return parse_text (field, object, text, origin, error);

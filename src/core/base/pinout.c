@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "field.h"
+G_DEFINE_QUARK (bw-pinout-error-quark, bw_pinout_error)
 
 /**
  * bw_pinout_use:
@@ -95,7 +95,7 @@ find_use (const char *word, guint *use)
 static gboolean
 fail_pin (const char *part, GError **error)
 {
-  g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+  g_set_error (error, BW_PINOUT_ERROR, BW_PINOUT_ERROR_VALUE,
                _ ("“%1$s” is no pin and what it carries; write a number from 1 to %2$d and a word, "
                   "such as “1 r; 5 ground”"),
                part, BW_PINOUT_MAX);
@@ -122,7 +122,7 @@ parse_pin (const char *part, BwPinout *pinout, GError **error)
   if (!find_use (word, &use))
     {
       g_autofree char *ids = bw_kind_ids (&bw_pin_uses, ", ");
-      g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+      g_set_error (error, BW_PINOUT_ERROR, BW_PINOUT_ERROR_VALUE,
                    _ ("“%1$s” is nothing that a pin carries; allowed: %2$s"), word, ids);
       return FALSE;
     }
@@ -133,11 +133,11 @@ parse_pin (const char *part, BwPinout *pinout, GError **error)
       return TRUE;
     }
   if (taken != 0)
-    g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+    g_set_error (error, BW_PINOUT_ERROR, BW_PINOUT_ERROR_VALUE,
                  _ ("%1$s stands on pin %2$u and on pin %3$u; one conductor has one pin"),
                  bw_kind_label (&bw_pin_uses, use), taken, (guint) number);
   else
-    g_set_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE,
+    g_set_error (error, BW_PINOUT_ERROR, BW_PINOUT_ERROR_VALUE,
                  _ ("pin %u is given twice; one pin carries one thing"), (guint) number);
   return FALSE;
 }
@@ -147,7 +147,7 @@ parse_pin (const char *part, BwPinout *pinout, GError **error)
  * @text: pins with what each carries, between semicolons: "1 r; 2 g; 5 ground"
  * @pinout: (out caller-allocates): not touched where @text is wrong
  *
- * Returns: %FALSE with @error in %BW_FIELD_ERROR
+ * Returns: %FALSE with @error in %BW_PINOUT_ERROR
  */
 gboolean
 bw_pinout_parse (const char *text, BwPinout *pinout, GError **error)

@@ -19,6 +19,15 @@ typedef struct
   guint8 use[BW_PINOUT_MAX];
 } BwPinout;
 
+#define BW_PINOUT_ERROR (bw_pinout_error_quark ())
+
+typedef enum
+{
+  BW_PINOUT_ERROR_VALUE
+} BwPinoutError;
+
+GQuark bw_pinout_error_quark (void);
+
 guint bw_pinout_use (const BwPinout *pinout, guint number);
 void bw_pinout_set (BwPinout *pinout, guint number, guint use);
 gboolean bw_pinout_is_given (const BwPinout *pinout);

@@ -29,6 +29,18 @@ static const BwField sheet_fields[] = {
   { .key = "supply_frequency", .label = N_ ("Mains frequency here"), .type = BW_FIELD_QUANTITY,
     .flags = BW_FIELD_UNKNOWN, AT (supply_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 10, .high = 500, .unit = "Hz",
     .help = N_ ("At the bench, or where the set will run.") },
+  { .key = "voltage_accuracy", .label = N_ ("Accuracy of voltages"), .type = BW_FIELD_QUANTITY,
+    .flags = BW_FIELD_UNKNOWN, AT (accuracy_v), .dimension = BW_DIMENSION_FRACTION, .low = 1e-9,
+    .high = 0.5, .unit = "%",
+    .help = N_ ("Of the scope, as a share of what it reads; empty: the digits of a reading tell.") },
+  { .key = "frequency_accuracy", .label = N_ ("Accuracy of frequencies"), .type = BW_FIELD_QUANTITY,
+    .flags = BW_FIELD_UNKNOWN, AT (accuracy_hz), .dimension = BW_DIMENSION_FRACTION, .low = 1e-9,
+    .high = 0.5, .unit = "%",
+    .help = N_ ("Of the counter, as a share of what it reads; empty: the digits of a reading tell.") },
+  { .key = "time_accuracy", .label = N_ ("Accuracy of times"), .type = BW_FIELD_QUANTITY,
+    .flags = BW_FIELD_UNKNOWN, AT (accuracy_s), .dimension = BW_DIMENSION_FRACTION, .low = 1e-9,
+    .high = 0.5, .unit = "%",
+    .help = N_ ("Of the scope’s time base; empty: the digits of a reading tell.") },
   { .key = "line_rate_margin", .label = N_ ("Line rate margin"), .type = BW_FIELD_QUANTITY,
     AT (limits.line_rate), .dimension = BW_DIMENSION_FRACTION, .low = 0, .high = 0.5, .unit = "%",
     .help = N_ ("Nearer than this to the edge of its band, a line rate is called tight.") },
@@ -174,6 +186,30 @@ own_raster (const BwSheet *sheet, const char *id)
     if (bw_raster_has_alias (sheet->rasters->pdata[i], id))
       return sheet->rasters->pdata[i];
   return NULL;
+}
+
+/**
+ * bw_sheet_accuracy:
+ *
+ * Returns: the accuracy of the instrument that reads quantities of @dimension, as a share of what it
+ *   reads; zero: not known
+ */
+double
+bw_sheet_accuracy (const BwSheet *sheet, BwDimension dimension)
+{
+  g_return_val_if_fail (sheet != NULL, 0);
+  switch (dimension)
+    {
+    case BW_DIMENSION_VOLTAGE:
+    case BW_DIMENSION_IRE:
+      return sheet->accuracy_v;
+    case BW_DIMENSION_FREQUENCY:
+      return sheet->accuracy_hz;
+    case BW_DIMENSION_TIME:
+      return sheet->accuracy_s;
+    default:
+      return 0;
+    }
 }
 
 /**

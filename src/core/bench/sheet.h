@@ -38,6 +38,10 @@ typedef struct
  * @note: free text
  * @supply_v: mains voltage at the bench; zero: not known
  * @supply_hz: mains frequency at the bench; zero: not known
+ * @accuracy_v: of the instrument that reads voltages, as a share of what it reads; zero: not known,
+ *   and the digits of a reading tell
+ * @accuracy_hz: likewise of frequencies
+ * @accuracy_s: likewise of times
  * @monitor: the set on the bench
  * @sources: (element-type BwSource): what must work on it
  * @rasters: (element-type BwRaster): rasters that travel with the sheet; they come before the
@@ -54,6 +58,9 @@ typedef struct
   char *note;
   double supply_v;
   double supply_hz;
+  double accuracy_v;
+  double accuracy_hz;
+  double accuracy_s;
   BwLimits limits;
   BwMonitor *monitor;
   GPtrArray *sources;
@@ -112,6 +119,7 @@ char *bw_sheet_to_text (const BwSheet *sheet, const BwCatalogue *catalogue);
 gboolean bw_sheet_save (const BwSheet *sheet, const char *path, const BwCatalogue *catalogue,
                         GError **error);
 
+double bw_sheet_accuracy (const BwSheet *sheet, BwDimension dimension);
 const BwRaster *bw_sheet_raster (const BwSheet *sheet, const BwCatalogue *catalogue,
                                  const BwSource *source);
 

@@ -146,7 +146,10 @@ take_polarity (const BwInput *input, BwCauseCase *c)
       guint given = c->form.own_polarity[i];
       guint other = given == BW_POLARITY_POSITIVE ? BW_POLARITY_NEGATIVE : BW_POLARITY_POSITIVE;
       if (!(input->polarities & BW_BIT (given)) && (input->polarities & BW_BIT (other)))
-        c->form.own_polarity[i] = other;
+        {
+          c->form.own_polarity[i] = other;
+          c->inverted = TRUE;
+        }
     }
 }
 

@@ -88,6 +88,7 @@ typedef struct
  * @picture_share: of the time that is picture
  * @sync_share: of the time that is sync
  * @time: of a field; with nothing in it tilt is not judged
+ * @inverted: sync alone should come through an inverter, as the fit advises
  * @limits: (nullable): what a standard allows, across 75 Ω
  *
  * What should be there. All resistances but @source_ohm, @sync_ohm and @series_ohm are greater
@@ -117,6 +118,7 @@ typedef struct
   double picture_share;
   double sync_share;
   BwPictureTime time;
+  gboolean inverted;
   const BwStandardLimits *limits;
 } BwCauseCase;
 

@@ -149,13 +149,13 @@ add_attenuators (const BwCauseCase *c, GArray *choices)
 {
   BwFault fault = { .kind = BW_FAULT_ATTENUATOR_MISSING, .ohm = c->series_ohm };
 
+  if (!bw_conductor_is_sync_alone (c->conductor))
+    add_pads (choices); /* beside one that belongs there it is a second one */
   if (!(c->series_ohm > 0) && !(c->pad_ratio < 1))
     {
       double wanted_v = c->wanted_sync_v > 0 ? c->wanted_sync_v : BW_USUAL_SYNC_V;
       double open_v = bw_open_v (c->form.own_sync_v, c->sync_stated, c->sync_ohm);
       double ohm = bw_series_resistor_ohm (open_v, c->sync_ohm, BW_VIDEO_OHM, wanted_v);
-      if (!bw_conductor_is_sync_alone (c->conductor))
-        add_pads (choices);
       if (!bw_conductor_is_sync_alone (c->conductor) || ohm < BW_VIDEO_OHM)
         return;
       fault = (BwFault){ .kind = BW_FAULT_ATTENUATOR_ADDED,

@@ -188,6 +188,18 @@ says_wire (const Words *w)
 }
 
 static char *
+says_inverted (const Words *w)
+{
+  if (!bw_conductor_is_sync_alone (w->c->conductor))
+    return g_strdup (_ ("The signal is upside down: it passes an inverting stage that does not belong there."));
+  return w->c->inverted
+             ? g_strdup (_ ("The sync is upside down, as the source gives it: the inverter that this input "
+                            "needs is missing, or is not switched in."))
+             : g_strdup (_ ("The sync is upside down: the source is set to the other polarity, or there is an "
+                            "inverter in the lead that does not belong there."));
+}
+
+static char *
 says_attenuator (const Words *w)
 {
   gboolean missing = w->fault->kind == BW_FAULT_ATTENUATOR_MISSING;
@@ -199,6 +211,9 @@ says_attenuator (const Words *w)
       what = g_strdup_printf (missing
                                   ? _ ("The attenuator of %1$s in the lead is missing, which makes "
                                        "the level %2$s times what it should be.")
+                              : w->c->pad_ratio < 1
+                                  ? _ ("There is a second attenuator, such as %1$s, in the lead, which "
+                                       "makes the level %2$s times what it should be.")
                                   : _ ("There is an attenuator, such as %1$s, in the lead, which "
                                        "makes the level %2$s times what it should be."),
                               size, ratio);
@@ -355,7 +370,7 @@ bw_fault_says (const BwCauseWords *w)
     case BW_FAULT_BARS_75:
       return says_bars (w);
     case BW_FAULT_INVERTED:
-      return g_strdup (_ ("The signal is upside down."));
+      return says_inverted (w);
     case BW_FAULT_OTHER_CONDUCTOR:
     case BW_FAULT_OTHER_SYNC:
       return says_wire (w);

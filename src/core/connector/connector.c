@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "connector-private.h"
-#include "plug.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -73,101 +72,6 @@ bw_connector_open_contacts (BwConnector connector)
 {
   const BwConnectorFacts *facts = bw_connector_facts (connector);
   return facts->open_use ? facts->contacts : 0;
-}
-
-/**
- * bw_connector_carries:
- * @conductors: set of BwConductor
- * @on_source: as bw_plug_find()
- *
- * Returns: whether the connector can carry all of them, each on a pin of its own. One without
- * pins laid down carries as many as it has contacts for, with one left for ground
- */
-gboolean
-bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source)
-{
-  guint undefined = 0;
-  guint used = 0; /* pin n as bit n */
-  BwPlug plug;
-
-  bw_plug_init (&plug, connector, BW_EDITION_CURRENT, NULL);
-  for (guint i = 0; i < BW_N_CONDUCTORS; i++)
-    {
-      int pin, ground;
-      if (!(conductors & BW_BIT (i)))
-        continue;
-      if (!bw_plug_find (&plug, BW_N_SIGNALS, i, on_source, &pin, &ground))
-        return FALSE;
-      undefined += pin == BW_PIN_NOT_LAID_DOWN;
-      if (pin > 0 && used & BW_BIT (pin))
-        return FALSE;
-      used |= pin > 0 ? BW_BIT (pin) : 0;
-    }
-  return undefined == 0 || undefined < bw_connector_facts (connector)->contacts;
-}
-
-/* The pin that carries a conductor of @a on the source's connector, and one of @b that is another; zero if there
- * is none. */
-static int
-shared_pin (const BwSource *source, BwSyncKind a, BwSyncKind b)
-{
-  guint of_a = bw_signal_conductors (source->signal, a);
-  guint of_b = bw_signal_conductors (source->signal, b);
-  BwPlug plug;
-
-  bw_plug_init (&plug, source->connector, BW_EDITION_CURRENT, &source->pins);
-  for (BwConductor i = 0; i < BW_N_CONDUCTORS; i++)
-    for (BwConductor j = 0; j < BW_N_CONDUCTORS; j++)
-      {
-        int pin, other, ground;
-        if ((of_a & ~of_b & BW_BIT (i)) && (of_b & ~of_a & BW_BIT (j))
-            && bw_plug_find (&plug, source->signal, i, TRUE, &pin, &ground)
-            && bw_plug_find (&plug, source->signal, j, TRUE, &other, &ground)
-            && pin > 0 && pin == other)
-          return pin;
-      }
-  return 0;
-}
-
-/**
- * bw_source_shares_pin:
- * @syncs: (out): the two kinds
- * @pin: (out): where they meet
- *
- * Returns: whether two kinds of sync that @source is said to give would leave by one pin, such as
- *   composite video and composite sync by pin 19 of the peritelevision connector: it gives one at a time
- */
-gboolean
-bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin)
-{
-  g_return_val_if_fail (source != NULL && syncs != NULL && pin != NULL, FALSE);
-
-  if (source->signal >= BW_N_SIGNALS || source->connector >= BW_N_CONNECTORS)
-    return FALSE;
-  for (syncs[0] = 0; syncs[0] < BW_N_SYNC_KINDS; syncs[0]++)
-    for (syncs[1] = syncs[0] + 1; syncs[1] < BW_N_SYNC_KINDS; syncs[1]++)
-      if ((source->syncs & BW_BIT (syncs[0])) && (source->syncs & BW_BIT (syncs[1])))
-        {
-          *pin = shared_pin (source, syncs[0], syncs[1]);
-          if (*pin > 0)
-            return TRUE;
-        }
-  return FALSE;
-}
-
-/**
- * bw_connector_takes:
- * @on_source: likewise
- *
- * Returns: whether the connector can carry @signal with @sync: as bw_connector_carries(), and
- *   luminance with its sync where it has a pin for Y
- */
-gboolean
-bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync, gboolean on_source)
-{
-  return bw_connector_carries (connector, bw_signal_conductors (signal, sync), on_source)
-         || (signal == BW_SIGNAL_LUMA
-             && bw_connector_carries (connector, BW_BIT (BW_CONDUCTOR_Y), on_source));
 }
 
 /**

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "core/base/quantity.h"
-#include "core/bench/source.h"
 #include "core/levels/conductor.h"
 
 G_BEGIN_DECLS
@@ -69,13 +68,7 @@ const BwPin *bw_connector_pins (BwConnector connector, BwEdition edition, guint 
 const BwPin *bw_connector_pin (BwConnector connector, BwEdition edition, int number);
 const char *bw_connector_source (BwConnector connector);
 gboolean bw_connector_is_single (BwConnector connector);
-gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source);
-gboolean bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync,
-                             gboolean on_source);
 guint bw_connector_open_contacts (BwConnector connector);
-gboolean bw_connector_find (BwConnector connector, BwEdition edition, BwConductor conductor,
-                            gboolean on_source, int *pin, int *ground);
-gboolean bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin);
 const char *bw_pin_says (const BwPin *pin);
 
 G_END_DECLS

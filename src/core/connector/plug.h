@@ -33,6 +33,11 @@ gboolean bw_plug_find (const BwPlug *plug, BwSignal signal, BwConductor conducto
 char *bw_plug_pin_name (const BwPlug *plug, int number, BwConductor conductor);
 const char *bw_plug_source (const BwPlug *plug);
 
+gboolean bw_connector_carries (BwConnector connector, guint conductors, gboolean on_source);
+gboolean bw_connector_takes (BwConnector connector, BwSignal signal, BwSyncKind sync,
+                             gboolean on_source);
+gboolean bw_source_shares_pin (const BwSource *source, BwSyncKind syncs[2], int *pin);
+
 guint bw_connector_open_pins (BwConnector connector, const BwPinout *pins, BwSignal signal,
                               BwSyncKind sync, gboolean on_source);
 guint bw_open_pins_count (const BwOpenPins *open);

@@ -8,10 +8,22 @@
 /* Rounding must not push a claim that lies on a limit over it. */
 #define ON_THE_LIMIT (1 + 1e-9)
 
+/**
+ * bw_detail_least_claim:
+ *
+ * Returns: the least number of TV lines that may be meant by the claim, by its digits
+ */
+double
+bw_detail_least_claim (const BwDetailCase *what)
+{
+  g_return_val_if_fail (what != NULL, 0);
+  return what->claimed_lines - what->claimed_half_digit;
+}
+
 static gboolean
 carries (double tvl, const BwDetailCase *what)
 {
-  return what->claimed_lines <= tvl * ON_THE_LIMIT;
+  return bw_detail_least_claim (what) <= tvl * ON_THE_LIMIT;
 }
 
 /* TRUE if mask and spot resolve the claim. One that is not known, or not there, does not count. */
@@ -30,7 +42,8 @@ static gboolean
 carries_together (const BwDetailCase *what, const BwDetail *detail)
 {
   double together_tvl = bw_detail_claim_together_tvl (detail);
-  return !(together_tvl > 0) || together_tvl >= (1 - CLAIM_ROUNDING) * what->claimed_lines;
+  return !(together_tvl > 0) || together_tvl >= MIN ((1 - CLAIM_ROUNDING) * what->claimed_lines,
+                                                  bw_detail_least_claim (what));
 }
 
 static BwClaim

@@ -26,6 +26,7 @@ double bw_detail_level_tvl (const BwDetailCase *what, double level);
 
 void bw_detail_geometry (const BwDetailCase *what, BwDetail *detail);
 void bw_detail_lines (const BwDetailCase *what, BwDetail *detail);
+double bw_detail_least_claim (const BwDetailCase *what);
 double bw_detail_claim_together_tvl (const BwDetail *detail);
 void bw_detail_claim (const BwDetailCase *what, BwDetail *detail);
 

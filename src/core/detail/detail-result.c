@@ -22,7 +22,7 @@ static const char order[] =
     "line_modulation claim_tvl claim_supported pitch_for_claim_m bandwidth_for_claim_hz "
     "spot_for_claim_m lead_tvl mtf_3_tvl mtf_10_tvl mtf_50_tvl kell interlace seen_lines "
     "line_width_ratio moire_samples_mask_m moire_lines_mask_m arc_minute_m links claim claim_says "
-    "limit_says limiting_tvl";
+    "limit_says limiting_tvl line_spot_m line_spot_from line_spot_says";
 
 /* Zero stands for "not known". */
 static BwValue
@@ -94,6 +94,9 @@ add_glass (BwNode *to, const BwDetailReport *report)
   add_moire (to, _ ("Moiré of lines and mask"), "moire_lines_mask_m",
              what->mask == BW_MASK_DOT && what->pitch_m > 0 && d->line_pitch_m > 0,
              d->moire_lines_mask_m);
+  bw_node_member (to, length ("line_spot_m", d->line_spot_m));
+  bw_node_member (to, bw_value_if (d->line_spot_m > 0, bw_value_kind ("line_spot_from", &bw_spot_origins,
+                                                                      d->line_spot_from)));
   bw_node_member (to, known (bw_value_count ("line_width_ratio", d->line_width_ratio)));
   bw_node_member (to, bw_value_count ("kell", what->kell));
   bw_node_member (to, bw_value_count ("interlace", what->interlace));
@@ -302,6 +305,10 @@ bw_detail_say_answer (BwNode *to, const BwDetailReport *report)
                     "together it is where 3 % of the modulation is left, as read off a wedge."));
   bw_node_say (to, BW_SAY_NOTE, NULL, area_words (to, report));
   bw_node_say (to, BW_SAY_NOTE, NULL, overscan_words (to, &report->what));
+  const char *spot = bw_node_take (to, bw_detail_spot_says (&report->detail, mark));
+  bw_node_member (to, bw_value_says ("line_spot_says", spot));
+  if (spot != NULL && report->detail.line_width_ratio > 0)
+    bw_node_say (to, BW_SAY_NOTE, NULL, spot);
   bw_node_say (to, BW_SAY_ANSWER, "limit_says",
                bw_node_take (to, bw_detail_says (&report->detail, mark)));
   bw_node_say (to, BW_SAY_ANSWER, "claim_says",

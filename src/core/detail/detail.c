@@ -40,6 +40,13 @@ static const BwKind claims[BW_N_CLAIMS] = {
 };
 const BwKindTable bw_claims = { G_N_ELEMENTS (claims), claims };
 
+static const BwKind spot_origins[BW_N_SPOT_ORIGINS] = {
+  [BW_SPOT_GIVEN] = { "given", N_ ("as entered") },
+  [BW_SPOT_BY_PITCH] = { "typical-for-pitch", N_ ("assumed, typical for the pitch of the mask") },
+  [BW_SPOT_BY_DIAGONAL] = { "typical-for-diagonal", N_ ("assumed, typical for the size of the tube") },
+};
+const BwKindTable bw_spot_origins = { G_N_ELEMENTS (spot_origins), spot_origins };
+
 const double bw_modulations[BW_N_MODULATIONS] = { BW_MODULATION_LIMIT, BW_MODULATION_SEEN,
                                                   BW_MODULATION_CRISP };
 

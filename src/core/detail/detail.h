@@ -52,6 +52,7 @@ typedef enum
  * @kell: vertical lines resolved per scanned line, 0 to 1
  * @interlace: further factor where the picture is interlaced, 0 to 1
  * @claimed_lines: TV lines claimed; zero: none
+ * @claimed_half_digit: by how much the claim may be less, as its last digit leaves open; zero: nothing
  *
  * What is to be computed. Plain numbers, so that a page can move any one of them.
  */
@@ -78,6 +79,7 @@ typedef struct
   double kell;
   double interlace;
   double claimed_lines;
+  double claimed_half_digit;
 } BwDetailCase;
 
 /* Modulation at which detail is called lost, seen and crisp. The lines of a wedge are lost to the eye
@@ -93,6 +95,22 @@ typedef struct
 
 /* What a dot mask's quoted pitch becomes along the horizontal: cos 30 degrees (hexagonal). */
 #define BW_DOT_MASK_COLUMNS 0.86602540378443865
+
+/* Where the width of the spot comes from that the line structure is drawn with. A typical one is no link of the
+ * chain: it limits nothing, and no claim is held against it. */
+typedef enum
+{
+  BW_SPOT_GIVEN,
+  BW_SPOT_BY_PITCH,    /* typical: BW_SPOT_PER_PITCH of a mask's pitch as quoted */
+  BW_SPOT_BY_DIAGONAL, /* typical: BW_SPOT_PER_DIAGONAL of the tube's diagonal */
+  BW_N_SPOT_ORIGINS
+} BwSpotOrigin;
+
+/* A tube with a triad pitch of 0.31 mm has a spot of 0.63 mm (Poynton, Digital Video and HDTV, figure 5.9); one
+ * of 355 mm has a spot of 0.8 mm (one published source on the convergence that viewers accept). Both are single
+ * tubes: the figures stand for what is usual, and can be off by a third. */
+#define BW_SPOT_PER_PITCH (0.63 / 0.31)
+#define BW_SPOT_PER_DIAGONAL (0.8 / 355)
 
 /**
  * BwKell:
@@ -142,7 +160,9 @@ typedef enum
  * @seen_lines: of the frame, inside the viewable area
  * @vertical_lines: resolved, from the lines that are seen, Kell and interlace
  * @line_pitch_m: on the glass, of the whole frame: both fields where they are two
- * @line_width_ratio: spot to line pitch; zero: no spot known
+ * @line_spot_m: width of the spot that draws the lines: that of the case, else a typical one; zero: neither
+ * @line_spot_from: BwSpotOrigin
+ * @line_width_ratio: that spot to line pitch; zero: not known
  * @line_modulation: brightness of the line structure, (max-min)/(max+min); -1: no spot or no
  *   raster known
  * @moire_samples_mask_m: period on the glass of the beat of samples and mask columns, or of the
@@ -180,6 +200,8 @@ typedef struct
   double seen_lines;
   double vertical_lines;
   double line_pitch_m;
+  double line_spot_m;
+  guint line_spot_from;
   double line_width_ratio;
   double line_modulation;
   double moire_samples_mask_m;
@@ -194,6 +216,7 @@ typedef struct
 extern const BwKindTable bw_detail_links;
 extern const BwKindTable bw_luma_filters;
 extern const BwKindTable bw_claims;
+extern const BwKindTable bw_spot_origins;
 extern const double bw_modulations[BW_N_MODULATIONS];
 extern const BwKell bw_kell_values[BW_N_KELL_VALUES];
 
@@ -217,5 +240,6 @@ double bw_beat_period_m (double a_m, double b_m);
 
 char *bw_claim_says (const BwDetailCase *what, const BwDetail *detail, char mark);
 char *bw_detail_says (const BwDetail *detail, char mark);
+char *bw_detail_spot_says (const BwDetail *detail, char mark);
 
 G_END_DECLS

@@ -205,6 +205,20 @@ bw_detail_geometry (const BwDetailCase *what, BwDetail *detail)
                                                  detail->pitch_h_m);
 }
 
+/* The spot that draws the lines. */
+static void
+choose_spot (const BwDetailCase *what, BwDetail *detail)
+{
+  gboolean masked = what->mask != BW_MASK_MONO && what->pitch_m > 0;
+
+  detail->line_spot_from = what->spot_m > 0 ? BW_SPOT_GIVEN
+                           : masked         ? BW_SPOT_BY_PITCH
+                                            : BW_SPOT_BY_DIAGONAL;
+  detail->line_spot_m = what->spot_m > 0 ? what->spot_m
+                        : masked         ? BW_SPOT_PER_PITCH * what->pitch_m
+                                         : BW_SPOT_PER_DIAGONAL * what->diagonal_m;
+}
+
 /**
  * bw_detail_lines:
  * @detail: has its size
@@ -219,6 +233,7 @@ bw_detail_lines (const BwDetailCase *what, BwDetail *detail)
   double interlace = what->interlaced ? what->interlace : 1;
 
   detail->line_modulation = -1;
+  choose_spot (what, detail);
   if (what->active_lines <= 0)
     return;
   detail->seen_lines = what->active_lines * seen_share (what->overscan_v);
@@ -227,9 +242,9 @@ bw_detail_lines (const BwDetailCase *what, BwDetail *detail)
   detail->arc_minute_m = detail->line_pitch_m / tan (G_PI / (180 * 60));
   if (what->mask == BW_MASK_DOT)
     detail->moire_lines_mask_m = visible_beat_m (detail->line_pitch_m, what->pitch_m / 2);
-  if (what->spot_m > 0 && detail->line_pitch_m > 0)
+  if (detail->line_spot_m > 0 && detail->line_pitch_m > 0)
     {
-      detail->line_width_ratio = what->spot_m / detail->line_pitch_m;
+      detail->line_width_ratio = detail->line_spot_m / detail->line_pitch_m;
       detail->line_modulation = bw_line_modulation (detail->line_width_ratio);
     }
 }

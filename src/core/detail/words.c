@@ -45,7 +45,7 @@ limits_sentence (const BwDetail *detail, char mark)
 static char *
 need (double limit_tvl, const BwDetailCase *what, double value, BwDimension dimension, char mark)
 {
-  if (!(limit_tvl > 0) || limit_tvl >= what->claimed_lines)
+  if (!(limit_tvl > 0) || limit_tvl >= bw_detail_least_claim (what))
     return NULL;
   return bw_quantity_format (value, dimension, 3, mark);
 }
@@ -84,7 +84,7 @@ verdict_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
   switch (detail->claim)
     {
     case BW_CLAIM_SUPPORTED:
-      return detail->mask_tvl > 0 && detail->mask_practical_tvl < what->claimed_lines
+      return detail->mask_tvl > 0 && detail->mask_practical_tvl < bw_detail_least_claim (what)
                  ? g_strdup_printf (_ ("The claim of %s holds at the mask's very limit: one column "
                                        "to a line."),
                                     claimed)
@@ -128,7 +128,7 @@ together_sentence (const BwDetailCase *what, const BwDetail *detail, char mark)
 {
   double tvl = bw_detail_claim_together_tvl (detail);
   gboolean each = detail->claim == BW_CLAIM_SUPPORTED || detail->claim == BW_CLAIM_NOT_TOGETHER;
-  if (!each || !(tvl > 0) || round (tvl) >= what->claimed_lines)
+  if (!each || !(tvl > 0) || round (tvl) >= bw_detail_least_claim (what))
     return g_strdup ("");
   g_autofree char *left = lines (tvl, mark);
   return g_strdup_printf (_ ("Together they leave %s (1/TVL² adds)."), left);
@@ -184,4 +184,31 @@ bw_detail_says (const BwDetail *detail, char mark)
                              "modulation is left (common practice, no source). The %2$s limits "
                              "first, with %3$s of the loss."),
                           limiting, bw_kind_label (&bw_detail_links, detail->limited_by), share);
+}
+
+/**
+ * bw_detail_spot_says:
+ * @mark: the decimal mark
+ *
+ * Returns: (transfer full) (nullable): which width of the spot is assumed for the line structure, and where that
+ *   figure is from, translated; %NULL if the width was entered, or none can be assumed
+ */
+char *
+bw_detail_spot_says (const BwDetail *detail, char mark)
+{
+  g_return_val_if_fail (detail != NULL, NULL);
+  if (detail->line_spot_from == BW_SPOT_GIVEN || !(detail->line_spot_m > 0))
+    return NULL;
+  g_autofree char *spot = bw_quantity_format (detail->line_spot_m, BW_DIMENSION_LENGTH, 2, mark);
+  return detail->line_spot_from == BW_SPOT_BY_PITCH
+             ? g_strdup_printf (_ ("The width of the spot is not known: %s is assumed for the line "
+                                   "structure, twice the pitch of the mask, as of a tube with a spot of "
+                                   "0.63 mm at 0.31 mm (Poynton, Digital Video and HDTV). No limit of "
+                                   "detail is taken from it."),
+                                spot)
+             : g_strdup_printf (_ ("The width of the spot is not known: %s is assumed for the line "
+                                   "structure, by the size of the tube, as of a tube of 355 mm with a spot "
+                                   "of 0.8 mm (one published source). No limit of detail is taken from "
+                                   "it."),
+                                spot);
 }

@@ -318,12 +318,24 @@ bw_fit_reasons (const BwFit *fit, char mark)
   return reasons;
 }
 
-/* Of how many contacts nobody says which they are, where that is what the lead lacks. */
+/* Of how many contacts nobody says which they are, where that is what the lead lacks. Where nothing else is known
+ * either, nothing is complete but for them. */
 static guint
 open_pins (const BwFit *fit)
 {
   const BwFinding *lead = &fit->at[BW_RULE_LEAD];
+  if (bw_fit_is_blank (fit))
+    return 0;
   return lead->reason == BW_REASON_OPEN_PINS ? bw_open_pins_count (&lead->as.lead.open) : 0;
+}
+
+/* The verdict's own word; of a blank fit "not judged", since "direct so far" would say too much. */
+static const char *
+own_word (const BwFit *fit)
+{
+  /* Translators: a verdict, where nothing that is known of the set was held against the source */
+  return bw_fit_is_blank (fit) ? C_ ("verdict", "not judged")
+                               : bw_kind_label (&bw_verdicts, fit->verdict);
 }
 
 /**
@@ -338,7 +350,7 @@ bw_fit_verdict_word (const BwFit *fit)
   g_return_val_if_fail (fit != NULL, "");
   if (fit->verdict == BW_VERDICT_OPEN && open_pins (fit) > 0)
     return bw_fit_open_word ();
-  return bw_kind_label (&bw_verdicts, fit->verdict);
+  return own_word (fit);
 }
 
 /**
@@ -363,7 +375,7 @@ bw_fit_verdict_short (const BwFit *fit)
 {
   g_return_val_if_fail (fit != NULL, NULL);
   guint n = open_pins (fit);
-  const char *verdict = bw_kind_label (&bw_verdicts, fit->verdict);
+  const char *verdict = own_word (fit);
 
   if (n == 0 || fit->verdict > BW_VERDICT_TIGHT)
     return g_strdup (verdict);
@@ -379,7 +391,7 @@ bw_fit_verdict_short (const BwFit *fit)
  * bw_fit_verdict_says:
  *
  * Returns: (transfer full): the verdict in words, with how many rules were not judged: "direct so
- *   far; 3 not judged", "complete but for 5 pins; 2 not judged"
+ *   far; 3 not judged", "complete but for 5 pins; 2 not judged"; "not judged" alone where nothing was
  */
 char *
 bw_fit_verdict_says (const BwFit *fit)
@@ -399,12 +411,15 @@ bw_fit_verdict_says (const BwFit *fit)
 /**
  * bw_fit_not_judged_besides:
  *
- * Returns: how many rules are not judged, besides that on the lead where the verdict names its pins
+ * Returns: how many rules are not judged, besides that on the lead where the verdict names its pins; zero where
+ *   the verdict is that nothing is judged
  */
 guint
 bw_fit_not_judged_besides (const BwFit *fit)
 {
   g_return_val_if_fail (fit != NULL, 0);
+  if (bw_fit_is_blank (fit))
+    return 0; /* the verdict says so itself */
   gboolean named = open_pins (fit) > 0 && fit->verdict <= BW_VERDICT_TIGHT;
   return fit->not_judged - (named ? 1 : 0);
 }

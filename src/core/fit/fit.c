@@ -157,6 +157,34 @@ bw_verdict_meaning (BwVerdict verdict)
   return _ (meanings[verdict]);
 }
 
+/* Whether the rule of @f has held the source against what is known of the set. A beat is one of the source and
+ * the supply, and black where an input is not said to expect it anywhere is one of the source alone. */
+static gboolean
+is_of_set (const BwFinding *f)
+{
+  return f->severity != BW_SEVERITY_UNJUDGED && f->reason != BW_REASON_NOT_NEEDED
+         && f->rule != BW_RULE_MAINS_BEAT && !(f->rule == BW_RULE_SETUP && !f->has_low);
+}
+
+/**
+ * bw_fit_is_blank:
+ *
+ * Returns: whether nothing that is known of the set was held against the source, so that the verdict "direct so
+ *   far" says nothing
+ */
+gboolean
+bw_fit_is_blank (const BwFit *fit)
+{
+  g_return_val_if_fail (fit != NULL, TRUE);
+
+  if (fit->verdict != BW_VERDICT_OPEN)
+    return FALSE;
+  for (BwRule rule = 0; rule < BW_N_RULES; rule++)
+    if (is_of_set (&fit->at[rule]))
+      return FALSE;
+  return TRUE;
+}
+
 /**
  * bw_verdict_from_findings:
  *

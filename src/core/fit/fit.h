@@ -75,6 +75,7 @@ double bw_case_source_detail_hz (const BwCase *c);
 
 void bw_fit_judge (const BwCase *c, BwFit *fit);
 void bw_fit_take_plan (BwFit *fit, const BwCase *c, gboolean leads);
+gboolean bw_fit_is_blank (const BwFit *fit);
 void bw_rule_judge (BwRule rule, const BwCase *c, BwSyncKind sync, BwFinding *f);
 BwSeverity bw_case_raster_severity (const BwCase *c);
 

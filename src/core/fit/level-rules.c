@@ -292,6 +292,9 @@ bw_rule_setup_says (const BwSaying *s)
                                  "by %3$s (%4$s)."),
                               s->value, s->allowed, off, volts);
     default:
-      return g_strdup_printf (_ ("Setup is %s, as this input expects."), s->value);
+      return s->f->has_low
+                 ? g_strdup_printf (_ ("Setup is %s, as this input expects."), s->value)
+                 : g_strdup_printf (_ ("Setup is %s; this input is not said to expect any in particular."),
+                                    s->value);
     }
 }

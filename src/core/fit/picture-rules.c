@@ -133,8 +133,10 @@ bw_rule_bandwidth_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
     bw_finding_set (f, BW_SEVERITY_TIGHT, BW_REASON_BELOW, BW_REMEDY_NONE);
 }
 
-/* The link that limits the picture first, as on the page Detail; %NULL if none is known. Its lines are
- * counted over the height of the picture, as those of the rule: over an area of its own shape. */
+/* What is left of all links, and which of them takes most of it, as on the page Detail; %NULL if none is known.
+ * Lines are counted over the height of the picture, as those of the rule: over an area of its own shape. A
+ * bandwidth is quoted at −3 dB, and what is read off a wedge at 3 % of the contrast: the two figures differ
+ * in kind, and the sentences say so. */
 static char *
 first_limit_text (const BwSaying *s)
 {
@@ -148,13 +150,15 @@ first_limit_text (const BwSaying *s)
   bw_detail_compute (&what, &detail);
   if (detail.limited_by >= BW_N_LINKS)
     return NULL;
-  g_autofree char *tvl = bw_saying_figure (s, round (detail.limit_tvl[detail.limited_by]),
-                                           BW_DIMENSION_TV_LINES, 4);
+  g_autofree char *tvl = bw_saying_figure (s, round (detail.limiting_tvl), BW_DIMENSION_TV_LINES, 4);
   const char *link = bw_kind_label (&bw_detail_links, detail.limited_by);
   if (!other_shape)
-    return g_strdup_printf (_ ("The first limit of detail is the %1$s: %2$s."), link, tvl);
-  return g_strdup_printf (_ ("The first limit of detail is the %1$s: %2$s, with a picture of "
-                             "%3$d:%4$d set inside the tube."),
+    return g_strdup_printf (_ ("All links together leave %2$s, as read off a wedge at 3 %% of the "
+                               "contrast; most is lost there in the %1$s."),
+                            link, tvl);
+  return g_strdup_printf (_ ("All links together leave %2$s, as read off a wedge at 3 %% of the contrast, "
+                             "with a picture of %3$d:%4$d set inside the tube; most is lost there in the "
+                             "%1$s."),
                           link, tvl, (int) what.aspect.num, (int) what.aspect.den);
 }
 
@@ -173,11 +177,11 @@ bandwidth_text (const BwSaying *s)
       = bw_saying_figure (s, round (figures->passed_tvl), BW_DIMENSION_TV_LINES, 4);
   if (s->f->reason == BW_REASON_BELOW)
     return g_strdup_printf (_ ("The source carries detail up to %1$s (%2$s per picture height); "
-                               "the bandwidth of %3$s passes %4$s: the picture is softer than the "
-                               "source."),
+                               "the bandwidth of %3$s passes %4$s at −3 dB: the picture is softer than "
+                               "the source."),
                             needs, source, s->value, passed);
-  return g_strdup_printf (_ ("The bandwidth of %1$s (%2$s per picture height) passes the source's "
-                             "detail up to %3$s (%4$s)."),
+  return g_strdup_printf (_ ("The bandwidth of %1$s (%2$s per picture height, at −3 dB) passes the "
+                             "source's detail up to %3$s (%4$s)."),
                           s->value, passed, needs, source);
 }
 

@@ -2,7 +2,7 @@
 #include "planner-private.h"
 
 #include "core/circuit/drive.h"
-#include "core/connector/connector.h"
+#include "core/connector/plug.h"
 #include "core/levels/signal-levels.h"
 
 /* Boxes: whether one takes a signal, what stands before it, and what comes out. */

@@ -49,9 +49,7 @@ can_draw (const BwDetailView *what)
 static const char *
 lacking (const BwDetailView *what)
 {
-  return what->what->spot_m > 0
-             ? _ ("The line pitch is not known. It takes a source with a raster, and the diagonal.")
-             : _ ("The width of the spot is not known. Give it, with the diagonal and a source.");
+  return _ ("The line pitch is not known. It takes a source with a raster, and the diagonal.");
 }
 
 static char *
@@ -59,14 +57,17 @@ caption_text (const BwDetailView *what)
 {
   char mark = what->mark;
   g_autofree char *pitch = bw_detail_mm_text (what->detail->line_pitch_m, mark);
-  g_autofree char *spot = bw_detail_mm_text (what->what->spot_m, mark);
+  g_autofree char *spot = bw_detail_mm_text (what->detail->line_spot_m, mark);
   g_autofree char *modulation = bw_detail_percent_text (what->detail->line_modulation, mark);
   g_autofree char *distance = bw_quantity_format (what->detail->arc_minute_m, BW_DIMENSION_LENGTH,
                                                   3, mark);
-  return g_strdup_printf (_ ("Brightness down the screen of a flat white picture: lines of %1$s at "
-                             "half of the peak, every %2$s; modulation %3$s (exact sum of Gaussian "
-                             "lines). One line pitch subtends one arc minute at %4$s."),
-                          spot, pitch, modulation, distance);
+  g_autofree char *says
+      = g_strdup_printf (_ ("Brightness down the screen of a flat white picture: lines of %1$s at "
+                            "half of the peak, every %2$s; modulation %3$s (exact sum of Gaussian "
+                            "lines). One line pitch subtends one arc minute at %4$s."),
+                         spot, pitch, modulation, distance);
+  g_autofree char *assumed = bw_detail_spot_says (what->detail, mark);
+  return assumed != NULL ? g_strdup_printf ("%s %s", says, assumed) : g_steal_pointer (&says);
 }
 
 static void
@@ -77,8 +78,10 @@ claim_dimensions (BwDetailPage *page)
   double pitch_m = what->detail->line_pitch_m;
   g_autofree char *pitch = bw_detail_mm_text (pitch_m, what->mark);
   g_autofree char *pitch_text = g_strdup_printf (_ ("line pitch %s"), pitch);
-  g_autofree char *spot = bw_detail_mm_text (what->what->spot_m, what->mark);
-  g_autofree char *spot_text = g_strdup_printf (_ ("spot %s"), spot);
+  g_autofree char *spot = bw_detail_mm_text (what->detail->line_spot_m, what->mark);
+  g_autofree char *spot_text
+      = what->detail->line_spot_from == BW_SPOT_GIVEN ? g_strdup_printf (_ ("spot %s"), spot)
+                                                      : g_strdup_printf (_ ("spot %s, assumed"), spot);
 
   bw_detail_claim_at (canvas, pitch_text, BW_INK_GRAPHITE, bw_chart_x (&page->chart, 0.5 * pitch_m),
                       bw_chart_y (&page->chart, PITCH_AT) - canvas->pad / 2, 0.5, 1);
@@ -158,7 +161,7 @@ static void
 draw (const BwDetailPage *page, cairo_t *cr)
 {
   const BwDetailView *what = page->what;
-  double pitch_m = what->detail->line_pitch_m, half_m = what->what->spot_m / 2;
+  double pitch_m = what->detail->line_pitch_m, half_m = what->detail->line_spot_m / 2;
   double half_peak = light_at (0, &(Light){ what, 0 }) / 2;
 
   bw_chart_draw_frame (&page->chart, cr);

@@ -351,6 +351,11 @@ test_claim (Fixture *f, gconstpointer data)
   g_assert_cmpint (detail (f)->claim, ==, BW_CLAIM_BY_BANDWIDTH);
   g_assert_nonnull (strstr (answer (f), "bandwidth alone"));
   g_assert_true (page_says (f, "It needs a pitch of"));
+  /* 19 in × 0.6 / 0.4 mm = 723.9: as a claim of 724 it may be meant, as one of 724.0 it may not */
+  type (f, BW_DETAIL_CLAIM, "724 lines");
+  g_assert_cmpint (detail (f)->claim, !=, BW_CLAIM_BY_BANDWIDTH);
+  type (f, BW_DETAIL_CLAIM, "724.0 lines");
+  g_assert_cmpint (detail (f)->claim, ==, BW_CLAIM_BY_BANDWIDTH);
   type (f, BW_DETAIL_CLAIM, "500 lines");
   g_assert_cmpint (detail (f)->claim, ==, BW_CLAIM_SUPPORTED);
   g_assert_null (strstr (answer (f), "bandwidth alone"));

@@ -333,6 +333,25 @@ test_identify (Fixture *f, gconstpointer part)
   g_assert_nonnull (strstr (bw_identify_panel_get_says (panel), "Nothing in the catalogue agrees"));
 }
 
+/* The accuracy of the counter that the sheet holds leaves open more than the digits do, as --accuracy
+ * does on the command line; each change of it is followed at once, and so is undo. */
+static void
+test_accuracy (Fixture *f, gconstpointer part)
+{
+  BwIdentifyPanel *panel = APP_TEST_THE (BW, IDENTIFY_PANEL, f->page);
+  BwForm *form = bw_identify_panel_get_form (panel);
+
+  type (bw_form_get_row (form, "line_rate"), "15.750 kHz");
+  type (bw_form_get_row (form, "field_rate"), "60.00 Hz");
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-60-interlaced");
+  g_assert_true (bw_document_set_field (f->document, BW_PART_SHEET, 0,
+                                        app_test_field (BW_PART_SHEET, "frequency_accuracy"), "1%",
+                                        '.', NULL));
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-59.94-interlaced");
+  g_assert_true (bw_document_undo (f->document));
+  g_assert_cmpstr (bw_identify_panel_get_raster (panel, 0)->id, ==, "525-60-interlaced");
+}
+
 /* Readings */
 
 /* SMPTE 170M-2004 table 2: line sync 4.7 µs ± 0.1 µs. */
@@ -583,6 +602,7 @@ main (int argc, char **argv)
   ADD ("use-and-undo", "work-out", test_use_and_undo);
   ADD ("follows-source", "work-out", test_follows_source);
   ADD ("identify", "identify", test_identify);
+  ADD ("accuracy", "identify", test_accuracy);
   ADD ("readings", "readings", test_readings);
   ADD ("views", "line", test_views);
   ADD ("limits-drawn", "line", test_limits_drawn);

@@ -203,6 +203,40 @@ test_high_contrast (void)
   g_assert_cmpuint (bw_theme_of (gtk), ==, BW_THEME_LIGHT);
 }
 
+/* So they have where the theme is named in the environment, which the toolkit takes first: what a page
+ * draws follows it. */
+static void
+test_theme_of_environment (void)
+{
+  static const struct
+  {
+    const char *named;
+    BwTheme theme;
+  } cases[] = { { "Adwaita:hc", BW_THEME_CONTRAST_LIGHT },
+                { "Adwaita:hc-dark", BW_THEME_CONTRAST_DARK },
+                { "Adwaita:dark", BW_THEME_DARK },
+                { "HighContrast", BW_THEME_CONTRAST_LIGHT },
+                { "HighContrastInverse", BW_THEME_CONTRAST_DARK },
+                { "Adwaita", BW_THEME_LIGHT } };
+  g_autofree char *before = g_strdup (g_getenv ("GTK_THEME"));
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      AppTestWindow f;
+      g_setenv ("GTK_THEME", cases[i].named, TRUE);
+      app_test_set_up (&f, NULL);
+      bw_window_show_page (f.window, "levels");
+      BwPicturePanel *panel = bw_page_get_panel (bw_window_get_shown_page (f.window));
+      g_assert_cmpuint (bw_picture_area_get_ink (bw_picture_panel_get_area (panel))->theme, ==,
+                        cases[i].theme);
+      app_test_tear_down (&f, NULL);
+    }
+  if (before != NULL)
+    g_setenv ("GTK_THEME", before, TRUE);
+  else
+    g_unsetenv ("GTK_THEME");
+}
+
 static void
 test_preferences (void)
 {
@@ -271,6 +305,7 @@ main (int argc, char **argv)
   g_test_add_func ("/style/portal", test_portal);
   g_test_add_func ("/style/icons", test_icons);
   g_test_add_func ("/style/high-contrast", test_high_contrast);
+  g_test_add_func ("/style/theme-of-environment", test_theme_of_environment);
   g_test_add_func ("/style/preferences", test_preferences);
   add_template ("bench-list", bw_bench_list_get_type);
   add_template ("bench-panel", bw_bench_panel_get_type);

@@ -3,7 +3,6 @@
 
 #include <string.h>
 
-#include "core/base/field.h"
 #include "support.h"
 
 /* The 9-pin connector of a computer with RGB and composite sync as its papers might say it: invented. */
@@ -62,7 +61,7 @@ test_refuse (void)
       BwPinout pins;
       read_pins (COMPUTER, &pins);
       g_assert_false (bw_pinout_parse (cases[i].typed, &pins, &error));
-      g_assert_error (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
+      g_assert_error (error, BW_PINOUT_ERROR, BW_PINOUT_ERROR_VALUE);
       g_assert_nonnull (strstr (error->message, cases[i].names));
       g_autofree char *kept = bw_pinout_to_text (&pins);
       g_assert_cmpstr (kept, ==, COMPUTER);

@@ -5,6 +5,7 @@
 #include "core/detail/ways.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "support.h"
 
@@ -275,7 +276,7 @@ test_line_pitch (void)
       bw_detail_compute (&what, &detail);
       g_assert_cmpfloat_with_epsilon (detail.line_pitch_m * 1e3, cases[i][1], 5.1e-5);
       g_assert_cmpfloat_with_epsilon (detail.arc_minute_m / detail.height_m, cases[i][2], 5.1e-3);
-      g_assert_cmpfloat (detail.line_modulation, <, 0); /* no spot is known */
+      g_assert_cmpuint (detail.line_spot_from, ==, BW_SPOT_BY_DIAGONAL); /* no spot is known */
     }
 }
 
@@ -643,6 +644,48 @@ test_recorded (void)
   bw_test_assert_words (says, WORDS ("recorded", "no RGB"));
 }
 
+/* Without a width of the spot the lines are drawn with a typical one, that of a published tube in proportion: 0.63
+ * mm at a triad pitch of 0.31 mm (Poynton, Digital Video and HDTV, figure 5.9), 0.8 mm on 355 mm (one published
+ * source). A grille of 0.25 mm then has 0.508 mm; 240 lines on 13 inches lie 198.12 / 240 = 0.8255 mm apart, so
+ * the spot is 0.615 of that, between 0.6 with a modulation of 0.549 and 0.7 with 0.349 (exact sums of Gaussian
+ * lines). No limit is taken from it. */
+static void
+test_typical_spot (void)
+{
+  BwDetailCase what;
+  BwDetail detail;
+
+  init (&what, 13 * INCH, BW_MASK_GRILLE, 0.25e-3);
+  what.active_lines = 240;
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpuint (detail.line_spot_from, ==, BW_SPOT_BY_PITCH);
+  g_assert_cmpfloat_with_epsilon (detail.line_spot_m, 0.508e-3, 0.5e-6);
+  g_assert_cmpfloat_with_epsilon (detail.line_width_ratio, 0.6154, 1e-4);
+  g_assert_cmpfloat (detail.line_modulation, <, 0.549);
+  g_assert_cmpfloat (detail.line_modulation, >, 0.349);
+  g_assert_cmpfloat (detail.spot_tvl, ==, 0);
+  g_assert_cmpfloat (detail.limit_tvl[BW_LINK_SPOT], ==, 0);
+  g_autofree char *says = bw_detail_spot_says (&detail, '.');
+  g_assert_nonnull (strstr (says, "0.51\u00a0mm"));
+  g_assert_nonnull (strstr (says, "assumed"));
+
+  init (&what, 0.355, BW_MASK_MONO, 0);
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpuint (detail.line_spot_from, ==, BW_SPOT_BY_DIAGONAL);
+  g_assert_cmpfloat_with_epsilon (detail.line_spot_m, 0.8e-3, 1e-9);
+
+  what.spot_m = 0.3e-3;
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpuint (detail.line_spot_from, ==, BW_SPOT_GIVEN);
+  g_assert_cmpfloat (detail.line_spot_m, ==, 0.3e-3);
+  g_assert_null (bw_detail_spot_says (&detail, '.'));
+
+  init (&what, 0, BW_N_MASKS, 0);
+  bw_detail_compute (&what, &detail);
+  g_assert_cmpfloat (detail.line_spot_m, ==, 0);
+  g_assert_null (bw_detail_spot_says (&detail, '.'));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -673,5 +716,6 @@ main (int argc, char **argv)
   g_test_add_func ("/detail/odd-overscan", test_odd_overscan);
   g_test_add_func ("/detail/no-size", test_no_size);
   g_test_add_func ("/detail/recorded", test_recorded);
+  g_test_add_func ("/detail/typical-spot", test_typical_spot);
   return g_test_run ();
 }

@@ -348,6 +348,36 @@ test_names_the_figure (void)
   g_assert_cmpstr (verdict, ==, "direct so far; 1 not judged");
 }
 
+/* Of a blank set nothing is judged, however much is known of the source and of the supply: "direct so far" would
+ * say too much. One figure of the set that holds is enough for it. */
+static void
+test_blank_set (void)
+{
+  g_autofree char *path = bw_test_demo_path ();
+  g_autoptr (BwSheet) sheet = load (path);
+  BwInput *input = bw_monitor_input (sheet->monitor, 0);
+  BwFit fit;
+
+  for (guint i = 0; i < bw_monitor_fields.n; i++)
+    if (bw_monitor_fields.at[i].flags & BW_FIELD_FIGURE)
+      bw_field_forget (&bw_monitor_fields.at[i], sheet->monitor);
+  for (guint i = 0; i < bw_input_fields.n; i++)
+    if (bw_input_fields.at[i].flags & BW_FIELD_FIGURE)
+      bw_field_forget (&bw_input_fields.at[i], input);
+  judge (sheet, 0, 0, &fit);
+  g_assert_cmpuint (fit.verdict, ==, BW_VERDICT_OPEN);
+  g_assert_true (bw_fit_is_blank (&fit));
+  g_autofree char *blank = bw_fit_verdict_says (&fit);
+  g_assert_cmpstr (blank, ==, "not judged");
+  g_assert_cmpstr (bw_fit_verdict_word (&fit), ==, "not judged");
+
+  input->scans = BW_BIT (BW_SCAN_INTERLACED);
+  judge (sheet, 0, 0, &fit);
+  g_assert_false (bw_fit_is_blank (&fit));
+  g_autofree char *open = bw_fit_verdict_says (&fit);
+  g_assert_true (g_str_has_prefix (open, "direct so far; "));
+}
+
 /* What is not known of a line rate or a level does not hide what is known to be wrong. */
 static void
 test_wrong_stays_wrong (void)
@@ -497,6 +527,7 @@ main (int argc, char **argv)
   g_test_add_func ("/unknown/line-rates-alone", test_line_rates_alone);
   g_test_add_func ("/unknown/names-the-figure", test_names_the_figure);
   g_test_add_func ("/unknown/wrong-stays-wrong", test_wrong_stays_wrong);
+  g_test_add_func ("/unknown/blank-set", test_blank_set);
   g_test_add_func ("/unknown/down-to-nothing", test_down_to_nothing);
   g_test_add_func ("/unknown/forms-of-the-file", test_forms_of_the_file);
   g_test_add_func ("/unknown/oldest-form-that-says-it", test_oldest_form_that_says_it);

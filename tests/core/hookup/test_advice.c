@@ -343,8 +343,11 @@ check_promise (const Cell *cell, BwFit fit)
     return; /* nothing is promised for want of a figure */
   if (fit.verdict == BW_VERDICT_WITH_PARTS)
     g_assert_nonnull (hookup->plan);
-  if (fit.verdict <= BW_VERDICT_TIGHT) /* as it stands: nothing is needed but a lead */
-    g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : G_MAXUINT, ==, 0);
+  g_autofree char *open = hookup->plan != NULL
+                              ? bw_open_pins_says (&hookup->plan->state.source.open)
+                              : NULL;
+  if (fit.verdict <= BW_VERDICT_TIGHT) /* as it stands: nothing is needed but a lead and its pins */
+    g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : G_MAXUINT, ==, open != NULL ? 1 : 0);
   for (guint i = 0; hookup->plan != NULL && i < hookup->steps->len; i++)
     {
       const BwHookupStep *step = hookup->steps->pdata[i];
@@ -354,6 +357,8 @@ check_promise (const Cell *cell, BwFit fit)
       g_assert_true (g_str_has_prefix (needs[n], step->name));
       n++;
     }
+  if (open != NULL)
+    g_assert_cmpstr (needs[n++], ==, open);
   g_assert_cmpuint (needs != NULL ? g_strv_length (needs) : 0, ==, n);
 }
 

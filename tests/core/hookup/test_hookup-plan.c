@@ -531,6 +531,46 @@ test_green_alone (void)
   g_assert_cmpuint (both->connections->len, ==, 2);
 }
 
+/* RGB of 4 V at an input of high impedance for 0.8 to 1.1 V: the attenuator of −12.6 dB and the terminator
+ * together leave √(0.8 · 1.1) = 0.938 V, within what resistors of E24 can (their steps of about 10 % leave half
+ * of that). Fit and plan name both. */
+static void
+test_pad_and_terminator (void)
+{
+  g_autoptr (BwSheet) sheet = bw_test_demo ();
+  BwInput *input = bw_monitor_input (sheet->monitor, 2);
+  input->termination = BW_TERMINATION_NONE;
+  input->input_ohm = 10e3;
+  input->video_v.at[0] = (BwRange){ 0.8, 1.1 };
+  bw_sheet_source (sheet, 2)->video_v = 4;
+  g_autoptr (BwHookup) hookup = hookup_of (sheet, 2, 2, 0);
+  guint pads = 0, terminators = 0, levels = 0;
+  double ratio = 0;
+
+  for (guint i = 0; i < hookup->plan->n; i++)
+    {
+      pads += hookup->plan->at[i].kind == BW_STEP_VIDEO_PAD;
+      terminators += hookup->plan->at[i].kind == BW_STEP_TERMINATOR;
+    }
+  g_assert_cmpuint (pads, ==, 1);
+  g_assert_cmpuint (terminators, ==, 1);
+  for (guint i = 0; i < hookup->levels->len; i++)
+    {
+      const BwHookupLevel *level = hookup->levels->pdata[i];
+      if (strcmp (level->signal, "R") != 0 && strcmp (level->signal, "G") != 0)
+        continue;
+      levels++;
+      ratio = level->nominal_v / 4;
+      g_assert_true (bw_near (level->nominal_v, sqrt (0.8 * 1.1), 0.05 * 0.938));
+    }
+  g_assert_cmpuint (levels, ==, 2);
+  g_assert_true (bw_near (20 * log10 (ratio), -12.60, 0.45));
+  const BwFinding *before = &hookup->fit_before.at[BW_RULE_VIDEO_LEVEL];
+  g_assert_cmpuint (before->remedy.kind, ==, BW_REMEDY_VIDEO_PAD);
+  g_assert_true (bw_near (20 * log10 (before->remedy.value), -12.60, 0.01));
+  g_assert_cmpuint (hookup->fit_before.at[BW_RULE_TERMINATION].remedy.kind, ==, BW_REMEDY_TERMINATOR);
+}
+
 /* A combiner makes one sync of H and V; the picture need not pass it. */
 static void
 test_picture_goes_straight (void)
@@ -679,6 +719,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hookup-plan/mains-stay", test_mains_stay);
   g_test_add_func ("/hookup-plan/grey-first", test_grey_first);
   g_test_add_func ("/hookup-plan/green-alone", test_green_alone);
+  g_test_add_func ("/hookup-plan/pad-and-terminator", test_pad_and_terminator);
   g_test_add_func ("/hookup-plan/picture-goes-straight", test_picture_goes_straight);
   g_test_add_func ("/hookup-plan/needs", test_needs);
   g_test_add_func ("/hookup-plan/needs/without-boxes", test_needs_without_boxes);

@@ -64,6 +64,8 @@ verdict_as_sheet (const BwSheet *model, const BwPlan *plan, guint input)
   sheet->monitor->aspect = plan->state.monitor.aspect;
   sheet->monitor->overscan_h = plan->state.monitor.overscan_h;
   sheet->monitor->overscan_v = plan->state.monitor.overscan_v;
+  source->joined = plan->state.source.joined;
+  source->open = plan->state.source.open;
   g_assert_true (bw_source_check (source, NULL));
   bw_case_init (&c, &figures, sheet, none, 0, input);
   c.mains_met = TRUE; /* a plan leaves the supply out */

@@ -100,6 +100,13 @@ wide (BwDetailCase *what)
 }
 
 static void
+without_spot (BwDetailCase *what)
+{
+  all_links (what);
+  what->spot_m = 0;
+}
+
+static void
 far_apart (BwDetailCase *what)
 {
   all_links (what);
@@ -322,6 +329,22 @@ test_read_rows (void)
   g_assert_cmpint (last, ==, BW_N_LINKS);
 }
 
+/* Without a width of the spot the lines are drawn with a typical one, twice the pitch of 0.3 mm, and it is said to
+ * be assumed; with one nothing is. */
+static void
+test_assumed_spot (void)
+{
+  Drawing d;
+  drawing_init (&d, without_spot, BW_DETAIL_STRUCTURE);
+  g_assert_true (bw_detail_view_can_draw (&d.view));
+  g_autofree char *assumed = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
+  g_assert_nonnull (strstr (assumed, "assumed"));
+  g_assert_nonnull (strstr (assumed, "0.61\u00a0mm"));
+  drawing_init (&d, all_links, BW_DETAIL_STRUCTURE);
+  g_autofree char *given = test_description (bw_detail_drawing (&d.view, 600, 400, &ink));
+  g_assert_null (strstr (given, "assumed"));
+}
+
 /* Where not enough is known nothing is drawn, and it is said what is lacking. */
 static void
 test_lacking (void)
@@ -478,6 +501,7 @@ main (int argc, char **argv)
   g_test_add_func ("/detail-view/read-and-back", test_read_and_back);
   g_test_add_func ("/detail-view/read-values", test_read_values);
   g_test_add_func ("/detail-view/read-rows", test_read_rows);
+  g_test_add_func ("/detail-view/assumed-spot", test_assumed_spot);
   g_test_add_func ("/detail-view/lacking", test_lacking);
   g_test_add_func ("/detail-view/bar-ends-at-limit", test_bar_ends_at_limit);
   g_test_add_func ("/detail-view/ink", test_ink);

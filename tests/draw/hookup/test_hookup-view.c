@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/fit/results.h"
 #include "draw/hookup/connector-face.h"
 #include "draw/hookup/view-private.h"
 #include "plans.h"
@@ -239,9 +240,11 @@ check_words (const BwHookup *hookup, gpointer data)
 {
   const BwHookupView what = view_of (hookup);
   g_autoptr (GArray) labels = test_texts (bw_hookup_drawing (&what, 1920, 1080, &ink), NULL);
-  test_find_label (labels, bw_kind_label (&bw_verdicts, hookup->verdict_before), 0);
+  g_autofree char *before = bw_fit_verdict_short (&hookup->fit_before);
+  g_autofree char *after = bw_fit_verdict_short (&hookup->fit_after);
+  test_find_label (labels, before, 0);
   if (hookup->plan != NULL)
-    test_find_label (labels, bw_kind_label (&bw_verdicts, hookup->verdict_after), 0);
+    test_find_label (labels, after, 0);
   for (guint i = 0; i < hookup->levels->len; i++)
     {
       const BwHookupLevel *level = hookup->levels->pdata[i];

@@ -48,7 +48,7 @@ static const struct
         SOURCE ("computer-720x350-50", "luminance", "in-video", "none") },
   { "p576.bench",
     DOMESTIC "\n[input 1]" INPUT ("RGB", "rgb", "none", "composite-sync")
-        SOURCE ("625-50-progressive", "rgb", "composite-sync", "none") },
+        SOURCE ("625-50-progressive", "rgb", "composite-sync", "none") "can_be_set=yes\n" },
   { "pal-on-ntsc.bench",
     SET ("15.6 kHz .. 15.9 kHz", "58 Hz .. 62 Hz") "\n[input 1]" INPUT ("Video", "composite", "ntsc-m",
                                                                          "in-video")
@@ -141,7 +141,7 @@ static const Question questions[] = {
   /* 15. 18.43 kHz on a set for 15.5 to 15.85 kHz: it cannot lock; a converter, and it must not be connected. */
   { "15-text-card", "fit text-card.bench --findings", { { NULL } }, { "18.4", "Do not connect" } },
   /* 16. 31.25 kHz in a socket for 15 kHz. */
-  { "16-576-lines", "fit p576.bench --findings", { { NULL } }, { "31.25", "Do not connect" } },
+  { "16-576-lines", "fit p576.bench --findings", { { NULL } }, { "31.25", "Do not connect", "can be set to another raster" } },
   /* 17. PAL at 50 Hz on an NTSC set for 60 Hz: two troubles, the field rate and the colour system. */
   { "17-pal-on-ntsc", "fit pal-on-ntsc.bench --findings", { { NULL } }, { "field-rate", "colour-system", "PAL" } },
   /* 19. A 120 V, 60 Hz set of 1 A at 230 V, 50 Hz: flux +20 %; 120 VA and half as much again in reserve (common

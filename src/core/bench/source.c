@@ -70,7 +70,7 @@ static const BwField source_fields[] = {
     .kinds = &bw_blankings,
     .help = N_ ("A clamp takes for black what stands on the back porch; some computers put their border there.") },
   { .key = "can_be_set", .label = N_ ("Its raster can be set"), .type = BW_FIELD_SWITCH, AT (can_be_set),
-    .help = N_ ("As that of a computer: then another raster is looked for where this one does not fit.") },
+    .help = N_ ("As that of a computer: Fit then says that another raster is a way out.") },
   { .key = "no_interlace", .label = N_ ("Gives no interlace"), .type = BW_FIELD_SWITCH, AT (no_interlace),
     .help = N_ ("Of a source whose raster can be set.") },
 #define CLOCK(name, label_, member, least, help_)                                                   \

@@ -57,7 +57,7 @@ bw_clock_reach_of (const BwSource *source)
 {
   g_return_val_if_fail (source != NULL, (BwClockReach){ 0 });
   return (BwClockReach){ source->lowest_clock_hz, source->highest_clock_hz, source->clock_step_hz,
-                         source->pixel_multiple };
+                         source->pixel_multiple, source->no_interlace };
 }
 
 static BwTubeAnswer *
@@ -450,6 +450,9 @@ check_request (const BwTubeSearch *search, GError **error)
     g_set_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_REQUEST,
                  _ ("%1$d px across: this source gives multiples of %2$d"), request->width,
                  multiple);
+  else if (request->interlaced && request->clock.no_interlace)
+    g_set_error_literal (error, BW_TUBE_ERROR, BW_TUBE_ERROR_REQUEST,
+                         _ ("this source gives no interlaced raster"));
   else if (request->input != NULL && request->input->scans != 0
            && !(request->input->scans
                 & BW_BIT (request->interlaced ? BW_SCAN_INTERLACED : BW_SCAN_PROGRESSIVE)))

@@ -12,6 +12,7 @@ G_BEGIN_DECLS
  * @lowest_hz: of the pixel clock that the source gives; zero: any
  * @highest_hz: likewise
  * @step_hz: its clock is a multiple of this; zero: any clock
+ * @no_interlace: it gives no interlaced raster
  * @multiple: all figures across are multiples of so many pixels; zero or one: any
  */
 typedef struct
@@ -20,6 +21,7 @@ typedef struct
   double highest_hz;
   double step_hz;
   int multiple;
+  gboolean no_interlace;
 } BwClockReach;
 
 /**

@@ -148,6 +148,17 @@ other_raster_text (const BwFit *fit)
                        : _ ("Not judged for the source: the set sees the scan converter's output."));
 }
 
+/* Whether another raster is a way out: the rule is about the raster, it fails, and the source can be set. */
+static gboolean
+another_raster_helps (const BwSaying *s)
+{
+  static const guint of_raster = BW_BIT (BW_RULE_LINE_RATE) | BW_BIT (BW_RULE_FIELD_RATE)
+                                 | BW_BIT (BW_RULE_LINE_COUNT) | BW_BIT (BW_RULE_LINE_BLANKING)
+                                 | BW_BIT (BW_RULE_FIELD_BLANKING);
+  return s->f->severity >= BW_SEVERITY_CURABLE && (of_raster & BW_BIT (s->f->rule))
+         && s->c->source != NULL && s->c->source->can_be_set;
+}
+
 /**
  * bw_finding_says:
  * @finding: a finding of @fit
@@ -169,5 +180,10 @@ bw_finding_says (const BwFinding *finding, const BwFit *fit, const BwCase *c, ch
     return other_raster_text (fit);
   if (finding->reason == BW_REASON_UNKNOWN)
     return lack_text (&saying);
-  return bw_rule_descriptor (finding->rule)->says (&saying);
+  g_autofree char *says = bw_rule_descriptor (finding->rule)->says (&saying);
+  if (!another_raster_helps (&saying))
+    return g_steal_pointer (&says);
+  return g_strdup_printf (_ ("%s This source can be set to another raster: the page Timing, or “timing "
+                             "--for-monitor”, finds one for this set."),
+                          says);
 }

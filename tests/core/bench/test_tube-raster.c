@@ -482,6 +482,16 @@ test_highest_clock (void)
     bw_test_assert_words (error->message, words);
 }
 
+static void
+test_no_interlace (void)
+{
+  BwTubeRequest request = { 640, 480, { 60, 1 }, TRUE, .clock = { .no_interlace = TRUE } };
+  g_autoptr (GError) error = NULL;
+  g_assert_null (bw_tube_rasters (&request, class_of ("studio-14in-15khz"),
+                                  &demo_sheet ()->limits, &error));
+  g_assert_error (error, BW_TUBE_ERROR, BW_TUBE_ERROR_REQUEST);
+}
+
 /* With overscan the picture takes what it takes in the standard: 525 lines, 63.556 − 10.7 µs (SMPTE 170M). */
 static void
 test_overscan (void)
@@ -752,6 +762,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tube-raster/lowest-clock", test_lowest_clock);
   g_test_add_func ("/tube-raster/clock-step", test_clock_step);
   g_test_add_func ("/tube-raster/highest-clock", test_highest_clock);
+  g_test_add_func ("/tube-raster/no-interlace", test_no_interlace);
   g_test_add_func ("/tube-raster/overscan", test_overscan);
   g_test_add_func ("/tube-raster/fixed-frequency", test_fixed_frequency);
   g_test_add_func ("/tube-raster/by-hand", test_by_hand);

@@ -718,6 +718,9 @@ static const SaysCase says_cases[] = {
   { "aspect-height", BW_RULE_ASPECT, "", "", "aspect=16:9",
     "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
     "the height is set to 75 %." },
+  { "aspect-of-three-digits", BW_RULE_ASPECT, "", "", "aspect=8:5", /* (4/3) / (8/5) = 0.8333 */
+    "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
+    "the height is set to 83.3 %." },
   { "aspect-width", BW_RULE_ASPECT, "aspect=16:9", "", "",
     "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
     "the width is set to 75 %." },

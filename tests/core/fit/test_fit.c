@@ -624,6 +624,20 @@ test_hidden_area (void)
   bench_clear (&b);
 }
 
+/* A picture of 8:5 on a tube of 4:3 has (4/3) / (8/5) = 0.8333 of the height. */
+static void
+test_size_in_words (void)
+{
+  Bench b;
+  BwFit fit;
+
+  bench_init (&b, "", "", "aspect=8:5");
+  bw_fit_judge (&b.c, &fit);
+  g_autofree char *remedy = bw_finding_remedy (&fit.at[BW_RULE_ASPECT], &fit, &b.c, '.');
+  g_assert_cmpstr (remedy, ==, "height control: set the height to 83.3\u00a0%");
+  bench_clear (&b);
+}
+
 /* TV lines: 2 × 5 MHz × 52.8556 µs / (4/3) = 396. */
 static void
 test_tv_lines (void)
@@ -1300,6 +1314,7 @@ main (int argc, char **argv)
   for (gsize i = 0; i < G_N_ELEMENTS (sync_cases); i++)
     add ("sync", sync_cases[i].name, &sync_cases[i], test_sync);
   g_test_add_func ("/fit/said-whole", test_said_whole);
+  g_test_add_func ("/fit/size-in-words", test_size_in_words);
   g_test_add_func ("/fit/danger", test_danger);
   g_test_add_func ("/fit/every-rule-fails-once", test_every_rule_fails_once);
   g_test_add_func ("/fit/figure/series-resistor", test_series_resistor_value);

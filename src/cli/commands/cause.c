@@ -93,7 +93,7 @@ bw_cli_cause (const BwCliCommand *command, char **args)
     LEVEL ("tilt", BW_SCOPE_FIELD_TILT,
            N_ ("Fall of a white field from top to bottom, such as 3%")),
     LEVEL ("line-tilt", BW_SCOPE_LINE_TILT, N_ ("Fall of a white field from left to right")),
-    WORD ("accuracy", 0, accuracy, N_ ("Of the scope; without it as in the sheet, else 3% or what the digits tell"),
+    WORD ("accuracy", 0, accuracy, N_ ("Of the scope; without it as in the sheet, else what the digits tell or 3%"),
           N_ ("PERCENT")),
     WORD ("capacitor", 'c', capacitor, N_ ("The coupling capacitor, such as 220uF"),
           N_ ("CAPACITANCE")),

@@ -60,7 +60,7 @@ bw_source_ask_say (BwNode *to, const BwSourceAsk *ask)
   g_return_if_fail (to != NULL && ask != NULL);
   double source_ohm = bw_source_ohm_from_levels (ask->open_v, ask->loaded_v, ask->load_ohm);
 
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                bw_node_print (to, _ ("%1$s without load and %2$s across %3$s: a source resistance of %4$s"),
                               volts (to, ask->open_v), volts (to, ask->loaded_v),
                               ohms (to, ask->load_ohm), ohms (to, source_ohm)));
@@ -111,7 +111,7 @@ bw_driver_ask_say (BwNode *to, const BwDriverAsk *ask)
   g_return_if_fail (to != NULL && ask != NULL);
   double open_v = bw_open_v_from_level (ask->level_v, ask->series_ohm, ask->load_ohm);
 
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                bw_node_print (to, _ ("%1$s across %2$s behind %3$s: the driver gives %4$s"),
                               volts (to, ask->level_v), ohms (to, ask->load_ohm),
                               ohms (to, ask->series_ohm), volts (to, open_v)));
@@ -167,7 +167,7 @@ bw_drops_say (BwNode *to, const BwDropsAsk *ask)
 
   if (ask->n == 1)
     middle_ohm = bw_drop_load_ohm (&ask->drops[0]);
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                agree ? bw_node_print (to, _ ("The resistor ends in a load of about %s"), ohms (to, middle_ohm))
                      : _ ("These readings do not agree with one load"));
   bw_node_member (to, bw_value_words ("question", "load"));
@@ -280,7 +280,7 @@ bw_node_case_say (BwNode *to, const BwNodeCase *node)
 
   twice.load_ohm = bw_parallel_ohm (node->load_ohm, BW_VIDEO_OHM);
   double twice_v = bw_node_level_v (&twice, all);
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                bw_node_print (to, _ ("All high: %1$s across %2$s, from a source resistance of %3$s"),
                               volts (to, all_v), ohms (to, node->load_ohm), ohms (to, source_ohm)));
   bw_node_member (to, bw_value_words ("question", "node"));
@@ -378,7 +378,7 @@ bw_level_fits_say (BwNode *to, double level_v, double accuracy)
   gboolean any = fits_any (level_v, accuracy);
 
   bw_node_member (to, bw_value_words ("question", "level"));
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                any ? _ ("One reading alone decides nothing: this is what it fits")
                    : _ ("This reading fits none of the usual levels"));
   BwNode *table = bw_node_table (to, "fits", NULL);

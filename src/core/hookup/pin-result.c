@@ -69,7 +69,7 @@ bw_pin_reading_say (BwNode *to, int pin, double level_v)
   const Step *step = step_of (pin, level_v);
   const char *level = bw_node_quantity (to, level_v, BW_DIMENSION_VOLTAGE, 3);
 
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                bw_node_print (to, _ ("%1$s on pin %2$d: %3$s"), level, pin, _ (step->does)));
   bw_node_member (to, bw_value_words ("question", "pin"));
   bw_node_member (to, bw_value_count ("pin", pin));
@@ -85,7 +85,7 @@ bw_pin_reading_say (BwNode *to, int pin, double level_v)
   if (pin == 8 && g_str_equal (step->id, "wide"))
     bw_node_say (to, BW_SAY_NOTE, NULL,
                  _ ("For 4:3 bring 9.5 to 12 V to the pin, or set the format on the set itself."));
-  bw_node_say (to, BW_SAY_NOTE, NULL,
+  bw_node_say (to, BW_SAY_NOTE, "caution",
                _ ("Do not judge sync or video with a d.c. meter: it shows only their mean. A scope shows "
                   "their level."));
 }

@@ -46,7 +46,7 @@ bw_subcarrier_say (BwNode *to, double hz)
   gboolean any = fits_any (hz);
 
   bw_node_member (to, bw_value_words ("question", "subcarrier"));
-  bw_node_say (to, BW_SAY_ANSWER, NULL,
+  bw_node_say (to, BW_SAY_ANSWER, "says",
                any ? bw_node_print (to, _ ("A subcarrier of %s: of these systems"), measured)
                    : bw_node_print (to, _ ("A subcarrier of %s is that of no system"), measured));
   BwNode *table = bw_node_table (to, "systems", NULL);

@@ -90,14 +90,20 @@ window_in_front (void)
   return sheets->len > 0 ? sheets->pdata[0] : NULL;
 }
 
+/* Whether a window has been dragged by its header bar, which moves it: without a window manager even
+ * off the screen, where the toolkit finds no monitor for its menus. */
+static gboolean has_moved = FALSE;
+
 /* There is no window manager, which would raise the window and give it the focus. */
 static void
 bring_to_front (GtkWindow *window)
 {
   gulong id = gdk_x11_surface_get_xid (gtk_native_get_surface (GTK_NATIVE (window)));
-  g_autofree char *command = g_strdup_printf ("windowraise %lu windowfocus %lu", id, id);
-  if (!gtk_window_is_active (window))
+  g_autofree char *command = g_strdup_printf ("windowmove %lu 0 0 windowraise %lu windowfocus %lu",
+                                              id, id, id);
+  if (!gtk_window_is_active (window) || has_moved)
     app_test_xdotool (command);
+  has_moved = FALSE;
 }
 
 /* The sheet on which an action works; it is in front. */
@@ -398,6 +404,7 @@ drag (int x, int y, int to_x, int to_y)
                                               x, y, (x + to_x) / 2, (y + to_y) / 2, to_x, to_y);
   say ("drag: %s", command);
   app_test_xdotool (command);
+  has_moved = TRUE;
   drags++;
 }
 

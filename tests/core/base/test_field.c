@@ -786,6 +786,8 @@ is_refusal_of (const GError *error, const BwField *field, const char *text)
   if (field->type == BW_FIELD_CHOICE || field->type == BW_FIELD_SET
       || field->type == BW_FIELD_SWITCH)
     return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_KIND);
+  if (field->type == BW_FIELD_COUNT) /* says what is allowed, as for a count out of range */
+    return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_RANGE);
   if (field->type != BW_FIELD_QUANTITY && field->type != BW_FIELD_BANDS)
     return g_error_matches (error, BW_FIELD_ERROR, BW_FIELD_ERROR_VALUE);
   if (strcmp (text, "1e999 V") == 0 && field->dimension == BW_DIMENSION_VOLTAGE)

@@ -134,3 +134,15 @@ bw_levels_model_set_coupling (BwLevelsModel *model, double farad, double loop_oh
   bw_levels_coupling_clear (model);
   model->constant_s = constant_s;
 }
+
+/**
+ * bw_levels_model_time_constant_s:
+ *
+ * Returns: R·C of the coupling capacitor; zero: there is none
+ */
+double
+bw_levels_model_time_constant_s (const BwLevelsModel *model)
+{
+  g_return_val_if_fail (model != NULL, 0);
+  return model->constant_s;
+}

@@ -47,6 +47,9 @@ RUNS = {
     "cause": ["--system ntsc-m --kind composite --sync-level 570mV --white 1.42V",
               "{demo} --source 1 --input 1 --white 1.42V --dc 1V"],
     "detail": ["{demo} --source 1 --input 1", "{demo} --source 3 --input 3"],
+    "work-back": ["--open 2.45V --loaded 380mV", "--level 1V --behind 282ohm --load 78ohm --wanted 0.7V",
+                  "--level 1.4V", "--drop 3V,2.5V,100ohm", "--driver 5V,470ohm --driver 5V,1kohm",
+                  "--pin 16 --reading 5V", "--subcarrier 3.5756MHz"],
     "pad": ["--from 5V --to 0.3V", "--match --driver 75ohm --load 50ohm", "--loss 6dB"],
     "capacitor": ["--value 1000uF --voltage 35V --measured 850uF --esr 0.3ohm --at 120Hz --rated-life 2000h "
                   "--rated-temp 105C --temp 65C", "--value 100uF --voltage 200V --measured 90uF"],

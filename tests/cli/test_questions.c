@@ -23,6 +23,11 @@
   "\n[source 1]\nname=Source\nraster=" raster "\nsignal=" signal "\nsyncs=" syncs "\nsystem=" system \
   "\nconnector=bnc\nvideo_level=700 mV\nsync_level=300 mV\naspect=4:3\n"
 
+#define OWN_LINE(id, front, sync, back)                                                            \
+  "\n[raster " id "]\nname=Invented\nsource=Invented\nscan=progressive\nline_rate=15.734 kHz\n"     \
+  "h_front_porch=" front "\nh_sync=" sync "\nh_back_porch=" back "\nv_active=240\n"               \
+  "v_front_porch=4\nv_sync=3\nv_back_porch=15\nh_polarity=negative\nv_polarity=negative\n"
+
 #define DOMESTIC SET ("15.5 kHz .. 15.85 kHz", "48 Hz .. 61 Hz")
 static const struct
 {
@@ -48,6 +53,15 @@ static const struct
     SET ("15.6 kHz .. 15.9 kHz", "58 Hz .. 62 Hz") "\n[input 1]" INPUT ("Video", "composite", "ntsc-m",
                                                                          "in-video")
         SOURCE ("625-50-interlaced", "composite", "in-video", "pal-b") },
+  { "border.bench",
+    DOMESTIC "\n[input 1]" INPUT ("RGB", "rgb", "none", "composite-sync")
+        SOURCE ("262-60.05-progressive", "rgb", "composite-sync", "none") "blanking=border\n" },
+  { "wide.bench",
+    DOMESTIC "\n[input 1]" INPUT ("RGB", "rgb", "none", "composite-sync")
+        SOURCE ("wide", "rgb", "composite-sync", "none") OWN_LINE ("wide", "0.5 us", "9.4 us", "1.4 us") },
+  { "early.bench",
+    DOMESTIC "\n[input 1]" INPUT ("RGB", "rgb", "none", "composite-sync")
+        SOURCE ("early", "rgb", "composite-sync", "none") OWN_LINE ("early", "6.2 us", "3.7 us", "0.12 us") },
 };
 
 #define MOST_FIGURES 6
@@ -94,6 +108,16 @@ static const Question questions[] = {
    * says nothing of sync. */
   { "07-pin-8", "work-back --pin=8 --reading=4.9V", { { "level_v", 4.9, 1e-9 } }, { "\"wide\"", "d.c. meter" } },
   { "07-pin-16", "work-back --pin=16 --reading=5V", { { "current_a", 0.0667, 1e-4 } }, { "too-high" } },
+  /* 9. Right on one monitor, dark on the next: the source sends its border during blanking, and a clamp on the back
+   * porch takes that for black. Cure: black in both blankings (common practice). */
+  { "09-not-black", "fit border.bench --findings", { { NULL } },
+    { "takes for black what stands there", "Set the border to black" } },
+  /* 10. A back porch of 1.4 µs is too short to clamp on, and line sync of 9.4 µs is twice the usual 4.7 µs (common
+   * practice for the limits; SMPTE 170M for the widths). */
+  { "10-short-porch", "fit wide.bench --findings", { { NULL } }, { "too short for a clamp", "much more than the usual" } },
+  /* 11. 3.7 + 0.12 = 3.82 µs from the edge of sync to the picture, where retrace takes 10 µs: the left edge is lost. */
+  { "11-first-pixels", "fit early.bench --findings", { { NULL } },
+    { "The picture begins", "at the left edge", "Delay the picture" } },
   /* 12. 240 lines at 60 Hz on a 15 kHz set: 15.6 to 15.75 kHz, 261 to 263 lines; interlaced 525 lines at 15.734 kHz;
    * 288 lines at 50 Hz: 15.625 kHz, 312 lines. The back porch holds the clamp. */
   { "12-domestic-240", "timing --for-monitor=domestic.bench --active=320x240 --field-rate=60Hz",

@@ -85,6 +85,14 @@ static const BwKind clamps[BW_N_CLAMPS] = {
 };
 TABLE (bw_clamps, clamps);
 
+static const BwKind blankings[BW_N_BLANKINGS] = {
+  [BW_BLANKING_NOT_SAID] = { "not-said", N_ ("not said") },
+  [BW_BLANKING_BLACK] = { "black", N_ ("black") },
+  [BW_BLANKING_BORDER] = { "border", N_ ("colour of the border") },
+  [BW_BLANKING_PICTURE] = { "picture", N_ ("picture or colour") },
+};
+TABLE (bw_blankings, blankings);
+
 static const BwKind connectors[BW_N_CONNECTORS] = {
   [BW_CONNECTOR_BNC] = { "bnc", N_ ("BNC") },
   [BW_CONNECTOR_PHONO] = { "phono", N_ ("phono") },

@@ -137,6 +137,16 @@ typedef enum
   BW_N_PIN_USES
 } BwPinUse;
 
+/* What stands in the blanking of a source. */
+typedef enum
+{
+  BW_BLANKING_NOT_SAID,
+  BW_BLANKING_BLACK,
+  BW_BLANKING_BORDER, /* the colour of its border */
+  BW_BLANKING_PICTURE, /* picture, or another colour */
+  BW_N_BLANKINGS
+} BwBlanking;
+
 typedef enum
 {
   BW_LOAD_75_OHM, /* the stated level is across 75 ohm */
@@ -184,6 +194,7 @@ extern const BwKindTable bw_masks;
 extern const BwKindTable bw_terminations;
 extern const BwKindTable bw_couplings;
 extern const BwKindTable bw_clamps;
+extern const BwKindTable bw_blankings;
 extern const BwKindTable bw_connectors;
 extern const BwKindTable bw_conductors;
 extern const BwKindTable bw_pin_uses; /* the conductors are its first ones */

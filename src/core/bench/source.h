@@ -38,6 +38,7 @@ typedef struct
  * @aspect: width to height that the picture is meant for
  * @whole_picture: every line and column matters, as on a computer's screen
  * @detail_hz: highest video frequency; zero: follows from raster and colour system
+ * @blanking: BwBlanking: what stands in its line and field blanking
  * @can_be_set: its raster can be set to another one, as a computer's
  * @no_interlace: what can be set gives no interlaced raster
  * @lowest_clock_hz: of the pixel clock that it can be set to; zero: any; likewise @highest_clock_hz
@@ -77,6 +78,7 @@ typedef struct
   BwRatio aspect;
   gboolean whole_picture;
   double detail_hz;
+  guint blanking;
   gboolean can_be_set;
   gboolean no_interlace;
   double lowest_clock_hz;

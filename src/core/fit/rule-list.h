@@ -33,6 +33,10 @@
   X (SYNC_SHAPE,     sync_shape,     "sync-shape",     N_ ("Sync shape"),          3, SYNC)        \
   X (LINE_BLANKING,  line_blanking,  "line-blanking",  N_ ("Line blanking"),       3, PICTURE)     \
   X (FIELD_BLANKING, field_blanking, "field-blanking", N_ ("Field blanking"),      3, PICTURE)     \
+  X (BLACK,          black,          "black",          N_ ("Black in blanking"),   3, PICTURE)     \
+  X (BACK_PORCH,     back_porch,     "back-porch",     N_ ("Back porch"),          3, PICTURE)     \
+  X (SYNC_WIDTH,     sync_width,     "sync-width",     N_ ("Width of line sync"),  3, PICTURE)     \
+  X (PICTURE_START,  picture_start,  "picture-start",  N_ ("Start of the picture"), 3, PICTURE)    \
   X (VIDEO_LEVEL,    video_level,    "video-level",    N_ ("Video level"),         3, LEVELS)      \
   X (SETUP,          setup,          "setup",          N_ ("Setup"),               3, LEVELS)      \
   X (TERMINATION,    termination,    "termination",    N_ ("Termination"),         3, ALWAYS)      \

@@ -96,6 +96,13 @@ static const BwLimits limits = { 0.005, 0.02, 0.05, 0.05, 1, 2 };
   "v_active=" active "\nv_front_porch=" front "\nv_sync=" sync "\nv_back_porch=" back "\n"         \
   "h_polarity=negative\nv_polarity=negative\n"
 
+#define OWN_LINE(id, front, sync, back)                                                            \
+  "[own-" id "]\n"                                                                                 \
+  "name=" id ", invented\nsource=Invented for this test\nscan=progressive\n"                       \
+  "line_rate=15734 Hz\nh_front_porch=" front "\nh_sync=" sync "\nh_back_porch=" back "\n"          \
+  "v_active=240\nv_front_porch=4\nv_sync=3\nv_back_porch=15\n"                                     \
+  "h_polarity=negative\nv_polarity=negative\n"
+
 static const char own_rasters[] =
     /* A home computer's, to have a field rate above that of the mains: 262 * 60.0988 Hz. */
     OWN_RASTER ("262-60.0988", "15745.8856", "240", "4", "3", "15")
@@ -108,7 +115,9 @@ static const char own_rasters[] =
     OWN_RASTER ("15460", "15460", "240", "4", "3", "15")
         OWN_RASTER ("15475", "15475", "240", "4", "3", "15")
             OWN_RASTER ("15885", "15885", "240", "4", "3", "15")
-                OWN_RASTER ("15900", "15900", "240", "4", "3", "15");
+                OWN_RASTER ("15900", "15900", "240", "4", "3", "15")
+    /* Line sync of 7.5 µs, and a picture that begins 3.82 µs after the edge of sync. */
+    OWN_LINE ("wide-sync", "0.5 us", "7.5 us", "4 us") OWN_LINE ("early", "6.2 us", "3.7 us", "0.12 us");
 
 /* --- Rows --- */
 
@@ -672,6 +681,21 @@ static const Row rows[] = {
   /* Separate H and V are plain pulses in every raster. */
   { "sync-shape/720p-separate-into-bi-level", multi, in_rgb, rgb, .m = "aspect=16:9",
     .i = "shapes=bi-level", .s = PC ("750-60-progressive") " | aspect=16:9", DIRECT },
+
+  /* ---- Around sync: what a clamp, a separator and the flyback need is common practice, no source ---- */
+
+  { "black/border", studio, in_rgb, rgb, .s = "blanking=border", TIGHT (BLACK) },
+  /* 80 of 154 MHz is 0.519 us of a line of 13.5 us (VESA DMT 0x44), where 2.5 of 64 us are 0.528. */
+  { "back-porch/reduced-blanking", multi, in_rgb, rgb,
+    .m = "line_rates=15 kHz .. 80 kHz | line_retrace=0.9 us | field_retrace=300 us",
+    .s = PC ("vesa-dmt-44"), TIGHT (BACK_PORCH) },
+  /* 7.5 us, where 1.5 times 4.7 of 64 us are 7.0; the raster has no clamp to serve. */
+  { "sync-width/wide", studio, in_rgb, rgb, .i = "clamp=none-dc", .s = "raster=own-wide-sync",
+    TIGHT (SYNC_WIDTH), .numbers = { NUM (SYNC_WIDTH, VALUE, 7.5e-6, REL_TOL (1e-9)) } },
+  /* 3.7 + 0.12 = 3.82 us, where retrace takes 9 us and the phase control 3 % of 63.56 us of it. */
+  { "picture-start/early", studio, in_rgb, rgb, .i = "clamp=none-dc", .s = "raster=own-early",
+    TIGHT (PICTURE_START), .numbers = { NUM (PICTURE_START, VALUE, 3.82e-6, REL_TOL (1e-9)),
+                                        NUM (PICTURE_START, LOW, 7.0932e-6, REL_TOL (1e-4)) } },
 
   /* ---- Line blanking ---- */
 
@@ -1523,6 +1547,10 @@ static const guint reach[BW_N_RULES] = {
   [BW_RULE_SYNC_SHAPE] = P,
   [BW_RULE_LINE_BLANKING] = T | P | N,
   [BW_RULE_FIELD_BLANKING] = T | P | N,
+  [BW_RULE_BLACK] = T,
+  [BW_RULE_BACK_PORCH] = T,
+  [BW_RULE_SYNC_WIDTH] = T,
+  [BW_RULE_PICTURE_START] = T,
   [BW_RULE_VIDEO_LEVEL] = T | P,
   [BW_RULE_SETUP] = T | P,
   [BW_RULE_TERMINATION] = T | P,

@@ -43,6 +43,9 @@ verdict_in (const char *line, gsize start)
   const char *word = line + start + 2;
   const char *end = strstr (word, "  ");
   g_autofree char *alone = end != NULL ? g_strndup (word, (gsize) (end - word)) : g_strdup (word);
+  char *more = strchr (alone, ';'); /* how many rules were not judged */
+  if (more != NULL)
+    *more = '\0';
   return (int) index_of (words, G_N_ELEMENTS (words), alone);
 }
 

@@ -333,6 +333,8 @@ show_signal (BwWaveformPanel *self, const BwBenchSignal *signal)
       show_trouble (self, title, error);
       return;
     }
+  bw_levels_model_set_coupling (self->model, self->capacitor_f,
+                                signal->source->source_ohm + video.load_ohm);
   update_line (self);
   update_frames (self);
   bw_picture_panel_set_title (self->panel, title);
@@ -518,7 +520,7 @@ add_controls (BwWaveformPanel *self)
   self->capacitor_row
       = add_entry (self, box, &capacitor_field, 8,
                    _ ("In series with the signal, such as 220\u00a0µF: its corner and the tilt "
-                      "that it gives are shown with the levels; empty: none"),
+                      "that it gives are shown with the levels and drawn; empty: none"),
                    G_CALLBACK (on_capacitor));
   gtk_widget_set_name (bw_editor_row_get_control (self->capacitor_row), "capacitor");
   bw_picture_panel_add_control (self->panel, box);

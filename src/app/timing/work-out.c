@@ -457,6 +457,7 @@ bw_work_out_init (BwWorkOut *self)
   g_type_ensure (BW_TYPE_READING_BOX);
   g_type_ensure (BW_TYPE_RESULT_HEAD);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_label_control (GTK_WIDGET (self->others), gtk_widget_get_first_child (self->others_row));
   bw_name_buttons (GTK_WIDGET (self));
   bw_result_head_set_maker (self->table, make_result, self);
   add_figures (self, self->rates, rates, G_N_ELEMENTS (rates));

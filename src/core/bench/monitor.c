@@ -100,10 +100,12 @@ static const BwField input_fields[] = {
     .flags = BW_FIELD_REQUIRED | BW_FIELD_FIGURE, .kinds = &bw_scans },
   { .key = "line_rates", .label = N_ ("Line rates of this input"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL,
     AT (line_rates_hz), .dimension = BW_DIMENSION_FREQUENCY, .low = 1e3, .high = 1e6,
-    .unit = "kHz", .help = N_ ("Only if they are fewer than the monitor's, as for composite.") },
+    .unit = "kHz", .help = N_ ("Only if they are fewer than the monitor's, as for composite; empty: "
+                                        "the monitor's.") },
   { .key = "line_counts", .label = N_ ("Lines of a frame"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL,
     AT (line_counts), .dimension = BW_DIMENSION_LINES, .low = 50, .high = 10000, .unit = "lines",
-    .help = N_ ("Only if it counts lines, such as “525 lines; 625 lines”; else leave it empty.") },
+    .help = N_ ("Only if it counts lines, such as “525 lines; 625 lines”; empty: it counts "
+                "none, as far as is known.") },
   { .key = "video_level", .label = N_ ("Video level"), .type = BW_FIELD_BANDS,
     .flags = BW_FIELD_REQUIRED | BW_FIELD_ONE_BAND | BW_FIELD_FIGURE, AT (video_v),
     .dimension = BW_DIMENSION_VOLTAGE, .low = 0.01, .high = 10,
@@ -117,7 +119,8 @@ static const BwField input_fields[] = {
     .high = 15, .help = N_ ("Where a conductor for sync alone takes other levels than video.") },
   { .key = "setup", .label = N_ ("Setup"), .type = BW_FIELD_BANDS, .flags = BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (setup_ire),
     .dimension = BW_DIMENSION_IRE, .low = -5, .high = 20, .unit = "IRE",
-    .help = N_ ("Black above blanking that it can be set for, such as “0 IRE; 7.5 IRE”.") },
+    .help = N_ ("Black above blanking that it can be set for, such as “0 IRE; 7.5 IRE”; empty: "
+                "none in particular.") },
   { .key = "termination", .label = N_ ("Termination"), .type = BW_FIELD_CHOICE, .flags = BW_FIELD_FIGURE, AT (termination),
     .kinds = &bw_terminations },
   { .key = "terminated", .label = N_ ("Termination switch is on"), .type = BW_FIELD_SWITCH, .flags = BW_FIELD_FIGURE,
@@ -138,11 +141,12 @@ static const BwField input_fields[] = {
     .kinds = &bw_clamps },
   { .key = "dc_offset", .label = N_ ("Allowed d.c. offset"), .type = BW_FIELD_BANDS,
     .flags = BW_FIELD_ONE_BAND | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (dc_v), .dimension = BW_DIMENSION_VOLTAGE, .low = -50,
-    .high = 50, .help = N_ ("Of the source; empty: any.") },
+    .high = 50, .help = N_ ("Of the source; empty: any, as far as is known.") },
   { .key = "bandwidth", .label = N_ ("Bandwidth of this input"), .type = BW_FIELD_QUANTITY,
     .flags = BW_FIELD_UNKNOWN | BW_FIELD_FIGURE | BW_FIELD_OPTIONAL, AT (bandwidth_hz), .dimension = BW_DIMENSION_FREQUENCY,
     .low = 100e3, .high = 1e9, .unit = "MHz",
-    .help = N_ ("Only if it is less than the monitor's, as behind a decoder.") },
+    .help = N_ ("Only if it is less than the monitor's, as behind a decoder; empty: the "
+                "monitor's.") },
 };
 const BwFieldTable bw_input_fields = { G_N_ELEMENTS (input_fields), input_fields,
   G_STRUCT_OFFSET (BwInput, from) };

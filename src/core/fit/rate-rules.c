@@ -244,6 +244,9 @@ bw_rule_line_count_says (const BwSaying *s)
                                  "circuit may not lock; others do, without interlace."),
                               s->value, scan, s->allowed);
     default:
-      return g_strdup_printf (_ ("%1$s, %2$s: taken."), s->value, scan);
+      return s->f->has_low
+                 ? g_strdup_printf (_ ("%1$s, %2$s: taken."), s->value, scan)
+                 : g_strdup_printf (_ ("%1$s, %2$s: taken, as this input is not said to count lines."),
+                                    s->value, scan);
     }
 }

@@ -198,7 +198,7 @@ lead_name (const BwPlanStep *step, const BwPlanSignal *before)
   const char *to = bw_kind_label (&bw_connectors, step->after.source.connector);
   if (step->adaptor == NULL)
     return g_strdup_printf (_ ("lead made to the wiring list, %1$s to %2$s"), from, to);
-  if (before->source.connector == step->after.source.connector)
+  if (step->adaptor->gives_connectors == 0) /* the same at both ends, pin to pin */
     return g_strdup_printf (_ ("lead, %1$s to %2$s"), from, to);
   return g_strdup (step->adaptor->name);
 }

@@ -2,6 +2,7 @@
 #include "planner-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "core/connector/plug.h"
 #include "core/levels/conductor.h"
@@ -63,14 +64,16 @@ joins (const BwAdaptor *lead, guint from, guint to, BwSignal signal)
   return lead->gives_connectors != 0 ? (lead->gives_connectors & BW_BIT (to)) != 0 : from == to;
 }
 
+/* @made: only leads that are made to the wiring list, and none that goes pin to pin */
 static BwPlanJoint
-cheapest_joint (const GPtrArray *adaptors, guint from, guint to, BwSignal signal)
+cheapest_joint (const GPtrArray *adaptors, guint from, guint to, BwSignal signal, gboolean made)
 {
   BwPlanJoint joint = { NULL, BW_COST_LEAD_MADE };
   for (guint i = 0; i < adaptors->len; i++)
     {
       const BwAdaptor *lead = adaptors->pdata[i];
-      if (lead->kind != BW_ADAPTOR_LEAD || !joins (lead, from, to, signal))
+      if (lead->kind != BW_ADAPTOR_LEAD || !joins (lead, from, to, signal)
+          || (made && lead->gives_connectors == 0))
         continue;
       if (joint.lead == NULL || bw_adaptor_rank (lead) < joint.cost)
         joint = (BwPlanJoint){ lead, bw_adaptor_rank (lead) };
@@ -102,7 +105,9 @@ bw_planner_join (BwPlanner *planner, const GPtrArray *adaptors)
     {
       for (guint from = 0; from < BW_N_CONNECTORS; from++)
         for (guint to = 0; to < BW_N_CONNECTORS; to++)
-          planner->joints[signal][from][to] = cheapest_joint (adaptors, from, to, signal);
+          planner->joints[signal][from][to] = cheapest_joint (adaptors, from, to, signal, FALSE);
+      for (guint at = 0; at < BW_N_CONNECTORS; at++)
+        planner->made[signal][at] = cheapest_joint (adaptors, at, at, signal, TRUE);
       for (guint sync = 0; sync < BW_N_SYNC_KINDS; sync++)
         planner->able[signal][sync] = able_connectors (signal, sync);
     }
@@ -116,6 +121,16 @@ same_plug (const BwSource *source, BwSyncKind sync)
   gboolean suits = bw_connector_open_contacts (source->connector) == 0
                    && bw_connector_takes (source->connector, source->signal, sync, FALSE);
   return suits ? (BwConnector) source->connector : BW_CONNECTOR_BNC;
+}
+
+/* Whether a lead that goes pin to pin between two of the source's connectors joins what belongs
+ * together: where no standard lays the pins down, only if both sides are said to have the same. */
+static gboolean
+pins_agree (const BwSource *source, const BwPinout *pins)
+{
+  return bw_connector_open_contacts (source->connector) == 0
+         || (pins != NULL && bw_open_pins_count (&source->open) == 0
+             && memcmp (source->pins.use, pins->use, sizeof pins->use) == 0);
 }
 
 /**
@@ -149,6 +164,8 @@ bw_stretch_lead (const BwPlanner *planner, BwPlanStretch *stretch, BwPlanSignal 
                                                      source->signal, sync, TRUE);
   if (pins != NULL)
     source->open.at_input = bw_connector_open_pins (best_to, pins, source->signal, sync, FALSE);
+  if (best_to == source->connector && !pins_agree (source, pins))
+    best = planner->made[source->signal][best_to];
   source->joined = TRUE;
   source->pins = (BwPinout){ { 0 } };
   source->connector = best_to;

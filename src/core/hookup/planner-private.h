@@ -64,6 +64,7 @@ struct _BwPlanner
   GArray *rasters; /* BwPlanRaster */
   GArray *boxes;   /* BwPlanBox */
   BwPlanJoint joints[BW_N_SIGNALS][BW_N_CONNECTORS][BW_N_CONNECTORS]; /* from, to */
+  BwPlanJoint made[BW_N_SIGNALS][BW_N_CONNECTORS]; /* to the same connector with other pins */
   guint able[BW_N_SIGNALS][BW_N_SYNC_KINDS]; /* connectors that have contacts for it */
   const BwAdaptor *part[BW_N_ADAPTORS]; /* the cheapest passive part of each kind; NULL: none */
   BwSeries series; /* of the resistors in a lead */

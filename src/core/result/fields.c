@@ -76,8 +76,10 @@ value_of (BwNode *to, const BwField *field, gconstpointer object)
     case BW_FIELD_SWITCH:
       return bw_value_flag (key, bw_field_get_uint (field, object) != 0);
     case BW_FIELD_PINS:
-      return bw_value_read_as (bw_value_words (key, bw_node_take (to, bw_field_to_entry (field, object, mark))),
-                               bw_node_take (to, bw_pinout_words (G_STRUCT_MEMBER_P (object, field->offset))));
+      return bw_value_read_as (bw_value_words (key, bw_node_take (to, bw_field_to_entry (field, object,
+                                                                                         mark))),
+                               bw_node_take (to, bw_pinout_words (G_STRUCT_MEMBER_P (
+                                                     object, field->offset))));
     default:
       return bw_value_words (key, bw_node_take (to, bw_field_to_entry (field, object, mark)));
     }

@@ -46,7 +46,13 @@ struct _BwLevelsModel
   BwRange burst_s;
   BwLevelsWindow extent_window[BW_N_CONDUCTORS];
   BwRange extent[BW_N_CONDUCTORS];
+  double constant_s;                 /* R·C of a coupling capacitor; zero: none */
+  double *charge_v[BW_N_CONDUCTORS]; /* on it, at places of a frame; made when it is asked for */
+  double mean_v[BW_N_CONDUCTORS];    /* of that */
 };
+
+void bw_levels_couple (BwLevelsModel *model, BwConductor conductor, gint64 first, gsize n, float *volts);
+void bw_levels_coupling_clear (BwLevelsModel *model);
 
 double bw_levels_model_rate_hz (const BwLevelsModel *model);
 gboolean bw_levels_has_chroma (const BwLevelsModel *model, BwConductor conductor);

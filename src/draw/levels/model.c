@@ -132,6 +132,7 @@ clear_model (gpointer data)
   BwLevelsModel *model = data;
   g_clear_pointer (&model->synthesis, bw_synthesis_free);
   g_clear_pointer (&model->chroma, bw_synthesis_free);
+  bw_levels_coupling_clear (model);
   bw_raster_free (model->raster);
 }
 

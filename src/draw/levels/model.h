@@ -57,6 +57,8 @@ BwLevelsModel *bw_levels_model_ref (BwLevelsModel *model);
 void bw_levels_model_unref (BwLevelsModel *model);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwLevelsModel, bw_levels_model_unref)
 
+void bw_levels_model_set_coupling (BwLevelsModel *model, double farad, double loop_ohm);
+double bw_levels_model_time_constant_s (const BwLevelsModel *model);
 const BwSynthesisCase *bw_levels_model_case (const BwLevelsModel *model);
 BwSynthesis *bw_levels_model_synthesis (BwLevelsModel *model);
 int bw_levels_model_picture_line (const BwLevelsModel *model);

@@ -36,6 +36,8 @@ bw_levels_samples (BwLevelsModel *model, BwConductor conductor, const BwLevelsWi
 {
   g_return_if_fail (model != NULL && window != NULL && samples != NULL);
   fill_samples (model->synthesis, conductor, window, samples);
+  bw_levels_couple (model, conductor, first_sample (model->rate_hz, window, window->from_s), samples->n,
+                    samples->volts);
 }
 
 /* Private: likewise of the chroma of a coded signal alone, 16 samples to a cycle. Returns whether
@@ -165,6 +167,7 @@ fill_envelope (BwLevelsModel *model, BwConductor conductor, const BwLevelsWindow
     {
       gsize n = (gsize) MIN (last - at + 1, CHUNK);
       bw_synthesis_fill (model->synthesis, conductor, at - 1, n + 2, volts);
+      bw_levels_couple (model, conductor, at - 1, n + 2, volts);
       for (gsize i = 0; i < n; i++)
         {
           double time_s = (double) (at + (gint64) i) / model->rate_hz - window->start_s;

@@ -166,6 +166,12 @@ bw_levels_text_caption (const BwLevelsView *what)
     g_string_append_printf (text, _ (", by %s"), source);
   else
     g_string_append (text, _ ("; no source is given for the figures"));
+  double constant_s = bw_levels_model_time_constant_s (what->model);
+  if (constant_s > 0)
+    {
+      g_autofree char *constant = bw_quantity_format (constant_s, BW_DIMENSION_TIME, 3, what->mark);
+      g_string_append_printf (text, _ (", behind a coupling capacitor with a time constant of %s"), constant);
+    }
   return g_string_free (text, FALSE);
 }
 

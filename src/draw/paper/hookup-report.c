@@ -10,15 +10,17 @@
 #define MARGIN_SHARE 0.07 /* of the page's shorter side */
 #define PDF_FONT "Sans"
 
-/* Tried in this order until everything is on one page. */
+/* Tried in this order until everything is on one page. What does not fit with the last, whose letters are
+ * as small as a bench can read, takes two pages of the size of SIZE_OF_TWO. */
 static const struct
 {
   double font_pt;
   double drawing; /* share of the page's height */
 } sizes[] = {
   { 9, 0.42 },   { 9, 0.36 }, { 8.5, 0.36 }, { 8.5, 0.31 }, { 8, 0.33 }, { 8, 0.28 },
-  { 7.5, 0.29 }, { 7, 0.28 }, { 6.5, 0.26 }, { 6, 0.25 },   { 6, 0.21 },
+  { 7.5, 0.29 }, { 7, 0.28 }, { 6.5, 0.26 }, { 6.5, 0.21 },
 };
+#define SIZE_OF_TWO 6
 
 static void
 lay_out (BwHookupReport *report, guint size)
@@ -76,8 +78,9 @@ bw_hookup_report_new (const BwHookupView *what, const char *title, const BwInk *
     {
       lay_out (report, size);
       if (bw_flow_pages (report->flow) == 1)
-        break;
+        return report;
     }
+  lay_out (report, SIZE_OF_TWO);
   return report;
 }
 
@@ -94,7 +97,7 @@ bw_hookup_report_free (BwHookupReport *report)
 /**
  * bw_hookup_report_pages:
  *
- * Returns: the number of pages: one, unless even the smallest letters are too large
+ * Returns: the number of pages: one, or two where the smallest letters are too large for one
  */
 guint
 bw_hookup_report_pages (BwHookupReport *report)

@@ -54,6 +54,9 @@ test_shown (Fixture *f, gconstpointer data)
   set_connector (f, "de-9");
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (pins (f))));
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (list_of (f, 9))));
+  g_assert_true (gtk_test_accessible_has_relation (
+      GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (list_of (f, 9)))),
+      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
   set_connector (f, "din-6");
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (list_of (f, 6))));
   g_assert_false (gtk_widget_get_visible (GTK_WIDGET (list_of (f, 7))));

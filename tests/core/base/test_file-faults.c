@@ -437,6 +437,26 @@ test_copies (void)
   place_clear (&place);
 }
 
+/* A hundred copies of earlier interruptions are left alone, and so is the file. */
+static void
+test_too_many_copies (void)
+{
+  Place place;
+  g_autoptr (GError) error = NULL;
+  place_init (&place, bw_test_folder_new (), TRUE, 100, 200);
+  for (guint i = 1; i <= 100; i++)
+    {
+      g_autofree char *name = i > 1 ? g_strdup_printf ("file.bench.before-saving-%u", i)
+                                    : g_strdup ("file.bench.before-saving");
+      g_autofree char *copy = bw_test_in_folder (place.folder, name, "earlier");
+    }
+  g_assert_false (replace (&place, &error));
+  g_assert_error (error, BW_FILE_ERROR, BW_FILE_ERROR_WRITE);
+  bw_test_assert_content (place.path, place.old);
+  g_assert_cmpuint (bw_test_count_files (place.folder), ==, 2 + 100);
+  place_clear (&place);
+}
+
 static void
 add_both (const char *name, GTestDataFunc test)
 {
@@ -457,5 +477,6 @@ main (int argc, char **argv)
   g_test_add_func ("/file-faults/mounted-file", test_mounted_file);
   g_test_add_func ("/file-faults/read-only-disk", test_read_only_disk);
   g_test_add_func ("/file-faults/copies", test_copies);
+  g_test_add_func ("/file-faults/too-many-copies", test_too_many_copies);
   return g_test_run ();
 }

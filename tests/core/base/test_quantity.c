@@ -837,6 +837,40 @@ test_below_zero (void)
         }
 }
 
+/* A reading that is shown for a change keeps the digits that were written, which say how well it is known: read once more
+ * it is the same number, known to the same half digit. */
+static void
+test_written_digits (void)
+{
+  static const struct
+  {
+    BwDimension dimension;
+    const char *text, *unit, *shows;
+  } cases[] = {
+    { BW_DIMENSION_FREQUENCY, "60.0 Hz", NULL, "60.0 Hz" },
+    { BW_DIMENSION_FREQUENCY, "60 Hz", NULL, "60 Hz" },
+    { BW_DIMENSION_FREQUENCY, "15.7340 kHz", NULL, "15.7340 kHz" },
+    { BW_DIMENSION_FREQUENCY, "15734.0 Hz", "kHz", "15.7340 kHz" },
+    { BW_DIMENSION_FREQUENCY, "0.015734 MHz", "Hz", "15734 Hz" },
+    { BW_DIMENSION_TIME, "4.70 us", "us", "4.70 µs" },
+    { BW_DIMENSION_TIME, "63.556 us", "us", "63.556 µs" },
+    { BW_DIMENSION_VOLTAGE, "0.700 V", "mV", "700 mV" },
+    { BW_DIMENSION_VOLTAGE, "-0.30 V", "V", "-0.30 V" },
+    { BW_DIMENSION_VOLTAGE, "-300.0 mV", "V", "-0.3000 V" },
+  };
+  const BwReadAs as = { .mark = '.' };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      BwMeasured written, again;
+      g_assert_true (bw_quantity_read (cases[i].text, cases[i].dimension, &as, &written, NULL));
+      g_autofree char *shown = bw_measured_to_entry (&written, cases[i].dimension, cases[i].unit, '.');
+      g_assert_true (bw_quantity_read (shown, cases[i].dimension, &as, &again, NULL));
+      g_assert_cmpfloat_with_epsilon (again.value, written.value, fabs (written.value) * 1e-15);
+      g_assert_cmpfloat_with_epsilon (again.half_digit, written.half_digit, written.half_digit * 1e-9);
+      g_assert_cmpstr (shown, ==, cases[i].shows);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -862,6 +896,7 @@ main (int argc, char **argv)
   add_for_each_dimension ("units", test_units);
   add_for_each_dimension ("prints-and-reads", test_prints_and_reads);
   add_for_each_dimension ("bands-print-and-read", test_bands_print_and_read);
+  g_test_add_func ("/quantity/written-digits", test_written_digits);
   g_test_add_func ("/quantity/bare-bands", test_bare_bands);
   g_test_add_func ("/quantity/ire-of-volts", test_ire_of_volts);
   g_test_add_func ("/quantity/inch", test_inch);

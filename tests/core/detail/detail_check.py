@@ -160,11 +160,13 @@ def falls_to(tvl, left, level):
 
 
 def line_modulation(case):
-    """The sum of many lines, and its extremes where they are found."""
-    if not case.spot_m > 0:
-        return -1
+    """The sum of many lines, and its extremes where they are found. Without a spot a typical one: 0.63 mm goes with
+    a pitch of 0.31 mm, and 0.8 mm with a tube of 355 mm."""
+    pitched = case.mask != 'mono' and case.pitch_m > 0
+    typical_m = case.pitch_m * 0.63 / 0.31 if pitched else case.diagonal_m * 0.8 / 355
+    spot_m = case.spot_m if case.spot_m > 0 else typical_m
     pitch_m = case.height_m / (case.active_lines * (1 - case.overscan_v))
-    sigma = case.spot_m / pitch_m / math.sqrt(8 * math.log(2))
+    sigma = spot_m / pitch_m / math.sqrt(8 * math.log(2))
     place = np.linspace(0, 1, 2001)
     lines = np.arange(-60, 62)
     field = np.sum(np.exp(-((place[:, None] - lines) / sigma) ** 2 / 2), axis=1)

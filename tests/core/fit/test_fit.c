@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/fit/fit-private.h"
+#include "core/fit/results.h"
 
 #include <float.h>
 #include <math.h>
@@ -666,6 +667,20 @@ test_hidden_area (void)
   bench_clear (&b);
 }
 
+/* A picture of 8:5 on a tube of 4:3 has (4/3) / (8/5) = 0.8333 of the height. */
+static void
+test_size_in_words (void)
+{
+  Bench b;
+  BwFit fit;
+
+  bench_init (&b, "", "", "aspect=8:5");
+  bw_fit_judge (&b.c, &fit);
+  g_autofree char *remedy = bw_finding_remedy (&fit.at[BW_RULE_ASPECT], &fit, &b.c, '.');
+  g_assert_cmpstr (remedy, ==, "height control: set the height to 83.3\u00a0%");
+  bench_clear (&b);
+}
+
 /* TV lines: 2 × 5 MHz × 52.8556 µs / (4/3) = 396. */
 static void
 test_tv_lines (void)
@@ -760,6 +775,9 @@ static const SaysCase says_cases[] = {
   { "aspect-height", BW_RULE_ASPECT, "", "", "aspect=16:9",
     "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
     "the height is set to 75 %." },
+  { "aspect-of-three-digits", BW_RULE_ASPECT, "", "", "aspect=8:5", /* (4/3) / (8/5) = 0.8333 */
+    "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
+    "the height is set to 83.3 %." },
   { "aspect-width", BW_RULE_ASPECT, "aspect=16:9", "", "",
     "The picture is meant for another aspect ratio than the tube's: circles come out as ovals until "
     "the width is set to 75 %." },
@@ -1284,6 +1302,45 @@ test_margin (void)
     g_assert_cmpfloat_with_epsilon (bw_margin (cases[i][0], cases[i][1]), cases[i][2], 1e-12);
 }
 
+/* What is said of one source at one input as a whole: the verdict; what it hangs on, each thing once, or what the plan
+ * needs; and where the limits come from. */
+static void
+test_said_whole (void)
+{
+  static const char *const needs[] = { "one thing", "another", NULL };
+  static const struct
+  {
+    const char *monitor, *input, *source;
+    gboolean planned;
+    const char *says;
+  } cases[] = {
+    { "", "", "", FALSE, "Source on In: direct: every rule holds" },
+    { "line_rates=30 kHz .. 40 kHz", "", "", FALSE, "Source on In: with parts: scan converter\n" },
+    { "line_rates=30 kHz .. 40 kHz | field_rates=70 Hz .. 80 Hz", "", "", FALSE,
+      "Source on In: with parts: scan converter\n" }, /* one cures both */
+    { "bandwidth=2 MHz", "", "", FALSE, "Source on In: tight: Bandwidth\n" },
+    { "", "polarities=positive", "", FALSE, "Source on In: with parts: " },
+    { "", "polarities=positive", "", TRUE, "Source on In: with parts: one thing; another\n" },
+    { "", "", "", TRUE, "Source on In: direct: every rule holds" },
+    { "source=its manual", "", "origin=a scope", FALSE, "Limits: its manual. Source: a scope. Raster: SMPTE 170M" },
+    { "", "", "", FALSE, "Limits: not stated. Source: not stated. Raster: SMPTE 170M" },
+    { "", "", "raster=", FALSE, "Raster: not stated." },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      Bench b;
+      BwFit fit;
+      bench_init (&b, cases[i].monitor, cases[i].input, cases[i].source);
+      bw_fit_judge (&b.c, &fit);
+      g_autoptr (BwResult) result = bw_result_new ('.');
+      bw_case_say (bw_result_root (result), &fit, &b.c, cases[i].planned ? (char *const *) needs : NULL);
+      g_autofree char *text = bw_node_to_text (bw_result_root (result), 500, TRUE);
+      if (strstr (text, cases[i].says) == NULL)
+        g_error ("“%s” is not in:\n%s", cases[i].says, text);
+      bench_clear (&b);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -1299,6 +1356,8 @@ main (int argc, char **argv)
     add ("limiting", limiting_cases[i].name, &limiting_cases[i], test_limiting);
   for (gsize i = 0; i < G_N_ELEMENTS (sync_cases); i++)
     add ("sync", sync_cases[i].name, &sync_cases[i], test_sync);
+  g_test_add_func ("/fit/said-whole", test_said_whole);
+  g_test_add_func ("/fit/size-in-words", test_size_in_words);
   g_test_add_func ("/fit/danger", test_danger);
   g_test_add_func ("/fit/every-rule-fails-once", test_every_rule_fails_once);
   g_test_add_func ("/fit/figure/series-resistor", test_series_resistor_value);

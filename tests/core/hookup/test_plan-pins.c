@@ -213,6 +213,45 @@ test_entered (void)
     }
 }
 
+/* A lead as bought goes pin to pin. Between two connectors without a standard it will do only where both
+ * are said to have the same pins; else the lead is made to the list. */
+static void
+test_bought (void)
+{
+  static const struct
+  {
+    const char *source;
+    const char *input;
+    gboolean made;
+  } cases[] = {
+    { "1 ground; 3 r; 4 g; 5 b; 7 sync", "1 ground; 3 r; 4 g; 5 b; 7 sync", FALSE },
+    { "1 ground; 3 r; 4 g; 5 b; 7 sync", "1 ground; 5 r; 4 g; 3 b; 7 sync", TRUE },
+    { "1 ground; 3 r; 4 g; 5 b; 7 sync", "", TRUE },
+    { "", "", TRUE },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (BwSheet) sheet = computer_sheet ();
+      BwInput *input = bw_monitor_input (sheet->monitor, 0);
+      gboolean made = FALSE;
+      guint leads = 0;
+
+      input->connectors = BW_BIT (BW_CONNECTOR_DE_9);
+      g_assert_true (bw_pinout_parse (cases[i].source, &bw_sheet_source (sheet, 0)->pins, NULL));
+      g_assert_true (bw_pinout_parse (cases[i].input, &input->pins, NULL));
+      g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, bw_test_catalogue (), 0, 0, 0, NULL);
+      g_assert_nonnull (hookup->plan);
+      for (guint k = 0; k < hookup->plan->n; k++)
+        if (hookup->plan->at[k].kind == BW_STEP_LEAD)
+          {
+            leads++;
+            made = hookup->plan->at[k].adaptor->gives_connectors != 0;
+          }
+      g_assert_cmpuint (leads, ==, 1);
+      g_assert_cmpint (made, ==, cases[i].made);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -220,5 +259,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan-pins/catalogue", test_catalogue);
   g_test_add_func ("/plan-pins/sheets", test_sheets);
   g_test_add_func ("/plan-pins/entered", test_entered);
+  g_test_add_func ("/plan-pins/bought", test_bought);
   return g_test_run ();
 }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/hookup/plan.h"
 #include "core/hookup/planner-private.h"
 
 #include <math.h>
@@ -488,6 +489,12 @@ test_resistance (gconstpointer data)
   g_assert_true (bw_near (plan->fit.at[BW_RULE_SYNC_LEVEL].value, c->level_v * 3 / 7, 1e-5));
   g_assert_true (bw_near (plan->fit.at[BW_RULE_TERMINATION].value, c->end_ohm, 1e-3));
   g_assert_true (bw_near (plan->state.source.source_ohm, c->source_at_end_ohm, 1e-3));
+
+  /* all of them stand where the input is, or none does */
+  g_autoptr (BwHookup) hookup = bw_hookup_new (sheet, bw_test_catalogue (), 0, 0, 0, NULL);
+  const BwHookupConnection *video = hookup->connections->pdata[0];
+  g_assert_cmpuint (video->n, ==, c->n);
+  g_assert_cmpuint (video->n_at_end, ==, c->kind == BW_STEP_MINIMUM_LOSS ? 0 : c->n);
 }
 
 /* Both too much and the wrong resistance: 2.8 V at 50 Ω, where 0.7 V is wanted. A resistor of 25 Ω leaves

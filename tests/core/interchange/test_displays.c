@@ -113,6 +113,36 @@ test_widened (void)
     }
 }
 
+/* Byte 4 of range limits adds 255 to rates that a byte cannot hold (VESA E-EDID 1.4, display range limits): bit 1 to
+ * the greatest field rate, bits 1 and 0 to both; bit 3 to the greatest line rate, bits 3 and 2 to both. */
+static void
+test_range_offsets (void)
+{
+  static const struct
+  {
+    guint8 adds;
+    double field_low, field_high, line_low, line_high;
+  } cases[] = {
+    { 0x0, 48, 62, 15e3, 34e3 },   { 0x2, 48, 317, 15e3, 34e3 },    { 0x3, 303, 317, 15e3, 34e3 },
+    { 0x8, 48, 62, 15e3, 289e3 },  { 0xc, 48, 62, 270e3, 289e3 },   { 0xa, 48, 317, 15e3, 289e3 },
+    { 0xb, 303, 317, 15e3, 289e3 }, { 0xe, 48, 317, 270e3, 289e3 }, { 0xf, 303, 317, 270e3, 289e3 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint8 block[BLOCK];
+      write_demo (block);
+      block[19] = 4; /* revision; before it the byte says nothing */
+      block[RANGE + 4] = cases[i].adds;
+      mend_checksum (block);
+      g_autoptr (BwEdid) edid = bw_edid_parse (block, BLOCK, NULL);
+      g_assert_nonnull (edid);
+      g_assert_cmpfloat_with_epsilon (edid->field_rate_hz.low, cases[i].field_low, 1e-9);
+      g_assert_cmpfloat_with_epsilon (edid->field_rate_hz.high, cases[i].field_high, 1e-9);
+      g_assert_cmpfloat_with_epsilon (edid->line_rate_hz.low, cases[i].line_low, 1e-9);
+      g_assert_cmpfloat_with_epsilon (edid->line_rate_hz.high, cases[i].line_high, 1e-9);
+    }
+}
+
 /* The sheet can be saved and read again. */
 static void
 test_saved (void)
@@ -276,6 +306,7 @@ main (int argc, char **argv)
 {
   bw_test_init (&argc, &argv);
   g_test_add_func ("/displays/there-and-back", test_there_and_back);
+  g_test_add_func ("/displays/range-offsets", test_range_offsets);
   g_test_add_func ("/displays/widened", test_widened);
   g_test_add_func ("/displays/saved", test_saved);
   g_test_add_func ("/displays/retrace", test_retrace);

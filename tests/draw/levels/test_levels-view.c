@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/circuit/coupling.h"
+#include "core/raster/waveform.h"
 #include "draw/levels/view.h"
 
 #include <math.h>
@@ -526,6 +528,53 @@ test_bad_rate (void)
   g_assert_error (error, BW_SYNTHESIS_ERROR, BW_SYNTHESIS_ERROR_RATE);
 }
 
+/* The level of red in the middle of the first bar, which is white, of the line at @half_line. */
+static double
+level_at (BwLevelsModel *model, int half_line)
+{
+  const BwRaster *raster = bw_levels_model_raster (model);
+  int line = bw_raster_line_at (raster, 0, half_line, NULL);
+  double at_s = bw_line_shape_blanking_end (bw_levels_model_shape (model)) + 1e-6;
+  BwLevelsWindow window = { bw_levels_model_start_s (model, 0, line), at_s, at_s + 1e-7 };
+  BwLevelsSamples samples;
+
+  bw_levels_samples (model, BW_CONDUCTOR_R, &window, &samples);
+  double level_v = (double) samples.volts[samples.n / 2];
+  bw_levels_samples_clear (&samples);
+  return level_v;
+}
+
+/* Behind a coupling capacitor a field falls from its first line to its last. Of bars of 100 % red is on for half of
+ * each line: a picture of half the level, whose fall bw_coupling_tilt() has, which is held against a full-frame
+ * simulation in numpy (core-coupling). On the mean the level stays, and a load of no resistance to charge
+ * through takes nothing. */
+static void
+test_field_tilt (void)
+{
+  g_autoptr (BwLevelsModel) model
+      = model_of (find_case (BW_SYSTEM_NONE, BW_SIGNAL_RGB), BW_CONTENT_BARS, BW_BARS_100);
+  const BwRaster *raster = bw_levels_model_raster (model);
+  const BwFieldTiming *field = &raster->field[0];
+  int first = field->sync + field->back_porch + 2 * raster->v_border, last = first + field->active - 2;
+  double white_v = level_at (model, first + 4);
+  BwSteadyPicture picture = { .white_share = 1, .white_v = white_v / 2 };
+  BwTilt tilt;
+
+  g_assert_cmpfloat_with_epsilon (white_v, 0.7, 1e-3);
+  g_assert_cmpfloat_with_epsilon (level_at (model, last - 4), white_v, 1e-6);
+  bw_picture_time (raster, &picture.time);
+  bw_coupling_tilt (&picture, 150, 220e-6, &tilt);
+  bw_levels_model_set_coupling (model, 220e-6, 150);
+  double fall_v = level_at (model, first + 4) - level_at (model, last - 4);
+  double expected_v = tilt.field * picture.white_v;
+  g_assert_cmpfloat (expected_v, >, 5e-3);
+  g_assert_true (bw_near (fall_v, expected_v, 0.05 * expected_v));
+  double middle_v = level_at (model, (first + last) / 4 * 2);
+  g_assert_true (bw_near (middle_v, white_v, expected_v));
+  bw_levels_model_set_coupling (model, 220e-6, INFINITY);
+  g_assert_cmpfloat_with_epsilon (level_at (model, last - 4), white_v, 1e-6);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -546,6 +595,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/levels-view/decimal-comma", test_decimal_comma);
   g_test_add_func ("/levels-view/field", test_field);
   g_test_add_func ("/levels-view/field/levels", test_levels_of_a_field);
+  g_test_add_func ("/levels-view/field-tilt", test_field_tilt);
   g_test_add_func ("/levels-view/bad-rate", test_bad_rate);
   return g_test_run ();
 }

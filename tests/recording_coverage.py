@@ -285,7 +285,8 @@ def reason_of(rule, severity, says):
     if severity == "fatal":
         return OUT_OF_REACH
     if severity == "not-judged":
-        return NOT_JUDGED if re.search("^Not judged: “.*” of the .* is not known", says) else None
+        lacks = "^Not judged: “.*” of the .* is not known|^A lead .*, complete but for [0-9]+ pins?: "
+        return NOT_JUDGED if re.search(lacks, says) else None
     if re.search(SAYS_OTHER_RASTER, says):
         return OTHER_RASTER
     reasons = REASONS.get(rule, {})

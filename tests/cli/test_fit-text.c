@@ -7,7 +7,7 @@
 
 #define COLUMNS 80
 
-static const char *const words[] = { "direct", "tight", "with parts", "no" };
+static const char *const words[] = { "direct", "direct so far", "tight", "with parts", "no" };
 
 /* Reading the table. In the C locale its marks are ASCII, so that bytes are columns. */
 
@@ -34,11 +34,11 @@ columns_of (const char *head)
 }
 
 /* The verdict in the cell that begins at @start of @line: a mark, a space and a word; -1 if the
- * cell is empty, as in the second line of a long name. */
+ * cell is empty or goes on with words, as in the second line of a long name. */
 static int
 verdict_in (const char *line, gsize start)
 {
-  if (strlen (line) <= start || line[start] == ' ')
+  if (strlen (line) <= start + 1 || line[start] == ' ' || line[start + 1] != ' ')
     return -1;
   const char *word = line + start + 2;
   const char *end = strstr (word, "  ");

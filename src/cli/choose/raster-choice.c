@@ -110,10 +110,10 @@ bw_raster_choice_entries (BwRasterChoice *choice)
       N_ ("With --for-monitor: the pixel clock is a multiple of this"), N_ ("FREQUENCY") },
     { "pixel-multiple", 0, 0, G_OPTION_ARG_INT, &choice->pixel_multiple,
       N_ ("With --for-monitor: all figures across are multiples of so many pixels"), N_ ("N") },
-    { "source", 0, 0, G_OPTION_ARG_FILENAME, &choice->source,
+    { "source", 's', 0, G_OPTION_ARG_FILENAME, &choice->source,
       N_ ("With --for-monitor: the source of the sheet whose pixel clocks are kept to"),
       N_ ("SOURCE") },
-    { "input", 0, 0, G_OPTION_ARG_FILENAME, &choice->input,
+    { "input", 'i', 0, G_OPTION_ARG_FILENAME, &choice->input,
       N_ ("With --for-monitor: the input whose line rates and clamp are kept to"), N_ ("INPUT") },
   };
   GArray *array = g_array_new (TRUE, TRUE, sizeof (GOptionEntry));

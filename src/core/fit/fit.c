@@ -158,12 +158,13 @@ bw_verdict_meaning (BwVerdict verdict)
 }
 
 /* Whether the rule of @f has held the source against what is known of the set. A beat is one of the source and
- * the supply, and black where an input is not said to expect it anywhere is one of the source alone. */
+ * the supply; black in blanking and the width of sync are of the source and its class; and black where an input is not said to expect it anywhere is one of the source alone. */
 static gboolean
 is_of_set (const BwFinding *f)
 {
   return f->severity != BW_SEVERITY_UNJUDGED && f->reason != BW_REASON_NOT_NEEDED
-         && f->rule != BW_RULE_MAINS_BEAT && !(f->rule == BW_RULE_SETUP && !f->has_low);
+         && f->rule != BW_RULE_MAINS_BEAT && f->rule != BW_RULE_BLACK
+         && f->rule != BW_RULE_SYNC_WIDTH && !(f->rule == BW_RULE_SETUP && !f->has_low);
 }
 
 /**

@@ -30,6 +30,7 @@ set_up (Fixture *f, gconstpointer data)
   g_settings_reset (settings, "drawing-shares");
   g_settings_reset (settings, "session");
   app_test_clear_drafts ();
+  app_test_allow_toolkit_faults ();
   f->path = app_test_copy_sheet ("session.bench");
   f->window = app_test_open (application, f->path);
   app_test_give_focus (f->window);

@@ -22,7 +22,7 @@ NOT_OURS = [re.escape(os.strerror(number)) for number in errno.errorcode] + [
 ]
 
 # A mode line is a file word for word.
-MODE_LINE = re.compile(r'^Modeline ".*$', re.MULTILINE)
+MODE_LINE = re.compile(r'\bModeline ".*$', re.MULTILINE)
 
 # A word, a name or an id in plain letters, not inside of a longer one in others.
 WORD = re.compile(r"(?<!\w)[A-Za-z][A-Za-z0-9_]*(?:[-./+][A-Za-z0-9_]+)*(?!\w)")

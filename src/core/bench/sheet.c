@@ -102,7 +102,7 @@ bw_sheet_group_fields (const BwSheetGroup *group)
 }
 
 /* Thresholds: common practice, no source. Each can be set in the sheet. */
-static const BwLimits preset_limits = {
+const BwLimits bw_preset_limits = {
   .line_rate = 0.005,
   .field_rate = 0.02,
   .level = 0.05,
@@ -117,7 +117,7 @@ new_sheet (BwMonitor *monitor)
   BwSheet *sheet = g_new0 (BwSheet, 1);
   sheet->title = g_strdup ("");
   sheet->note = g_strdup ("");
-  sheet->limits = preset_limits;
+  sheet->limits = bw_preset_limits;
   sheet->monitor = monitor;
   sheet->sources = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_source_free);
   sheet->rasters = g_ptr_array_new_with_free_func ((GDestroyNotify) bw_raster_free);

@@ -32,6 +32,9 @@ typedef struct
   double setup_ire;
 } BwLimits;
 
+/* What a new sheet has. */
+extern const BwLimits bw_preset_limits;
+
 /**
  * BwSheet:
  * @title: what the job is called

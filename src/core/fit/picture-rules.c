@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/detail/detail.h"
+#include "core/raster/hum.h"
 
 /* Rules on what is seen on the glass: blanking long enough to hide the retrace, detail, hum bars,
  * and how much of the picture there is. */
@@ -207,9 +208,7 @@ needs_supply (BwFinding *f, const BwCase *c)
 /**
  * bw_rule_mains_beat_judge:
  *
- * Mains fm and field rate fv give n = round (fm / fv) hum bars, at least one; they beat at
- * |fm − n·fv| and move at (fm − n·fv)·fv/fm picture heights a second, up if that is positive
- * (arithmetic on the two rates). The set locks whatever the beat, and whether any of it is seen is for the
+ * Mains and field rate make hum bars that stand or move (bw_hum()). The set locks whatever the beat, and whether any of it is seen is for the
  * ripple of its supply to say, which nobody enters: the rule says what it would look like, and nothing
  * fails by it. A beat beyond the limit is not near it, and has none.
  */
@@ -218,26 +217,24 @@ bw_rule_mains_beat_judge (const BwCase *c, BwSyncKind sync, BwFinding *f)
 {
   if (!bw_finding_needs_raster (f, c) || !needs_supply (f, c))
     return;
-  double field_hz = c->figures->field_rate_hz;
-  double bars = MAX (round (c->supply_hz / field_hz), 1);
-  double offset_hz = c->supply_hz - bars * field_hz;
-  double speed = offset_hz * field_hz / c->supply_hz;
+  BwHum hum;
 
-  bw_finding_measure (f, BW_DIMENSION_FREQUENCY, fabs (offset_hz));
-  f->as.mains_beat.bars = (guint) bars;
+  bw_hum (c->supply_hz, c->figures->field_rate_hz, &hum);
+  bw_finding_measure (f, BW_DIMENSION_FREQUENCY, hum.beat_hz);
+  f->as.mains_beat.bars = hum.bars;
   if (f->value <= c->limits->mains_beat_hz)
     {
       f->has_high = TRUE;
       f->high = c->limits->mains_beat_hz;
       f->margin = bw_margin (f->high - f->value, f->high);
     }
-  if (fabs (offset_hz) < 1e-6 * field_hz)
+  if (hum.direction == 0)
     {
       f->reason = BW_REASON_NO_BEAT;
       return;
     }
-  f->as.mains_beat.crossing_s = 1 / fabs (speed);
-  f->as.mains_beat.direction = speed > 0 ? 1 : -1;
+  f->as.mains_beat.crossing_s = hum.height_s;
+  f->as.mains_beat.direction = hum.direction;
   f->reason = f->has_high ? BW_REASON_SLOW_BEAT : BW_REASON_FLICKER;
 }
 

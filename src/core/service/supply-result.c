@@ -6,7 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/caution.h"
+#include "core/bench/sheet.h"
 #include "core/fit/mains.h"
+#include "core/raster/hum.h"
 
 #define DIGITS 3
 
@@ -54,7 +56,7 @@ add_hum (BwNode *to, const BwSupplyAsk *ask)
                   bw_value_count ("ripple_bars", 2.0 * hum.bars));
   bw_node_figure (section, _ ("time for the height of the picture"),
                   bw_value_or (bw_value_if (isfinite (hum.height_s), height), _ ("they stand still")));
-  if (hum.is_flicker)
+  if (hum.beat_hz > bw_preset_limits.mains_beat_hz)
     bw_node_say (section, BW_SAY_NOTE, NULL,
                  _ ("They move so fast that they are seen as flicker or wobble, and not as bars."));
   else if (hum.direction != 0)

@@ -5,7 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* The supply of a set: its rectifier and reservoir, and the hum bars that it may show. */
+/* The supply of a set: its rectifier and reservoir. */
 
 /**
  * BwReservoir:
@@ -37,22 +37,5 @@ typedef struct
 
 gboolean bw_reservoir_ripple (const BwReservoir *reservoir, double mains_v, double mains_hz,
                               BwRipple *ripple);
-
-/**
- * BwHum:
- * @bars: of hum at the mains frequency; twice as many from a full-wave rectifier
- * @height_s: in which a bar moves by the height of the picture; infinite if it stands still
- * @direction: 1: up, -1: down, 0: it stands still
- * @is_flicker: whether it beats so fast that it is seen as flicker and not as a bar
- */
-typedef struct
-{
-  guint bars;
-  double height_s;
-  int direction;
-  gboolean is_flicker;
-} BwHum;
-
-void bw_hum (double mains_hz, double field_hz, BwHum *hum);
 
 G_END_DECLS

@@ -242,7 +242,8 @@ test_columns (void)
       const char *command = cell (promised->pdata[i], "command");
       g_autofree char *demo = demo_path ();
       g_auto (GStrv) parts = g_strsplit (command, "demo.bench", -1);
-      g_autofree char *whole = g_strjoinv (demo, parts);
+      g_autofree char *quoted = g_shell_quote (demo);
+      g_autofree char *whole = g_strjoinv (quoted, parts);
       Faces f = { 0 };
       faces_read (&f, whole);
       g_assert_cmpstr (f.columns->str, ==, cell (promised->pdata[i], "columns"));

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/button-name.h"
+#include "core/base/caution.h"
 #include "core/bench/source.h"
 #include "core/circuit/drive.h"
 #include "core/circuit/results.h"
@@ -375,6 +376,14 @@ add_buttons (BwWorkBackPanel *self, GtkWidget *body)
 }
 
 static void
+add_words (GtkWidget *body, const char *css_class, const char *words)
+{
+  GtkWidget *label = bw_words_label_new (words, css_class);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_box_append (GTK_BOX (body), label);
+}
+
+static void
 bw_work_back_panel_init (BwWorkBackPanel *self)
 {
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
@@ -389,11 +398,14 @@ bw_work_back_panel_init (BwWorkBackPanel *self)
   self->view = bw_result_view_new (_ ("Worked back"));
   gtk_widget_set_name (GTK_WIDGET (self->view), "worked-back");
   gtk_widget_add_css_class (body, "bw-page-body");
+  gtk_widget_set_margin_top (body, 8);
+  add_words (body, "bw-light", _ ("Enter what a scope or a meter reads, and what it comes from is worked out."));
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->ask));
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->place));
   add_buttons (self, body);
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->fault));
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->view));
+  add_words (body, "bw-limits", bw_caution_scope ());
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);

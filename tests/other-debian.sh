@@ -103,7 +103,8 @@ in_root () {
 copy_tree () {
   mkdir -p "$root$copy"
   find "$root$copy" -mindepth 1 -maxdepth 1 ! -name '_build*' -exec rm -rf {} +
-  tar -C "$project_root" -c --exclude='./_build*' --exclude=./.git . |
+  # Status 1 of tar: the folder changed while it was read, as when a build begins in it.
+  { tar -C "$project_root" -c --exclude='./_build*' --exclude=./.git . || [ $? -eq 1 ]; } |
     tar -C "$root$copy" -x --no-same-owner
 }
 

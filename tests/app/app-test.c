@@ -249,6 +249,22 @@ app_test_find (GtkWidget *from, GType type, const char *name)
   return found;
 }
 
+/* The first widget at @from or below it that has @css_class; NULL if there is none. */
+GtkWidget *
+app_test_find_css (GtkWidget *from, const char *css_class)
+{
+  if (gtk_widget_has_css_class (from, css_class))
+    return from;
+  for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = app_test_find_css (child, css_class);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
 void
 app_test_each (GtkWidget *from, void (*visit) (GtkWidget *widget, gpointer data), gpointer data)
 {

@@ -44,6 +44,7 @@ void app_test_tear_down (AppTestWindow *f, gconstpointer data);
 
 gboolean app_test_has_line (GtkWidget *from, const char *text);
 GtkWidget *app_test_find (GtkWidget *from, GType type, const char *name);
+GtkWidget *app_test_find_css (GtkWidget *from, const char *css_class);
 
 /* The first widget of a type below @from, as that type: APP_TEST_THE (BW, FIT_GRID, window). */
 #define APP_TEST_THE(module, type, from)                                                           \

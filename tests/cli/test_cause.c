@@ -339,11 +339,8 @@ test_accuracy_of_sheet (void)
 {
   g_autofree char *folder = scratch_folder ();
   g_autofree char *demo = demo_path ();
-  g_autofree char *text = NULL;
-  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
   g_autofree char *with
-      = g_strdup_printf ("[bench-sheet]\nvoltage_accuracy=1 %%%s",
-                         strstr (text, "[bench-sheet]") + strlen ("[bench-sheet]"));
+      = demo_with ("[bench-sheet]", "[bench-sheet]\nvoltage_accuracy=1 %");
   g_autofree char *path = write_scratch (folder, "scope.bench", with);
 #define CAUSE(sheet, ...)                                                                          \
   run_cli ("cause", sheet, "--source", "1", "--input", "Composite", "--white", "600mV", "--json",  \

@@ -260,12 +260,8 @@ static void
 test_accuracy_of_sheet (void)
 {
   g_autofree char *folder = scratch_folder ();
-  g_autofree char *demo = demo_path ();
-  g_autofree char *text = NULL;
-  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
   g_autofree char *with
-      = g_strdup_printf ("[bench-sheet]\nfrequency_accuracy=1 %%%s",
-                         strstr (text, "[bench-sheet]") + strlen ("[bench-sheet]"));
+      = demo_with ("[bench-sheet]", "[bench-sheet]\nfrequency_accuracy=1 %");
   g_autofree char *path = write_scratch (folder, "counter.bench", with);
   g_autoptr (Run) option = run_cli ("identify", "--line-rate", "15.750", "--field-rate", "60.00",
                                     "--accuracy", "1%", "--json", NULL);

@@ -355,6 +355,14 @@ bw_test_last_place (const char *number)
   return place;
 }
 
+void
+bw_test_near (double got, double wanted, double tolerance)
+{
+  if (!bw_near (got, wanted, tolerance))
+    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
+  g_assert_true (bw_near (got, wanted, tolerance));
+}
+
 /**
  * bw_test_assert_words:
  */

@@ -52,6 +52,9 @@ double bw_test_last_place (const char *number);
 const BwRaster *bw_test_raster (const char *id);
 BwSheet *bw_test_demo (void);
 
+/* Asserts that @got lies within @tolerance of @wanted, and says how far off it is if not. */
+void bw_test_near (double got, double wanted, double tolerance);
+
 /* Asserts that @text holds every one of the words, a list that ends in NULL. A number must be there as a whole, with no
  * digit more before it or after it. */
 void bw_test_assert_words (const char *text, const char *const *words);

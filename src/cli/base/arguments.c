@@ -73,14 +73,23 @@ bw_argument_quantity (const char *option, const char *raw, BwDimension dimension
   return FALSE;
 }
 
-static gboolean
-parse_number (const char *text, double *value)
+/**
+ * bw_argument_number:
+ * @text: with the decimal mark of the locale, or a point
+ * @number: (out): what it begins with
+ * @rest: (out): what of @text follows it
+ *
+ * Returns: %FALSE if @text does not begin with a number, or one that is not finite
+ */
+gboolean
+bw_argument_number (const char *text, double *number, const char **rest)
 {
   g_autofree char *plain = g_strdelimit (g_strdup (text), (char[]){ bw_argument_mark (text), 0 },
                                          BW_FILE_MARK);
   char *end;
-  *value = g_ascii_strtod (plain, &end);
-  return end != plain && *end == '\0' && isfinite (*value);
+  *number = g_ascii_strtod (plain, &end);
+  *rest = text + (end - plain);
+  return end != plain && isfinite (*number);
 }
 
 static char *
@@ -114,7 +123,8 @@ bw_argument_within (const char *option, const char *raw, BwDimension dimension, 
 
   if (dimension == BW_N_DIMENSIONS)
     {
-      if (!parse_number (text, &read))
+      const char *rest;
+      if (!bw_argument_number (text, &read, &rest) || *rest != '\0')
         {
           bw_cli_complain (_ ("%1$s: “%2$s” is not a number"), option, text);
           return FALSE;
@@ -245,6 +255,22 @@ bw_argument_pair (const char *raw, char **name, char **value)
   *name = g_strstrip (g_strndup (text, (gsize) (sign - text)));
   *value = g_strstrip (g_strdup (sign + 1));
   return TRUE;
+}
+
+/**
+ * bw_argument_parts:
+ * @raw: values set apart by commas, or by semicolons, which leave the comma to be a decimal mark
+ *
+ * Returns: (transfer full): each of them, without the space around it
+ */
+char **
+bw_argument_parts (const char *raw)
+{
+  g_autofree char *text = bw_argument_utf8 (raw);
+  char **parts = g_strsplit (text, strchr (text, ';') != NULL ? ";" : ",", -1);
+  for (char **part = parts; *part != NULL; part++)
+    g_strstrip (*part);
+  return parts;
 }
 
 /**

@@ -13,6 +13,7 @@ char *bw_argument_utf8 (const char *raw);
 char bw_argument_mark (const char *text);
 gboolean bw_argument_quantity (const char *option, const char *raw, BwDimension dimension,
                                double *value);
+gboolean bw_argument_number (const char *text, double *number, const char **rest);
 gboolean bw_argument_within (const char *option, const char *raw, BwDimension dimension,
                              BwRange allowed, double *value);
 gboolean bw_argument_capacitor (const char *raw, double *farad);
@@ -21,6 +22,7 @@ char *bw_argument_word (const char *option, const BwKindTable *table, const char
                         guint *value);
 gboolean bw_argument_size (const char *option, const char *raw, int *width, int *height);
 
+char **bw_argument_parts (const char *raw);
 gboolean bw_argument_pair (const char *raw, char **name, char **value);
 gboolean bw_argument_kind (const BwKindTable *table, char separator, const char *name, guint *kind);
 

@@ -76,11 +76,10 @@ read_factor (const char *option, const char *raw, double *factor)
 {
   if (raw == NULL)
     return TRUE;
-  char *end = NULL;
   g_autofree char *text = bw_argument_utf8 (raw);
-  g_strdelimit (text, (char[]){ bw_argument_mark (text), '\0' }, BW_FILE_MARK);
-  double value = g_ascii_strtod (text, &end);
-  if (end == text || *end != '\0' || !(value > 0 && value <= 1))
+  const char *rest;
+  double value;
+  if (!bw_argument_number (text, &value, &rest) || *rest != '\0' || !(value > 0 && value <= 1))
     {
       bw_cli_complain (_ ("%1$s: “%2$s” is not a factor above 0 and up to 1, such as 0.7"), option,
                        text);

@@ -1,6 +1,4 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
@@ -44,13 +42,12 @@ why_not (const FieldOptions *own)
   return NULL;
 }
 
-/* "22,18,12": first and last height, and how many rows there are. Where a comma is the decimal mark,
- * semicolons may stand between them. */
+/* "22,18,12": first and last height, and how many rows there are. */
 static gboolean
 read_rows (const char *raw, BwFieldRows *rows)
 {
   g_autofree char *text = bw_argument_utf8 (raw);
-  g_auto (GStrv) parts = g_strsplit (text, strchr (text, ';') != NULL ? ";" : ",", -1);
+  g_auto (GStrv) parts = bw_argument_parts (raw);
   const BwRange heights = { 1e-6, 1e6 };
   double n;
 
@@ -61,8 +58,6 @@ read_rows (const char *raw, BwFieldRows *rows)
                        text);
       return FALSE;
     }
-  for (int i = 0; i < 3; i++)
-    g_strstrip (parts[i]);
   if (!bw_argument_within ("--rows", parts[0], BW_N_DIMENSIONS, heights, &rows->first)
       || !bw_argument_within ("--rows", parts[1], BW_N_DIMENSIONS, heights, &rows->last)
       || !bw_argument_within ("--rows", parts[2], BW_N_DIMENSIONS,

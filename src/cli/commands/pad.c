@@ -71,14 +71,14 @@ static gboolean
 read_decibels (const char *option, const char *raw, double *db)
 {
   g_autofree char *given = bw_argument_utf8 (raw);
-  g_autofree char *text = g_strdelimit (g_strdup (given), (char[]){ bw_argument_mark (given), 0 },
-                                        BW_FILE_MARK);
-  char *end;
+  const char *unit;
 
-  *db = g_ascii_strtod (text, &end);
-  const char *unit = end + strspn (end, " ");
-  if (end != text && (*unit == '\0' || strcmp (unit, "dB") == 0))
-    return TRUE;
+  if (bw_argument_number (given, db, &unit))
+    {
+      unit += strspn (unit, " ");
+      if (*unit == '\0' || strcmp (unit, "dB") == 0)
+        return TRUE;
+    }
   bw_cli_complain (_ ("%1$s: “%2$s” is not a number of decibels, such as 6dB"), option, given);
   return FALSE;
 }

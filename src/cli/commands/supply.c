@@ -1,6 +1,4 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "cli/base/arguments.h"
@@ -30,16 +28,14 @@ options_clear (SupplyOptions *own)
 /* What stands on the plate, in the order in which it is given; each is read as the sheet reads it. */
 static const char *const on_plate[] = { "mains_voltage", "mains_frequency", "mains_current" };
 
-/* "100-120V,50/60Hz,2.4A"; semicolons may stand between them, and the last parts may be left out. */
+/* "100-120V,50/60Hz,2.4A", of which the last parts may be left out. */
 static char **
 split (const char *option, const char *raw, guint least, guint most, const char *such_as)
 {
   g_autofree char *text = bw_argument_utf8 (raw);
-  char **parts = g_strsplit (text, strchr (text, ';') != NULL ? ";" : ",", -1);
+  char **parts = bw_argument_parts (raw);
   guint n = g_strv_length (parts);
 
-  for (guint i = 0; i < n; i++)
-    g_strstrip (parts[i]);
   if (n >= least && n <= most)
     return parts;
   bw_cli_complain (_ ("%1$s: “%2$s”: write it such as %3$s"), option, text, such_as);

@@ -105,7 +105,7 @@ static gboolean
 split (const char *option, const char *raw, guint n, const char *form, char ***parts)
 {
   g_autofree char *text = bw_argument_utf8 (raw);
-  *parts = g_strsplit (text, ",", -1);
+  *parts = bw_argument_parts (raw);
   if (g_strv_length (*parts) == n)
     return TRUE;
   bw_cli_complain (_ ("%1$s: “%2$s” is not of the form %3$s"), option, text, form);

@@ -184,6 +184,20 @@ bw_kind_label (const BwKindTable *table, guint value)
 }
 
 /**
+ * bw_kind_set_count:
+ *
+ * Returns: how many kinds are in @set, which has a bit for each
+ */
+guint
+bw_kind_set_count (guint set)
+{
+  guint n = 0;
+  for (; set != 0; set &= set - 1)
+    n++;
+  return n;
+}
+
+/**
  * bw_kind_set_labels:
  *
  * Returns: (transfer full): the translated words for the members of @set, set apart by commas;

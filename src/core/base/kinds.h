@@ -204,6 +204,7 @@ extern const BwKindTable bw_sync_polarities;
 gboolean bw_kind_find (const BwKindTable *table, const char *id, guint *value);
 const char *bw_kind_id (const BwKindTable *table, guint value);
 const char *bw_kind_label (const BwKindTable *table, guint value);
+guint bw_kind_set_count (guint set);
 char *bw_kind_set_labels (const BwKindTable *table, guint set);
 char *bw_kind_set_ids (const BwKindTable *table, guint set, const char *separator);
 char *bw_kind_ids (const BwKindTable *table, const char *separator);

@@ -296,15 +296,6 @@ bw_connector_open_pins (BwConnector connector, const BwPinout *pins, BwSignal si
   return open;
 }
 
-static guint
-count_bits (guint set)
-{
-  guint n = 0;
-  for (; set != 0; set &= set - 1)
-    n++;
-  return n;
-}
-
 /**
  * bw_open_pins_count:
  *
@@ -314,7 +305,7 @@ guint
 bw_open_pins_count (const BwOpenPins *open)
 {
   g_return_val_if_fail (open != NULL, 0);
-  return count_bits (open->at_source) + count_bits (open->at_input);
+  return bw_kind_set_count (open->at_source) + bw_kind_set_count (open->at_input);
 }
 
 /**

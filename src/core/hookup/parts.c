@@ -13,15 +13,6 @@
 
 /* What to buy or to take from the drawer. */
 
-static guint
-count_bits (guint set)
-{
-  guint n = 0;
-  for (; set != 0; set &= set - 1)
-    n++;
-  return n;
-}
-
 /**
  * bw_plan_step_conductors:
  * @before: what comes to the step
@@ -247,7 +238,7 @@ add_capacitor (BwHookup *hookup, const BwPlanStep *step, guint n)
 static void
 add_step_parts (BwHookup *hookup, const BwPlanStep *step, const BwPlanSignal *before)
 {
-  guint n = count_bits (bw_plan_step_conductors (step, before));
+  guint n = bw_kind_set_count (bw_plan_step_conductors (step, before));
   double power_w[BW_NETWORK_MAX] = { 0 };
   g_autofree char *lead = step->kind == BW_STEP_LEAD ? lead_name (step, before) : NULL;
   switch ((BwStepKind) step->kind)

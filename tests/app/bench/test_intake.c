@@ -167,21 +167,6 @@ take_in (Fixture *f)
   pick (f, BW_PART_SOURCE, "console 240");
 }
 
-static GtkWidget *
-find_css (GtkWidget *widget, const char *css_class)
-{
-  if (gtk_widget_has_css_class (widget, css_class))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_css (child, css_class);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 /* The title of the page's empty place, if that is shown; else nothing. */
 static const char *
 lacking (Fixture *f, const char *page)
@@ -190,7 +175,7 @@ lacking (Fixture *f, const char *page)
                                     BW_TYPE_EMPTY_PAGE, NULL);
   if (empty == NULL || !gtk_widget_get_mapped (empty))
     return "";
-  GtkWidget *title = find_css (empty, "bw-title");
+  GtkWidget *title = app_test_find_css (empty, "bw-title");
   return title != NULL ? gtk_label_get_label (GTK_LABEL (title)) : "";
 }
 

@@ -33,25 +33,10 @@ entry (Fixture *f, const char *key)
   return GTK_EDITABLE (bw_editor_row_get_control (row (f, key)));
 }
 
-static GtkWidget *
-find_css (GtkWidget *widget, const char *css_class)
-{
-  if (gtk_widget_has_css_class (widget, css_class))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_css (child, css_class);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 static GtkDropDown *
 origin (Fixture *f, const char *key)
 {
-  return GTK_DROP_DOWN (find_css (GTK_WIDGET (row (f, key)), "bw-origin"));
+  return GTK_DROP_DOWN (app_test_find_css (GTK_WIDGET (row (f, key)), "bw-origin"));
 }
 
 static BwOrigin
@@ -154,7 +139,7 @@ said (Fixture *f, const char *page)
 {
   GtkWidget *empty = app_test_find (GTK_WIDGET (bw_window_get_page (f->window, page)),
                                     BW_TYPE_EMPTY_PAGE, NULL);
-  GtkWidget *title = empty != NULL ? find_css (empty, "bw-title") : NULL;
+  GtkWidget *title = empty != NULL ? app_test_find_css (empty, "bw-title") : NULL;
   return title != NULL && gtk_widget_get_child_visible (empty)
              ? gtk_label_get_label (GTK_LABEL (title))
              : "";

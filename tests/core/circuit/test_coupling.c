@@ -7,14 +7,6 @@
 #include "core/raster/colour-system.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 /* The composite levels of 100 to 40 (SMPTE 170M-2004), without setup. */
 static BwSteadyPicture
 picture_of (const char *raster, double white_share)
@@ -29,7 +21,7 @@ picture_of (const char *raster, double white_share)
 static void
 test_corner (void)
 {
-  assert_near (bw_coupling_corner_hz (150, 220e-6), 4.823, 5e-4);
+  bw_test_near (bw_coupling_corner_hz (150, 220e-6), 4.823, 5e-4);
 }
 
 /* A lone bar of one time constant falls to 1/e; the reverse at 2 % in 52 µs: 52 µs / (150 Ω × 0.020203)
@@ -37,8 +29,8 @@ test_corner (void)
 static void
 test_bar (void)
 {
-  assert_near (bw_coupling_farad_of_bar (150 * 220e-6, 150, 1 - exp (-1)), 220e-6, 1e-15);
-  assert_near (bw_coupling_farad_of_bar (52e-6, 150, 0.02), 17.16e-6, 0.01e-6);
+  bw_test_near (bw_coupling_farad_of_bar (150 * 220e-6, 150, 1 - exp (-1)), 220e-6, 1e-15);
+  bw_test_near (bw_coupling_farad_of_bar (52e-6, 150, 0.02), 17.16e-6, 0.01e-6);
 }
 
 /* 525 lines, 220 µF around 150 Ω, so that τ is 33 ms. By hand, with the mean of a line alone and no sync:
@@ -54,10 +46,10 @@ test_white_field (void)
 
   picture.sync_v = 0;
   bw_coupling_tilt (&picture, 150, 220e-6, &tilt);
-  assert_near (tilt.field, 0.0295, 2e-4);
+  bw_test_near (tilt.field, 0.0295, 2e-4);
   picture.white_share = 0.5;
   bw_coupling_tilt (&picture, 150, 220e-6, &tilt);
-  assert_near (tilt.field, 0.104 * 120 / 121.25, 5e-4);
+  bw_test_near (tilt.field, 0.104 * 120 / 121.25, 5e-4);
 
   /* with sync, and 21 lines of field blanking; coupling_check.py says 3.2445 % of the case
    * 150 220e-6 63.5556e-6 9.2e-6 62.0556e-6 4.7e-6 0 483 6 6 30 483 6 6 30 4.7e-6 0.714286 0 -0.285714 1 */
@@ -65,7 +57,7 @@ test_white_field (void)
   picture.time.back_lines += 1;
   picture.time.picture_lines -= 1;
   bw_coupling_tilt (&picture, 150, 220e-6, &tilt);
-  assert_near (tilt.field, 0.032445, 1e-4);
+  bw_test_near (tilt.field, 0.032445, 1e-4);
 }
 
 typedef struct
@@ -149,8 +141,8 @@ test_frames (void)
       g_test_message ("%g F: field %.5f, by the script %.5f; line %.6f, %.6f", one->farad, tilt.field,
                       field, tilt.line, line);
       double apart = 0.01 + line_period_s (&one->picture.time) / (LOOP_OHM * one->farad);
-      assert_near (tilt.field, field, apart * field);
-      assert_near (tilt.line, line, apart * line);
+      bw_test_near (tilt.field, field, apart * field);
+      bw_test_near (tilt.line, line, apart * line);
     }
 }
 
@@ -167,11 +159,11 @@ test_reverse (void)
         BwSteadyPicture picture = picture_of ("625-50-interlaced", half ? 0.5 : 1);
         BwTilt tilt;
         bw_coupling_tilt (&picture, 75, farads[i], &tilt);
-        assert_near (bw_coupling_farad_of_field_tilt (&picture, 75, tilt.field), farads[i],
-                     1e-8 * farads[i]);
+        bw_test_near (bw_coupling_farad_of_field_tilt (&picture, 75, tilt.field), farads[i],
+                      1e-8 * farads[i]);
         if (!half) /* of a half-white field two capacitors can tilt the middle line alike */
-          assert_near (bw_coupling_farad_of_line_tilt (&picture, 75, tilt.line), farads[i],
-                       1e-8 * farads[i]);
+          bw_test_near (bw_coupling_farad_of_line_tilt (&picture, 75, tilt.line), farads[i],
+                        1e-8 * farads[i]);
         g_assert_cmpfloat (bw_coupling_farad_of_field_tilt (&picture, 75, 0.95), ==, 0);
         g_assert_cmpfloat (bw_coupling_farad_of_field_tilt (&picture, 75, 0), ==, 0);
       }
@@ -190,8 +182,8 @@ test_linear (void)
   bw_coupling_tilt (&picture, 150, 47e-6, &tilt);
   bw_coupling_tilt (&down, 150, 47e-6, &turned);
   g_assert_cmpfloat (tilt.field, >, 0.01);
-  assert_near (turned.field, tilt.field, 1e-12);
-  assert_near (turned.line, tilt.line, 1e-12);
+  bw_test_near (turned.field, tilt.field, 1e-12);
+  bw_test_near (turned.line, tilt.line, 1e-12);
 }
 
 static void

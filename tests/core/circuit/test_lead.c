@@ -6,14 +6,6 @@
 
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 static GPtrArray *
 load_text (const char *text, GPtrArray *faults)
 {
@@ -42,11 +34,11 @@ test_delay (void)
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       BwLeadType type = type_of (cases[i][0], 0.1, 10e6);
-      assert_near (bw_lead_delay_s_per_m (&type) * 1e9, cases[i][1], 5e-4);
+      bw_test_near (bw_lead_delay_s_per_m (&type) * 1e9, cases[i][1], 5e-4);
     }
   BwLeadType type = type_of (0.66, 0.1, 10e6);
-  assert_near (10 * bw_lead_delay_s_per_m (&type), 50.5e-9, 0.05e-9);
-  assert_near (1 / 13.5e6 / bw_lead_delay_s_per_m (&type), 14.66, 5e-3);
+  bw_test_near (10 * bw_lead_delay_s_per_m (&type), 50.5e-9, 0.05e-9);
+  bw_test_near (1 / 13.5e6 / bw_lead_delay_s_per_m (&type), 14.66, 5e-3);
 }
 
 /* The root law from 2.0 dB/100 ft at 27 MHz. Derived: 1 MHz 1.26, 5 MHz 2.82, 10 MHz 3.99
@@ -55,17 +47,17 @@ static void
 test_loss (void)
 {
   BwLeadType type = type_of (0.66, 2.0 / 30.48, 27e6);
-  assert_near (bw_lead_type_loss_db (&type, 100, 1e6), 1.26, 6e-3);
-  assert_near (bw_lead_type_loss_db (&type, 100, 5e6), 2.82, 6e-3);
-  assert_near (bw_lead_type_loss_db (&type, 100, 10e6), 3.99, 6e-3);
+  bw_test_near (bw_lead_type_loss_db (&type, 100, 1e6), 1.26, 6e-3);
+  bw_test_near (bw_lead_type_loss_db (&type, 100, 5e6), 2.82, 6e-3);
+  bw_test_near (bw_lead_type_loss_db (&type, 100, 10e6), 3.99, 6e-3);
   g_assert_false (bw_lead_in_law (&type, 1e6));
   g_assert_true (bw_lead_in_law (&type, 10e6));
   for (double length_m = 1; length_m < 1000; length_m *= 3)
     {
       double hz = bw_lead_type_3_db_hz (&type, length_m);
-      assert_near (bw_lead_type_loss_db (&type, length_m, hz), 10 * log10 (2), 1e-9);
+      bw_test_near (bw_lead_type_loss_db (&type, length_m, hz), 10 * log10 (2), 1e-9);
     }
-  assert_near (bw_lead_type_3_db_hz (&type, 0), 0, 0);
+  bw_test_near (bw_lead_type_3_db_hz (&type, 0), 0, 0);
 }
 
 /* A lead whose 3 dB frequency is the source's highest takes 1 − 1/√2 of its lines; and 5 ns of
@@ -84,12 +76,12 @@ test_picture (void)
                       .overscan_h = 0.1 };
   BwLeadFigures figures;
   bw_lead_compute (&what, &figures);
-  assert_near (figures.lead_hz, 10e6, 1e-3);
-  assert_near (figures.loss_db, 3.0103, 1e-4);
-  assert_near (figures.lost_tvl, 800 * (1 - sqrt (0.5)), 1e-6);
-  assert_near (figures.shift_s, 5e-9, 1e-15);
-  assert_near (figures.shift_px, 5e-9 * 13.5e6, 1e-9);
-  assert_near (figures.shift_m, 0.4 * 5e-9 / 52e-6, 1e-9);
+  bw_test_near (figures.lead_hz, 10e6, 1e-3);
+  bw_test_near (figures.loss_db, 3.0103, 1e-4);
+  bw_test_near (figures.lost_tvl, 800 * (1 - sqrt (0.5)), 1e-6);
+  bw_test_near (figures.shift_s, 5e-9, 1e-15);
+  bw_test_near (figures.shift_px, 5e-9 * 13.5e6, 1e-9);
+  bw_test_near (figures.shift_m, 0.4 * 5e-9 / 52e-6, 1e-9);
   g_assert_false (figures.outside_law);
 
   /* what is above or below where the law of the lead holds is told so */
@@ -110,9 +102,9 @@ test_no_lead (void)
   BwLeadCase what = { .top_hz = 10e6, .source_tvl = 800, .active_s = 52e-6 };
   BwLeadFigures figures;
   bw_lead_compute (&what, &figures);
-  assert_near (figures.lead_hz, 0, 0);
-  assert_near (figures.loss_db, 0, 0);
-  assert_near (figures.lost_share, 0, 0);
+  bw_test_near (figures.lead_hz, 0, 0);
+  bw_test_near (figures.loss_db, 0, 0);
+  bw_test_near (figures.lost_share, 0, 0);
 }
 
 /* Skin effect of a coaxial line with copper conductors: series resistance √(π f μ ρ)/π (1/d + 1/D),
@@ -142,10 +134,10 @@ test_shipped (void)
       const BwLeadType *type = types->pdata[i];
       g_assert_cmpint (type->source[0], !=, '\0');
     }
-  assert_near (bw_lead_type_loss_db (copper, 100, 10e6), copper_db_100m (0.584e-3, 3.71e-3, 10e6),
-               0.06);
-  assert_near (bw_lead_type_loss_db (large, 100, 10e6), copper_db_100m (1.02e-3, 4.6e-3, 10e6),
-               0.04);
+  bw_test_near (bw_lead_type_loss_db (copper, 100, 10e6), copper_db_100m (0.584e-3, 3.71e-3, 10e6),
+                0.06);
+  bw_test_near (bw_lead_type_loss_db (large, 100, 10e6), copper_db_100m (1.02e-3, 4.6e-3, 10e6),
+                0.04);
   g_assert_cmpfloat (bw_lead_type_loss_db (thin, 100, 10e6), >,
                      copper_db_100m (0.305e-3, 1.6e-3, 10e6));
   g_assert_cmpfloat (bw_lead_type_loss_db (plated, 100, 10e6), >,
@@ -169,7 +161,7 @@ test_own (void)
   g_autoptr (GPtrArray) types = bw_lead_types_new (folder, faults);
   g_assert_true (bw_test_no_faults (faults));
   g_assert_cmpuint (types->len, ==, 7);
-  assert_near (bw_lead_type_find (types, "coax-bundle")->loss_db_per_m, 0.05, 1e-12);
+  bw_test_near (bw_lead_type_find (types, "coax-bundle")->loss_db_per_m, 0.05, 1e-12);
   g_assert_nonnull (bw_lead_type_find (types, "own"));
   bw_test_folder_remove (folder);
 }

@@ -4,23 +4,15 @@
 #include "core/circuit/load.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 /* −20 lg |(R − Z)/(R + Z)|: 50 Ω on 75 Ω 20 lg 5 = 13.98 dB, 37.5 Ω 20 lg 3 = 9.54 dB; of nothing all comes
  * back (arithmetic). */
 static void
 test_return_loss (void)
 {
-  assert_near (bw_return_loss_db (50, 75), 13.979, 5e-4);
-  assert_near (bw_return_loss_db (37.5, 75), 9.542, 5e-4);
-  assert_near (bw_return_loss_db (INFINITY, 75), 0, 1e-12);
-  assert_near (bw_return_loss_db (0, 75), 0, 1e-12);
+  bw_test_near (bw_return_loss_db (50, 75), 13.979, 5e-4);
+  bw_test_near (bw_return_loss_db (37.5, 75), 9.542, 5e-4);
+  bw_test_near (bw_return_loss_db (INFINITY, 75), 0, 1e-12);
+  bw_test_near (bw_return_loss_db (0, 75), 0, 1e-12);
   g_assert_true (isinf (bw_return_loss_db (75, 75)));
 }
 
@@ -48,8 +40,8 @@ test_echo (gconstpointer data)
   BwLineEnd end;
 
   bw_line_end (&line, &end);
-  assert_near (end.echo_ratio, echoes[i].echo, 1e-12);
-  assert_near (end.echo_s, 101.08e-9, 0.01e-9);
+  bw_test_near (end.echo_ratio, echoes[i].echo, 1e-12);
+  bw_test_near (end.echo_s, 101.08e-9, 0.01e-9);
   g_assert_cmpfloat (end.return_loss_db, ==, bw_return_loss_db (line.load_ohm, 75));
 }
 

@@ -7,14 +7,6 @@
 #include "core/hookup/selection.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 typedef struct
 {
   BwNetwork network;
@@ -109,7 +101,7 @@ next_number (char **at)
 static void
 assert_share (double got, double wanted, double whole)
 {
-  assert_near (got, wanted, 1e-6 * fabs (wanted) + 1e-9 * whole);
+  bw_test_near (got, wanted, 1e-6 * fabs (wanted) + 1e-9 * whole);
 }
 
 static void

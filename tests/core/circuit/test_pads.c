@@ -12,14 +12,6 @@ add (const char *group, const char *name, gconstpointer data, GTestDataFunc func
   g_test_add_data_func (path, data, func);
 }
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 static double
 level_of (const BwNetwork *network)
 {
@@ -65,7 +57,7 @@ test_level (gconstpointer data)
   BwNetwork network = {
     c->open_v, c->source_ohm, 1, { { BW_PLACE_SERIES, c->series_ohm } }, c->load_ohm
   };
-  assert_near (level_of (&network), c->level_v, c->tolerance_v);
+  bw_test_near (level_of (&network), c->level_v, c->tolerance_v);
 }
 
 /* R = 75 (V/0.3 − 1), and the nearest value of IEC 60063 in each series, with its level
@@ -98,17 +90,17 @@ test_attenuator (gconstpointer data)
 
   g_assert_true (bw_pad_series (c->open_v, 0, 75, 0.3, &ideal, NULL));
   g_assert_cmpuint (ideal.n, ==, 1);
-  assert_near (ideal.at[0].ohm, c->ideal_ohm, 1e-9);
-  assert_near (level_of (&ideal), 0.3, 1e-12);
+  bw_test_near (ideal.at[0].ohm, c->ideal_ohm, 1e-9);
+  bw_test_near (level_of (&ideal), 0.3, 1e-12);
   g_assert_true (bw_pad_series (c->open_v, 50, 75, 0.3, &driven, NULL));
-  assert_near (driven.at[0].ohm, c->ideal_ohm - 50, 1e-9);
-  assert_near (level_of (&driven), 0.3, 1e-12);
+  bw_test_near (driven.at[0].ohm, c->ideal_ohm - 50, 1e-9);
+  bw_test_near (level_of (&driven), 0.3, 1e-12);
   for (BwSeries series = 0; series < BW_N_SERIES; series++)
     {
       BwPadChoice choice;
       bw_network_choose (&ideal, series, 0, &choice);
-      assert_near (choice.network.at[0].ohm, c->value_ohm[series], 1e-6);
-      assert_near (choice.figures.level_v, c->level_v[series], 0.5e-4);
+      bw_test_near (choice.network.at[0].ohm, c->value_ohm[series], 1e-6);
+      bw_test_near (choice.figures.level_v, c->level_v[series], 0.5e-4);
     }
 }
 
@@ -135,9 +127,9 @@ assert_matched (const BwNetwork *pad, double level_v)
 {
   BwNetworkFigures figures;
   bw_network_solve (pad, &figures);
-  assert_near (figures.level_v, level_v, 1e-9);
-  assert_near (figures.input_ohm, 75, 1e-9);
-  assert_near (figures.output_ohm, 75, 1e-9);
+  bw_test_near (figures.level_v, level_v, 1e-9);
+  bw_test_near (figures.input_ohm, 75, 1e-9);
+  bw_test_near (figures.output_ohm, 75, 1e-9);
 }
 
 static void
@@ -148,12 +140,12 @@ test_matched (gconstpointer data)
 
   g_assert_true (bw_pad_matched (BW_PAD_T, 2, 75, c->loss_db, &t, NULL));
   g_assert_true (bw_pad_matched (BW_PAD_PI, 2, 75, c->loss_db, &pi, NULL));
-  assert_near (t.at[0].ohm, c->t_series_ohm, 1.2e-4 * c->t_series_ohm);
-  assert_near (t.at[1].ohm, c->t_shunt_ohm, 1.2e-4 * c->t_shunt_ohm);
-  assert_near (pi.at[0].ohm, c->pi_shunt_ohm, 1.2e-4 * c->pi_shunt_ohm);
-  assert_near (pi.at[1].ohm, c->pi_series_ohm, 1.2e-4 * c->pi_series_ohm);
-  assert_near (t.at[2].ohm, t.at[0].ohm, 1e-12);
-  assert_near (pi.at[2].ohm, pi.at[0].ohm, 1e-12);
+  bw_test_near (t.at[0].ohm, c->t_series_ohm, 1.2e-4 * c->t_series_ohm);
+  bw_test_near (t.at[1].ohm, c->t_shunt_ohm, 1.2e-4 * c->t_shunt_ohm);
+  bw_test_near (pi.at[0].ohm, c->pi_shunt_ohm, 1.2e-4 * c->pi_shunt_ohm);
+  bw_test_near (pi.at[1].ohm, c->pi_series_ohm, 1.2e-4 * c->pi_series_ohm);
+  bw_test_near (t.at[2].ohm, t.at[0].ohm, 1e-12);
+  bw_test_near (pi.at[2].ohm, pi.at[0].ohm, 1e-12);
   assert_matched (&t, pow (10, -c->loss_db / 20));
   assert_matched (&pi, pow (10, -c->loss_db / 20));
 }
@@ -165,9 +157,9 @@ test_video_to_rgb (void)
   double loss_db = -20 * log10 (0.7);
   BwNetwork t;
   g_assert_true (bw_pad_matched (BW_PAD_T, 2, 75, loss_db, &t, NULL));
-  assert_near (loss_db, 3.098, 5e-4);
-  assert_near (t.at[0].ohm, 13.235, 5e-4);
-  assert_near (t.at[1].ohm, 205.88, 5e-3);
+  bw_test_near (loss_db, 3.098, 5e-4);
+  bw_test_near (t.at[0].ohm, 13.235, 5e-4);
+  bw_test_near (t.at[1].ohm, 205.88, 5e-3);
 }
 
 /* From a stiff 5 V to 0.3 V with a match: 625 and 85.23 Ω (derived). */
@@ -179,13 +171,13 @@ test_l (void)
 
   g_assert_true (bw_pad_l (5, 0, 75, 0.3, &l, NULL));
   bw_network_solve (&l, &figures);
-  assert_near (l.at[0].ohm, 625, 1e-9);
-  assert_near (l.at[1].ohm, 85.23, 5e-3);
-  assert_near (figures.level_v, 0.3, 1e-12);
-  assert_near (figures.output_ohm, 75, 1e-9);
+  bw_test_near (l.at[0].ohm, 625, 1e-9);
+  bw_test_near (l.at[1].ohm, 85.23, 5e-3);
+  bw_test_near (figures.level_v, 0.3, 1e-12);
+  bw_test_near (figures.output_ohm, 75, 1e-9);
   g_assert_true (bw_pad_l (5, 50, 75, 0.3, &driven, NULL));
-  assert_near (driven.at[0].ohm, 575, 1e-9);
-  assert_near (driven.at[1].ohm, l.at[1].ohm, 1e-9);
+  bw_test_near (driven.at[0].ohm, 575, 1e-9);
+  bw_test_near (driven.at[1].ohm, l.at[1].ohm, 1e-9);
 }
 
 typedef struct
@@ -219,13 +211,13 @@ test_minimum (gconstpointer data)
   g_assert_true (bw_pad_minimum_loss (2, c->source_ohm, c->load_ohm, &pad, &loss_db, NULL));
   bw_network_solve (&pad, &figures);
   g_assert_cmpuint (pad.at[series].place, ==, BW_PLACE_SERIES);
-  assert_near (pad.at[series].ohm, c->series_ohm, 6e-3);
-  assert_near (pad.at[1 - series].ohm, c->shunt_ohm, 6e-3);
-  assert_near (loss_db, c->loss_db, 6e-4);
-  assert_near (figures.input_ohm, c->source_ohm, 1e-9);
-  assert_near (figures.output_ohm, c->load_ohm, 1e-9);
+  bw_test_near (pad.at[series].ohm, c->series_ohm, 6e-3);
+  bw_test_near (pad.at[1 - series].ohm, c->shunt_ohm, 6e-3);
+  bw_test_near (loss_db, c->loss_db, 6e-4);
+  bw_test_near (figures.input_ohm, c->source_ohm, 1e-9);
+  bw_test_near (figures.output_ohm, c->load_ohm, 1e-9);
   double available_w = 2.0 * 2.0 / (4 * c->source_ohm);
-  assert_near (10 * log10 (available_w / figures.load_w), loss_db, 1e-9);
+  bw_test_near (10 * log10 (available_w / figures.load_w), loss_db, 1e-9);
 }
 
 /* 5 V through 100 Ω: 28.6 mA, 82 mW; 12 V through 470 Ω: 0.228 W (derived). */
@@ -235,12 +227,12 @@ test_power (void)
   BwNetwork network = { 5, 0, 1, { { BW_PLACE_SERIES, 100 } }, 75 };
   BwNetworkFigures figures;
   bw_network_solve (&network, &figures);
-  assert_near (figures.element_w[0], 82e-3, 0.5e-3);
-  assert_near (figures.level_v / 75, 28.6e-3, 0.05e-3);
+  bw_test_near (figures.element_w[0], 82e-3, 0.5e-3);
+  bw_test_near (figures.level_v / 75, 28.6e-3, 0.05e-3);
   network.open_v = 12;
   network.at[0].ohm = 470;
   bw_network_solve (&network, &figures);
-  assert_near (figures.element_w[0], 0.228, 0.5e-3);
+  bw_test_near (figures.element_w[0], 0.228, 0.5e-3);
 }
 
 /* 1.2 kΩ ± 5 % and 5 V ± 5 %: 4.75 V over 1260 + 75 Ω, and 5.25 V over 1140 + 75 Ω. */
@@ -250,8 +242,8 @@ test_spread (void)
   BwNetwork network = { 5, 0, 1, { { BW_PLACE_SERIES, 1200 } }, 75 };
   BwRange level_v;
   bw_network_spread (&network, 0.05, 0.05, &level_v);
-  assert_near (level_v.low, 4.75 * 75 / 1335, 1e-12);
-  assert_near (level_v.high, 5.25 * 75 / 1215, 1e-12);
+  bw_test_near (level_v.low, 4.75 * 75 / 1335, 1e-12);
+  bw_test_near (level_v.high, 5.25 * 75 / 1215, 1e-12);
 }
 
 static void
@@ -348,7 +340,7 @@ test_nothing_needed (void)
   BwNetwork network;
   g_assert_true (bw_pad_series (0.6, 75, 75, 0.3, &network, NULL));
   g_assert_cmpuint (network.n, ==, 0);
-  assert_near (level_of (&network), 0.3, 1e-12);
+  bw_test_near (level_of (&network), 0.3, 1e-12);
 }
 
 int

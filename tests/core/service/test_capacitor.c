@@ -6,14 +6,6 @@
 #include "core/service/capacitor.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 /* tan δ of new parts at 120 Hz and 20 °C as two makers' data sheets of general radial parts have it; ESR is
  * tan δ/(2π f C), worked by hand from it. Above 1000 µF 0.02 is added for each further 1000 µF. */
 static const struct
@@ -41,29 +33,29 @@ test_limits (void)
       BwCapacitor part = { .farad = limits[i].farad, .rated_v = limits[i].rated_v };
       BwLossLimit limit;
       g_assert_true (bw_capacitor_loss_limit (&part, &limit));
-      assert_near (limit.low, limits[i].low, 1e-9);
-      assert_near (limit.high, limits[i].high, 1e-9);
-      assert_near (bw_capacitor_esr (&part, limit.low, 120), limits[i].esr_ohm,
-                   limits[i].esr_ohm * 5e-3);
+      bw_test_near (limit.low, limits[i].low, 1e-9);
+      bw_test_near (limit.high, limits[i].high, 1e-9);
+      bw_test_near (bw_capacitor_esr (&part, limit.low, 120), limits[i].esr_ohm,
+                    limits[i].esr_ohm * 5e-3);
       /* At 100 Hz the same tan δ makes 1.2 times the resistance. */
-      assert_near (bw_capacitor_esr (&part, limit.low, 100),
-                   1.2 * bw_capacitor_esr (&part, limit.low, 120), 1e-9);
+      bw_test_near (bw_capacitor_esr (&part, limit.low, 100),
+                    1.2 * bw_capacitor_esr (&part, limit.low, 120), 1e-9);
     }
   BwLossLimit none = { 7, 7 };
   g_assert_false (bw_capacitor_loss_limit (&(BwCapacitor){ .farad = 1e-4, .rated_v = 4 }, &none));
   g_assert_false (bw_capacitor_loss_limit (&(BwCapacitor){ .farad = 1e-4, .rated_v = 500 }, &none));
-  assert_near (none.low, 7, 0);
+  bw_test_near (none.low, 7, 0);
 }
 
 /* 0.01·C·V or 3 µA, the greater (2200 µF, 35 V: 770 µA, as a maker prints it); above 100 V 0.06·C·V + 10 µA. */
 static void
 test_leakage (void)
 {
-  assert_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 2200e-6, .rated_v = 35 }), 770e-6,
-               1e-9);
-  assert_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 1e-6, .rated_v = 50 }), 3e-6, 1e-12);
-  assert_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 10e-6, .rated_v = 250 }), 160e-6,
-               1e-9);
+  bw_test_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 2200e-6, .rated_v = 35 }), 770e-6,
+                1e-9);
+  bw_test_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 1e-6, .rated_v = 50 }), 3e-6, 1e-12);
+  bw_test_near (bw_capacitor_leakage_limit (&(BwCapacitor){ .farad = 10e-6, .rated_v = 250 }), 160e-6,
+                1e-9);
 }
 
 /* 1000 µF 35 V, whose limit is 0.159 Ω at 120 Hz and 0.191 Ω at 100 Hz. Limits of ±20 % and of 3 times the
@@ -149,9 +141,9 @@ test_life (void)
     {
       BwEndurance what = { lives[i].hours * 3600, lives[i].rated_c, lives[i].around_c,
                            lives[i].ripple };
-      assert_near (bw_capacitor_life (&what) / 3600, lives[i].life, lives[i].life * 1e-4);
+      bw_test_near (bw_capacitor_life (&what) / 3600, lives[i].life, lives[i].life * 1e-4);
     }
-  assert_near (BW_LIFE_MOST_S, 15 * 8760 * 3600.0, 0);
+  bw_test_near (BW_LIFE_MOST_S, 15 * 8760 * 3600.0, 0);
 }
 
 /* Rated voltages as makers' lists have them; E6 of IEC 60063. */
@@ -164,10 +156,10 @@ test_replacement (void)
                                       { 2000e-6, 2200e-6 }, { 64e-6, 68e-6 }, { 40e-6, 47e-6 },
                                       { 9.1e-6, 10e-6 },    { 1.5e-6, 1.5e-6 }, { 250e-6, 220e-6 } };
   for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
-    assert_near (bw_capacitor_next_voltage (pairs[i][0]), pairs[i][1], 1e-12);
-  assert_near (bw_capacitor_next_voltage (500), 0, 0);
+    bw_test_near (bw_capacitor_next_voltage (pairs[i][0]), pairs[i][1], 1e-12);
+  bw_test_near (bw_capacitor_next_voltage (500), 0, 0);
   for (gsize i = 0; i < G_N_ELEMENTS (values); i++)
-    assert_near (bw_preferred_capacitor (values[i][0]), values[i][1], 1e-12);
+    bw_test_near (bw_preferred_capacitor (values[i][0]), values[i][1], 1e-12);
 }
 
 int

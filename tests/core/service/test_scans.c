@@ -6,14 +6,6 @@
 #include "core/service/line-scan.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 /* Bow, its place and the pitches of y = (1 − e^(−ax))/(1 − e^(−a)): worked in another program from the
  * formula; bow is a/8 for small a. */
 static const struct
@@ -35,14 +27,14 @@ test_bows (void)
       BwFieldStage stage = { .farad = 0.02 / (8 * bows[i].a), .ohm = 8, .scan_s = 0.02 };
       BwFieldScan scan;
       bw_field_scan (&stage, &scan);
-      assert_near (scan.a, bows[i].a, 1e-9);
-      assert_near (scan.bow, bows[i].bow, 1e-5);
-      assert_near (scan.bow_at, bows[i].at, 5e-4);
-      assert_near (scan.pitch, bows[i].pitch, 1e-3);
-      assert_near (scan.height, 1, 0);
-      assert_near (bw_field_scan_position (&stage, 0), 0, 1e-12);
-      assert_near (bw_field_scan_position (&stage, 1), 1, 1e-12);
-      assert_near (bw_field_scan_position (&stage, scan.bow_at), scan.bow_at + scan.bow, 1e-9);
+      bw_test_near (scan.a, bows[i].a, 1e-9);
+      bw_test_near (scan.bow, bows[i].bow, 1e-5);
+      bw_test_near (scan.bow_at, bows[i].at, 5e-4);
+      bw_test_near (scan.pitch, bows[i].pitch, 1e-3);
+      bw_test_near (scan.height, 1, 0);
+      bw_test_near (bw_field_scan_position (&stage, 0), 0, 1e-12);
+      bw_test_near (bw_field_scan_position (&stage, 1), 1, 1e-12);
+      bw_test_near (bw_field_scan_position (&stage, scan.bow_at), scan.bow_at + scan.bow, 1e-9);
     }
 }
 
@@ -70,8 +62,8 @@ test_height (void)
       high = MAX (high, ampere);
     }
   bw_field_scan (&stage, &scan);
-  assert_near (scan.height, (high - low) * stage.ohm / 2, 2e-4);
-  assert_near (scan.height, 0.98, 0.005);
+  bw_test_near (scan.height, (high - low) * stage.ohm / 2, 2e-4);
+  bw_test_near (scan.height, 0.98, 0.005);
 }
 
 /* With the inductance of the yoke: L·i'' + R·i' + i/C = V' stepped with Runge and Kutta's method over one
@@ -106,7 +98,7 @@ follow (double ohm, double henry, double farad, double scan_s)
           for (int j = 0; j < 2; j++)
             at[j] += h / 6 * (k[0][j] + 2 * k[1][j] + 2 * k[2][j] + k[3][j]);
           if (pass == 1 && i % 2000 == 1999)
-            assert_near (bw_field_scan_position (&stage, (i + 1.0) / steps), at[0], 2e-3);
+            bw_test_near (bw_field_scan_position (&stage, (i + 1.0) / steps), at[0], 2e-3);
         }
       if (pass == 0)
         {
@@ -122,8 +114,8 @@ follow (double ohm, double henry, double farad, double scan_s)
           start = (1 - at[0]) / unit[0];
         }
     }
-  assert_near (at[0], 1, 1e-6);
-  assert_near (at[1] / slope, 1, 5e-3);
+  bw_test_near (at[0], 1, 1e-6);
+  bw_test_near (at[1] / slope, 1, 5e-3);
 }
 
 static void
@@ -133,16 +125,16 @@ test_inductance (void)
   BwFieldScan scan;
 
   bw_field_scan (&stage, &scan);
-  assert_near (scan.bow, 0.226, 5e-4);
+  bw_test_near (scan.bow, 0.226, 5e-4);
   stage.henry = 0;
   bw_field_scan (&stage, &scan);
-  assert_near (scan.bow, 0.246, 5e-4);
+  bw_test_near (scan.bow, 0.246, 5e-4);
   stage.farad = 0.02 / (8 * 0.758);
   bw_field_scan (&stage, &scan);
-  assert_near (scan.bow, 0.0940, 5e-5);
+  bw_test_near (scan.bow, 0.0940, 5e-5);
   stage.henry = 8 * 0.02 / 10;
   bw_field_scan (&stage, &scan);
-  assert_near (scan.bow, 0.0656, 5e-5);
+  bw_test_near (scan.bow, 0.0656, 5e-5);
 
   follow (8, 8 * 0.02 / 17, 1200e-6, 0.02);
   follow (8, 8 * 0.02 / 4, 1200e-6, 0.02); /* the roots are complex */
@@ -153,15 +145,15 @@ test_inductance (void)
 static void
 test_rows (void)
 {
-  assert_near (bw_field_scan_of_rows (&(BwFieldRows){ 12, 22, 18 }), 0.21891, 1e-5);
-  assert_near (bw_field_scan_of_rows (&(BwFieldRows){ 12, 18, 18 }), 0, 0);
+  bw_test_near (bw_field_scan_of_rows (&(BwFieldRows){ 12, 22, 18 }), 0.21891, 1e-5);
+  bw_test_near (bw_field_scan_of_rows (&(BwFieldRows){ 12, 18, 18 }), 0, 0);
   g_assert_cmpfloat (bw_field_scan_of_rows (&(BwFieldRows){ 12, 18, 22 }), <, 0);
   for (guint n = 2; n < 20; n += 3)
     {
       BwFieldStage stage = { .farad = 0.02 / (8 * 1.3), .ohm = 8, .scan_s = 0.02 };
       BwFieldRows rows = { n, bw_field_scan_position (&stage, 1.0 / n),
                            1 - bw_field_scan_position (&stage, 1 - 1.0 / n) };
-      assert_near (bw_field_scan_of_rows (&rows), 1.3, 1e-9);
+      bw_test_near (bw_field_scan_of_rows (&rows), 1.3, 1e-9);
     }
 }
 
@@ -174,17 +166,17 @@ test_line (void)
   BwLineScan scan, less;
 
   bw_line_scan (&stage, &scan);
-  assert_near (scan.current_a, 2.849, 5e-4);
-  assert_near (scan.peak_v, 1172.8, 0.05);
-  assert_near (scan.retrace_s, 11.21e-6, 5e-9);
-  assert_near (scan.root_retrace_s, 10.38e-6, 5e-9);
-  assert_near (scan.energy_j, 4.87e-3, 5e-6);
+  bw_test_near (scan.current_a, 2.849, 5e-4);
+  bw_test_near (scan.peak_v, 1172.8, 0.05);
+  bw_test_near (scan.retrace_s, 11.21e-6, 5e-9);
+  bw_test_near (scan.root_retrace_s, 10.38e-6, 5e-9);
+  bw_test_near (scan.energy_j, 4.87e-3, 5e-6);
   stage.farad = 0.9 * 9.1e-9;
   bw_line_scan (&stage, &less);
-  assert_near (less.peak_v / scan.peak_v, 1.047, 5e-4);
+  bw_test_near (less.peak_v / scan.peak_v, 1.047, 5e-4);
   stage.farad = 0.7 * 9.1e-9;
   bw_line_scan (&stage, &less);
-  assert_near (less.peak_v / scan.peak_v, 1.171, 5e-4);
+  bw_test_near (less.peak_v / scan.peak_v, 1.171, 5e-4);
 }
 
 /* The same stage, stepped: the switch opens at the end of the scan. */
@@ -205,8 +197,8 @@ test_line_stepped (void)
       t += h;
     }
   while (across > 0);
-  assert_near (top, scan.peak_v, 0.1);
-  assert_near (t, scan.retrace_s, 1e-9);
+  bw_test_near (top, scan.peak_v, 0.1);
+  bw_test_near (t, scan.retrace_s, 1e-9);
 }
 
 int

@@ -6,14 +6,6 @@
 #include "core/service/supply.h"
 #include "support.h"
 
-static void
-assert_near (double got, double wanted, double tolerance)
-{
-  if (!bw_near (got, wanted, tolerance))
-    g_test_message ("%.9g is not within %g of %.9g", got, tolerance, wanted);
-  g_assert_true (bw_near (got, wanted, tolerance));
-}
-
 /* An ideal rectifier and a constant current, in steps, until it repeats: lowest voltage of the last
  * period. */
 static double
@@ -58,15 +50,15 @@ test_ripple (void)
       BwReservoir reservoir = { ripples[i].farad, ripples[i].ampere, ripples[i].half_wave };
       BwRipple ripple;
       g_assert_true (bw_reservoir_ripple (&reservoir, ripples[i].peak_v / G_SQRT2, ripples[i].hz, &ripple));
-      assert_near (ripple.rule_v, ripples[i].rule_v, ripples[i].rule_v * 5e-4);
-      assert_near (ripple.ripple_v,
-                   stepped_ripple (ripples[i].peak_v, ripples[i].hz, ripples[i].farad,
-                                   ripples[i].ampere, ripples[i].half_wave),
-                   ripple.ripple_v * 2e-3);
+      bw_test_near (ripple.rule_v, ripples[i].rule_v, ripples[i].rule_v * 5e-4);
+      bw_test_near (ripple.ripple_v,
+                    stepped_ripple (ripples[i].peak_v, ripples[i].hz, ripples[i].farad,
+                                    ripples[i].ampere, ripples[i].half_wave),
+                    ripple.ripple_v * 2e-3);
       if (ripples[i].ripple_v > 0)
-        assert_near (ripple.ripple_v, ripples[i].ripple_v, 5e-3);
-      assert_near (ripple.peak_v, ripples[i].peak_v, 1e-9);
-      assert_near (ripple.lowest_v, ripple.peak_v - ripple.ripple_v, 1e-9);
+        bw_test_near (ripple.ripple_v, ripples[i].ripple_v, 5e-3);
+      bw_test_near (ripple.peak_v, ripples[i].peak_v, 1e-9);
+      bw_test_near (ripple.lowest_v, ripple.peak_v - ripple.ripple_v, 1e-9);
     }
 }
 
@@ -78,7 +70,7 @@ test_empty (void)
   g_assert_false (bw_reservoir_ripple (&(BwReservoir){ 1e-6, 1, FALSE }, 230, 50, &ripple));
   g_assert_false (bw_reservoir_ripple (&(BwReservoir){ 18e-6, 0.4, TRUE }, 230, 50, &ripple));
   g_assert_false (bw_reservoir_ripple (&(BwReservoir){ 1e-9, 10, FALSE }, 230, 50, &ripple));
-  assert_near (ripple.ripple_v, 7, 0);
+  bw_test_near (ripple.ripple_v, 7, 0);
 }
 
 /* Arithmetic on two rates: bars n = round (fm/fv), time for the height fm/(fv·|fm − n·fv|); up where the mains is
@@ -106,9 +98,9 @@ test_hum (void)
       bw_hum (hums[i].mains_hz, hums[i].field_hz, &hum);
       g_assert_cmpuint (hum.bars, ==, hums[i].bars);
       g_assert_cmpint (hum.direction, ==, hums[i].direction);
-      assert_near (hum.beat_hz, fabs (hums[i].mains_hz - hums[i].bars * hums[i].field_hz), 1e-9);
+      bw_test_near (hum.beat_hz, fabs (hums[i].mains_hz - hums[i].bars * hums[i].field_hz), 1e-9);
       if (hums[i].height_s > 0)
-        assert_near (hum.height_s, hums[i].height_s, hums[i].height_s * 1e-3);
+        bw_test_near (hum.height_s, hums[i].height_s, hums[i].height_s * 1e-3);
       else
         g_assert_true (isinf (hum.height_s));
     }
